@@ -1,0 +1,189 @@
+"""How the built site is measured in Chromium: starts, keystrokes, bytes.
+
+Each start is a fresh browser process on a saved site whose server has been ended. Times run from
+the start of the navigation, by the page's own clock.
+"""
+
+import contextlib
+import os
+import subprocess
+import sys
+import threading
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+from playwright.sync_api import BrowserContext, BrowserType, Page
+
+import calc
+from build_scripts.server import COMPRESSED, SiteHandler, SiteServer, compressed
+from build_scripts.site_list import list_files, type_of
+
+PROJECT = Path(__file__).resolve().parent.parent
+SITE = PROJECT / "site"
+SHEET = "wire-drop"
+PATH = f"checks/{SHEET}/"
+KEYSTROKES = 100
+PATIENCE = 90  # seconds for one start: far beyond any that is worth measuring
+
+BROWSER = {
+    "executable_path": os.environ.get("LUGWISE_CHROMIUM", "/usr/bin/chromium"),
+    "args": [
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-background-networking",
+        "--no-first-run",
+        "--disable-sync",
+        "--disable-component-update",
+    ],
+}
+
+CLOCK = """
+new MutationObserver((_, watcher) => {
+  if (document.documentElement?.dataset.lugwise !== "ready") return;
+  watcher.disconnect();
+  window.benchReady = performance.now();
+}).observe(document, { attributes: true, childList: true, subtree: true });
+"""
+
+KEY_CLOCK = """() => {
+  let from = null;
+  window.benchKeys = [];
+  document.addEventListener("input", (event) => (from = event.timeStamp), true);
+  new MutationObserver(() => {
+    if (from !== null) window.benchKeys.push(performance.now() - from);
+    from = null;
+  }).observe(document, { attributes: true, subtree: true, attributeFilter: ["data-seq"] });
+}"""
+
+
+@contextlib.contextmanager
+def served(root: Path) -> Iterator[str]:
+    """Serve a folder from a process of its own, so that ending it leaves no open connection."""
+    command = [sys.executable, "-u", "-m", "build_scripts.server", "--root", root, "--port", "0"]
+    process = subprocess.Popen(command, cwd=PROJECT, stdout=subprocess.PIPE, text=True)
+    try:
+        yield next(word for word in process.stdout.readline().split() if word.startswith("http"))
+    finally:
+        process.kill()
+        process.wait()
+        process.stdout.close()
+
+
+def wait_for(page: Page, expression: str, seconds: float = PATIENCE):
+    """The value of a JavaScript expression once it is truthy. Raises TimeoutError."""
+    # wait_for_function would need eval, which the site's policy forbids.
+    end = time.monotonic() + seconds
+    while not (value := page.evaluate(expression)):
+        if time.monotonic() > end:
+            raise TimeoutError(f"{page.url}: {expression} did not come in {seconds} s")
+        time.sleep(0.02)
+    return value
+
+
+def first_answer(context: BrowserContext, url: str) -> tuple[Page, float]:
+    """Open a page, and tell how many milliseconds passed until its first live answer."""
+    page = context.new_page()
+    page.add_init_script(CLOCK)
+    page.goto(url, wait_until="commit")
+    return page, wait_for(page, "window.benchReady")
+
+
+def starts(
+    chromium: BrowserType, work: Path, sites: dict[Path, str], runs: int
+) -> list[list[float]]:
+    """Milliseconds to the first live answer of each site, saved and with no server, by turns."""
+    places = []
+    for number, (root, path) in enumerate(sites.items()):
+        profile = work / f"profile-{number}"
+        with served(root) as address, browser(chromium, profile) as context:
+            page, _ = first_answer(context, address + path)
+            wait_for(page, "navigator.serviceWorker.ready.then((found) => !!found.active)")
+        places.append((profile, address + path))
+    times: list[list[float]] = [[] for _ in places]
+    for _ in range(runs):
+        for found, (profile, url) in zip(times, places, strict=True):
+            with browser(chromium, profile) as context:
+                found.append(first_answer(context, url)[1])
+    return times
+
+
+@contextlib.contextmanager
+def browser(chromium: BrowserType, profile: Path) -> Iterator[BrowserContext]:
+    """A fresh browser process that keeps its storage in the folder `profile`."""
+    context = chromium.launch_persistent_context(profile, **BROWSER)
+    try:
+        yield context
+    finally:
+        context.close()
+
+
+class CountingHandler(SiteHandler):
+    """Counts every byte it sends, headers and all."""
+
+    def setup(self):
+        super().setup()
+        write, server = self.wfile.write, self.server
+
+        def count_and_write(content):
+            server.sent += len(content)
+            return write(content)
+
+        self.wfile.write = count_and_write
+
+
+def bytes_to_answer(chromium: BrowserType, root: Path, path: str) -> int:
+    """Bytes that a first visit brings over the wire until its first live answer.
+
+    Without the service worker, which goes on to save the rest of the site meanwhile.
+    """
+    server = SiteServer(("127.0.0.1", 0), CountingHandler, root)
+    server.sent = 0
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    opened = chromium.launch(**BROWSER)
+    try:
+        context = opened.new_context(service_workers="block")
+        first_answer(context, f"http://127.0.0.1:{server.server_port}/{path}")
+        return server.sent
+    finally:
+        opened.close()
+        server.shutdown()
+        server.server_close()
+
+
+def keystrokes(chromium: BrowserType) -> list[float]:
+    """Milliseconds from each keystroke in a field to the new answer in the page."""
+    with served(SITE) as address:
+        opened = chromium.launch(**BROWSER)
+        page, _ = first_answer(opened.new_context(service_workers="block"), address + PATH)
+        page.evaluate(KEY_CLOCK)
+        page.click(f"#{SHEET}-current")
+        page.keyboard.press("End")
+        for number in range(KEYSTROKES):
+            page.keyboard.press("Backspace" if number % 2 else "5")
+            wait_for(page, f"window.benchKeys.length > {number}", 10)
+        times = page.evaluate("window.benchKeys")
+        opened.close()
+    return times
+
+
+def reads_without_scripts(chromium: BrowserType) -> bool:
+    """Whether the default answer stands in the page where JavaScript is off."""
+    with served(SITE) as address:
+        opened = chromium.launch(**BROWSER)
+        page = opened.new_context(java_script_enabled=False).new_page()
+        page.goto(address + PATH)
+        shown = page.locator(f"[data-sheet={SHEET}] [data-answer]").inner_text()
+        opened.close()
+    return " ".join(calc.work(SHEET).sentence.split()) in " ".join(shown.split())
+
+
+def whole_site() -> tuple[int, int]:
+    """Bytes of everything that is saved: as our own server sends it, and as it is stored."""
+    wire = stored = 0
+    for path, (_, size) in list_files(SITE).items():
+        file = SITE / path
+        packed = type_of(path).startswith(COMPRESSED)
+        wire += len(compressed(file, file.stat().st_mtime_ns, size)) if packed else size
+        stored += size
+    return wire, stored

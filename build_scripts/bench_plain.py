@@ -1,0 +1,84 @@
+"""The same sheet started in the plain way, for the built site to be measured against.
+
+Plain means: the loader, Python's own library and the packages as they are published, as source, and
+`calc` as source, all unpacked in the page. The page is bare, and is saved by the same service
+worker as the site.
+"""
+
+import io
+import json
+import shutil
+import zipfile
+from pathlib import Path
+
+from build_scripts.runtime import (
+    OWN,
+    PYODIDE,
+    SITE_PACKAGES,
+    Files,
+    boot_options,
+    read_files,
+    read_packages,
+)
+from build_scripts.site_list import write_worker
+
+LOADER = (
+    "pyodide.mjs",
+    "pyodide.asm.mjs",
+    "pyodide.asm.wasm",
+    "pyodide-lock.json",
+    "python_stdlib.zip",
+)
+
+PAGE = """<!doctype html>
+<meta charset="utf-8">
+<title>Plain</title>
+<p>Nothing yet</p>
+<script type="module" src="page.js"></script>
+"""
+
+PAGE_SCRIPT = """
+const worker = new Worker("worker.js", { type: "module" });
+worker.onmessage = ({ data }) => {
+  document.querySelector("p").textContent = data;
+  document.documentElement.dataset.lugwise = "ready";
+};
+addEventListener("load", () => navigator.serviceWorker?.register("sw.js"));
+"""
+
+WORKER_SCRIPT = """
+import { loadPyodide } from "./pyodide.mjs";
+const python = await loadPyodide();
+for (const name of ["packages.zip", "calc.zip"]) {
+  const archive = await (await fetch(name)).arrayBuffer();
+  python.unpackArchive(archive, "zip", { extractDir: SITE_PACKAGES });
+}
+postMessage(python.pyimport("calc.render.door").ask(REQUEST));
+"""
+
+
+def write_plain_site(to: Path, sheet: str) -> None:
+    """Fill the folder `to` with a bare page that works the worksheet `sheet` in the plain way."""
+    to.mkdir(parents=True)
+    for name in LOADER:
+        shutil.copyfile(PYODIDE / name, to / name)
+    (to / "packages.zip").write_bytes(deflated(read_packages(SITE_PACKAGES)))
+    (to / "calc.zip").write_bytes(deflated(read_files(OWN.parent, [OWN])))
+    request = json.dumps({"sheet": sheet, "values": {}})
+    script = WORKER_SCRIPT.replace("REQUEST", json.dumps(request))
+    script = script.replace("SITE_PACKAGES", json.dumps(boot_options()["sitePackages"]))
+    (to / "worker.js").write_text(script)
+    (to / "page.js").write_text(PAGE_SCRIPT)
+    (to / "index.html").write_text(PAGE)
+    (to / "404.html").write_text(PAGE)
+    write_worker(to, {})
+
+
+def deflated(files: Files) -> bytes:
+    """An archive as a package index serves it, without the tests that some packages ship."""
+    buffer = io.BytesIO()
+    with zipfile.ZipFile(buffer, "w", zipfile.ZIP_DEFLATED) as archive:
+        for name, content in files.items():
+            if "/testsuite/" not in name:
+                archive.writestr(name, content)
+    return buffer.getvalue()

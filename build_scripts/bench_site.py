@@ -1,0 +1,93 @@
+"""Measure the built site and print a table: `python -m build_scripts.bench_site`.
+
+Run it through build_scripts/bench, which builds the site first.
+"""
+
+import argparse
+import statistics
+import sys
+import tempfile
+from pathlib import Path
+
+from playwright.sync_api import sync_playwright
+
+from build_scripts.bench_measures import (
+    PATH,
+    SHEET,
+    SITE,
+    bytes_to_answer,
+    keystrokes,
+    reads_without_scripts,
+    starts,
+    whole_site,
+)
+from build_scripts.bench_plain import write_plain_site
+
+LEAST_RATIO = 2
+"""How many times sooner than the plain way the first live answer must stand."""
+
+MOST_BYTES = 6_000_000
+"""What may go over the wire until the first live answer."""
+
+
+def main() -> int:
+    """Measure, print the table, and return 1 if a promise is not kept."""
+    parser = argparse.ArgumentParser(prog="python -m build_scripts.bench_site", description=__doc__)
+    parser.add_argument("--runs", type=int, default=7, help="starts of each kind")
+    runs = parser.parse_args().runs
+    with tempfile.TemporaryDirectory() as name, sync_playwright() as driver:
+        work, chromium = Path(name), driver.chromium
+        plain = work / "plain"
+        write_plain_site(plain, SHEET)
+        times, plain_times = starts(chromium, work, {SITE: PATH, plain: ""}, runs)
+        size, plain_size = (
+            bytes_to_answer(chromium, SITE, PATH),
+            bytes_to_answer(chromium, plain, ""),
+        )
+        keys = keystrokes(chromium)
+        reads = reads_without_scripts(chromium)
+    wire, stored = whole_site()
+    ratio = statistics.median(plain_times) / statistics.median(times)
+    show("", "Lugwise", "plain", "ratio")
+    show(
+        "first live answer, saved, no server",
+        ms(times),
+        ms(plain_times),
+        ratio,
+        ratio >= LEAST_RATIO,
+    )
+    show(
+        "bytes to the first live answer",
+        mb(size),
+        mb(plain_size),
+        plain_size / size,
+        size < MOST_BYTES,
+    )
+    show(f"keystroke to answer, median of {len(keys)}", f"{statistics.median(keys):.1f} ms")
+    show("keystroke to answer, worst", f"{max(keys):.1f} ms")
+    show("whole site, as transferred", mb(wire))
+    show("whole site, as stored", mb(stored))
+    show("default answer without JavaScript", "yes" if reads else "no", kept=reads)
+    return 0 if ratio >= LEAST_RATIO and size < MOST_BYTES and reads else 1
+
+
+def ms(times: list[float]) -> str:
+    """The median, and the least and most beside it."""
+    return f"{statistics.median(times):.0f} ms ({min(times):.0f}-{max(times):.0f})"
+
+
+def mb(size: int) -> str:
+    return f"{size / 1e6:.2f} MB"
+
+
+def show(
+    what: str, ours: str, plain: str = "", ratio: float | str = "", kept: bool | None = None
+) -> None:
+    """Print one row: what was measured, its ratio to the plain way, whether a promise is kept."""
+    said = {True: "kept", False: "NOT KEPT", None: ""}[kept]
+    ratio = f"{ratio:.2f}" if isinstance(ratio, float) else ratio
+    print(f"{what:<36} {ours:>22} {plain:>22} {ratio:>6}  {said}".rstrip(), flush=True)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

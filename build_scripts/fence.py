@@ -1,0 +1,107 @@
+"""What our Markdown adds: live sheets, worked examples, figures in the text, generated pages.
+
+    ```worksheet        a live sheet; lines below the id preset fields
+    ```example          `name = id`, then presets: a worked example, its figures usable as {name.field}
+    ```page             a part of a page that is made from the code: checks, units, tables
+
+A mistake stops the build: fences raise SuperFencesException, since the Markdown extension would
+swallow anything else and print the fence as code.
+"""
+
+import re
+import xml.etree.ElementTree as etree
+from typing import Any
+
+from markdown import Markdown
+from markdown.extensions import Extension
+from markdown.inlinepatterns import InlineProcessor
+from pymdownx.superfences import SuperFencesException
+
+import calc
+from build_scripts import made
+from calc.render import example_html, sheet_html
+from calc.worksheet import Answer
+
+_FIGURE = r"\{([a-z][a-z0-9]*)\.([a-z_]+)\}"
+
+
+def worksheet(source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any) -> str:
+    """Return a live sheet."""
+    name, presets = _parsed(source)
+    return str(sheet_html(_worked(name, presets)))
+
+
+def example(source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any) -> str:
+    """Return a worked example and remember its answer for the figures in the text."""
+    head, presets = _parsed(source)
+    name, equals, sheet = (part.strip() for part in head.partition("="))
+    examples = _examples(md)
+    if not equals or not re.fullmatch(r"[a-z][a-z0-9]*", name):
+        raise SuperFencesException(f"An example begins with “name = worksheet”, not {head!r}")
+    if name in examples:
+        raise SuperFencesException(f"Two examples on one page are called {name!r}")
+    examples[name] = _worked(sheet, presets)
+    return str(example_html(examples[name], name, f"../{sheet}/"))
+
+
+def page(source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any) -> str:
+    """Return a part of a page that is made from the code."""
+    part = made.PARTS.get(source.strip())
+    if part is None:
+        raise SuperFencesException(f"There is no part {source.strip()!r}; there are {', '.join(made.PARTS)}")
+    return str(part())
+
+
+def _parsed(source: str) -> tuple[str, dict[str, str]]:
+    head, *rest = [line.strip() for line in source.strip().splitlines()]
+    presets = {}
+    for line in filter(None, rest):
+        field, colon, text = line.partition(":")
+        if not colon:
+            raise SuperFencesException(f"Write a preset as “field: value”, not {line!r}")
+        presets[field.strip()] = text.strip()
+    return head, presets
+
+
+def _worked(sheet: str, presets: dict[str, str]) -> Answer:
+    try:
+        return calc.work(sheet, presets)
+    except calc.InputError as error:
+        raise SuperFencesException(f"{sheet} {presets}: {error}") from error
+
+
+def _examples(md: Markdown) -> dict[str, Answer]:
+    if not hasattr(md, "lugwise_examples"):
+        md.lugwise_examples = {}
+    return md.lugwise_examples
+
+
+class FigureProcessor(InlineProcessor):
+    """Puts `{name.field}` of an example into the text. Raises KeyError on an unknown name."""
+
+    def handleMatch(self, match: re.Match, data: str):  # noqa: N802 (the library's name)
+        name, part = match.groups()
+        answer = _examples(self.md).get(name)
+        if answer is None:
+            raise KeyError(f"There is no example {name!r} on this page for {match.group()}")
+        if part == "sentence":
+            text = answer.sentence
+        elif part in answer.shown:
+            text = answer.shown[part]
+        else:
+            raise KeyError(f"Example {name!r} has no figure {part!r}")
+        figure = etree.Element("span", {"class": "lw-inline"})
+        figure.text = text
+        return figure, match.start(0), match.end(0)
+
+
+class Figures(Extension):
+    """The Markdown extension for figures in the text."""
+
+    def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802 (the library's name)
+        md.inlinePatterns.register(FigureProcessor(_FIGURE, md), "lugwise-figure", 185)
+
+
+def makeExtension(**options: Any) -> Figures:  # noqa: N802 (the library's name)
+    """Return the extension, as the Markdown library asks for it."""
+    return Figures(**options)

@@ -1,0 +1,103 @@
+"""Parts of pages that are made from the code and the published cases, never typed."""
+
+from collections import Counter
+from collections.abc import Callable
+from typing import Any
+
+import calc
+from calc.fields import Choice, Quantity
+from calc.render.html import Markup, el, join
+from calc.sheets import WORKSHEETS
+from calc.tables import table
+from tests.published.cases import EVIDENCE, Case, lines, load_cases
+
+TABLES = (
+    "awg_resistance", "iec60228_class5", "iec60228_class2", "awg_area", "ampacity_33cfr183_425",
+    "ampacity_abyc_e11_105c", "bundling_33cfr", "engine_space_33cfr", "fuse_families", "fuse_ratings", "drop_limits",
+    "proof_load", "inch_studs", "terminal_torque", "nut_factor", "material_strength", "peukert",
+    "usable_share", "ieee485_temperature",
+)
+
+
+def _table(head: tuple[str, ...], rows: list[tuple[Any, ...]]) -> Markup:
+    return el(
+        "div",
+        el(
+            "table",
+            el("thead", el("tr", *(el("th", name, scope="col") for name in head))),
+            el("tbody", *(el("tr", *(el("td", cell) for cell in row)) for row in rows)),
+        ),
+        class_="lw-scroll", tabindex="0", role="region", aria_label="Table",
+    )
+
+
+def counts() -> Markup:
+    """Return how many published cases there are of each kind of evidence."""
+    found = Counter(case.evidence for case in load_cases())
+    rows = [(kind.replace("-", " "), what, found[kind]) for kind, what in EVIDENCE.items() if found[kind]]
+    return _table(("Evidence", "What it means", "Cases"), [*rows, ("all", "", sum(found.values()))])
+
+
+def checks() -> Markup:
+    """Return every case with our figure beside the published one, by worksheet, folded."""
+    cases = load_cases()
+    parts = []
+    for sheet in WORKSHEETS:
+        own = [case for case in cases if case.worksheet == sheet.id]
+        rows = [row for case in own for row in _case_rows(case)]
+        parts.append(
+            el("details", el("summary", f"{sheet.title}: {len(own)} cases"),
+               _table(("Asked", "Source", "Evidence", "Expected", "Ours", "Difference"), rows), data_search_exclude=True)
+        )
+    return join(*parts)
+
+
+def _case_rows(case: Case) -> list[tuple[Any, ...]]:
+    asked = ", ".join(f"{name} {text}" for name, text in case.inputs.items())
+    source = join(case.source, el("br"), el("em", case.note)) if case.note else case.source
+    if "refused" in case.expect:
+        return [(asked, source, case.evidence, f"refused: {case.expect['refused']}", "refused", "same")]
+    answer = calc.work(case.worksheet, case.inputs)
+    return [
+        (asked, source, case.evidence, f"{line.name} {line.expected}", line.ours, line.difference)
+        for line in lines(case, answer)
+    ]
+
+
+def tables() -> Markup:
+    """Return each published table with where it comes from, folded."""
+    parts = []
+    for name in TABLES:
+        data = table(name)
+        about = [el("div", el("dt", key.replace("_", " ")), el("dd", text)) for key, text in data.about.items()]
+        columns = tuple(data.rows[0])
+        rows = [tuple(row[column] for column in columns) for row in data.rows]
+        parts.append(
+            el("details", el("summary", data.about["what"][:1].upper() + data.about["what"][1:]), el("dl", *about, class_="lw-results"),
+               _table(tuple(column.replace("_", " ") for column in columns), rows), data_search_exclude=True)
+        )
+    return join(*parts)
+
+
+def units() -> Markup:
+    """Return, for every worksheet, its fields, the units each takes, its limits and its name in links."""
+    parts = []
+    for sheet in WORKSHEETS:
+        rows = []
+        for field in sheet.fields:
+            if isinstance(field, Quantity):
+                takes = ", ".join(unit.symbol for _, unit in field.units if unit.symbol) or "a plain number"
+                limits = f"{field.low} to {field.high}"
+            else:
+                assert isinstance(field, Choice)
+                names = [option.text for option in field.options]
+                takes = ", ".join(names) if len(names) <= 8 else f"{names[0]} … {names[-1]}"
+                limits = ""
+            rows.append((field.label, takes, limits, el("code", field.id)))
+        parts.append(
+            el("details", el("summary", sheet.title), _table(("Field", "Takes", "From, to", "In a link"), rows), data_search_exclude=True)
+        )
+    return join(*parts)
+
+
+PARTS: dict[str, Callable[[], Markup]] = {"counts": counts, "checks": checks, "tables": tables, "units": units}

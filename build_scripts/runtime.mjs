@@ -1,0 +1,57 @@
+// Starts the browser's own Python once under node, for build_scripts/runtime.py.
+// Usage: node runtime.mjs JOB.json   (the job names its kind, its inputs and its output file)
+import { readFileSync, writeFileSync } from "node:fs";
+import { pathToFileURL } from "node:url";
+
+const job = JSON.parse(readFileSync(process.argv[2], "utf8"));
+const { loadPyodide } = await import(pathToFileURL(`${job.pyodide}/pyodide.mjs`));
+const python = await loadPyodide({
+  // -B: no .pyc beside what is mounted from the builder's own folders.
+  args: job.optimise ? ["-B", "-OO"] : ["-B"],
+  // A given date makes py_compile write hashes instead of file times, so that two builds agree.
+  env: { HOME: "/home/pyodide", SOURCE_DATE_EPOCH: "315532800" },
+  stdLibURL: job.stdlib,
+  lockFileContents: { info: job.info, packages: {} },
+});
+
+// pyodide-build's own compile step, unchanged. It brings in that package's logger, and so rich:
+// both lie in the same folder and run here, so nothing has to be stubbed.
+function compile({ packages, folder, archives }) {
+  python.mountNodeFS("/packages", packages);
+  python.mountNodeFS("/work", folder);
+  python.runPython("import sys; sys.path.append('/packages')");
+  const step = python.pyimport("pyodide_build._py_compile");
+  const { Path } = python.pyimport("pathlib");
+  for (const [source, target] of archives) {
+    const paths = [Path(`/work/${source}`), Path(`/work/${target}`)];
+    step._compile.callKwargs(...paths, { verbose: false, compression_level: 0 });
+  }
+  return {};
+}
+
+// Asks everything through the page's door, and tells which files Python read its modules from.
+// `imports` are names that the library would import only on some path that is not asked here.
+function ask({ app, sitePackages, imports, requests }) {
+  const bytes = new Uint8Array(readFileSync(app));
+  python.unpackArchive(bytes, "zip", { extractDir: sitePackages });
+  const door = python.pyimport("calc.render.door");
+  const answers = requests.map((request) => door.ask(request));
+  try {
+    answers.push(door.ask(null)); // not a request: a fault, and what it takes to tell of one
+  } catch (error) {
+    answers.push(error.message);
+  }
+  python.globals.set("names", python.toPy(imports));
+  const files = python.runPython(`
+import importlib, sys
+for name in names:
+    try:
+        importlib.import_module(name)
+    except ModuleNotFoundError:  # "from a import b" does not say whether a.b is a module
+        pass
+[m.__file__ for m in list(sys.modules.values())
+ if getattr(m, "__file__", None) and getattr(m.__spec__, "origin", "") != "frozen"]`);
+  return { answers, files: files.toJs() };
+}
+
+writeFileSync(job.output, JSON.stringify({ compile, ask }[job.kind](job)));

@@ -1,0 +1,247 @@
+"""Make the bundle that the page's Python starts from: `python -m build_scripts.runtime`.
+
+Python's own library, pint and `calc` go in as `.pyc`, made by the same Python that will read them:
+compiling source is what makes a plain start slow. Only modules that are used go in. The bundle is
+then started under node, and every worksheet must answer as it did before the trimming.
+"""
+
+import argparse
+import ast
+import gzip
+import io
+import json
+import shutil
+import subprocess
+import sys
+import sysconfig
+import tempfile
+import zipfile
+import zlib
+from collections.abc import Iterable
+from pathlib import Path
+
+import calc
+from build_scripts.finish import SiteError
+from calc.fields import Field, Quantity
+
+PROJECT = Path(__file__).resolve().parent.parent
+PYODIDE = PROJECT / "node_modules" / "pyodide"
+LIBRARY = PYODIDE / "python_stdlib.zip"
+OWN = Path(calc.__file__).parent
+SITE_PACKAGES = Path(sysconfig.get_path("purelib"))
+
+PACKAGES = ("pint", "flexcache", "flexparser", "platformdirs", "typing_extensions", "segno")
+"""What `calc` imports from outside, and what that imports; all pure Python."""
+
+ALSO = ("encodings.ascii", "encodings.latin_1", "_pylong")
+"""Modules that Python itself imports late, on paths that no question of this build takes."""
+
+WIRE_BUDGET = 5_900_000
+"""Bytes until the first live answer, of the 6.0 MB promised; the rest is for the page itself."""
+
+UNUSABLE = ("", "abc", "-1", "1e400", "10**10**8", "1,234", "9" * 50, "3' 6\"", "1 furlong")
+
+Files = dict[str, bytes]
+
+
+def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) -> None:
+    """Fill the folder `out` with the files that `docs/assets/worker.js` starts from.
+
+    `own` is the folder of `calc`; `packages` is the site-packages that the others come from.
+    Raises SiteError if the bundle is too large, or does not answer as the untrimmed one does.
+    """
+    boot = boot_options()
+    with tempfile.TemporaryDirectory() as name:
+        work = Path(name)
+        library, others, ours = compiled(work, boot, own, packages)
+        questions = {"requests": requests(), "imports": imported_by(own)}
+        whole = {"stdlib.zip": zipped(library), "app.zip": zipped(others | ours)}
+        before = ask(work / "whole", boot, whole, questions)
+        used = [path.partition(".zip/")[2] for path in before["files"]]
+        used += [path.removeprefix(f"{boot['sitePackages']}/") for path in before["files"]]
+        used += [f"{name.replace('.', '/')}.pyc" for name in ALSO]
+        library, others = ({n: files[n] for n in used if n in files} for files in (library, others))
+        write_bundle(out, boot, zipped(library), zipped(others | ours))
+        after = ask(work / "bundle", boot, read_bundle(out), questions | {"imports": []})
+    asked = [*questions["requests"], "a fault"]
+    for request, one, other in zip(asked, before["answers"], after["answers"], strict=True):
+        if one != other:
+            raise SiteError(f"Trimmed, the page's Python answers {request}\n{other}\nnot\n{one}")
+    if (size := wire_size(out)) > WIRE_BUDGET:
+        raise SiteError(f"The page's Python is {size:,} bytes on the wire, over {WIRE_BUDGET:,}")
+
+
+def boot_options() -> dict:
+    """What the worker must know to start: the loader's own check values, and where packages go."""
+    info = json.loads((PYODIDE / "pyodide-lock.json").read_bytes())["info"]
+    version = ".".join(info["python"].split(".")[:2])
+    return {"info": info, "sitePackages": f"/lib/python{version}/site-packages"}
+
+
+def compiled(work: Path, boot: dict, own: Path, packages: Path) -> list[Files]:
+    """Return Python's library, the packages and `calc` as `.pyc`, with their data files.
+
+    Docstrings and asserts go from all but `calc`, whose asserts are there to be heard.
+    """
+    shutil.copy(LIBRARY, work / "library.zip")
+    (work / "others.zip").write_bytes(zipped(read_packages(packages)))
+    (work / "own.zip").write_bytes(zipped(read_files(own.parent, [own])))
+    shared = {"kind": "compile", "pyodide": PYODIDE, "stdlib": LIBRARY, "info": boot["info"]}
+    for optimise, names in (True, ("library", "others")), (False, ("own",)):
+        archives = [(f"{name}.zip", f"{name}-pyc.zip") for name in names]
+        folders = {"folder": work, "packages": packages}
+        node(shared | folders | {"optimise": optimise, "archives": archives})
+    return [read_zip(work / f"{name}-pyc.zip") for name in ("library", "others", "own")]
+
+
+def read_packages(packages: Path) -> Files:
+    """The files of what `calc` needs from outside. Raises SiteError if it is not installed."""
+    roots = [packages / name for name in PACKAGES]
+    roots = [root if root.is_dir() else root.with_suffix(".py") for root in roots]
+    if missing := [root.name for root in roots if not root.exists()]:
+        raise SiteError(f"Packages for the page are not installed: {', '.join(missing)}")
+    return read_files(packages, roots)
+
+
+def read_files(base: Path, roots: Iterable[Path]) -> Files:
+    """Every file under the roots, by its path from `base`, without what Python left behind."""
+    found = [file for root in roots for file in ([root] if root.is_file() else root.rglob("*"))]
+    return {
+        file.relative_to(base).as_posix(): file.read_bytes()
+        for file in found
+        if file.is_file() and "__pycache__" not in file.parts
+    }
+
+
+def read_zip(file: Path) -> Files:
+    """The files in an archive."""
+    with zipfile.ZipFile(file) as archive:
+        return {name: archive.read(name) for name in archive.namelist() if not name.endswith("/")}
+
+
+def zipped(files: Files) -> bytes:
+    """An archive that depends on nothing but its content; stored, because it is packed whole."""
+    buffer = io.BytesIO()
+    with zipfile.ZipFile(buffer, "w") as archive:
+        for name in sorted(files):
+            archive.writestr(zipfile.ZipInfo(name), files[name])
+    return buffer.getvalue()
+
+
+def packed(content: bytes) -> bytes:
+    """Gzip without a date. Packed whole, an archive is 10 % smaller than file by file."""
+    # Memory level 7 makes shorter blocks, which fit compiled code better than the default's.
+    deflate = zlib.compressobj(9, zlib.DEFLATED, 31, 7)
+    return deflate.compress(content) + deflate.flush()
+
+
+def imported_by(own: Path) -> list[str]:
+    """Every module that any line of `calc` could import, also on paths that no question takes.
+
+    The terminal command is left out: the page has no terminal.
+    """
+    names = set()
+    for file in set(own.rglob("*.py")) - {own / "__main__.py"}:
+        names.add(".".join(file.relative_to(own.parent).with_suffix("").parts))
+        for line in ast.walk(ast.parse(file.read_bytes())):
+            if isinstance(line, ast.Import):
+                names |= {alias.name for alias in line.names}
+            elif isinstance(line, ast.ImportFrom):
+                names |= {f"{line.module}.{alias.name}" for alias in line.names} | {line.module}
+    return sorted(name.removesuffix(".__init__") for name in names)
+
+
+def requests() -> list[str]:
+    """Questions to every worksheet: its defaults, each choice and limit, and unusable texts."""
+    asked = [{"code": "wire-drop/#v=1"}]
+    for sheet in map(calc.find, calc.worksheets()):
+        links = "", "v=1", "#v=0&nothing=1", "&".join(f"{field.id}=1%FF" for field in sheet.fields)
+        asked += [{"sheet": sheet.id, "fragment": link} for link in links]
+        asked.append({"sheet": sheet.id, "values": {}})
+        asked += [
+            {"sheet": sheet.id, "values": {field.id: text}}
+            for field in sheet.fields
+            for text in (*field_texts(field), *UNUSABLE)
+        ]
+    return [json.dumps(question) for question in asked]
+
+
+def field_texts(field: Field) -> list[str]:
+    """Every choice of a field, or its ends and its default in each unit."""
+    if not isinstance(field, Quantity):
+        return [option.text for option in field.options]
+    ends = [end.strip() for end in (*field.low.split("|"), *field.high.split("|"))]
+    return ends + [f"1 {unit.link or unit.symbol}" for _, unit in field.units]
+
+
+def ask(folder: Path, boot: dict, archives: Files, job: dict) -> dict:
+    """Start from these archives (and the loader, if it is among them) and put the questions."""
+    folder.mkdir()
+    for name, content in archives.items():
+        (folder / name).write_bytes(content)
+    loader = folder if "pyodide.mjs" in archives else PYODIDE
+    places = {"pyodide": loader, "stdlib": folder / "stdlib.zip", "app": folder / "app.zip"}
+    return node(job | boot | places | {"kind": "ask", "folder": folder, "optimise": False})
+
+
+def node(job: dict) -> dict:
+    """Run one job in the browser's own Python under node; see runtime.mjs."""
+    file, output = (job["folder"] / name for name in ("job.json", "output.json"))
+    file.write_text(json.dumps(job | {"output": output}, default=str))
+    command = ["node", Path(__file__).with_suffix(".mjs"), file]
+    done = subprocess.run(command, text=True, capture_output=True)
+    if done.returncode:
+        # node prints the failing line of a file whose lines are a million characters long.
+        lines = [line for line in (done.stdout + done.stderr).splitlines() if len(line) < 500]
+        raise SiteError("The page's Python failed under node:\n" + "\n".join(lines))
+    return json.loads(output.read_bytes())
+
+
+def write_bundle(out: Path, boot: dict, stdlib: bytes, app: bytes) -> None:
+    """Write the files in the form in which the worker fetches them.
+
+    A memory snapshot would be one more packed file here, made from these, and never the only way
+    to start.
+    """
+    out.mkdir(parents=True, exist_ok=True)
+    for name in "pyodide.mjs", "pyodide.asm.mjs":
+        shutil.copyfile(PYODIDE / name, out / name)
+    wasm = (PYODIDE / "pyodide.asm.wasm").read_bytes()
+    for name, content in ("pyodide.asm.wasm", wasm), ("stdlib.zip", stdlib), ("app.zip", app):
+        (out / f"{name}.gz").write_bytes(packed(content))
+    (out / "boot.json").write_text(json.dumps(boot))
+
+
+def read_bundle(out: Path) -> Files:
+    """The bundle's files as the worker has them after unpacking."""
+    files = {file.name: file.read_bytes() for file in out.iterdir()}
+    return {
+        name.removesuffix(".gz"): gzip.decompress(content) if name.endswith(".gz") else content
+        for name, content in files.items()
+    }
+
+
+def wire_size(out: Path) -> int:
+    """Bytes of the bundle as a host sends it; what is not packed yet is packed by the host."""
+    contents = [(file.suffix, file.read_bytes()) for file in out.iterdir()]
+    return sum(len(c if suffix == ".gz" else gzip.compress(c)) for suffix, c in contents)
+
+
+def main() -> int:
+    """Build, report, and return the exit code."""
+    parser = argparse.ArgumentParser(prog="python -m build_scripts.runtime", description=__doc__)
+    parser.add_argument("--out", type=Path, default=PROJECT / "build" / "runtime")
+    options = parser.parse_args()
+    try:
+        build_runtime(options.out)
+    except SiteError as error:
+        print(error, file=sys.stderr)
+        return 1
+    for file in sorted(options.out.iterdir()):
+        print(f"{file.stat().st_size:>12,} {file.name}")
+    print(f"{wire_size(options.out):>12,} bytes on the wire")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,79 @@
+"""Build the whole site into `site/`: `python -m build_scripts.site`.
+
+It is made aside and put in place only when it is whole, so a failed build leaves the last good
+site standing.
+"""
+
+import hashlib
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+from build_scripts.finish import SiteError, finish
+from build_scripts.runtime import build_runtime
+
+PROJECT = Path(__file__).resolve().parent.parent
+RUNTIME = PROJECT / "build" / "runtime"
+RUNTIME_STAMP = PROJECT / "build" / "runtime.key"
+
+
+def main() -> int:
+    """Build, report, and return the exit code."""
+    site, new = PROJECT / "site", PROJECT / "build" / "site"
+    try:
+        runtime()
+        guides(new)
+        shutil.copytree(RUNTIME, new / "assets" / "runtime")
+        files = finish(new)
+    except (SiteError, subprocess.CalledProcessError) as error:
+        print(error, file=sys.stderr)
+        return 1
+    shutil.rmtree(site, ignore_errors=True)
+    new.rename(site)
+    size = sum(size for _, size in files.values())
+    print(f"Built site/: {len(files)} files, {size / 1e6:.1f} MB to save for use without signal.")
+    return 0
+
+
+def runtime() -> None:
+    """Make the bundle that the page's Python starts from, unless nothing it is made of changed."""
+    key = runtime_key()
+    if RUNTIME.is_dir() and RUNTIME_STAMP.is_file() and RUNTIME_STAMP.read_text() == key:
+        return
+    print("Building the Python that runs in the page …", flush=True)
+    RUNTIME_STAMP.unlink(missing_ok=True)
+    shutil.rmtree(RUNTIME, ignore_errors=True)
+    RUNTIME.parent.mkdir(exist_ok=True)
+    build_runtime(RUNTIME)
+    RUNTIME_STAMP.write_text(key)
+
+
+def runtime_key() -> str:
+    """SHA-256 over everything the bundle is made of."""
+    sources = [
+        *(file for file in (PROJECT / "calc").rglob("*") if "__pycache__" not in file.parts),
+        *(PROJECT / "build_scripts").glob("runtime.*"),
+        PROJECT / "package-lock.json",
+        PROJECT / "requirements.txt",
+    ]
+    digest = hashlib.sha256()
+    for file in sorted(sources):
+        if file.is_file():
+            content = file.read_bytes()
+            digest.update(f"{file.relative_to(PROJECT)} {len(content)}\n".encode() + content)
+    return digest.hexdigest()
+
+
+def guides(to: Path) -> None:
+    """Turn the Markdown guides into pages; any warning stops the build."""
+    print("Building the pages …", flush=True)
+    mkdocs = [sys.executable, "-m", "mkdocs", "build", "--strict", "--quiet"]
+    # The theme's long notice about its own future would drown a warning about ours.
+    environment = {**os.environ, "NO_MKDOCS_2_WARNING": "1"}
+    subprocess.run([*mkdocs, "--site-dir", to], cwd=PROJECT, env=environment, check=True)
+
+
+if __name__ == "__main__":
+    sys.exit(main())

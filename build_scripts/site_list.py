@@ -1,0 +1,80 @@
+"""The list of a built site's files, and the service worker that carries it."""
+
+import hashlib
+import json
+import posixpath
+from pathlib import Path
+
+TEMPLATE = Path(__file__).with_name("sw.template.js")
+
+NOT_LISTED = frozenset({"sw.js", "_headers"})
+"""The list's own carrier, and a file that only a host reads."""
+
+TYPES = {
+    ".css": "text/css; charset=utf-8",
+    ".csv": "text/csv; charset=utf-8",
+    ".gz": "application/octet-stream",
+    ".html": "text/html; charset=utf-8",
+    ".ico": "image/x-icon",
+    ".js": "text/javascript; charset=utf-8",
+    ".json": "application/json",
+    ".mjs": "text/javascript; charset=utf-8",
+    ".png": "image/png",
+    ".svg": "image/svg+xml",
+    ".txt": "text/plain; charset=utf-8",
+    ".wasm": "application/wasm",
+    ".webmanifest": "application/manifest+json",
+    ".xml": "application/xml",
+    ".zip": "application/zip",
+}
+OTHER_TYPE = "application/octet-stream"
+
+FileList = dict[str, tuple[str, int]]
+
+
+def type_of(path: str) -> str:
+    """The Content-Type of a file, by its ending.
+
+    A `.gz` file is plain bytes, never a Content-Encoding: the page inflates it itself.
+    """
+    return TYPES.get(posixpath.splitext(path)[1], OTHER_TYPE)
+
+
+def list_files(site: Path) -> FileList:
+    """Every file that a reader's browser may ask for: path -> (SHA-256 in hex, bytes).
+
+    In the order to save them: small first, so that the pages read without signal long before
+    the large runtime has come.
+    """
+    found = []
+    for file in site.rglob("*"):
+        path = file.relative_to(site).as_posix()
+        if file.is_file() and path not in NOT_LISTED:
+            content = file.read_bytes()
+            found.append((len(content), path, hashlib.sha256(content).hexdigest()))
+    return {path: (digest, size) for size, path, digest in sorted(found)}
+
+
+def version_of(files: FileList) -> str:
+    """Twelve hex digits that change when any file changes."""
+    return hashlib.sha256(json.dumps(sorted(files.items())).encode()).hexdigest()[:12]
+
+
+def write_worker(site: Path, headers: dict[str, str]) -> FileList:
+    """Write `sw.js` with the list inside it, so that version and content cannot part.
+
+    `headers` are put on every response from the cache, as a host puts them on its own.
+    """
+    files = list_files(site)
+    text = TEMPLATE.read_text("utf-8")
+    for mark, value in {
+        "__VERSION__": version_of(files),
+        "__FILES__": files,
+        "__TYPES__": TYPES,
+        "__HEADERS__": headers,
+    }.items():
+        if text.count(mark) != 1:
+            raise ValueError(f"{TEMPLATE.name} must hold {mark} exactly once")
+        text = text.replace(mark, json.dumps(value, ensure_ascii=False))
+    (site / "sw.js").write_text(text, "utf-8")
+    return files

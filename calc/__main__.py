@@ -1,0 +1,114 @@
+"""`python -m calc`: worksheets in a terminal.
+
+    python -m calc --list
+    python -m calc wire-drop current="30 A" length="12 ft"
+    python -m calc wire-drop --json current="30 A"
+
+Bad input ends with status 2 and the sentences on standard error.
+"""
+
+import argparse
+import json
+import sys
+from typing import Any
+
+import calc
+from calc.worksheet import Answer
+
+
+def main(words: list[str] | None = None) -> int:
+    """Work one worksheet and print its answer; return the exit status."""
+    parser = argparse.ArgumentParser(prog="python -m calc", description="Work a Lugwise worksheet.")
+    parser.add_argument("worksheet", nargs="?", help="its id; --list shows them")
+    parser.add_argument("inputs", nargs="*", metavar="field=value", help='such as current="30 A"')
+    parser.add_argument("--json", action="store_true", help="print the answer as data")
+    parser.add_argument("--list", action="store_true", help="list the worksheets with their fields")
+    options = parser.parse_args(words)
+    if options.list:
+        print("\n\n".join(map(_listed, calc.worksheets())))
+        return 0
+    if not options.worksheet:
+        parser.print_usage(sys.stderr)
+        return 2
+    try:
+        answer = calc.work(options.worksheet, _inputs(options.inputs))
+    except calc.InputError as error:
+        for problem in error.problems:
+            print(problem.message, file=sys.stderr)
+        return 2
+    print(json.dumps(as_data(answer), ensure_ascii=False, indent=2) if options.json else as_text(answer))
+    return 0
+
+
+def _inputs(pairs: list[str]) -> dict[str, str]:
+    inputs = {}
+    for pair in pairs:
+        name, equals, text = pair.partition("=")
+        if not equals:
+            raise calc.InputError((calc.worksheet.Problem(name, f'Write each input as field=value, like current="30 A"; {name!r} has no “=”.'),))
+        inputs[name] = text
+    return inputs
+
+
+def _listed(name: str) -> str:
+    sheet = calc.find(name)
+    fields = "\n".join(
+        f"    {field.id:17}{field.label}" + (f" ({field.default})" if field.default else " (may be left out)") for field in sheet.fields
+    )
+    return f"{name}: {sheet.question}\n{fields}"
+
+
+def as_text(answer: Answer) -> str:
+    """Return the answer as lines for a terminal, with its working."""
+    sheet = answer.worksheet
+    lines = [sheet.question, f"{answer.verdict.upper()}: {answer.sentence}", ""]
+    for result in sheet.results:
+        value = answer.values[result.id]
+        if isinstance(value, tuple):
+            lines += [f"{result.label}:", *(f"    - {part}" for part in value)] if value else []
+        else:
+            lines.append(f"{result.label}: {answer.shown[result.id]}")
+    lines += ["", "Working"]
+    for line in answer.working:
+        sums = f" = {line.formula} = {line.numbers} = " if line.formula else ": "
+        name = line.symbol or line.label
+        lines.append(f"  {name}{sums}{line.value}".replace("^{", "^(").replace("}", ")"))
+        lines.append(f"      {line.says}" + (f" [{line.source}]" if line.source else ""))
+    if answer.cautions:
+        lines += ["", "Take care", *(f"  - {said.text}" + (f" [{said.source}]" if said.source else "") for said in answer.cautions)]
+    lines += ["", f"Holds for: {sheet.valid}", *(f"  - {said.text}" + (f" [{said.source}]" if said.source else "") for said in answer.notes)]
+    taken = [f"{sheet.field(name).label}: {r.text}" for name, r in answer.inputs.items() if not r.given and r.applies and r.value is not None]
+    if taken:
+        lines += ["", f"Taken as usual: {'; '.join(taken)}."]
+    return "\n".join(lines)
+
+
+def as_data(answer: Answer) -> dict[str, Any]:
+    """Return the answer as plain data: numbers with their units, texts and lists."""
+    results: dict[str, Any] = {}
+    for result in answer.worksheet.results:
+        value = answer[result.id]
+        if isinstance(value, list):
+            results[result.id] = [vars(part) if hasattr(part, "__dict__") else part for part in value]
+        elif hasattr(value, "magnitude"):
+            results[result.id] = {"value": value.magnitude, "unit": f"{value.units}", "shown": answer.shown[result.id]}
+        else:
+            results[result.id] = value
+    return {
+        "worksheet": answer.worksheet.id,
+        "verdict": answer.verdict,
+        "sentence": answer.sentence,
+        "results": results,
+        "inputs": {name: {"text": r.text, "given": r.given, "applies": r.applies} for name, r in answer.inputs.items()},
+        "working": [
+            {"label": x.label, "formula": x.formula, "numbers": x.numbers, "value": x.value, "says": x.says, "source": str(x.source) if x.source else None}
+            for x in answer.working
+        ],
+        "cautions": [said.text for said in answer.cautions],
+        "notes": [said.text for said in answer.notes],
+        "sources": [str(source) for source in answer.sources],
+    }
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,1 @@
+"""Conductors, voltage drop, ampacity, fuses and joints."""

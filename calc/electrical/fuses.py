@@ -1,0 +1,80 @@
+"""Which fuse protects a conductor, carries the load and can break the fault current.
+
+Families are named by construction with the letters of the open standards. Ratings known only from
+memory keep that mark to the page.
+"""
+
+from dataclasses import dataclass
+from functools import cache
+
+from calc.compare import at_least, at_most
+from calc.tables import FROM_MEMORY, table
+
+CONTINUOUS = 1.25  # NEC 210.20(A): a device is rated at least 125 % of a continuous load
+CEILING = 1.5  # 33 CFR 183.455(c): the most a device may be, as a share of table 5
+
+
+@dataclass(frozen=True)
+class Family:
+    """A fuse construction with its pairs of d.c. voltage [V] and interrupting rating [A]."""
+
+    name: str
+    breaks: tuple[tuple[float, float], ...]
+    ratings: tuple[float, ...]
+    from_memory: bool
+
+    @property
+    def voltage(self) -> float:
+        """The highest d.c. voltage rating [V] of the family."""
+        return max(voltage for voltage, _ in self.breaks)
+
+    def interrupting(self, voltage: float) -> float | None:
+        """Return the current [A] it can break on a circuit of `voltage` [V], or None."""
+        fitting = [amps for rated, amps in self.breaks if at_least(rated, voltage)]
+        return max(fitting) if fitting else None
+
+    def __str__(self) -> str:
+        return f"{self.name} (from memory)" if self.from_memory else self.name
+
+
+@cache
+def families() -> tuple[Family, ...]:
+    """Return every family of the table."""
+    rows = table("fuse_families").rows
+    ratings = table("fuse_ratings").rows
+    names = dict.fromkeys(row["family"] for row in rows)
+    return tuple(
+        Family(
+            name,
+            tuple((float(r["dc_voltage_v"]), float(r["interrupting_a"])) for r in rows if r["family"] == name),
+            tuple(sorted(float(r["rating_a"]) for r in ratings if r["family"] == name)),
+            any(r["confidence"] == FROM_MEMORY for r in (*rows, *ratings) if r["family"] == name),
+        )
+        for name in names
+    )
+
+
+def suits(family: Family, voltage: float, fault_current: float) -> bool:
+    """Return whether `family` is rated for `voltage` [V] and can break `fault_current` [A]."""
+    breaks = family.interrupting(voltage)
+    return breaks is not None and at_least(breaks, fault_current)
+
+
+def suitable(voltage: float, fault_current: float) -> tuple[Family, ...]:
+    """Return the families that suit, those seen in text first, then the least oversized."""
+    fitting = [family for family in families() if suits(family, voltage, fault_current)]
+    return tuple(sorted(fitting, key=lambda f: (f.from_memory, f.interrupting(voltage) or 0)))
+
+
+def too_low_in_voltage(voltage: float) -> tuple[Family, ...]:
+    """Return the families whose d.c. voltage rating is below `voltage` [V]."""
+    return tuple(family for family in families() if family.interrupting(voltage) is None)
+
+
+def standard_rating(lowest: float, highest: float, among: tuple[Family, ...]) -> float | None:
+    """Return the smallest rating [A] of `among` from `lowest` to `highest` [A], or None."""
+    ratings = sorted({rating for family in among for rating in family.ratings})
+    for rating in ratings:
+        if at_least(rating, lowest) and at_most(rating, highest):
+            return rating
+    return None

@@ -1,0 +1,66 @@
+"""How long a bank carries a steady load.
+
+Peukert's law in rated-hours form, with capacity first corrected for cold. In scope: one steady
+load on a healthy bank. Out of scope: pauses (a rested battery gives more), ageing, and self-discharge.
+"""
+
+from functools import cache
+
+from calc.tables import table
+
+LEAD_ACID = ("AGM", "gel", "flooded")
+BASE_TEMPERATURE = 25.0  # °C, IEEE 485
+
+
+@cache
+def _cold_factors() -> tuple[tuple[float, float], ...]:
+    rows = table("ieee485_temperature").rows
+    return tuple(((float(row["temperature_f"]) - 32) * 5 / 9, float(row["factor"])) for row in rows)
+
+
+def coldest() -> float:
+    """Return the lowest temperature [°C] of the IEEE 485 table."""
+    return _cold_factors()[0][0]
+
+
+def cold_factor(temperature: float) -> float:
+    """Return the IEEE 485 factor by which a lead-acid bank must be larger at `temperature` [°C].
+
+    Straight line between the printed rows; from 25 °C up it is 1: warmth is not credited. Raises
+    ValueError below the table (-3.9 °C). Rows below 4.4 °C are from memory.
+    """
+    if temperature >= BASE_TEMPERATURE - 1e-9:
+        return 1.0
+    rows = _cold_factors()
+    if temperature < rows[0][0] - 1e-9:
+        raise ValueError(f"the table ends at {rows[0][0]:.1f} °C")
+    for (low, at_low), (high, at_high) in zip(rows, rows[1:], strict=False):
+        if temperature <= high:
+            share = (temperature - low) / (high - low)
+            return at_low + share * (at_high - at_low)
+    return 1.0
+
+
+def peukert_runtime(*, capacity: float, rated_time: float, current: float, exponent: float, usable: float) -> float:
+    """Return run time [s] of `capacity` [A·s], rated over `rated_time` [s], at `current` [A].
+
+    t = usable H (C/(I H))^k. At the rated current C/H it returns usable·H for every exponent. The
+    short form t = C/I^k is right only where C is the capacity at 1 A, and is not used. Holds near the
+    rated current and above; well below it the formula credits more than the nameplate.
+    """
+    return usable * rated_time * (capacity / (current * rated_time)) ** exponent
+
+
+@cache
+def exponent_range(chemistry: str) -> tuple[float, float]:
+    """Return the published lowest and highest Peukert exponent of `chemistry`. Raises KeyError."""
+    for row in table("peukert").rows:
+        if row["chemistry"] == chemistry:
+            return float(row["low"]), float(row["high"])
+    raise KeyError(chemistry)
+
+
+@cache
+def usual(name: str, column: str) -> dict[str, str]:
+    """Return a column of a table by chemistry as text: usual shares and exponents."""
+    return {row["chemistry"]: row[column] for row in table(name).rows}

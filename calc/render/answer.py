@@ -1,0 +1,131 @@
+"""An answer as HTML: verdict, figures, picture, cautions, working, conditions and sources."""
+
+import re
+
+from calc.render.drawings import picture_html
+from calc.render.html import Markup, el, join
+from calc.worksheet import CAUTION, FINE, STOP, Answer, Line
+
+_WORDS = {FINE: "Fine", CAUTION: "Caution", STOP: "Stop"}
+_SHAPES = {
+    FINE: (el("circle", cx=12, cy=12, r=11), el("path", d="M6.5 12.5l3.8 3.8 7.2-8", class_="lw-mark")),
+    CAUTION: (el("path", d="M12 1.5 23.2 21.5H.8z"), el("path", d="M12 8v7M12 17.6v1.6", class_="lw-mark")),
+    STOP: (el("path", d="M7.4 1h9.2L23 7.4v9.2L16.6 23H7.4L1 16.6V7.4z"), el("path", d="M7.5 7.5l9 9M16.5 7.5l-9 9", class_="lw-mark")),
+}
+
+
+def verdict_html(verdict: str) -> Markup:
+    """Return the verdict as a shape and a word, so that colour never stands alone."""
+    shape = el("svg", *_SHAPES[verdict], viewBox="0 0 24 24", aria_hidden="true", class_="lw-shape")
+    return el("span", shape, " ", el("span", _WORDS[verdict], class_="lw-word"), class_=f"lw-verdict lw-{verdict}")
+
+
+def gist_text(answer: Answer) -> str:
+    """Return the answer in a few words."""
+    sheet = answer.worksheet
+    first = answer.values[sheet.results[0].id]
+    return sheet.gist_none if first is None and sheet.gist_none else sheet.gist.format_map(answer.shown)
+
+
+def gist_html(answer: Answer) -> Markup:
+    """Return the answer in a few words with its verdict, for the strip above the fields."""
+    return join(verdict_html(answer.verdict), " ", el("span", gist_text(answer), class_="lw-gist-words"))
+
+
+def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> Markup:
+    """Return the whole answer. `open_` unfolds the working."""
+    sheet = answer.worksheet
+    first, *others = sheet.results
+    figure = answer.shown[first.id] if answer.values[first.id] is not None else gist_text(answer)
+    return join(
+        el(heading, "Answer", class_="lw-answer-title"),
+        el("p", verdict_html(answer.verdict), " ", el("span", answer.sentence, class_="lw-sentence"), class_="lw-verdict-line"),
+        el("p", el("span", first.label, class_="lw-figure-label"), el("strong", figure, class_="lw-figure"), class_="lw-headline"),
+        el("dl", *(_result(answer, result.id, result.label) for result in others), class_="lw-results"),
+        picture_html(answer),
+        _cautions(answer),
+        el(
+            "details",
+            el("summary", "Working, with your numbers put in"),
+            el("ol", *(_line(line) for line in answer.working), class_="lw-working"),
+            data_fold="working",
+            open=open_,
+        ),
+        el(
+            "details",
+            el("summary", "Where it holds, and where it comes from"),
+            el("p", sheet.valid),
+            el("ul", *(el("li", note.text, _from(note.source)) for note in answer.notes)) if answer.notes else None,
+            el("ul", *(el("li", el("strong", str(source)), f" — {source.read}." if source.read else ".") for source in answer.sources), class_="lw-sources"),
+            data_fold="sources",
+        ),
+    )
+
+
+def _result(answer: Answer, name: str, label: str) -> Markup:
+    value = answer.values[name]
+    shown: object = answer.shown[name]
+    if isinstance(value, tuple):
+        if not value:
+            return Markup("")
+        shown = el("ul", *(el("li", str(part).replace(" mm2", " mm²")) for part in value))
+    return el("div", el("dt", label), el("dd", shown), class_="lw-list" if isinstance(value, tuple) else None)
+
+
+def _cautions(answer: Answer) -> Markup | None:
+    if not answer.cautions:
+        return None
+    return el(
+        "section",
+        el("h3", "Take care"),
+        el("ul", *(el("li", caution.text, _from(caution.source)) for caution in answer.cautions)),
+        class_="lw-cautions",
+        aria_label="Cautions",
+    )
+
+
+def _from(source: object) -> Markup | None:
+    return el("span", f" [{source}]", class_="lw-from") if source else None
+
+
+def _line(line: Line) -> Markup:
+    name = join(line.label, " ", _symbol(line.symbol)) if line.symbol else join(line.label)
+    sums = (
+        el(
+            "span",
+            el("span", "= ", _powers(line.formula, symbols=True), class_="lw-formula"),
+            el("span", "= ", _powers(line.numbers), class_="lw-numbers"),
+            el("span", "= ", el("b", line.value), class_="lw-value"),
+            class_="lw-sum",
+        )
+        if line.formula
+        else el("span", el("b", line.value), class_="lw-sum lw-value")
+    )
+    return el("li", el("span", name, class_="lw-name"), sums, el("span", line.says, _from(line.source), class_="lw-says"))
+
+
+_POWER = re.compile(r"\^\{([^{}]*)\}")
+_SUBSCRIPT = re.compile(r"(\w+?)_(\w+)")
+
+
+def _symbol(text: str) -> Markup:
+    base, _, below = text.partition("_")
+    return el("var", base, el("sub", below) if below else None)
+
+
+def _powers(text: str, *, symbols: bool = False) -> Markup:
+    """Return a written formula with its powers raised and the symbols' indices lowered."""
+    parts: list[object] = []
+    for place, piece in enumerate(_POWER.split(text)):
+        inner: object = _indexed(piece) if symbols else piece
+        parts.append(el("sup", inner) if place % 2 else inner)
+    return join(*parts)
+
+
+def _indexed(text: str) -> Markup:
+    parts: list[object] = []
+    last = 0
+    for match in _SUBSCRIPT.finditer(text):
+        parts += [text[last : match.start()], match.group(1), el("sub", match.group(2))]
+        last = match.end()
+    return join(*parts, text[last:])

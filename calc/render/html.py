@@ -1,0 +1,42 @@
+"""HTML and SVG elements as text. Everything that is not already `Markup` is escaped here."""
+
+from html import escape
+
+
+class Markup(str):
+    """Text that is already HTML."""
+
+    __slots__ = ()
+
+
+def el(tag: str, *children: object, **attributes: object) -> Markup:
+    """Return an element. `None` and `False` leave an attribute or child out, `True` makes it bare.
+
+    Attribute names are written with `_` for `-`; a trailing `_` keeps them apart from keywords.
+    """
+    words = [tag]
+    for name, value in attributes.items():
+        if value is None or value is False:
+            continue
+        plain = name.rstrip("_").replace("_", "-")
+        words.append(plain if value is True else f'{plain}="{escape(str(value), quote=True)}"')
+    inside = join(*children)
+    if not inside and tag in _VOID:
+        return Markup(f"<{' '.join(words)}>")
+    return Markup(f"<{' '.join(words)}>{inside}</{tag}>")
+
+
+def join(*children: object) -> Markup:
+    """Return the children one after another, escaped unless they are markup."""
+    parts = []
+    for child in children:
+        if child is None or child is False:
+            continue
+        if isinstance(child, (list, tuple)):
+            parts.append(join(*child))
+        else:
+            parts.append(child if isinstance(child, Markup) else escape(str(child), quote=False))
+    return Markup("".join(parts))
+
+
+_VOID = {"input", "br", "hr"}

@@ -1,0 +1,12 @@
+"""The worksheets in reading order. Registration is this tuple and nothing else."""
+
+from calc.worksheet import Worksheet
+from calc.sheets import fuse_choice, joint_torque, runtime, watts_to_amps, wire_drop
+
+WORKSHEETS: tuple[Worksheet, ...] = (
+    watts_to_amps.WORKSHEET,
+    runtime.WORKSHEET,
+    wire_drop.WORKSHEET,
+    fuse_choice.WORKSHEET,
+    joint_torque.WORKSHEET,
+)

@@ -1,0 +1,211 @@
+"""fuse-choice: which fuse protects this wire and carries this load?"""
+
+from dataclasses import dataclass
+
+from calc.compare import at_least, at_most
+from calc.electrical import fuses
+from calc.electrical.ampacity import (
+    ABYC, INSIDE, LAW, OUTSIDE, RULE_SETS, NotCovered, ampacity, insulations,
+)
+from calc.electrical.conductors import conductor, series_of
+from calc.fields import Choice, Option, Problem, Quantity
+from calc.pictures import Window
+from calc.quantities import COUNT, CURRENT, RATIO, TEMPERATURE, VOLTAGE
+from calc.shown import DOWN, UP
+from calc.worksheet import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step, Worksheet
+from calc.sheets.shared import conductor_field
+
+LABELS = {"conductor": "Conductor", "insulation": "Insulation", "ambient": "Air around the wire", "bundled": "Loaded conductors together"}
+
+
+@dataclass(frozen=True)
+class FuseChoice:
+    """The window from load to wire [A], the fuse in it [A] or None, and why."""
+
+    row: str
+    metric: bool
+    table_ampacity: float
+    ambient_factor: float
+    bundle_factor: float
+    ampacity: float
+    margin: float
+    lowest: float
+    highest: float
+    fuse: float | None
+    families: tuple[str, ...]
+    remedies: tuple[str, ...]
+    ceiling: float
+    breaks_enough: tuple[str, ...]
+    too_low_in_voltage: tuple[str, ...]
+    cannot_break: tuple[str, ...]
+    from_memory: bool
+    window_open: bool
+
+
+def run(
+    *, current: float, conductor: str, insulation: str, surroundings: str, bundled: float, ambient: float,
+    voltage: float, fault_current: float, rule_set: str,
+) -> FuseChoice:
+    """Return the fuse for a wire and a continuous load, or the reason there is none."""
+    given = {
+        "name": conductor, "insulation": float(insulation.split()[0]), "surroundings": surroundings,
+        "bundled": int(bundled), "ambient": ambient, "voltage": voltage, "rule_set": rule_set,
+    }
+    try:
+        bears = ampacity(**given)
+    except NotCovered as gap:
+        raise Problem(gap.field, f"{LABELS[gap.field]} {gap}") from None
+    lowest, highest = fuses.CONTINUOUS * current, bears.ampacity
+    suitable = fuses.suitable(voltage, fault_current)
+    fuse = fuses.standard_rating(lowest, highest, suitable)
+    fitting = tuple(family for family in suitable if fuse in family.ratings)
+    low_volts = fuses.too_low_in_voltage(voltage)
+    weak = tuple(f for f in fuses.families() if f not in low_volts and f not in suitable)
+    remedies = () if fuse is not None else _remedies(given, current, lowest, suitable)
+    return FuseChoice(
+        bears.row, bears.row != conductor, bears.table_ampacity, bears.ambient_factor, bears.bundle_factor,
+        bears.ampacity, fuses.CONTINUOUS, lowest, highest, fuse, tuple(map(str, fitting)), remedies,
+        fuses.CEILING * highest, tuple(map(str, suitable)), tuple(f.name for f in low_volts),
+        tuple(f.name for f in weak), bool(fitting) and all(f.from_memory for f in fitting), at_least(highest, lowest),
+    )
+
+
+def _remedies(given: dict, current: float, lowest: float, suitable: tuple[fuses.Family, ...]) -> tuple[str, ...]:
+    """Return the changes that open the window, each worked by running the rule set again."""
+    found = []
+    if not suitable:
+        return ("a source with less fault current, or a fuse whose data sheet gives the d.c. voltage and interrupting rating asked for",)
+
+    def opens(**change: object) -> float | None:
+        try:
+            bears = ampacity(**{**given, **change})
+        except NotCovered:
+            return None
+        return fuses.standard_rating(lowest, bears.ampacity, suitable)
+
+    thicker = [one.name for one in series_of(given["name"]) if one.area > conductor(given["name"]).area]
+    for name in thicker:
+        if fuse := opens(name=name):
+            found.append(f"thicker wire: {name} with a fuse of {fuse:g} A")
+            break
+    hotter = [text for text in insulations() if float(text.split()[0]) > given["insulation"]]
+    for text in hotter if given["rule_set"] == LAW else []:
+        if fuse := opens(insulation=float(text.split()[0])):
+            found.append(f"insulation rated {text.split()[0]} °C with a fuse of {fuse:g} A")
+            break
+    if given["bundled"] > 2 and (fuse := opens(bundled=2)):
+        found.append(f"no more than two loaded conductors together, with a fuse of {fuse:g} A")
+    bears = ampacity(**given).ampacity
+    for parts in (2, 3, 4):
+        if fuse := fuses.standard_rating(lowest / parts, bears, suitable):
+            found.append(f"split the load into {parts} circuits of {current / parts:.3g} A, each on this wire with a fuse of {fuse:g} A")
+            break
+    return tuple(found) or ("a shorter, cooler run of several circuits: no single change opens the window",)
+
+
+WORKSHEET = Worksheet(
+    id="fuse-choice",
+    title="Fuse choice",
+    question="Which fuse protects this wire and carries this load?",
+    run=run,
+    picture=Window(low="lowest", high="highest", value="fuse", ceiling="ceiling",
+                   caption="The fuse stands between what the load needs and what the wire bears"),
+    fields=(
+        Quantity(id="current", label="Continuous current", symbol="I", kinds=(CURRENT,), default="30 A", low="0.01 A", high="600 A",
+                 hint="What the load draws for minutes and hours."),
+        conductor_field("8 AWG"),
+        Choice(id="insulation", label="Insulation rating", default="105 C",
+               options=tuple(Option(text, text.replace(" C", " °C")) for text in insulations()),
+               hint="Printed on the cable. If nothing is printed, take 60 °C."),
+        Quantity(id="voltage", label="Highest voltage on the circuit", symbol="V", kinds=(VOLTAGE,), default="14.6 V", low="5 V", high="120 V",
+                 hint="While charging: 14.6 V, 29.2 V or 58.4 V for LFP at 12, 24 and 48 V."),
+        Quantity(id="fault_current", label="Fault current at the fuse", symbol="I_f", kinds=(CURRENT,), default="2000 A", low="1 A", high="100000 A",
+                 hint="What the bank can push into a dead short here. A lead-acid battery: ten to twenty times its A·h; LFP: ask the maker."),
+        Choice(id="surroundings", label="Where it runs", default=OUTSIDE, options=(Option(OUTSIDE), Option(INSIDE))),
+        Quantity(id="bundled", label="Loaded conductors together", symbol="n", kinds=(COUNT,), default="2", low="1", high="100",
+                 hint="Plus and minus of one circuit are two."),
+        Quantity(id="ambient", label="Air around the wire", symbol="T_a", kinds=(TEMPERATURE,), default="30 °C", low="-20 °C", high="150 °C",
+                 hint="The hottest place on the run."),
+        Choice(id="rule_set", label="Rule set", default=LAW,
+               options=(Option(LAW, "33 CFR 183.425, table 5"), Option(ABYC, "ABYC E-11, 105 °C table", aliases=("ABYC",)))),
+    ),
+    results=(
+        Named(id="fuse", label="Fuse", symbol="I_n", kind=CURRENT),
+        Named(id="lowest", label="The load needs at least", symbol="I_min", kind=CURRENT, way=UP),
+        Named(id="highest", label="The wire bears at most", symbol="I_max", kind=CURRENT, way=DOWN),
+        Named(id="ampacity", label="Ampacity, corrected", symbol="I_z", kind=CURRENT, way=DOWN),
+        Named(id="families", label="Fuse families that suit, best first"),
+        Named(id="remedies", label="What would open the window"),
+    ),
+    between=(
+        Named(id="row", label="Row of the table"),
+        Named(id="table_ampacity", label="Ampacity in the table", symbol="I_t", kind=CURRENT),
+        Named(id="ambient_factor", label="Factor for the air around it", symbol="f_a", kind=RATIO),
+        Named(id="bundle_factor", label="Factor for bundling", symbol="f_b", kind=RATIO),
+        Named(id="margin", label="Margin for a continuous load", symbol="m", kind=RATIO),
+        Named(id="ceiling", label="The law's ceiling", kind=CURRENT, way=DOWN),
+        Named(id="breaks_enough", label="Families rated for this voltage and fault"),
+        Named(id="too_low_in_voltage", label="Refused: d.c. voltage rating too low"),
+        Named(id="cannot_break", label="Refused: cannot break this fault"),
+    ),
+    steps=(
+        Step(of="lowest", formula="margin * current", source="nec-125", says="A fuse that carries its full rating for hours ages and opens by itself."),
+        Step(of="row", source="wire-mm2", when=lambda v: v.metric, says="The table is by gauge: {conductor} is read as {row}, the next smaller by area."),
+        Step(of="table_ampacity", source="33cfr-table", when=lambda v: v.rule_set == LAW,
+             says="{row}, {insulation} insulation, at 30 °C, two loaded conductors."),
+        Step(of="table_ampacity", source="abyc-105", when=lambda v: v.rule_set != LAW,
+             says="{row}, 105 °C boat cable, at 30 °C, two loaded conductors."),
+        Step(of="ambient_factor", source="33cfr-notes", when=lambda v: v.surroundings == INSIDE and v.insulation == "105 C" and v.ambient <= 50,
+             says="An engine space is taken as 50 °C; the factor for 105 °C insulation is printed."),
+        Step(of="ambient_factor", source="nec-ambient", when=lambda v: not (v.surroundings == INSIDE and v.insulation == "105 C" and v.ambient <= 50),
+             says="√((T_c − T_a)/(T_c − 30 °C)) with the insulation's rating T_c; an engine space counts as 50 °C at least, and air cooler than 30 °C is not credited."),
+        Step(of="bundle_factor", source="33cfr-notes", when=lambda v: v.rule_set == LAW,
+             says="{bundled} together. This rule set limits bundles from 50 V on only."),
+        Step(of="bundle_factor", source="abyc-105", when=lambda v: v.rule_set != LAW, says="{bundled} together, at any voltage."),
+        Step(of="ampacity", formula="table_ampacity * ambient_factor * bundle_factor", says="Both corrections together."),
+        Step(of="highest", formula="ampacity", says="The fuse may not let more through than the wire bears for hours."),
+        Step(of="fuse", source="fuse-ratings", when=lambda v: v.fuse is not None,
+             says="The smallest standard rating from {lowest} to {highest} among families rated for {voltage} and {fault_current}."),
+        Step(of="fuse", source="fuse-ratings", when=lambda v: v.fuse is None,
+             says="No standard rating lies from {lowest} to {highest} among families rated for {voltage} and {fault_current}."),
+        Step(of="families", source="fuse-ratings", says="Rated for {voltage} d.c. or more, able to break {fault_current}, and made in this rating. Those seen in a text come first, then the least oversized."),
+        Step(of="remedies", when=lambda v: v.fuse is None, says="Each worked by running the same rules again."),
+        Step(of="remedies", when=lambda v: v.fuse is not None, says="The window is open; nothing needs to change."),
+    ),
+    rules=(
+        Rule(verdict=STOP, when=lambda v: not v.breaks_enough,
+             says="No fuse family in our table is rated for {voltage} and a fault of {fault_current}."),
+        Rule(verdict=STOP, when=lambda v: v.fuse is None and not v.window_open,
+             says="No fuse can protect this wire and carry this load: the load needs {lowest}, the wire bears {highest}."),
+        Rule(verdict=STOP, when=lambda v: v.fuse is None,
+             says="No standard fuse rating lies between {lowest} for the load and {highest} for the wire."),
+        Rule(verdict=CAUTION, when=lambda v: v.from_memory,
+             says="A {fuse} fuse; check the interrupting rating on the maker's data sheet, for ours is from memory."),
+        Rule(verdict=FINE, says="A {fuse} fuse carries the load and protects the wire."),
+    ),
+    remarks=(
+        Remark(when=lambda v: any("blade" in name for name in v.too_low_in_voltage), source="fuse-ratings",
+               says="Refused because their d.c. voltage rating is below {voltage}: {too_low_in_voltage}. A fuse above its d.c. rating can hold an arc instead of opening; a 58 V family is not for a 48 V bank that charges at 58.4 V."),
+        Remark(when=lambda v: any("blade" not in name for name in v.too_low_in_voltage) and not any("blade" in name for name in v.too_low_in_voltage),
+               source="fuse-ratings", says="Refused because their d.c. voltage rating is below {voltage}: {too_low_in_voltage}."),
+        Remark(when=lambda v: bool(v.cannot_break), source="fuse-ratings",
+               says="Refused because they cannot break {fault_current}: {cannot_break}. A fuse that cannot break the fault can burst and burn."),
+        Remark(when=lambda v: v.conductor in ("18 AWG", "1 mm2"), source="33cfr-size",
+               says="18 AWG is allowed only with other conductors in a sheath; a conductor on its own is 16 AWG or thicker."),
+        Remark(source="33cfr-place",
+               says="Fit it at the source: within 7 in (18 cm) of where the wire takes its current, 40 in (1 m) in a sheath or enclosure. An unfused length has only the battery to stop it."),
+        Remark(source="practice", when=lambda v: v.fault_current >= 1000,
+               says="A short on a bank burns and welds. Work with the battery disconnected, one insulated tool, no rings. Keep to the maker's instructions and local rules."),
+        Remark(level=NOTE, source="33cfr-place", when=lambda v: v.voltage < 50,
+               says="Below 50 V the law would let a fuse go up to one and a half times the wire's figure, here {ceiling}. That is a ceiling, not a target, and it is not used."),
+        Remark(level=NOTE, source="33cfr-table",
+               says="Both rule sets are for boats: insulated stranded copper, 30 °C outside and 50 °C inside an engine space. There is no van rule that we may show; the maker of the vehicle and local rules govern."),
+        Remark(level=NOTE, source="abyc-105", when=lambda v: v.rule_set == LAW and v.bundled > 2 and v.voltage < 50,
+               says="ABYC E-11 would apply a factor for this bundle at any voltage. Choose that rule set to see it."),
+        Remark(level=NOTE, source="memory", when=lambda v: any("from memory" in name for name in v.breaks_enough),
+               says="Families marked “from memory” have ratings we could not check against a text."),
+    ),
+    valid="Copper, continuous current, one fuse for one wire. Motors and inverters that start hard may need a slower fuse: the maker says.",
+    gist="{fuse} fuse",
+    gist_none="no standard fuse fits",
+)

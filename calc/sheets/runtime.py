@@ -1,0 +1,178 @@
+"""runtime: how long will the bank carry this?"""
+
+from dataclasses import dataclass
+
+from calc.compare import at_most
+from calc.energy import battery
+from calc.energy.loads import bank_current
+from calc.fields import Choice, Measured, Option, Problem, Quantity
+from calc.quantities import CHARGE, CURRENT, NUMBER, POWER, RATIO, TEMPERATURE, TIME
+from calc.shown import DOWN
+from calc.worksheet import CAUTION, FINE, NOTE, Named, Remark, Rule, Step, Worksheet
+from calc.sheets.shared import EFFICIENCY, INVERTER, ROUTE, bank_voltage
+
+
+@dataclass(frozen=True)
+class Runtime:
+    """Run time [s] and what leads to it; `shortest` and `longest` span the published exponents."""
+
+    load_is_power: bool
+    factor: float
+    current: float
+    cold_factor: float
+    cold_capacity: float
+    rated_current: float
+    runtime: float
+    usable_charge: float
+    exponent_low: float
+    exponent_high: float
+    shortest: float
+    longest: float
+    nameplate_time: float
+    lead_acid: bool
+
+
+def run(
+    *, capacity: float, chemistry: str, load: Measured, voltage: float, usable: float, exponent: float,
+    rated_hours: float, temperature: float, route: str, efficiency: float,
+) -> Runtime:
+    """Return how long `capacity` [A·s], rated over `rated_hours` [s], carries `load` [W or A]."""
+    is_power = load.kind is POWER
+    factor = efficiency if route == INVERTER and is_power else 1.0
+    current = bank_current(load.value, voltage, factor) if is_power else load.value
+    lead_acid = chemistry in battery.LEAD_ACID
+    try:
+        cold = battery.cold_factor(temperature) if lead_acid else 1.0
+    except ValueError:
+        raise Problem(
+            "temperature",
+            f"Battery temperature must be {battery.coldest():.1f} °C or more for lead-acid: the published factors end there.",
+        ) from None
+    cold_capacity = capacity / cold
+
+    def time(k: float) -> float:
+        return battery.peukert_runtime(
+            capacity=cold_capacity, rated_time=rated_hours, current=current, exponent=k, usable=usable
+        )
+
+    low, high = battery.exponent_range(chemistry)
+    span = sorted((time(min(low, exponent)), time(max(high, exponent))))
+    runtime = time(exponent)
+    return Runtime(
+        is_power, factor, current, cold, cold_capacity, cold_capacity / rated_hours, runtime, current * runtime,
+        min(low, exponent), max(high, exponent), span[0], span[1], usable * cold_capacity / current, lead_acid,
+    )
+
+
+def _percent(share: str) -> str:
+    return f"{float(share) * 100:g} %"
+
+
+_usual_share = {name: _percent(share) for name, share in battery.usual("usable_share", "share").items()}
+
+WORKSHEET = Worksheet(
+    id="runtime",
+    title="Run time",
+    question="How long will the bank carry this?",
+    run=run,
+    fields=(
+        Quantity(id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 A·h",
+                 low="1 A·h", high="20000 A·h", hint="As rated by the maker; parallel batteries add."),
+        Choice(id="chemistry", label="Chemistry", default="LFP",
+               options=(Option("LFP", "LFP (lithium iron phosphate)"), Option("AGM", "AGM lead-acid"),
+                        Option("gel", "gel lead-acid"), Option("flooded", "flooded lead-acid"))),
+        Quantity(id="load", label="Load", symbol="P", kinds=(POWER, CURRENT), default="100 W",
+                 low="0.01 W | 0.001 A", high="20000 W | 2000 A",
+                 hint="In watts, or in amps as measured at the bank."),
+        bank_voltage("12.8 V"),
+        ROUTE,
+        EFFICIENCY,
+        Quantity(id="usable", label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %",
+                 usual=("chemistry", _usual_share), hint="Of the capacity, before you call it empty."),
+        Quantity(id="temperature", label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="25 °C",
+                 low="-30 °C", high="60 °C", hint="Of the battery, not of the air."),
+        Quantity(id="rated_hours", label="Hours of the rating", symbol="H", kinds=(TIME,), default="20 h",
+                 low="0.5 h", high="120 h", hint="The time over which the label's capacity is meant: 20 h on most."),
+        Quantity(id="exponent", label="Peukert exponent", symbol="k", kinds=(NUMBER,), low="1", high="2",
+                 usual=("chemistry", battery.usual("peukert", "default")),
+                 hint="How much a heavy load takes from the capacity."),
+    ),
+    results=(
+        Named(id="runtime", label="Run time", symbol="t", kind=TIME, way=DOWN),
+        Named(id="usable_charge", label="Charge it gives at this load", symbol="Q", kind=CHARGE, way=DOWN),
+        Named(id="current", label="Current from the bank", symbol="I", kind=CURRENT),
+        Named(id="shortest", label="Shortest by the published exponents", kind=TIME, way=DOWN),
+        Named(id="longest", label="Longest by the published exponents", kind=TIME, way=DOWN),
+    ),
+    between=(
+        Named(id="factor", label="Efficiency applied", symbol="η", kind=RATIO),
+        Named(id="cold_factor", label="Factor for cold", symbol="f", kind=NUMBER, digits=4),
+        Named(id="cold_capacity", label="Capacity at this temperature", symbol="C_T", kind=CHARGE),
+        Named(id="rated_current", label="Rated current", symbol="I_H", kind=CURRENT),
+        Named(id="nameplate_time", label="Time by the label alone", kind=TIME, way=DOWN),
+        Named(id="exponent_low", label="Lowest published exponent", symbol="k_low", kind=NUMBER, digits=4),
+        Named(id="exponent_high", label="Highest published exponent", symbol="k_high", kind=NUMBER, digits=4),
+    ),
+    steps=(
+        Step(of="current", formula="load / voltage", source="ohm", says="Power is voltage times current.",
+             when=lambda v: v.load_is_power and v.route != INVERTER),
+        Step(of="current", formula="load / (voltage * factor)", source="ohm",
+             says="Power is voltage times current; the inverter's loss comes on top.",
+             when=lambda v: v.load_is_power and v.route == INVERTER),
+        Step(of="current", formula="load", says="As measured at the bank, so voltage and inverter do not come in.",
+             when=lambda v: not v.load_is_power),
+        Step(of="cold_factor", source="ieee-485", when=lambda v: v.lead_acid,
+             says="A lead-acid bank gives less in the cold; from 25 °C up the factor is taken as one."),
+        Step(of="cold_capacity", formula="capacity / cold_factor", source="ieee-485", when=lambda v: v.lead_acid,
+             says="The published factor multiplies the capacity needed, so what is there is divided by it."),
+        Step(of="rated_current", formula="cold_capacity / rated_hours", source="peukert",
+             says="At this current the label's capacity is true."),
+        Step(of="runtime", formula="usable * rated_hours * (cold_capacity / (current * rated_hours)) ** exponent",
+             source="peukert", says="Peukert's law in rated-hours form, times the share you use."),
+        Step(of="usable_charge", formula="current * runtime", source="ohm", says="What has gone out by then."),
+        Step(of="shortest", source="peukert", when=lambda v: v.shortest != v.longest,
+             formula="min(usable * rated_hours * (cold_capacity / (current * rated_hours)) ** exponent_high, usable * rated_hours * (cold_capacity / (current * rated_hours)) ** exponent_low)",
+             says="With the exponent least kind to this load, from {exponent_low} to {exponent_high} as published for {chemistry}."),
+        Step(of="longest", source="peukert", when=lambda v: v.shortest != v.longest,
+             formula="max(usable * rated_hours * (cold_capacity / (current * rated_hours)) ** exponent_high, usable * rated_hours * (cold_capacity / (current * rated_hours)) ** exponent_low)",
+             says="With the exponent kindest to it."),
+        Step(of="shortest", source="peukert-li", when=lambda v: v.shortest == v.longest, formula="runtime",
+             says="No exponent is published for this chemistry: the same capacity was measured at a light and a heavy load."),
+        Step(of="longest", when=lambda v: v.shortest == v.longest, formula="runtime", says="The same figure."),
+    ),
+    rules=(
+        Rule(verdict=CAUTION, when=lambda v: v.lead_acid and v.usable > 0.5 + 1e-9,
+             says="About {runtime}, but deeper than half wears a lead-acid bank fast."),
+        Rule(verdict=CAUTION, when=lambda v: v.temperature < 0,
+             says="About {runtime} at {temperature}; mind the frost before you charge again."),
+        Rule(verdict=CAUTION, when=lambda v: v.lead_acid and v.runtime > v.nameplate_time * (1 + 1e-9),
+             says="About {runtime} by the formula; by the label alone, {nameplate_time}. Count on the shorter."),
+        Rule(verdict=FINE, says="The bank carries this for about {runtime}."),
+    ),
+    remarks=(
+        Remark(when=lambda v: v.lead_acid and v.runtime > v.nameplate_time * (1 + 1e-9), source="peukert",
+               says="This load is lighter than the rated current of {rated_current}, so the formula credits more than the label does. By the label alone it is {nameplate_time}."),
+        Remark(when=lambda v: v.chemistry == "LFP" and v.temperature < 0, source="lfp-frost",
+               says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Discharging is allowed further down; the data sheet says how far."),
+        Remark(when=lambda v: v.chemistry == "LFP" and 0 <= v.temperature < 10, source="practice",
+               says="Near freezing an LFP battery takes a charge slowly; most makers ask for a reduced current below 5 to 10 °C, and none at all below 0 °C."),
+        Remark(when=lambda v: v.chemistry == "LFP" and v.temperature < 25, source="practice",
+               says="No published factor for cold LFP capacity is used here: expect somewhat less than this in the cold."),
+        Remark(when=lambda v: v.lead_acid and v.temperature < 4.4, source="memory",
+               says="The factor for cold below 4.4 °C is from memory, not from a text."),
+        Remark(when=lambda v: v.lead_acid and v.usable > 0.8 + 1e-9, source="practice",
+               says="Below a fifth of its charge a lead-acid battery is damaged, and in frost its weak acid can freeze."),
+        Remark(when=lambda v: v.route == INVERTER and v.load_is_power, source="practice",
+               says="Add the inverter's own idle draw to the load if it stays on."),
+        Remark(when=lambda v: v.route == INVERTER and not v.load_is_power, source="practice",
+               says="A load in amps is taken as measured at the bank, so the inverter's efficiency is not applied again."),
+        Remark(when=lambda v: not at_most(v.current, v.cold_capacity / 3600), source="practice",
+               says="The bank would be empty in less than an hour. Few batteries may give that current: read the data sheet."),
+        Remark(level=NOTE, source="peukert", when=lambda v: v.lead_acid,
+               says="Published exponents for {chemistry} run from {exponent_low} to {exponent_high}: the time lies between {shortest} and {longest}. Two ratings from the maker's sheet give your battery's own."),
+        Remark(level=NOTE, source="practice",
+               says="An aged bank holds less than its label. A monitor that counts charge tells how much; voltage alone misleads."),
+    ),
+    valid="One steady load on a healthy, fully charged bank, near its rated current or above. A bank that rests between loads gives more.",
+    gist="about {runtime}",
+)

@@ -1,0 +1,102 @@
+"""watts-to-amps: what current does this load ask of the bank?"""
+
+from dataclasses import dataclass
+
+from calc.energy.loads import bank_current
+from calc.fields import Choice, Option, Quantity
+from calc.quantities import CHARGE, CURRENT, ENERGY, POWER, RATIO, TIME
+from calc.shown import UP
+from calc.worksheet import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step, Worksheet
+from calc.sheets.shared import EFFICIENCY, INVERTER, ROUTE, bank_voltage
+
+ONE_BATTERY = 100.0  # A, what one 100 A·h LFP battery is usually allowed: common practice, no source
+ONE_CABLE = 330.0  # A, 2/0 AWG with 105 °C insulation: 33 CFR 183.425 table 5
+THICKEST = 445.0  # A, 4/0 AWG, the same table
+
+
+@dataclass(frozen=True)
+class BankLoad:
+    """Current [A], charge [A·s] and energy [J], all at the bank; `factor` is the efficiency applied."""
+
+    factor: float
+    current: float
+    charge: float
+    energy: float
+
+
+def run(*, power: float, voltage: float, route: str, efficiency: float, hours: float, load_type: str) -> BankLoad:
+    """Return what `power` [W] for `hours` [s] asks of a bank at `voltage` [V]."""
+    factor = efficiency if route == INVERTER else 1.0
+    current = bank_current(power, voltage, factor)
+    return BankLoad(factor, current, current * hours, power * hours / factor)
+
+
+WORKSHEET = Worksheet(
+    id="watts-to-amps",
+    title="Watts to amps",
+    question="What current does this load ask of the bank?",
+    run=run,
+    fields=(
+        Quantity(
+            id="power", label="Power of the load", symbol="P", kinds=(POWER,), default="1500 W",
+            low="0.01 W", high="20000 W", hint="From the rating plate, or measured while it works.",
+        ),
+        bank_voltage("12.5 V"),
+        ROUTE,
+        EFFICIENCY,
+        Quantity(
+            id="hours", label="How long it runs", symbol="t", kinds=(TIME,), default="1 h",
+            low="0 h", high="8760 h", hint="The time it really draws power, not the time it is plugged in.",
+        ),
+        Choice(
+            id="load_type", label="Kind of load", default="any load",
+            options=(Option("any load"), Option("resistive heat", aliases=("heat", "heater"))),
+            hint="Resistive heat: a kettle, hob, fan heater, hair dryer, water heater element.",
+        ),
+    ),
+    results=(
+        Named(id="current", label="Current from the bank", symbol="I", kind=CURRENT, way=UP),
+        Named(id="charge", label="Charge taken", symbol="Q", kind=CHARGE, way=UP),
+        Named(id="energy", label="Energy taken", symbol="E", kind=ENERGY, way=UP),
+    ),
+    between=(Named(id="factor", label="Efficiency applied", symbol="η", kind=RATIO),),
+    steps=(
+        Step(of="factor", says="The inverter turns part of the power into heat, so the bank gives more than the load takes.",
+             when=lambda v: v.route == INVERTER, source="practice"),
+        Step(of="current", formula="power / voltage", says="Power is voltage times current.", source="ohm",
+             when=lambda v: v.route != INVERTER),
+        Step(of="current", formula="power / (voltage * factor)", says="Power is voltage times current; the inverter's loss comes on top.",
+             source="ohm", when=lambda v: v.route == INVERTER),
+        Step(of="charge", formula="current * hours", says="Current over time is charge, which is what a battery's label counts.", source="ohm"),
+        Step(of="energy", formula="power * hours / factor", says="Energy at the bank, the inverter's loss included.", source="ohm"),
+    ),
+    rules=(
+        Rule(verdict=STOP, when=lambda v: v.current > THICKEST,
+             says="{current} is more than any single cable in the table bears. Use a higher bank voltage or another way to do the job."),
+        Rule(verdict=CAUTION, when=lambda v: v.current > ONE_BATTERY,
+             says="{current} is more than one usual battery is made to give; {charge} goes in {hours}."),
+        Rule(verdict=CAUTION, when=lambda v: v.load_type == "resistive heat",
+             says="{current}, and all of it becomes heat: {charge} in {hours}."),
+        Rule(verdict=FINE, says="The bank gives {current}, {charge} in {hours}."),
+    ),
+    remarks=(
+        Remark(when=lambda v: v.load_type == "resistive heat", source="practice",
+               says="Heat made from a battery is the dearest use of it: {charge} for {hours} of this. A flame outside the living space, the engine, or shore power does the same job without the bank."),
+        Remark(when=lambda v: v.load_type != "resistive heat" and v.power >= 1000, source="practice",
+               says="Loads of this size are mostly heat (kettle, hob, hair dryer). If this one is, set the kind of load to resistive heat."),
+        Remark(when=lambda v: v.current > ONE_BATTERY, source="practice",
+               says="One battery is usually allowed about 100 A by its maker or its management system. Read the data sheet, and share a larger current between batteries joined in parallel with equal cables."),
+        Remark(when=lambda v: ONE_CABLE < v.current <= THICKEST, source="33cfr-table",
+               says="This current is beyond 2/0 AWG with 105 °C insulation (330 A). Cable, fuse, switch and every joint must be rated for it, and short."),
+        Remark(when=lambda v: v.current > 30, source="practice",
+               says="At this current a loose joint becomes a heater. Check wire, fuse and torque before it is switched on, and keep within the maker's instructions."),
+        Remark(when=lambda v: v.route == INVERTER, source="practice",
+               says="The inverter draws its own idle current all the while it is on; that is not in this sum."),
+        Remark(when=lambda v: v.route == INVERTER, source="practice",
+               says="The output of an inverter is mains voltage and can kill. Its fixed wiring is work for a licensed person, to local rules."),
+        Remark(level=NOTE, source="practice",
+               says="Check figure: a 1500 W heater is about 120 A on a 12 V bank, 120 A·h every hour."),
+    ),
+    valid="Steady power. A motor or compressor asks several times its running current for a moment when it starts.",
+    gist="{current} from the bank",
+)

@@ -1,0 +1,180 @@
+"""wire-drop: how much voltage does this run lose?"""
+
+from dataclasses import dataclass
+
+from calc.compare import at_most
+from calc.electrical.ampacity import LAW, OUTSIDE, NotCovered, ampacity
+from calc.electrical.conductors import at_temperature, conductor, series_of
+from calc.electrical.drop import longest_run, loop_resistance, thinnest_within
+from calc.fields import Choice, Option, Quantity
+from calc.pictures import Bar
+from calc.quantities import CURRENT, LENGTH, LINEAR_RESISTANCE, POWER, RATIO, RESISTANCE, TEMPERATURE, VOLTAGE
+from calc.shown import DOWN, UP
+from calc.worksheet import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step, Worksheet
+from calc.sheets.shared import conductor_field
+
+TINNED = "tinned"
+REFERENCE = 20.0  # °C, at which a maker states resistance
+ZERO = -234.5  # °C
+
+
+@dataclass(frozen=True)
+class WireDrop:
+    """Drop [V] of a run and what leads to it; None where there is no real figure."""
+
+    reference: float
+    zero: float
+    stated: float
+    per_length: float
+    resistance: float
+    drop: float
+    drop_percent: float
+    loss: float
+    load_voltage: float | None
+    allowed: float
+    longest_run: float
+    smallest_conductor: str | None
+    from_maker: bool
+    metric: bool
+    carries: float | None
+    feeds: float
+
+
+def run(
+    *, current: float, length: float, conductor: str, voltage: float, limit: float, temperature: float,
+    finish: str, maker_resistance: float | None,
+) -> WireDrop:
+    """Return what a two-conductor run of one-way `length` [m] loses at `current` [A]."""
+    size = _named(conductor)
+    stated = (size.tinned if finish == TINNED else size.plain) if maker_resistance is None else maker_resistance
+    reference = size.reference if maker_resistance is None else REFERENCE
+    per_length = at_temperature(stated, reference, temperature)
+    resistance = loop_resistance(length, per_length)
+    drop = current * resistance
+    allowed = limit * voltage
+    sizes = tuple(
+        (one.name, at_temperature(one.tinned if finish == TINNED else one.plain, one.reference, temperature))
+        for one in series_of(conductor)
+    )
+    return WireDrop(
+        reference, ZERO, stated, per_length, resistance, drop, drop / voltage, current * drop,
+        voltage - drop if drop < voltage else None, allowed, longest_run(current, per_length, allowed),
+        thinnest_within(sizes, length, current, allowed), maker_resistance is not None, size.series == "mm2",
+        _bears(conductor), voltage / resistance,
+    )
+
+
+def _named(name: str):  # the field is called `conductor` too
+    return conductor(name)
+
+
+def _bears(name: str) -> float | None:
+    try:
+        return ampacity(
+            name=name, insulation=105.0, surroundings=OUTSIDE, bundled=2, ambient=30.0, voltage=14.6, rule_set=LAW
+        ).ampacity
+    except NotCovered:
+        return None
+
+
+def _above(v, share: float) -> bool:
+    return not at_most(v.drop_percent, share)
+
+
+WORKSHEET = Worksheet(
+    id="wire-drop",
+    title="Wire drop",
+    question="How much voltage does this run lose?",
+    run=run,
+    picture=Bar(
+        value="drop_percent", limit="limit", caption="Share of the supply lost on the way",
+        marks=((0.03, "3 %"), (0.10, "10 %")),
+    ),
+    fields=(
+        Quantity(id="current", label="Current", symbol="I", kinds=(CURRENT,), default="30 A", low="0.001 A", high="2000 A",
+                 hint="The most that flows for more than a moment."),
+        Quantity(id="length", label="Length, one way", symbol="L", kinds=(LENGTH,), default="12 ft", low="1 cm", high="100 m",
+                 hint="Along the cable from source to load. The sheet counts the way back."),
+        conductor_field("8 AWG"),
+        Quantity(id="voltage", label="System voltage", symbol="V", kinds=(VOLTAGE,), default="12 V", low="5 V", high="400 V",
+                 hint="Nominal: 12, 24 or 48 V."),
+        Quantity(id="limit", label="Drop you allow", symbol="d", kinds=(RATIO,), default="3 %", low="0.1 %", high="20 %",
+                 hint="3 % for feeders, chargers and electronics; 10 % for plain lighting."),
+        Quantity(id="temperature", label="Conductor temperature", symbol="T", kinds=(TEMPERATURE,), default="60 °C",
+                 low="-40 °C", high="200 °C", hint="Of the copper at work; 60 °C is a warm, well loaded wire."),
+        Choice(id="finish", label="Copper", default="plain",
+               options=(Option("plain"), Option(TINNED, aliases=("coated", "tin"))), hint="Tinned strands conduct a little less."),
+        Quantity(id="maker_resistance", label="Maker's resistance", symbol="r", kinds=(LINEAR_RESISTANCE,), optional=True,
+                 low="0.01 Ω/km", high="1000 Ω/km", example="2.1 Ω/km",
+                 hint="Of one conductor at 20 °C, if the data sheet gives it. Empty: the published table."),
+    ),
+    results=(
+        Named(id="drop", label="Voltage lost", symbol="U", kind=VOLTAGE, way=UP),
+        Named(id="drop_percent", label="Share of the supply", symbol="d", kind=RATIO, way=UP),
+        Named(id="resistance", label="Resistance, out and back", symbol="R", kind=RESISTANCE, way=UP),
+        Named(id="loss", label="Heat in the wire", symbol="P", kind=POWER, way=UP),
+        Named(id="load_voltage", label="Left at the load", symbol="V_L", kind=VOLTAGE, way=DOWN, digits=4),
+        Named(id="smallest_conductor", label="Thinnest size within the limit"),
+        Named(id="longest_run", label="Longest run within the limit", symbol="L_max", kind=LENGTH, way=DOWN),
+    ),
+    between=(
+        Named(id="reference", label="Temperature of the table", symbol="T₀", kind=TEMPERATURE, unit="degree_Celsius"),
+        Named(id="zero", label="Copper's zero-resistance temperature", symbol="T_z", kind=TEMPERATURE, unit="degree_Celsius", digits=4),
+        Named(id="stated", label="Stated resistance per length", symbol="r₀", kind=LINEAR_RESISTANCE, digits=4),
+        Named(id="per_length", label="Resistance per length, warm", symbol="r", kind=LINEAR_RESISTANCE, digits=4),
+        Named(id="allowed", label="Drop allowed", symbol="U_max", kind=VOLTAGE),
+        Named(id="carries", label="What the wire bears", kind=CURRENT),
+        Named(id="feeds", label="Most that can flow", kind=CURRENT, way=DOWN),
+    ),
+    steps=(
+        Step(of="stated", source="nec-8", when=lambda v: not v.from_maker and not v.metric,
+             says="{conductor}, {finish} copper, from the table at {reference}."),
+        Step(of="stated", source="iec-60228", when=lambda v: not v.from_maker and v.metric,
+             says="{conductor}, {finish} flexible copper, the most the standard permits at {reference}."),
+        Step(of="stated", formula="maker_resistance", when=lambda v: v.from_maker, says="As the maker states it at {reference}."),
+        Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature",
+             says="Warm copper resists more."),
+        Step(of="resistance", formula="2 * length * per_length", source="ohm", says="The current goes out and comes back, so the length counts twice."),
+        Step(of="drop", formula="current * resistance", source="ohm", says="Ohm's law."),
+        Step(of="drop_percent", formula="drop / voltage", says="Compared with the system voltage."),
+        Step(of="loss", formula="current * drop", source="ohm", says="This heat is spread along the wire."),
+        Step(of="load_voltage", formula="voltage - drop", when=lambda v: v.load_voltage is not None, says="What is left at the far end."),
+        Step(of="load_voltage", when=lambda v: v.load_voltage is None, says="Nothing would be left: this current cannot flow through this run."),
+        Step(of="allowed", formula="limit * voltage", source="abyc-drop", says="The limit you chose, in volts."),
+        Step(of="smallest_conductor", says="The thinnest size of the same series whose drop stays within the limit at this current, length and temperature."),
+        Step(of="longest_run", formula="allowed / (2 * current * per_length)", source="ohm", says="The run at which this conductor meets the limit exactly."),
+    ),
+    rules=(
+        Rule(verdict=STOP, when=lambda v: v.load_voltage is None,
+             says="This run cannot carry {current}: even a dead short at the far end would pass only {feeds}."),
+        Rule(verdict=STOP, when=lambda v: v.carries is not None and not at_most(v.current, v.carries),
+             says="{conductor} loses {drop} ({drop_percent}), and it is too thin for {current} whatever the drop."),
+        Rule(verdict=STOP, when=lambda v: not at_most(v.drop_percent, v.limit) and _above(v, 0.10),
+             says="{drop} lost, {drop_percent} of the supply: beyond your {limit} and beyond any usual limit."),
+        Rule(verdict=CAUTION, when=lambda v: not at_most(v.drop_percent, v.limit),
+             says="{drop} lost, {drop_percent} of the supply: more than the {limit} you allow."),
+        Rule(verdict=FINE, says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow."),
+    ),
+    remarks=(
+        Remark(when=lambda v: v.carries is not None and not at_most(v.current, v.carries), source="33cfr-table",
+               says="Risk of fire: {conductor} bears at most {carries} even with 105 °C insulation in free air at 30 °C. Take a thicker size; the drop is not what decides here."),
+        Remark(when=lambda v: not at_most(v.drop_percent, v.limit) and v.smallest_conductor is not None and v.load_voltage is not None,
+               says="{smallest_conductor} keeps within {limit}; or shorten the run to {longest_run} one way, or raise the system voltage."),
+        Remark(when=lambda v: v.smallest_conductor is None,
+               says="No size of this series keeps within {limit} here. Shorten the run, raise the system voltage, move the source nearer, or ask a specialist about parallel conductors."),
+        Remark(when=lambda v: at_most(v.drop_percent, v.limit) and _above(v, 0.03), source="abyc-drop",
+               says="Fit for plain lighting and the like only: feeders, chargers, pumps and electronics are held to 3 %."),
+        Remark(when=lambda v: v.carries is None, source="33cfr-table",
+               says="The published limits of current begin at 18 AWG (0.82 mm²), so nothing is said here about whether this wire bears the current."),
+        Remark(level=NOTE, source="abyc-drop",
+               says="3 %: panel feeders, electronics and whatever safety hangs on. 10 %: other lighting and circuits that are not critical. Boat practice, used for want of a van rule."),
+        Remark(level=NOTE, source="en-1648",
+               says="For 12 V leisure vehicles EN 1648-2 is quoted with 0.8 V for circuits in general and 0.2 V for the line to the second battery."),
+        Remark(level=NOTE, source="practice",
+               says="A charger sees the drop as a full battery: its sense wire or a short thick cable cures that. An inverter's low-voltage cut-out comes sooner by as much as is lost."),
+        Remark(level=NOTE, source="practice",
+               says="Joints, fuse holders and switches lose voltage too. Measure across each one under load; a hot one is loose or corroded."),
+    ),
+    valid="Steady direct current through two like copper conductors. Aluminium and copper-clad aluminium lose far more and are not covered.",
+    gist="{drop} lost, {drop_percent}",
+)

@@ -1,0 +1,27 @@
+"""Published tables: CSV files with a provenance header, and the one loader that reads them."""
+
+import csv
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+SEEN, FROM_MEMORY = "seen in text", "from memory"
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table as compiled: `about` is its header, `rows` hold every cell as printed."""
+
+    name: str
+    about: dict[str, str]
+    rows: tuple[dict[str, str], ...]
+
+
+@cache
+def table(name: str) -> Table:
+    """Return the table `name` (the file without its ending). Raises FileNotFoundError."""
+    lines = (files("calc.tables") / f"{name}.csv").read_text(encoding="utf-8").splitlines()
+    head = [line[1:].strip() for line in lines if line.startswith("#")]
+    about = {key.strip(): text.strip() for key, _, text in (line.partition(":") for line in head)}
+    rows = csv.DictReader(line for line in lines if line and not line.startswith("#"))
+    return Table(name, about, tuple(dict(row) for row in rows))

@@ -1,0 +1,141 @@
+// Says, in the one line that every page keeps for it, what is saved on this device. The figures
+// are counted from the cache by the service worker (sw.js, one folder up). Whether the browser
+// believes itself on line proves nothing, so it is never asked.
+
+import { button } from "./install.js";
+
+const RETRY_MS = [30e3, 2 * 60e3, 10 * 60e3, 30 * 60e3]; // a bad line costs data at every try
+
+let registration = null;
+let kept = null; // what the working version has, once it has said so
+let coming = null; // what a version that is being saved has
+let failed = ""; // why the last save broke off, in words
+let replaced = false; // a newer version has taken over behind this page
+let pressed = false; // this page's reader asked for the newer version
+let retries = 0;
+let retryTimer = null;
+
+// The sentence and, where there is something to do, its button's label and act.
+function line() {
+  if (!("serviceWorker" in navigator)) return ["This browser cannot save the site for later."];
+  const whole = kept && kept.have === kept.total;
+  const saved = whole && `Saved for use without signal: ${kept.have} of ${kept.total}`;
+  const newer = whole ? "Saving a newer version" : "Saving for use without signal";
+  if (replaced) return ["A newer version is in use", "Reload", () => location.reload()];
+  if (registration?.waiting && registration.active) {
+    return ["A newer version is ready", "Use it now", useNew];
+  }
+  if (coming) return [`${newer}: ${coming.have} of ${coming.total} files`];
+  if (failed) {
+    const what = whole ? `${saved}. A newer version is not saved` : "Not saved";
+    return [`${what}: ${failed}.`, "Try again", tryAgain];
+  }
+  if (saved) return [saved];
+  if (kept) return [`Saving for use without signal: ${kept.have} of ${kept.total} files`];
+  return ["Looking at what is saved on this device"];
+}
+
+function render() {
+  const place = document.querySelector("[data-offline-line]");
+  const [sentence, label, act] = line();
+  // An unchanged line is left alone: a screen reader would say it again.
+  if (place && place.dataset.says !== sentence) {
+    place.dataset.says = sentence;
+    // While busy it is not read out: one announcement at the end, not one a file.
+    place.setAttribute("aria-busy", String(!label && / of \d+ files$/.test(sentence)));
+    place.replaceChildren(sentence, ...(label ? [" ", button(label, act)] : []));
+  }
+}
+
+function useNew() {
+  pressed = true;
+  registration.waiting?.postMessage({ type: "use-new" });
+}
+
+function tryAgain() {
+  failed = "";
+  render();
+  check();
+}
+
+function fail(reason) {
+  [failed, coming] = [reason, null];
+  clearTimeout(retryTimer);
+  retryTimer = setTimeout(check, RETRY_MS[Math.min(retries++, RETRY_MS.length - 1)]);
+  render();
+}
+
+function watch(worker) {
+  if (!worker) return;
+  let before = worker.state;
+  worker.onstatechange = () => {
+    // The browser ends a save that takes it too long, and the worker cannot say so.
+    if (worker.state === "redundant" && before === "installing" && !failed) {
+      fail("the browser ended the saving. It goes on when there is signal");
+    }
+    if (worker.state === "activated" || registration.waiting) coming = null;
+    before = worker.state;
+    askStatus();
+    render();
+  };
+}
+
+function askStatus() {
+  for (const worker of [registration.active, registration.installing]) {
+    worker?.postMessage({ type: "status" });
+  }
+}
+
+function hear({ data, source }) {
+  if (data.type === "save-failed") return fail(data.reason);
+  if (data.type === "progress") [failed, retries] = ["", 0];
+  if (source.state === "installing") coming = data;
+  else if (source.state !== "redundant") kept = data;
+  if (data.type === "status" && kept?.have < kept?.total && !failed) repair();
+  render();
+}
+
+// For files that the browser has dropped since they were saved.
+function repair() {
+  registration.active?.postMessage({ type: "repair" });
+}
+
+async function check() {
+  if (!registration?.active) return start();
+  if (kept?.have < kept?.total) repair();
+  askStatus();
+  await registration.update().catch(() => {}); // without signal there is nothing newer to find
+}
+
+async function start() {
+  try {
+    const worker = new URL("../sw.js", import.meta.url);
+    registration = await navigator.serviceWorker.register(worker, { updateViaCache: "none" });
+    registration.onupdatefound = () => watch(registration.installing);
+    watch(registration.installing);
+    askStatus();
+    render();
+  } catch {
+    fail("the connection broke. It goes on when there is signal");
+  }
+}
+
+window.document$?.subscribe(render); // the theme replaces parts of the page as one moves about
+if ("serviceWorker" in navigator) {
+  const container = navigator.serviceWorker;
+  let controlled = Boolean(container.controller);
+  container.addEventListener("message", hear);
+  container.startMessages();
+  container.addEventListener("controllerchange", () => {
+    if (pressed) location.reload();
+    else if (controlled) replaced = true; // never reload under someone's hands
+    controlled = true;
+    render();
+  });
+  window.addEventListener("online", check);
+  document.addEventListener("visibilitychange", () => document.hidden || check());
+  // The page's own files first: saving starts when they are here.
+  if (document.readyState === "complete") start();
+  else window.addEventListener("load", start);
+}
+render();

@@ -1,0 +1,37 @@
+// Handing an answer on: copy its link, send it by the system's own sheet, print it with its code.
+
+const part = (sheet, name) => sheet.querySelector(`[data-${name}]`);
+
+async function copy(sheet) {
+  const box = part(sheet, "link");
+  try {
+    await navigator.clipboard.writeText(box.value);
+  } catch {
+    box.select(); // browsers without that permission still copy a selection
+    document.execCommand("copy");
+  }
+  part(sheet, "copied").textContent = "Copied.";
+}
+
+async function send(sheet) {
+  try {
+    await navigator.share({ title: document.title, url: part(sheet, "link").value });
+  } catch {
+    // closed without sending: nothing to say
+  }
+}
+
+// `code` asks Python for the square code of a link, and calls back with its SVG.
+export function share(sheet, code) {
+  const print = () => window.print();
+  part(sheet, "copy").addEventListener("click", () => copy(sheet));
+  part(sheet, "send").addEventListener("click", () => send(sheet));
+  part(sheet, "send").hidden = !navigator.share;
+  part(sheet, "print").addEventListener("click", () => {
+    code(part(sheet, "link").value, (svg) => {
+      part(sheet, "qr").innerHTML = svg;
+      part(sheet, "printed").textContent = new Date().toLocaleDateString();
+      setTimeout(print);
+    });
+  });
+}

@@ -1,0 +1,127 @@
+// Python in the page, in a worker of its own so that a sum never holds up typing. It begins to
+// start as soon as it is made. It knows no worksheet: JSON text in, JSON text out.
+//
+// page -> worker   {type: "ask", id, key, request}   of asks with one key only the newest counts
+// worker -> page   {type: "ready", ms} | {type: "answer", id, response} | {type: "failed", message}
+//
+// A refused wasm makes the loader wait for ever, so the page holds the clock and ends this worker.
+
+const started = performance.now();
+const SITE = new URL("../", import.meta.url);
+const RUNTIME = new URL("./runtime/", import.meta.url);
+const network = self.fetch.bind(self);
+
+const fail = (error, id) => {
+  console.error(error);
+  // Python's message is a whole traceback; its last line is what went wrong.
+  const message = String(error?.message ?? error).trim().split("\n").pop();
+  self.postMessage({ type: "failed", message, id });
+};
+
+// What the service worker has saved of a file, by its list in the same cache.
+async function saved(url) {
+  const cache = await caches.open("lugwise-files");
+  const list = await (await cache.match(new URL("_b/active", SITE)))?.json();
+  const [hash] = list?.[url.href.slice(SITE.href.length)] ?? [];
+  return hash && cache.match(new URL(`_b/${hash}`, SITE));
+}
+
+// Without signal some browsers refuse a worker's fetch before the service worker sees it, so the
+// worker looks into the cache itself.
+async function load(name) {
+  const url = new URL(name, RUNTIME);
+  let reason;
+  try {
+    const response = await network(url);
+    if (response.ok) return response;
+    reason = response.status;
+  } catch (error) {
+    reason = error.message;
+  }
+  const response = self.caches && (await saved(url));
+  if (response) return response;
+  throw new Error(`The file ${name} could not be loaded (${reason})`);
+}
+
+// The large files are packed by us, not by the host: the same few bytes on every host, and in the
+// cache as well, where a host's own packing would not last.
+async function inflated(name, type) {
+  const { body } = await load(`${name}.gz`);
+  const unpacked = body.pipeThrough(new DecompressionStream("gzip"));
+  return new Response(unpacked, { headers: { "Content-Type": type } });
+}
+
+// Everything is asked for at once: one after the other, each file would wait for the last.
+const boot = load("boot.json").then((response) => response.json());
+const early = new Map([
+  [new URL("pyodide.asm.wasm", RUNTIME).href, inflated("pyodide.asm.wasm", "application/wasm")],
+  [new URL("stdlib.zip", RUNTIME).href, inflated("stdlib.zip", "application/zip")],
+]);
+const app = inflated("app.zip", "application/zip").then((response) => response.arrayBuffer());
+const loader = import("./runtime/pyodide.mjs");
+const code = import("./runtime/pyodide.asm.mjs"); // the loader imports it later, from the same URL
+
+// The loader fetches by itself; it is handed what is already on its way.
+self.fetch = (input, options) => {
+  const url = String(input?.url ?? input);
+  const response = early.get(url);
+  early.delete(url); // a body can be read only once
+  return response ?? network(input, options);
+};
+
+async function startPython() {
+  const { loadPyodide } = await loader;
+  const { info } = await boot;
+  // A memory snapshot, where one is built, would join these options; the rest stays as it is.
+  return loadPyodide({
+    indexURL: RUNTIME.href,
+    stdLibURL: new URL("stdlib.zip", RUNTIME).href,
+    lockFileContents: { info, packages: {} },
+  });
+}
+
+async function openDoor() {
+  const python = await startPython();
+  python.unpackArchive(await app, "zip", { extractDir: (await boot).sitePackages });
+  return python.pyimport("calc.render.door").ask;
+}
+
+const waiting = new Map(); // the newest ask of each key, oldest key first
+let door = null;
+let busy = false;
+// A posted message waits its turn behind those that came while Python was working, so that asks
+// overtaken in the meantime are dropped before they are worked.
+const turn = new MessageChannel();
+
+function goOn() {
+  if (!door || busy || !waiting.size) return;
+  busy = true;
+  turn.port2.postMessage(null);
+}
+
+turn.port1.onmessage = () => {
+  const [key, { id, request }] = waiting.entries().next().value;
+  waiting.delete(key);
+  try {
+    self.postMessage({ type: "answer", id, response: door(request) });
+  } catch (error) {
+    fail(error, id);
+  }
+  busy = false;
+  goOn();
+};
+
+self.onmessage = ({ data }) => {
+  if (data.type !== "ask") return;
+  const key = data.key ?? data.id;
+  waiting.delete(key);
+  waiting.set(key, data);
+  goOn();
+};
+
+// A file that does not come would leave the loader waiting, so each is watched by itself.
+Promise.all([openDoor(), boot, app, loader, code, ...early.values()]).then(([ask]) => {
+  door = ask;
+  self.postMessage({ type: "ready", ms: performance.now() - started });
+  goOn();
+}, fail);

@@ -1,0 +1,70 @@
+"""Fixtures for tests in a real browser: the built site, a server process, watched pages.
+
+`page` opens nothing by itself: `page.goto(server.url)` first. Every page, in every test, must keep
+its console clean and ask nothing of any other origin; that is asserted when the test ends.
+"""
+
+import os
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from tests.browser.tools import PROJECT, Server, Watch
+
+VIEWPORTS = {"phone": {"width": 360, "height": 780}, "desktop": {"width": 1280, "height": 800}}
+
+CHROMIUM_ARGUMENTS = [
+    "--no-sandbox",  # CI runs as root, where the sandbox cannot start
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    # No name but this machine's resolves, so that a request to outside fails loudly.
+    "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
+]
+
+
+@pytest.fixture(scope="session")
+def site() -> Path:
+    """The folder of the built site; built now if it is not there."""
+    folder = PROJECT / "site"
+    if not (folder / "index.html").is_file():
+        subprocess.run([sys.executable, "-m", "build_scripts.site"], cwd=PROJECT, check=True)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def server(site: Path) -> Iterator[Server]:
+    """A server for the built site that all tests share: do not kill it, do not write to it."""
+    server = Server(site)
+    yield server
+    server.kill()
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Chromium, one for all tests."""
+    path = os.environ.get("LUGWISE_CHROMIUM", "/usr/bin/chromium")
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=path, args=CHROMIUM_ARGUMENTS)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture(params=VIEWPORTS.values(), ids=VIEWPORTS.keys())
+def viewport(request) -> dict[str, int]:
+    """The window's size: every test that uses it runs on a phone's and on a desktop's."""
+    return request.param
+
+
+@pytest.fixture
+def page(browser: Browser, server: Server, viewport: dict[str, int]) -> Iterator[Page]:
+    """A watched page in a fresh profile, service worker and all, at each viewport."""
+    context = browser.new_context(viewport=viewport, locale="en-GB", reduced_motion="reduce")
+    watch = Watch(context, server.url)
+    yield context.new_page()
+    context.close()
+    watch.check()

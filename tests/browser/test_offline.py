@@ -1,0 +1,295 @@
+"""The promises of the service worker, each tried on a copy of the built site.
+
+Saved means the whole site, counted; a save that breaks off goes on from there; a half deploy is
+refused; versions never mix; nothing reloads under someone's hands.
+"""
+
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from build_scripts.server import headers_for
+from build_scripts.site_list import list_files, version_of, write_worker
+from tests.browser.tools import Server, Watch
+
+SAVED = re.compile(r"^Saved for use without signal: (\d+) of \1$")
+SECOND = " (second edition)"
+
+
+class Place:
+    """A copy of the site with a server that can fail, and pages in one browser profile."""
+
+    def __init__(self, site: Path, folder: Path, browser, viewport) -> None:
+        self.root, self.control = folder / "site", folder / "control"
+        shutil.copytree(site, self.root)
+        self.control.mkdir()
+        self.server = Server(
+            self.root, "tests.browser.breakable_server", LUGWISE_TEST_CONTROL=str(self.control)
+        )
+        self.context = browser.new_context(viewport=viewport, locale="en-GB")
+        self.watch = Watch(self.context, self.server.url)
+        self.expected: list[str] = []  # parts of console errors that the test itself brings about
+
+    @property
+    def files(self) -> dict[str, tuple[str, int]]:
+        return list_files(self.root)
+
+    @property
+    def largest(self) -> str:
+        return list(self.files)[-1]
+
+    def open(self, path: str = "") -> Page:
+        page = self.context.new_page()
+        page.goto(self.server.url + path)
+        return page
+
+    def open_saved(self) -> Page:
+        page = self.open()
+        expect(line_of(page)).to_have_text(SAVED, timeout=60_000)
+        return page
+
+    def fail(self, how: str, path: str) -> None:
+        (self.control / how).write_text(f"/{path}")
+
+    def mend(self) -> None:
+        for how in ("cut", "stall"):
+            (self.control / how).unlink(missing_ok=True)
+        (self.control / "requests").unlink(missing_ok=True)
+
+    def asked(self) -> list[str]:
+        """The paths asked for since the last `mend`, without the leading slash."""
+        return [line[1:] for line in (self.control / "requests").read_text().splitlines()]
+
+    def release(self, but: str = "") -> None:
+        """Deploy a second edition: every page's title changes; `but` names a file left old."""
+        old = {path: (self.root / path).read_bytes() for path in [but] if path}
+        for file in self.root.rglob("*.html"):
+            file.write_text(file.read_text().replace("</title>", f"{SECOND}</title>"))
+        write_worker(self.root, self.security_headers())
+        for path, content in old.items():
+            (self.root / path).write_bytes(content)
+
+    def security_headers(self) -> dict[str, str]:
+        headers = headers_for(self.root, "/")
+        return {name: headers[name] for name in headers if name != "Cache-Control"}
+
+    def edit_worker(self, old: str, new: str) -> None:
+        file = self.root / "sw.js"
+        assert old in file.read_text()
+        file.write_text(file.read_text().replace(old, new))
+
+
+@pytest.fixture
+def place(site, tmp_path, browser, viewport):
+    place = Place(site, tmp_path, browser, viewport)
+    yield place
+    place.context.close()
+    place.server.kill()
+    place.watch.check(allow=lambda error: any(part in error for part in place.expected))
+
+
+def line_of(page: Page):
+    return page.locator("[data-offline-line]")
+
+
+def kept_by(page: Page) -> list[str]:
+    """The last part of every key in the cache: hashes, and "active"."""
+    return page.evaluate(
+        """async () => (await (await caches.open("lugwise-files")).keys())
+            .map((request) => request.url.split("/_b/")[1])"""
+    )
+
+
+def drop(page: Page, digest: str) -> None:
+    page.evaluate(
+        """async (digest) => {
+            const cache = await caches.open("lugwise-files");
+            for (const request of await cache.keys())
+                if (request.url.endsWith(digest)) await cache.delete(request);
+        }""",
+        digest,
+    )
+
+
+def is_active(page: Page) -> bool:
+    return page.evaluate("async () => !!(await navigator.serviceWorker.getRegistration())?.active")
+
+
+def test_the_first_visit_saves_every_file_and_says_so(place):
+    page = place.open_saved()
+    total = len(place.files)
+    expect(line_of(page)).to_have_text(f"Saved for use without signal: {total} of {total}")
+    assert set(kept_by(page)) == {digest for digest, _ in place.files.values()} | {"active"}
+
+
+def test_while_it_saves_the_line_counts(place):
+    place.fail("stall", place.largest)
+    page = place.open()
+    total = len(place.files)
+    counting = f"Saving for use without signal: {total - 1} of {total} files"
+    expect(line_of(page)).to_have_text(counting, timeout=60_000)
+    expect(line_of(page)).to_have_attribute("aria-busy", "true")
+    place.mend()
+    expect(line_of(page)).to_have_text(SAVED)
+    expect(line_of(page)).to_have_attribute("aria-busy", "false")
+
+
+def test_the_worker_tells_its_status_to_whoever_asks(place):
+    page = place.open_saved()
+    drop(page, place.files["404.html"][0])
+    status = page.evaluate(
+        """() => new Promise((resolve) => {
+            const { port1, port2 } = new MessageChannel();
+            port1.onmessage = ({ data }) => resolve(data);
+            navigator.serviceWorker.controller.postMessage({ type: "status" }, [port2]);
+        })"""
+    )
+    files = place.files
+    assert status == {
+        "type": "status",
+        "version": version_of(files),
+        "have": len(files) - 1,
+        "total": len(files),
+        "bytes": sum(size for _, size in files.values()) - files["404.html"][1],
+        "totalBytes": sum(size for _, size in files.values()),
+        "missing": ["404.html"],
+    }
+
+
+def test_without_a_server_every_page_opens(place):
+    page = place.open_saved()
+    place.server.kill()
+    page.reload()
+    expect(line_of(page)).to_have_text(SAVED)
+    for path in place.files:
+        if path.endswith("index.html"):
+            address = path.removesuffix("index.html")
+            reply = page.goto(f"{place.server.url}{address}?from=elsewhere#v=1")
+            assert reply.status == 200, path
+            assert reply.from_service_worker
+            assert "frame-ancestors 'none'" in reply.headers["content-security-policy"]
+            expect(line_of(page)).to_have_text(SAVED)
+
+
+def test_without_a_server_links_and_slashless_addresses_work(place):
+    page = place.open_saved()
+    place.server.kill()
+    page.locator("article a[href*='checks/wire-drop']").first.click()
+    expect(page).to_have_url(re.compile("/checks/wire-drop/"))
+    expect(line_of(page)).to_have_text(SAVED)
+    page.goto(place.server.url + "checks/wire-drop?x=1")
+    assert page.url == place.server.url + "checks/wire-drop/?x=1"
+
+
+def test_an_unknown_page_without_a_server_is_our_own_not_found_page(place):
+    place.expected = ["status of 404"]
+    page = place.open_saved()
+    place.server.kill()
+    for path in ("no/such/page/", "%", "no-such-file.html"):
+        reply = page.goto(place.server.url + path)
+        assert reply.status == 404
+        expect(page.get_by_role("heading", name="404")).to_be_visible()
+
+
+def test_a_save_that_broke_off_fetches_only_what_is_missing(place):
+    place.fail("cut", place.largest)
+    page = place.open()
+    expect(line_of(page)).to_contain_text("Not saved: the connection broke.", timeout=60_000)
+    expect(line_of(page)).to_contain_text("It goes on when there is signal.")
+    assert not is_active(page)
+    kept = set(kept_by(page))
+    missing = {path for path, (digest, _) in place.files.items() if digest not in kept}
+    assert place.largest in missing
+    place.mend()
+    page.get_by_role("button", name="Try again").click()
+    expect(line_of(page)).to_have_text(SAVED, timeout=60_000)
+    assert set(place.asked()) == missing | {"sw.js"}
+
+
+def test_a_stalled_connection_ends_the_try_and_the_next_one_finishes(place):
+    place.edit_worker("STALL_MS = 30000", "STALL_MS = 700")
+    place.fail("stall", place.largest)
+    page = place.open()
+    expect(line_of(page)).to_contain_text("Not saved: the connection broke.", timeout=60_000)
+    place.mend()
+    page.get_by_role("button", name="Try again").click()
+    expect(line_of(page)).to_have_text(SAVED, timeout=60_000)
+
+
+def test_a_half_deployed_update_is_refused_and_the_old_version_stays_whole(place):
+    page = place.open_saved()
+    place.release(but="checks/wire-drop/index.html")
+    page.reload()
+    whole = (
+        r"^Saved for use without signal: (\d+) of \1\. A newer version is not saved: the site is"
+    )
+    expect(line_of(page)).to_contain_text(re.compile(whole), timeout=60_000)
+    place.server.kill()
+    for path in ("", "checks/wire-drop/", "checks/runtime/"):
+        page.goto(place.server.url + path)
+        assert SECOND not in page.title()
+
+
+def test_an_update_waits_for_the_press_and_then_every_page_is_new(place):
+    page = place.open_saved()
+    other = place.open("checks/runtime/")
+    old = set(kept_by(page))
+    place.release()
+    page.reload()
+    expect(line_of(page)).to_contain_text("A newer version is ready", timeout=60_000)
+    page.goto(place.server.url + "checks/wire-drop/#v=1&current=6A")
+    assert SECOND not in page.title()
+    page.get_by_role("button", name="Use it now").click()
+    expect(page).to_have_title(re.compile(re.escape(SECOND)), timeout=60_000)
+    assert page.url.endswith("#v=1&current=6A")
+    expect(line_of(page)).to_have_text(SAVED)
+    # The other page's reader has pressed nothing: told, not reloaded.
+    expect(line_of(other)).to_contain_text("A newer version is in use")
+    assert SECOND not in other.title()
+    other.get_by_role("button", name="Reload").click()
+    expect(other).to_have_title(re.compile(re.escape(SECOND)))
+    now = {digest for digest, _ in place.files.values()} | {"active"}
+    assert set(kept_by(page)) == now
+    assert old - now
+    place.server.kill()
+    for path in ("", "checks/wire-drop/", "checks/runtime/"):
+        page.goto(place.server.url + path)
+        assert SECOND in page.title()
+
+
+def test_a_dropped_file_is_fetched_again(place):
+    page = place.open_saved()
+    files = place.files
+    for path in (place.largest, "checks/runtime/index.html"):
+        drop(page, files[path][0])
+    place.mend()
+    page.reload()
+    expect(line_of(page)).to_have_text(SAVED, timeout=60_000)
+    assert {files[place.largest][0], files["checks/runtime/index.html"][0]} <= set(kept_by(page))
+
+
+def test_a_dropped_page_that_the_host_has_changed_is_not_mixed_in(place):
+    place.expected = ["status of 503", "/favicon.ico"]  # a bare sentence has no icon of its own
+    page = place.open_saved()
+    drop(page, place.files["checks/runtime/index.html"][0])
+    place.fail("cut", "sw.js")  # the browser cannot learn of the new version
+    for file in place.root.rglob("*.html"):
+        file.write_text(file.read_text().replace("</title>", f"{SECOND}</title>"))
+    reply = page.goto(place.server.url + "checks/runtime/")
+    assert reply.status == 503
+    expect(page.locator("body")).to_contain_text("no longer saved on this device")
+    assert SECOND not in page.content()
+
+
+def test_too_little_room_is_said_and_the_site_still_works(place):
+    page = place.context.new_page()
+    storage = place.context.new_cdp_session(page)
+    quota = {"origin": place.server.url.rstrip("/"), "quotaSize": 1_000_000}
+    storage.send("Storage.overrideQuotaForOrigin", quota)
+    page.goto(place.server.url)
+    expect(line_of(page)).to_contain_text("not enough room left on this device", timeout=60_000)
+    page.goto(place.server.url + "checks/wire-drop/")
+    expect(page.locator("h1")).to_be_visible()
