@@ -5,6 +5,7 @@ Plain means: the loader, Python's own library and the packages as they are publi
 worker as the site.
 """
 
+import gzip
 import io
 import json
 import shutil
@@ -72,6 +73,12 @@ def write_plain_site(to: Path, sheet: str) -> None:
     (to / "index.html").write_text(PAGE)
     (to / "404.html").write_text(PAGE)
     write_worker(to, {})
+
+
+def spared_by_host(site: Path) -> int:
+    """Bytes that most hosts spare by packing the wasm; our own server has no need to."""
+    wasm = (site / "pyodide.asm.wasm").read_bytes()
+    return len(wasm) - len(gzip.compress(wasm))
 
 
 def deflated(files: Files) -> bytes:

@@ -1,7 +1,8 @@
 """What our Markdown adds: live sheets, worked examples, figures in the text, generated pages.
 
     ```worksheet        a live sheet; lines below the id preset fields
-    ```example          `name = id`, then presets: a worked example, its figures usable as {name.field}
+    ```example          `name = id`, then presets: a worked example, its figures usable as {name.field};
+                        `name = id, in full` shows it with its working unfolded
     ```page             a part of a page that is made from the code: checks, units, tables
 
 A mistake stops the build: fences raise SuperFencesException, since the Markdown extension would
@@ -34,14 +35,15 @@ def worksheet(source: str, language: str, css_class: str, options: dict, md: Mar
 def example(source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any) -> str:
     """Return a worked example and remember its answer for the figures in the text."""
     head, presets = _parsed(source)
-    name, equals, sheet = (part.strip() for part in head.partition("="))
+    short = head.removesuffix(", in full")
+    name, equals, sheet = (part.strip() for part in short.partition("="))
     examples = _examples(md)
     if not equals or not re.fullmatch(r"[a-z][a-z0-9]*", name):
         raise SuperFencesException(f"An example begins with “name = worksheet”, not {head!r}")
     if name in examples:
         raise SuperFencesException(f"Two examples on one page are called {name!r}")
     examples[name] = _worked(sheet, presets)
-    return str(example_html(examples[name], name, f"../{sheet}/"))
+    return str(example_html(examples[name], name, f"../{sheet}/", full=short != head))
 
 
 def page(source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any) -> str:

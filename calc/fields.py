@@ -62,7 +62,8 @@ class Field:
 
     `default` is text as a reader would type it. `usual` names another field and gives, for each of
     its choices, the text used when this one is left empty. `only_if` names a field and the choice
-    beside which this one has a meaning. `optional` allows an empty box that means "not known".
+    beside which this one has a meaning. `optional` allows an empty box that means "not known". `more`
+    marks a figure that is seldom changed: the form folds these away.
     """
 
     id: str
@@ -73,6 +74,7 @@ class Field:
     usual: tuple[str, Mapping[str, str]] | None = None
     only_if: tuple[str, str] | None = None
     optional: bool = False
+    more: bool = False
 
     def read(self, text: str) -> Reading:
         """Return what `text` says. Raises Problem."""

@@ -28,10 +28,16 @@ class NotCovered(ValueError):
 
 @dataclass(frozen=True)
 class Ampacity:
-    """Corrected ampacity [A] and its parts; `row` is the gauge whose row was read."""
+    """Corrected ampacity [A] and its parts.
+
+    `row` is the gauge whose row was read, `air` [°C] the temperature taken around the wire, and
+    `printed_factor` tells that the factor for it is the rule's own printed one.
+    """
 
     row: str
     table_ampacity: float
+    air: float
+    printed_factor: bool
     ambient_factor: float
     bundle_factor: float
     ampacity: float
@@ -63,20 +69,25 @@ def gauge_row(name: str) -> str:
     return gauge.name
 
 
-def ambient_factor(insulation: float, ambient: float, surroundings: str) -> float:
-    """Return the correction for the air around the wire.
+def air_around(ambient: float, surroundings: str) -> float:
+    """Return the temperature [°C] taken around the wire: an engine space is at least 50 °C."""
+    return max(ambient, ENGINE_AMBIENT) if surroundings == INSIDE else ambient
+
+
+def ambient_factor(insulation: float, ambient: float, surroundings: str) -> tuple[float, bool]:
+    """Return the correction for the air around the wire, and whether it is a printed one.
 
     `insulation` and `ambient` [°C]. The tables hold at 30 °C, and at 50 °C in an engine space, where
     33 CFR prints 0.85 for 105 °C insulation. Between and beyond, the law behind every published
     factor, sqrt((Tc - Ta)/(Tc - 30)), NEC 310.15(B)(1). Cooler air than 30 °C is not credited.
     Raises NotCovered where the air is as hot as the insulation may be.
     """
-    at = max(ambient, ENGINE_AMBIENT) if surroundings == INSIDE else ambient
+    at = air_around(ambient, surroundings)
     if at >= insulation:
         raise NotCovered("ambient", f"must be below the insulation's own rating of {insulation:g} °C.")
     if surroundings == INSIDE and at == ENGINE_AMBIENT and insulation == 105:
-        return PRINTED_ENGINE_FACTOR
-    return min(1.0, sqrt((insulation - at) / (insulation - BASE_AMBIENT)))
+        return PRINTED_ENGINE_FACTOR, True
+    return min(1.0, sqrt((insulation - at) / (insulation - BASE_AMBIENT))), False
 
 
 def bundle_factor(rule_set: str, bundled: int, voltage: float) -> float:
@@ -111,9 +122,10 @@ def ampacity(
     base = _law_rows()[(row.removesuffix(" AWG"), insulation)]
     if rule_set == ABYC:
         base = _abyc_base(row.removesuffix(" AWG"))
-    surrounding = ambient_factor(insulation, ambient, surroundings)
+    surrounding, printed = ambient_factor(insulation, ambient, surroundings)
     bundle = bundle_factor(rule_set, bundled, voltage)
-    return Ampacity(row, base, surrounding, bundle, base * surrounding * bundle)
+    air = air_around(ambient, surroundings)
+    return Ampacity(row, base, air, printed, surrounding, bundle, base * surrounding * bundle)
 
 
 def _abyc_base(awg: str) -> float:

@@ -4,6 +4,7 @@ import re
 
 from calc.render.drawings import picture_html
 from calc.render.html import Markup, el, join
+from calc.sources import Source
 from calc.worksheet import CAUTION, FINE, STOP, Answer, Line
 
 _WORDS = {FINE: "Fine", CAUTION: "Caution", STOP: "Stop"}
@@ -84,8 +85,9 @@ def _cautions(answer: Answer) -> Markup | None:
     )
 
 
-def _from(source: object) -> Markup | None:
-    return el("span", f" [{source}]", class_="lw-from") if source else None
+def _from(source: Source | None) -> Markup | None:
+    """Return a source's name; its place and how it was read stand in the list of sources."""
+    return el("span", f" [{source.title}]", class_="lw-from") if source else None
 
 
 def _line(line: Line) -> Markup:

@@ -8,7 +8,7 @@ from calc.pictures import Bar, Stack, Window
 from calc.render.html import Markup, el
 from calc.worksheet import Answer
 
-_WIDTH, _LEFT, _RIGHT = 340.0, 12.0, 328.0
+_WIDTH, _LEFT, _RIGHT = 300.0, 8.0, 292.0
 
 
 def picture_html(answer: Answer) -> Markup:
@@ -30,7 +30,7 @@ def _figure(height: float, alternative: str, caption: str, *parts: object) -> Ma
 
 def _text(x: float, y: float, words: str, *, anchor: str = "middle", class_: str = "lw-words") -> Markup:
     """Return words kept inside the drawing: near an edge they hang inwards."""
-    half = 3.2 * len(words)
+    half = 3.8 * len(words)
     if anchor == "middle":
         x = min(max(x, _LEFT + half), _RIGHT - half)
     return el("text", words, x=f"{x:.1f}", y=f"{y:.1f}", text_anchor=anchor, class_=class_)
@@ -110,8 +110,8 @@ def _window(answer: Answer, window: Window) -> Markup:
 
 _SHAPES = {
     # the word that tells the part: half width, height, class
-    "seat": (74, 20, "lw-part lw-seat"),
-    "lug": (46, 12, "lw-part lw-copper"),
+    "seat": (62, 20, "lw-part lw-seat"),
+    "lug": (40, 12, "lw-part lw-copper"),
     "flat washer": (36, 6, "lw-part"),
     "locking": (32, 8, "lw-part lw-locking"),
     "nut": (28, 22, "lw-part lw-nut"),
@@ -120,7 +120,7 @@ _SHAPES = {
 
 def _stack(answer: Answer, stack: Stack) -> Markup:
     parts = list(answer.values[stack.parts])
-    centre, gap = 84.0, 8.0
+    centre, gap = 66.0, 13.0
     shapes = [next(shape for word, shape in _SHAPES.items() if word in part) for part in parts]
     height = sum(shape[1] + gap for shape in shapes) + 24
     y = height - 8
@@ -132,7 +132,7 @@ def _stack(answer: Answer, stack: Stack) -> Markup:
             drawn.append(_rect(4, y + 1, centre - half - 2, tall - 2, "lw-part lw-copper", 5))
         middle = y + tall / 2 + 4
         words = part.partition(",")[0]
-        drawn.append(_text(centre + 88, middle, words, anchor="start"))
-        drawn.append(el("line", x1=f"{centre + half + 2:.1f}", x2=f"{centre + 84:.1f}", y1=f"{middle - 4:.1f}", y2=f"{middle - 4:.1f}", class_="lw-lead"))
+        drawn.append(_text(centre + 76, middle, words, anchor="start"))
+        drawn.append(el("line", x1=f"{centre + half + 2:.1f}", x2=f"{centre + 72:.1f}", y1=f"{middle - 4:.1f}", y2=f"{middle - 4:.1f}", class_="lw-lead"))
         y -= gap
     return _figure(height, "On the stud, from the seat out: " + ", then ".join(parts) + ".", stack.caption, *drawn)

@@ -3,7 +3,7 @@
 from calc.fields import Choice, Field, Quantity, Reading
 from calc.link import write
 from calc.quantities import TEMPERATURE
-from calc.render.answer import answer_html, gist_html
+from calc.render.answer import answer_html, gist_html, verdict_html
 from calc.render.html import Markup, el, join
 from calc.worksheet import Answer, Worksheet
 
@@ -16,7 +16,8 @@ def sheet_html(answer: Answer) -> Markup:
         el("div", gist_html(answer), class_="lw-gist", data_gist=True, aria_hidden="true"),
         el(
             "form",
-            *(_field(sheet, field, answer.inputs[field.id]) for field in sheet.fields),
+            *(_field(sheet, field, answer.inputs[field.id]) for field in sheet.fields if not field.more),
+            _folded(answer),
             el("p", el("button", "Back to the sheet’s own figures", type="reset", class_="lw-button lw-plain"), class_="lw-reset"),
             data_form=True, novalidate=True, autocomplete="off", aria_label=f"Figures for: {sheet.question}", class_="lw-form",
         ),
@@ -30,20 +31,28 @@ def sheet_html(answer: Answer) -> Markup:
     )
 
 
-def example_html(answer: Answer, name: str, target: str) -> Markup:
-    """Return a worked example: its figures, its answer with the working, and a link to open it live."""
-    given = [
-        el("div", el("dt", field.label), el("dd", answer.inputs[field.id].text))
+def example_html(answer: Answer, name: str, target: str, *, full: bool = False) -> Markup:
+    """Return a worked example and a link that opens it in the live sheet at `target`.
+
+    `full` shows the whole answer with its working; otherwise all but the verdict and the figure is
+    folded.
+    """
+    given = "; ".join(
+        f"{field.label}: {answer.inputs[field.id].text}"
         for field in answer.worksheet.fields
         if answer.inputs[field.id].applies and answer.inputs[field.id].value is not None
-    ]
+    )
     texts = {key: reading.link for key, reading in answer.inputs.items() if reading.given}
+    whole = el("div", answer_html(answer, heading="h3", open_=True), class_="lw-answer")
+    short = join(
+        el("p", verdict_html(answer.verdict), " ", el("span", answer.sentence, class_="lw-sentence"), class_="lw-verdict-line"),
+        el("details", el("summary", "All figures and the working"), whole),
+    )
     return el(
         "section",
-        el("p", "Worked example: ", answer.worksheet.question, class_="lw-example-title"),
-        el("details", el("summary", "The figures it starts from"), el("dl", *given, class_="lw-results"), data_fold="given"),
-        el("div", answer_html(answer, heading="h3"), class_="lw-answer"),
-        el("p", el("a", "Open these figures in the sheet", href=f"{target}#{write(answer.worksheet, texts)}", class_="lw-button lw-plain")),
+        el("p", el("strong", "Worked example. "), f"{given}.", class_="lw-given"),
+        whole if full else short,
+        el("p", el("a", "Open these figures in the sheet", href=f"{target}#{write(answer.worksheet, texts)}")),
         class_="lw-sheet lw-example", aria_label=f"Worked example {name}", data_search_exclude=True,
     )
 
@@ -64,6 +73,20 @@ def _field(sheet: Worksheet, field: Field, reading: Reading) -> Markup:
         control,
         el("p", note_text(field, reading), id=f"{name}-note", data_note=True, class_="lw-note", hidden=not note_text(field, reading)),
         class_="lw-field", data_field=field.id, hidden=not reading.applies,
+    )
+
+
+def _folded(answer: Answer) -> Markup | None:
+    """Return the fold of seldom changed figures; its summary says what they are set to."""
+    sheet = answer.worksheet
+    folded = [field for field in sheet.fields if field.more]
+    if not folded:
+        return None
+    return el(
+        "details",
+        el("summary", "More figures: ", ", ".join(field.label.lower() for field in folded)),
+        el("div", *(_field(sheet, field, answer.inputs[field.id]) for field in folded), class_="lw-form"),
+        data_more=True, class_="lw-more",
     )
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from calc.compare import at_least, at_most
 from calc.electrical import fuses
 from calc.electrical.ampacity import (
-    ABYC, INSIDE, LAW, OUTSIDE, RULE_SETS, NotCovered, ampacity, insulations,
+    ABYC, BASE_AMBIENT, INSIDE, LAW, OUTSIDE, NotCovered, ampacity, insulations,
 )
 from calc.electrical.conductors import conductor, series_of
 from calc.fields import Choice, Option, Problem, Quantity
@@ -25,6 +25,10 @@ class FuseChoice:
     row: str
     metric: bool
     table_ampacity: float
+    rating: float
+    air: float
+    base_air: float
+    printed_factor: bool
     ambient_factor: float
     bundle_factor: float
     ampacity: float
@@ -63,7 +67,8 @@ def run(
     weak = tuple(f for f in fuses.families() if f not in low_volts and f not in suitable)
     remedies = () if fuse is not None else _remedies(given, current, lowest, suitable)
     return FuseChoice(
-        bears.row, bears.row != conductor, bears.table_ampacity, bears.ambient_factor, bears.bundle_factor,
+        bears.row, bears.row != conductor, bears.table_ampacity, given["insulation"], bears.air, BASE_AMBIENT,
+        bears.printed_factor, bears.ambient_factor, bears.bundle_factor,
         bears.ampacity, fuses.CONTINUOUS, lowest, highest, fuse, tuple(map(str, fitting)), remedies,
         fuses.CEILING * highest, tuple(map(str, suitable)), tuple(f.name for f in low_volts),
         tuple(f.name for f in weak), bool(fitting) and all(f.from_memory for f in fitting), at_least(highest, lowest),
@@ -121,12 +126,12 @@ WORKSHEET = Worksheet(
                  hint="While charging: 14.6 V, 29.2 V or 58.4 V for LFP at 12, 24 and 48 V."),
         Quantity(id="fault_current", label="Fault current at the fuse", symbol="I_f", kinds=(CURRENT,), default="2000 A", low="1 A", high="100000 A",
                  hint="What the bank can push into a dead short here. A lead-acid battery: ten to twenty times its A·h; LFP: ask the maker."),
-        Choice(id="surroundings", label="Where it runs", default=OUTSIDE, options=(Option(OUTSIDE), Option(INSIDE))),
-        Quantity(id="bundled", label="Loaded conductors together", symbol="n", kinds=(COUNT,), default="2", low="1", high="100",
+        Choice(id="surroundings", more=True, label="Where it runs", default=OUTSIDE, options=(Option(OUTSIDE), Option(INSIDE))),
+        Quantity(id="bundled", more=True, label="Loaded conductors together", symbol="n", kinds=(COUNT,), default="2", low="1", high="100",
                  hint="Plus and minus of one circuit are two."),
-        Quantity(id="ambient", label="Air around the wire", symbol="T_a", kinds=(TEMPERATURE,), default="30 °C", low="-20 °C", high="150 °C",
+        Quantity(id="ambient", more=True, label="Air around the wire", kinds=(TEMPERATURE,), default="30 °C", low="-20 °C", high="150 °C",
                  hint="The hottest place on the run."),
-        Choice(id="rule_set", label="Rule set", default=LAW,
+        Choice(id="rule_set", more=True, label="Rule set", default=LAW,
                options=(Option(LAW, "33 CFR 183.425, table 5"), Option(ABYC, "ABYC E-11, 105 °C table", aliases=("ABYC",)))),
     ),
     results=(
@@ -140,6 +145,9 @@ WORKSHEET = Worksheet(
     between=(
         Named(id="row", label="Row of the table"),
         Named(id="table_ampacity", label="Ampacity in the table", symbol="I_t", kind=CURRENT),
+        Named(id="rating", label="Insulation's rating", symbol="T_c", kind=TEMPERATURE, unit="degree_Celsius"),
+        Named(id="air", label="Air taken", symbol="T_a", kind=TEMPERATURE, unit="degree_Celsius"),
+        Named(id="base_air", label="Air of the table", symbol="T_b", kind=TEMPERATURE, unit="degree_Celsius"),
         Named(id="ambient_factor", label="Factor for the air around it", symbol="f_a", kind=RATIO),
         Named(id="bundle_factor", label="Factor for bundling", symbol="f_b", kind=RATIO),
         Named(id="margin", label="Margin for a continuous load", symbol="m", kind=RATIO),
@@ -155,10 +163,11 @@ WORKSHEET = Worksheet(
              says="{row}, {insulation} insulation, at 30 °C, two loaded conductors."),
         Step(of="table_ampacity", source="abyc-105", when=lambda v: v.rule_set != LAW,
              says="{row}, 105 °C boat cable, at 30 °C, two loaded conductors."),
-        Step(of="ambient_factor", source="33cfr-notes", when=lambda v: v.surroundings == INSIDE and v.insulation == "105 C" and v.ambient <= 50,
-             says="An engine space is taken as 50 °C; the factor for 105 °C insulation is printed."),
-        Step(of="ambient_factor", source="nec-ambient", when=lambda v: not (v.surroundings == INSIDE and v.insulation == "105 C" and v.ambient <= 50),
-             says="√((T_c − T_a)/(T_c − 30 °C)) with the insulation's rating T_c; an engine space counts as 50 °C at least, and air cooler than 30 °C is not credited."),
+        Step(of="ambient_factor", source="33cfr-notes", when=lambda v: v.printed_factor,
+             says="An engine space is taken as {air}; the factor for 105 °C insulation is printed."),
+        Step(of="ambient_factor", source="nec-ambient", when=lambda v: not v.printed_factor,
+             formula="min(1, sqrt((rating - air) / (rating - base_air)))",
+             says="The law behind every published factor. An engine space counts as 50 °C at least; air cooler than {base_air} is not credited."),
         Step(of="bundle_factor", source="33cfr-notes", when=lambda v: v.rule_set == LAW,
              says="{bundled} together. This rule set limits bundles from 50 V on only."),
         Step(of="bundle_factor", source="abyc-105", when=lambda v: v.rule_set != LAW, says="{bundled} together, at any voltage."),
@@ -170,7 +179,6 @@ WORKSHEET = Worksheet(
              says="No standard rating lies from {lowest} to {highest} among families rated for {voltage} and {fault_current}."),
         Step(of="families", source="fuse-ratings", says="Rated for {voltage} d.c. or more, able to break {fault_current}, and made in this rating. Those seen in a text come first, then the least oversized."),
         Step(of="remedies", when=lambda v: v.fuse is None, says="Each worked by running the same rules again."),
-        Step(of="remedies", when=lambda v: v.fuse is not None, says="The window is open; nothing needs to change."),
     ),
     rules=(
         Rule(verdict=STOP, when=lambda v: not v.breaks_enough,

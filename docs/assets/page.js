@@ -100,6 +100,9 @@ function bind(sheet) {
       }
       box.value = reply.fill;
     }
+    // A folded figure that is wrong, or that a link sets apart from the usual, must be seen.
+    const usual = box.options ? box.options[box.selectedIndex].defaultSelected : box.value === box.defaultValue;
+    if (reply.error || (fill && !usual)) field.closest("details")?.setAttribute("open", "");
     box.lugwiseEntry = reply.error ? null : reply.entry;
     const mark = () => {
       show(part(field, "error"), reply.error);

@@ -4,7 +4,6 @@
 its console clean and ask nothing of any other origin; that is asserted when the test ends.
 """
 
-import os
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -13,18 +12,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from tests.browser.tools import PROJECT, Server, Watch
-
-VIEWPORTS = {"phone": {"width": 360, "height": 780}, "desktop": {"width": 1280, "height": 800}}
-
-CHROMIUM_ARGUMENTS = [
-    "--no-sandbox",  # CI runs as root, where the sandbox cannot start
-    "--disable-gpu",
-    "--disable-background-networking",
-    "--disable-component-update",
-    # No name but this machine's resolves, so that a request to outside fails loudly.
-    "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
-]
+from tests.browser.tools import CHROMIUM, PROJECT, VIEWPORTS, Server, Watch
 
 
 @pytest.fixture(scope="session")
@@ -47,9 +35,8 @@ def server(site: Path) -> Iterator[Server]:
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
     """Chromium, one for all tests."""
-    path = os.environ.get("LUGWISE_CHROMIUM", "/usr/bin/chromium")
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=path, args=CHROMIUM_ARGUMENTS)
+        browser = playwright.chromium.launch(**CHROMIUM)
         yield browser
         browser.close()
 

@@ -13,7 +13,7 @@ from playwright.sync_api import Page, expect
 
 from build_scripts.server import headers_for
 from build_scripts.site_list import list_files, version_of, write_worker
-from tests.browser.tools import Server, Watch
+from tests.browser.tools import VIEWPORTS, Server, Watch
 
 SAVED = re.compile(r"^Saved for use without signal: (\d+) of \1$")
 SECOND = " (second edition)"
@@ -83,6 +83,15 @@ class Place:
 
 
 @pytest.fixture
+def viewport():
+    """A phone's, unless a test asks for both: what is saved does not depend on the window."""
+    return VIEWPORTS["phone"]
+
+
+both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
+
+
+@pytest.fixture
 def place(site, tmp_path, browser, viewport):
     place = Place(site, tmp_path, browser, viewport)
     yield place
@@ -118,6 +127,7 @@ def is_active(page: Page) -> bool:
     return page.evaluate("async () => !!(await navigator.serviceWorker.getRegistration())?.active")
 
 
+@both_viewports
 def test_the_first_visit_saves_every_file_and_says_so(place):
     page = place.open_saved()
     total = len(place.files)
@@ -174,6 +184,7 @@ def test_without_a_server_every_page_opens(place):
             expect(line_of(page)).to_have_text(SAVED)
 
 
+@both_viewports
 def test_without_a_server_links_and_slashless_addresses_work(place):
     page = place.open_saved()
     place.server.kill()
@@ -184,6 +195,20 @@ def test_without_a_server_links_and_slashless_addresses_work(place):
     assert page.url == place.server.url + "checks/wire-drop/?x=1"
 
 
+def test_without_a_server_a_sheet_still_works(place):
+    page = place.open_saved()
+    place.server.kill()
+    page.goto(place.server.url + "checks/wire-drop/#v=1&current=6A")
+    expect(page.locator("html")).to_have_attribute("data-lugwise", "ready", timeout=60_000)
+    box = page.locator("[data-sheet] input[name=current]")
+    expect(box).to_have_value("6")
+    answer = page.locator("[data-sheet] [data-answer]")
+    before = answer.text_content()
+    box.fill("12")
+    expect(answer).not_to_have_text(before)
+    expect(page).to_have_url(re.compile("current=12"))
+
+
 def test_an_unknown_page_without_a_server_is_our_own_not_found_page(place):
     place.expected = ["status of 404"]
     page = place.open_saved()
@@ -191,7 +216,7 @@ def test_an_unknown_page_without_a_server_is_our_own_not_found_page(place):
     for path in ("no/such/page/", "%", "no-such-file.html"):
         reply = page.goto(place.server.url + path)
         assert reply.status == 404
-        expect(page.get_by_role("heading", name="404")).to_be_visible()
+        expect(page.get_by_role("heading", name="There is no page here")).to_be_visible()
 
 
 def test_a_save_that_broke_off_fetches_only_what_is_missing(place):

@@ -10,6 +10,21 @@ from playwright.sync_api import BrowserContext
 
 PROJECT = Path(__file__).resolve().parents[2]
 
+VIEWPORTS = {"phone": {"width": 360, "height": 780}, "desktop": {"width": 1280, "height": 800}}
+
+CHROMIUM = {
+    "executable_path": os.environ.get("LUGWISE_CHROMIUM", "/usr/bin/chromium"),
+    "args": [
+        "--no-sandbox",  # CI runs as root, where the sandbox cannot start
+        "--disable-gpu",
+        "--disable-background-networking",
+        "--disable-component-update",
+        # No name but this machine's resolves, so that a request to outside fails loudly.
+        "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
+    ],
+}
+"""How to start the browser."""
+
 
 class Server:
     """A server as a process of its own, on a port of its own, that can be killed and come back.
@@ -54,7 +69,7 @@ class Watch:
         self.origin = origin
         context.on("request", self._request)
         context.on("console", self._console)
-        context.on("weberror", lambda error: self.errors.append(str(error.error)))
+        context.on("weberror", lambda error: self.errors.append(error.error.stack))
 
     def _request(self, request) -> None:
         if not request.url.startswith((self.origin, "data:", "blob:")):
