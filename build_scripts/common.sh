@@ -49,7 +49,7 @@ set_up_node() {
   wanted=$(hash_of package.json package-lock.json)
   if [[ -f $stamp && $(<"$stamp") == "$wanted" ]]; then return; fi
   say "Installing the npm packages in package-lock.json …"
-  npm ci --ignore-scripts --no-audit --no-fund --loglevel=error
+  npm ci --ignore-scripts --no-audit --no-fund --no-update-notifier --loglevel=error
   printf '%s\n' "$wanted" > "$stamp"
 }
 

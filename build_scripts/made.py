@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import calc
@@ -10,6 +11,8 @@ from calc.render.html import Markup, el, join
 from calc.sheets import WORKSHEETS
 from calc.tables import table
 from tests.published.cases import EVIDENCE, Case, lines, load_cases
+
+PROJECT = Path(__file__).resolve().parent.parent
 
 TABLES = (
     "awg_resistance", "iec60228_class5", "iec60228_class2", "awg_area", "ampacity_33cfr183_425",
@@ -100,4 +103,15 @@ def units() -> Markup:
     return join(*parts)
 
 
-PARTS: dict[str, Callable[[], Markup]] = {"counts": counts, "checks": checks, "tables": tables, "units": units}
+def licences() -> Markup:
+    """Return the licence texts of what the site ships, folded."""
+    files = sorted((PROJECT / "LICENSES").glob("*.txt"))
+    return join(
+        *(
+            el("details", el("summary", file.stem), el("pre", file.read_text(encoding="utf-8")), data_search_exclude=True)
+            for file in (PROJECT / "LICENSE", *files)
+        )
+    )
+
+
+PARTS: dict[str, Callable[[], Markup]] = {"counts": counts, "checks": checks, "tables": tables, "units": units, "licences": licences}

@@ -39,6 +39,7 @@ class SiteHandler(BaseHTTPRequestHandler):
     server: SiteServer
     protocol_version = "HTTP/1.1"
     timeout = 60  # an idle connection gives its thread back
+    server_version, sys_version = "Lugwise", ""
 
     def do_GET(self):
         path = unquote(urlsplit(self.path).path)

@@ -84,7 +84,7 @@ def _folded(answer: Answer) -> Markup | None:
         return None
     return el(
         "details",
-        el("summary", "More figures: ", ", ".join(field.label.lower() for field in folded)),
+        el("summary", "More figures: ", ", ".join(field.label for field in folded)),
         el("div", *(_field(sheet, field, answer.inputs[field.id]) for field in folded), class_="lw-form"),
         data_more=True, class_="lw-more",
     )
