@@ -1,8 +1,8 @@
 """What our Markdown adds: live sheets, worked examples, figures in the text, generated pages.
 
     ```worksheet        a live sheet; lines below the id preset fields
-    ```example          `name = id`, then presets: a worked example, its figures usable as {name.field};
-                        `name = id, in full` shows it with its working unfolded
+    ```example          `name = id`, then presets: a worked example, its figures usable as
+                        {name.field}; `name = id, in full` shows it with its working unfolded
     ```page             a part of a page that is made from the code: checks, units, tables
 
 A mistake stops the build: fences raise SuperFencesException, since the Markdown extension would
@@ -20,19 +20,23 @@ from pymdownx.superfences import SuperFencesException
 
 import calc
 from build_scripts import made
+from calc.answer import Answer
 from calc.render import example_html, sheet_html
-from calc.worksheet import Answer
 
 _FIGURE = r"\{([a-z][a-z0-9]*)\.([a-z_]+)\}"
 
 
-def worksheet(source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any) -> str:
+def worksheet(
+    source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any
+) -> str:
     """Return a live sheet."""
     name, presets = _parsed(source)
     return str(sheet_html(_worked(name, presets)))
 
 
-def example(source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any) -> str:
+def example(
+    source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any
+) -> str:
     """Return a worked example and remember its answer for the figures in the text."""
     head, presets = _parsed(source)
     short = head.removesuffix(", in full")
@@ -50,7 +54,9 @@ def page(source: str, language: str, css_class: str, options: dict, md: Markdown
     """Return a part of a page that is made from the code."""
     part = made.PARTS.get(source.strip())
     if part is None:
-        raise SuperFencesException(f"There is no part {source.strip()!r}; there are {', '.join(made.PARTS)}")
+        raise SuperFencesException(
+            f"There is no part {source.strip()!r}; there are {', '.join(made.PARTS)}"
+        )
     return str(part())
 
 
@@ -81,7 +87,7 @@ def _examples(md: Markdown) -> dict[str, Answer]:
 class FigureProcessor(InlineProcessor):
     """Puts `{name.field}` of an example into the text. Raises KeyError on an unknown name."""
 
-    def handleMatch(self, match: re.Match, data: str):  # noqa: N802 (the library's name)
+    def handleMatch(self, match: re.Match, data: str):
         name, part = match.groups()
         answer = _examples(self.md).get(name)
         if answer is None:
@@ -100,10 +106,10 @@ class FigureProcessor(InlineProcessor):
 class Figures(Extension):
     """The Markdown extension for figures in the text."""
 
-    def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802 (the library's name)
+    def extendMarkdown(self, md: Markdown) -> None:
         md.inlinePatterns.register(FigureProcessor(_FIGURE, md), "lugwise-figure", 185)
 
 
-def makeExtension(**options: Any) -> Figures:  # noqa: N802 (the library's name)
+def makeExtension(**options: Any) -> Figures:
     """Return the extension, as the Markdown library asks for it."""
     return Figures(**options)

@@ -15,10 +15,25 @@ from tests.published.cases import EVIDENCE, Case, lines, load_cases
 PROJECT = Path(__file__).resolve().parent.parent
 
 TABLES = (
-    "awg_resistance", "iec60228_class5", "iec60228_class2", "awg_area", "ampacity_33cfr183_425",
-    "ampacity_abyc_e11_105c", "bundling_33cfr", "engine_space_33cfr", "fuse_families", "fuse_ratings", "drop_limits",
-    "proof_load", "inch_studs", "terminal_torque", "nut_factor", "material_strength", "peukert",
-    "usable_share", "ieee485_temperature",
+    "awg_resistance",
+    "iec60228_class5",
+    "iec60228_class2",
+    "awg_area",
+    "ampacity_33cfr183_425",
+    "ampacity_abyc_e11_105c",
+    "bundling_33cfr",
+    "engine_space_33cfr",
+    "fuse_families",
+    "fuse_ratings",
+    "drop_limits",
+    "proof_load",
+    "inch_studs",
+    "terminal_torque",
+    "nut_factor",
+    "material_strength",
+    "peukert",
+    "usable_share",
+    "ieee485_temperature",
 )
 
 
@@ -30,14 +45,21 @@ def _table(head: tuple[str, ...], rows: list[tuple[Any, ...]]) -> Markup:
             el("thead", el("tr", *(el("th", name, scope="col") for name in head))),
             el("tbody", *(el("tr", *(el("td", cell) for cell in row)) for row in rows)),
         ),
-        class_="lw-scroll", tabindex="0", role="region", aria_label="Table",
+        class_="lw-scroll",
+        tabindex="0",
+        role="region",
+        aria_label="Table",
     )
 
 
 def counts() -> Markup:
     """Return how many published cases there are of each kind of evidence."""
     found = Counter(case.evidence for case in load_cases())
-    rows = [(kind.replace("-", " "), what, found[kind]) for kind, what in EVIDENCE.items() if found[kind]]
+    rows = [
+        (kind.replace("-", " "), what, found[kind])
+        for kind, what in EVIDENCE.items()
+        if found[kind]
+    ]
     return _table(("Evidence", "What it means", "Cases"), [*rows, ("all", "", sum(found.values()))])
 
 
@@ -49,8 +71,12 @@ def checks() -> Markup:
         own = [case for case in cases if case.worksheet == sheet.id]
         rows = [row for case in own for row in _case_rows(case)]
         parts.append(
-            el("details", el("summary", f"{sheet.title}: {len(own)} cases"),
-               _table(("Asked", "Source", "Evidence", "Expected", "Ours", "Difference"), rows), data_search_exclude=True)
+            el(
+                "details",
+                el("summary", f"{sheet.title}: {len(own)} cases"),
+                _table(("Asked", "Source", "Evidence", "Expected", "Ours", "Difference"), rows),
+                data_search_exclude=True,
+            )
         )
     return join(*parts)
 
@@ -59,7 +85,9 @@ def _case_rows(case: Case) -> list[tuple[Any, ...]]:
     asked = ", ".join(f"{name} {text}" for name, text in case.inputs.items())
     source = join(case.source, el("br"), el("em", case.note)) if case.note else case.source
     if "refused" in case.expect:
-        return [(asked, source, case.evidence, f"refused: {case.expect['refused']}", "refused", "same")]
+        return [
+            (asked, source, case.evidence, f"refused: {case.expect['refused']}", "refused", "same")
+        ]
     answer = calc.work(case.worksheet, case.inputs)
     return [
         (asked, source, case.evidence, f"{line.name} {line.expected}", line.ours, line.difference)
@@ -72,24 +100,35 @@ def tables() -> Markup:
     parts = []
     for name in TABLES:
         data = table(name)
-        about = [el("div", el("dt", key.replace("_", " ")), el("dd", text)) for key, text in data.about.items()]
+        about = [
+            el("div", el("dt", key.replace("_", " ")), el("dd", text))
+            for key, text in data.about.items()
+        ]
         columns = tuple(data.rows[0])
         rows = [tuple(row[column] for column in columns) for row in data.rows]
         parts.append(
-            el("details", el("summary", data.about["what"][:1].upper() + data.about["what"][1:]), el("dl", *about, class_="lw-results"),
-               _table(tuple(column.replace("_", " ") for column in columns), rows), data_search_exclude=True)
+            el(
+                "details",
+                el("summary", data.about["what"][:1].upper() + data.about["what"][1:]),
+                el("dl", *about, class_="lw-results"),
+                _table(tuple(column.replace("_", " ") for column in columns), rows),
+                data_search_exclude=True,
+            )
         )
     return join(*parts)
 
 
 def units() -> Markup:
-    """Return, for every worksheet, its fields, the units each takes, its limits and its name in links."""
+    """Return every worksheet's fields: the units each takes, its limits, its name in links."""
     parts = []
     for sheet in WORKSHEETS:
         rows = []
         for field in sheet.fields:
             if isinstance(field, Quantity):
-                takes = ", ".join(unit.symbol for _, unit in field.units if unit.symbol) or "a plain number"
+                takes = (
+                    ", ".join(unit.symbol for _, unit in field.units if unit.symbol)
+                    or "a plain number"
+                )
                 limits = f"{field.low} to {field.high}"
             else:
                 assert isinstance(field, Choice)
@@ -98,7 +137,12 @@ def units() -> Markup:
                 limits = ""
             rows.append((field.label, takes, limits, el("code", field.id)))
         parts.append(
-            el("details", el("summary", sheet.title), _table(("Field", "Takes", "From, to", "In a link"), rows), data_search_exclude=True)
+            el(
+                "details",
+                el("summary", sheet.title),
+                _table(("Field", "Takes", "From, to", "In a link"), rows),
+                data_search_exclude=True,
+            )
         )
     return join(*parts)
 
@@ -108,10 +152,21 @@ def licences() -> Markup:
     files = sorted((PROJECT / "LICENSES").glob("*.txt"))
     return join(
         *(
-            el("details", el("summary", file.stem), el("pre", file.read_text(encoding="utf-8")), data_search_exclude=True)
+            el(
+                "details",
+                el("summary", file.stem),
+                el("pre", file.read_text(encoding="utf-8")),
+                data_search_exclude=True,
+            )
             for file in (PROJECT / "LICENSE", *files)
         )
     )
 
 
-PARTS: dict[str, Callable[[], Markup]] = {"counts": counts, "checks": checks, "tables": tables, "units": units, "licences": licences}
+PARTS: dict[str, Callable[[], Markup]] = {
+    "counts": counts,
+    "checks": checks,
+    "tables": tables,
+    "units": units,
+    "licences": licences,
+}

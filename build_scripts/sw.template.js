@@ -20,8 +20,6 @@ const TOTAL = {
 };
 const keyOf = (hash) => `${SCOPE}_b/${hash}`;
 
-class Unsaved extends Error {} // its message is for the reader
-
 async function tell(message) {
   const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
   for (const page of pages) if (page.url.startsWith(SCOPE)) page.postMessage(message);
@@ -48,7 +46,7 @@ async function download(path, cache) {
     }
     return await new Blob(parts).arrayBuffer();
   } catch {
-    throw new Unsaved("the connection broke. It goes on when there is signal");
+    throw new Error("the connection broke. It goes on when there is signal");
   } finally {
     clearTimeout(timer);
   }
@@ -67,11 +65,11 @@ async function fetchListed(path) {
     try {
       await (await caches.open(CACHE)).put(keyOf(hash), response(bytes, path));
     } catch {
-      throw new Unsaved("there is not enough room left on this device");
+      throw new Error("there is not enough room left on this device");
     }
     return bytes;
   }
-  throw new Unsaved("the site is being changed. It goes on when that is done");
+  throw new Error("the site is being changed. It goes on when that is done");
 }
 
 async function status() {

@@ -9,9 +9,10 @@
 
 from collections.abc import Mapping
 
+from calc.answer import Answer, InputError
 from calc.fields import Problem
-from calc.worksheet import Answer, InputError, Worksheet
 from calc.sheets import WORKSHEETS
+from calc.worksheet import Worksheet
 
 __all__ = ["Answer", "InputError", "find", "work", "worksheets"]
 
@@ -31,10 +32,13 @@ def find(name: str) -> Worksheet:
 
 
 def work(name: str, inputs: Mapping[str, str | float] | None = None) -> Answer:
-    """Return the answer of worksheet `name` for `inputs`: field id to text as a person would type it.
+    """Return the answer of worksheet `name` for `inputs`: field id to text as a person types it.
 
-    A bare number is taken in the unit of the field's default; a missing field takes its default, and
-    `answer.inputs[field].given` is then False. Raises InputError, which holds every problem at once.
+    A bare number is taken in the unit of the field's default. A missing field takes its default,
+    and `answer.inputs[field].given` is then False. Raises InputError, which holds every problem.
     """
-    texts = {str(field): value if isinstance(value, str) else f"{value}" for field, value in (inputs or {}).items()}
+    texts = {
+        str(field): value if isinstance(value, str) else f"{value}"
+        for field, value in (inputs or {}).items()
+    }
     return find(name).work(texts)

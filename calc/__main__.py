@@ -13,7 +13,8 @@ import sys
 from typing import Any
 
 import calc
-from calc.worksheet import Answer
+from calc.answer import Answer
+from calc.fields import Problem
 
 
 def main(words: list[str] | None = None) -> int:
@@ -36,7 +37,11 @@ def main(words: list[str] | None = None) -> int:
         for problem in error.problems:
             print(problem.message, file=sys.stderr)
         return 2
-    print(json.dumps(as_data(answer), ensure_ascii=False, indent=2) if options.json else as_text(answer))
+    print(
+        json.dumps(as_data(answer), ensure_ascii=False, indent=2)
+        if options.json
+        else as_text(answer)
+    )
     return 0
 
 
@@ -45,7 +50,14 @@ def _inputs(pairs: list[str]) -> dict[str, str]:
     for pair in pairs:
         name, equals, text = pair.partition("=")
         if not equals:
-            raise calc.InputError((calc.worksheet.Problem(name, f'Write each input as field=value, like current="30 A"; {name!r} has no “=”.'),))
+            raise calc.InputError(
+                (
+                    Problem(
+                        name,
+                        f'Write each input as field=value, like current="30 A", not {name!r}.',
+                    ),
+                )
+            )
         inputs[name] = text
     return inputs
 
@@ -53,7 +65,9 @@ def _inputs(pairs: list[str]) -> dict[str, str]:
 def _listed(name: str) -> str:
     sheet = calc.find(name)
     fields = "\n".join(
-        f"    {field.id:17}{field.label}" + (f" ({field.default})" if field.default else " (may be left out)") for field in sheet.fields
+        f"    {field.id:17}{field.label}"
+        + (f" ({field.default})" if field.default else " (may be left out)")
+        for field in sheet.fields
     )
     return f"{name}: {sheet.question}\n{fields}"
 
@@ -75,9 +89,27 @@ def as_text(answer: Answer) -> str:
         lines.append(f"  {name}{sums}{line.value}".replace("^{", "^(").replace("}", ")"))
         lines.append(f"      {line.says}" + (f" [{line.source}]" if line.source else ""))
     if answer.cautions:
-        lines += ["", "Take care", *(f"  - {said.text}" + (f" [{said.source}]" if said.source else "") for said in answer.cautions)]
-    lines += ["", f"Holds for: {sheet.valid}", *(f"  - {said.text}" + (f" [{said.source}]" if said.source else "") for said in answer.notes)]
-    taken = [f"{sheet.field(name).label}: {r.text}" for name, r in answer.inputs.items() if not r.given and r.applies and r.value is not None]
+        lines += [
+            "",
+            "Take care",
+            *(
+                f"  - {said.text}" + (f" [{said.source}]" if said.source else "")
+                for said in answer.cautions
+            ),
+        ]
+    lines += [
+        "",
+        f"Holds for: {sheet.valid}",
+        *(
+            f"  - {said.text}" + (f" [{said.source}]" if said.source else "")
+            for said in answer.notes
+        ),
+    ]
+    taken = [
+        f"{sheet.field(name).label}: {r.text}"
+        for name, r in answer.inputs.items()
+        if not r.given and r.applies and r.value is not None
+    ]
     if taken:
         lines += ["", f"Taken as usual: {'; '.join(taken)}."]
     return "\n".join(lines)
@@ -89,9 +121,15 @@ def as_data(answer: Answer) -> dict[str, Any]:
     for result in answer.worksheet.results:
         value = answer[result.id]
         if isinstance(value, list):
-            results[result.id] = [vars(part) if hasattr(part, "__dict__") else part for part in value]
+            results[result.id] = [
+                vars(part) if hasattr(part, "__dict__") else part for part in value
+            ]
         elif hasattr(value, "magnitude"):
-            results[result.id] = {"value": value.magnitude, "unit": f"{value.units}", "shown": answer.shown[result.id]}
+            results[result.id] = {
+                "value": value.magnitude,
+                "unit": f"{value.units}",
+                "shown": answer.shown[result.id],
+            }
         else:
             results[result.id] = value
     return {
@@ -99,9 +137,19 @@ def as_data(answer: Answer) -> dict[str, Any]:
         "verdict": answer.verdict,
         "sentence": answer.sentence,
         "results": results,
-        "inputs": {name: {"text": r.text, "given": r.given, "applies": r.applies} for name, r in answer.inputs.items()},
+        "inputs": {
+            name: {"text": r.text, "given": r.given, "applies": r.applies}
+            for name, r in answer.inputs.items()
+        },
         "working": [
-            {"label": x.label, "formula": x.formula, "numbers": x.numbers, "value": x.value, "says": x.says, "source": str(x.source) if x.source else None}
+            {
+                "label": x.label,
+                "formula": x.formula,
+                "numbers": x.numbers,
+                "value": x.value,
+                "says": x.says,
+                "source": str(x.source) if x.source else None,
+            }
             for x in answer.working
         ],
         "cautions": [said.text for said in answer.cautions],

@@ -62,8 +62,8 @@ class Field:
 
     `default` is text as a reader would type it. `usual` names another field and gives, for each of
     its choices, the text used when this one is left empty. `only_if` names a field and the choice
-    beside which this one has a meaning. `optional` allows an empty box that means "not known". `more`
-    marks a figure that is seldom changed: the form folds these away.
+    beside which this one has a meaning. `optional` allows an empty box that means "not known".
+    `more` marks a figure that is seldom changed: the form folds these away.
     """
 
     id: str
@@ -146,7 +146,9 @@ class Quantity(Field):
     def _unreadable(self, why: str) -> Problem:
         sample = (self.default or self._sample).replace(" ", NO_BREAK_SPACE)
         if why == EMPTY:
-            return Problem(self.id, f"Enter the {self.label[0].lower()}{self.label[1:]}, like {sample}.")
+            return Problem(
+                self.id, f"Enter the {self.label[0].lower()}{self.label[1:]}, like {sample}."
+            )
         if why == TOO_LONG:
             return self.problem(f"must be at most {LONGEST} characters, like {sample}.")
         if why == AMBIGUOUS:
@@ -206,7 +208,9 @@ class Choice(Field):
             raise self.problem(f"must be {self._accepted}.")
         folded = fold(clean(text).replace(",", "."))
         if not folded:
-            raise Problem(self.id, f"Choose the {self.label[0].lower()}{self.label[1:]}: {self._accepted}.")
+            raise Problem(
+                self.id, f"Choose the {self.label[0].lower()}{self.label[1:]}: {self._accepted}."
+            )
         option = _options(self.options).get(folded)
         if option is None:
             raise self.problem(f"must be {self._accepted}.")

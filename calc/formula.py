@@ -33,7 +33,7 @@ def names(text: str) -> set[str]:
 
 
 def work(text: str, values: Mapping[str, Any]) -> Any:
-    """Return the formula's value, with floats or with quantities. Raises KeyError on a missing name."""
+    """Return the formula's value, with floats or with quantities. Raises KeyError."""
 
     def value(node: ast.expr) -> Any:
         match node:
@@ -97,5 +97,5 @@ def written(text: str, put: Callable[[str], str]) -> str:
 
 
 def close(ours: float, code: float) -> bool:
-    """Return whether a formula's value equals the code's own, but for the last digits of a float."""
+    """Return whether a formula's value equals the code's own, to the last digits of a float."""
     return math.isclose(ours, code, rel_tol=1e-9, abs_tol=1e-12)

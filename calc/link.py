@@ -1,8 +1,8 @@
 """Links that carry a worksheet's inputs: readable text in the fragment, such as
 `v=1&current=30A&length=12ft&conductor=8AWG`.
 
-A link may come from a stranger: it is cut to size, read by the same grammar as the form, and what is
-not understood is handed back as text to be shown.
+A link may come from a stranger: it is cut to size, read by the same grammar as the form, and what
+is not understood is handed back as text to be shown.
 """
 
 from collections.abc import Mapping
@@ -63,5 +63,7 @@ def open_fragment(sheet: Worksheet, fragment: str) -> Opened:
         notes.append("This link was made by another version of the sheet. Check each figure.")
     if strange:
         listed = ", ".join(f"“{name[:_LONGEST_SHOWN]}”" for name in strange[:5])
-        notes.append(f"The link holds something this sheet does not know, and it is left out: {listed}.")
+        notes.append(
+            f"The link holds something this sheet does not know, and it is left out: {listed}."
+        )
     return Opened(texts, tuple(notes))

@@ -15,12 +15,11 @@ class Bar:
 
 @dataclass(frozen=True)
 class Window:
-    """A number line from `low` to `high` with the chosen `value` between, and a `ceiling` beyond."""
+    """A number line from `low` to `high` with the chosen `value` between."""
 
     low: str
     high: str
     value: str
-    ceiling: str
     caption: str
 
 

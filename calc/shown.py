@@ -25,7 +25,9 @@ def rounded(value: float, digits: int = 3, way: str = NEAR) -> str:
     for _ in range(2):  # rounding up 99.95 gains a digit in front, so the step is found again
         step = Decimal(1).scaleb(min(0, exact.adjusted() - digits + 1))
         near = exact.quantize(step, ROUND_HALF_EVEN)
-        result = near if abs(near - exact) <= _SAME * abs(exact) else exact.quantize(step, _MODES[way])
+        result = (
+            near if abs(near - exact) <= _SAME * abs(exact) else exact.quantize(step, _MODES[way])
+        )
         if result.adjusted() == exact.adjusted() or not result:
             break
         exact = result
@@ -55,7 +57,13 @@ def with_unit(number: str, symbol: str) -> str:
 
 
 def quantity_text(
-    value: float, kind: Kind, *, digits: int = 3, way: str = NEAR, system: str = METRIC, unit: str = ""
+    value: float,
+    kind: Kind,
+    *,
+    digits: int = 3,
+    way: str = NEAR,
+    system: str = METRIC,
+    unit: str = "",
 ) -> str:
     """Return `value` [base unit of `kind`] as shown, in `unit` or in the unit that reads best."""
     chosen = kind.unit(unit) if unit else kind.best_unit(value, system)

@@ -67,7 +67,7 @@ _FOLDED_AWAY = re.compile(r"[\s·⋅*^_°-]|(?<!\d)\.|\.(?!\d)")
 
 
 def fold(text: str) -> str:
-    """Return `text` as it is compared: without case, spaces, hyphens, degree signs or loose dots."""
+    """Return `text` as it is compared: without case, spaces, hyphens, degree signs, loose dots."""
     return _FOLDED_AWAY.sub("", unicodedata.normalize("NFKC", text).casefold())
 
 
@@ -117,7 +117,9 @@ def read(text: str, kinds: tuple[Kind, ...], bare: tuple[Kind, Unit]) -> Typed:
     for kind in kinds:
         if unit := find_unit(rest, kind):
             return Typed(number, digits, kind, unit)
-    raise Unreadable(WRONG_UNIT if re.fullmatch(r"[^\W\d][^\d]{0,12}[23]?|%|°\w", rest) else NOT_A_NUMBER)
+    raise Unreadable(
+        WRONG_UNIT if re.fullmatch(r"[^\W\d][^\d]{0,12}[23]?|%|°\w", rest) else NOT_A_NUMBER
+    )
 
 
 def is_bare(text: str) -> bool:

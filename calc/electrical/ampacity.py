@@ -65,7 +65,9 @@ def gauge_row(name: str) -> str:
         return one.name
     gauge = gauge_for_area(one.area)
     if gauge is None:
-        raise NotCovered("conductor", "must be 1 mm2 or thicker: the rule sets begin at 18 AWG (0.82 mm²).")
+        raise NotCovered(
+            "conductor", "must be 1 mm2 or thicker: the rule sets begin at 18 AWG (0.82 mm²)."
+        )
     return gauge.name
 
 
@@ -77,14 +79,16 @@ def air_around(ambient: float, surroundings: str) -> float:
 def ambient_factor(insulation: float, ambient: float, surroundings: str) -> tuple[float, bool]:
     """Return the correction for the air around the wire, and whether it is a printed one.
 
-    `insulation` and `ambient` [°C]. The tables hold at 30 °C, and at 50 °C in an engine space, where
-    33 CFR prints 0.85 for 105 °C insulation. Between and beyond, the law behind every published
-    factor, sqrt((Tc - Ta)/(Tc - 30)), NEC 310.15(B)(1). Cooler air than 30 °C is not credited.
+    `insulation` and `ambient` [°C]. The tables hold at 30 °C, and at 50 °C in an engine space,
+    where 33 CFR prints 0.85 for 105 °C insulation. Between and beyond, the law behind every
+    published factor, sqrt((Tc - Ta)/(Tc - 30)), NEC 310.15(B)(1). Cooler air than 30 °C is not credited.
     Raises NotCovered where the air is as hot as the insulation may be.
     """
     at = air_around(ambient, surroundings)
     if at >= insulation:
-        raise NotCovered("ambient", f"must be below the insulation's own rating of {insulation:g} °C.")
+        raise NotCovered(
+            "ambient", f"must be below the insulation's own rating of {insulation:g} °C."
+        )
     if surroundings == INSIDE and at == ENGINE_AMBIENT and insulation == 105:
         return PRINTED_ENGINE_FACTOR, True
     return min(1.0, sqrt((insulation - at) / (insulation - BASE_AMBIENT))), False
@@ -100,7 +104,9 @@ def bundle_factor(rule_set: str, bundled: int, voltage: float) -> float:
     if rule_set == LAW and voltage < float(rows[0]["applies_from_v"]):
         return 1.0
     if rule_set == ABYC and bundled > 24:
-        raise NotCovered("bundled", "must be 24 or fewer: ABYC E-11 as restated gives no figure beyond.")
+        raise NotCovered(
+            "bundled", "must be 24 or fewer: ABYC E-11 as restated gives no figure beyond."
+        )
     for row in rows:
         last = float(row["to_conductors"]) if row["to_conductors"] else inf
         if float(row["from_conductors"]) <= bundled <= last:
@@ -109,7 +115,14 @@ def bundle_factor(rule_set: str, bundled: int, voltage: float) -> float:
 
 
 def ampacity(
-    *, name: str, insulation: float, surroundings: str, bundled: int, ambient: float, voltage: float, rule_set: str
+    *,
+    name: str,
+    insulation: float,
+    surroundings: str,
+    bundled: int,
+    ambient: float,
+    voltage: float,
+    rule_set: str,
 ) -> Ampacity:
     """Return the current that the conductor `name` bears under `rule_set`.
 
@@ -117,7 +130,9 @@ def ampacity(
     Raises NotCovered where the rule set has no figure.
     """
     if rule_set == ABYC and insulation != 105:
-        raise NotCovered("insulation", "must be 105 C under ABYC E-11: only that table is given here.")
+        raise NotCovered(
+            "insulation", "must be 105 C under ABYC E-11: only that table is given here."
+        )
     row = gauge_row(name)
     base = _law_rows()[(row.removesuffix(" AWG"), insulation)]
     if rule_set == ABYC:
@@ -132,4 +147,6 @@ def _abyc_base(awg: str) -> float:
     for row in table("ampacity_abyc_e11_105c").rows:
         if row["awg"] == awg and row["space"] == "outside" and row["bundle_from"] == "1":
             return float(row["ampacity_a"])
-    raise NotCovered("conductor", f"must be another size: ABYC E-11 as restated has no row for {awg} AWG.")
+    raise NotCovered(
+        "conductor", f"must be another size: ABYC E-11 as restated has no row for {awg} AWG."
+    )

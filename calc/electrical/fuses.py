@@ -46,7 +46,11 @@ def families() -> tuple[Family, ...]:
     return tuple(
         Family(
             name,
-            tuple((float(r["dc_voltage_v"]), float(r["interrupting_a"])) for r in rows if r["family"] == name),
+            tuple(
+                (float(r["dc_voltage_v"]), float(r["interrupting_a"]))
+                for r in rows
+                if r["family"] == name
+            ),
             tuple(sorted(float(r["rating_a"]) for r in ratings if r["family"] == name)),
             any(r["confidence"] == FROM_MEMORY for r in (*rows, *ratings) if r["family"] == name),
         )

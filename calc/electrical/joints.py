@@ -16,7 +16,7 @@ MOST_LUGS = 4  # ABYC E-11; FAA AC 43.13-1B 11-174
 
 @dataclass(frozen=True)
 class Stud:
-    """A thread: major `diameter` [m], `stress_area` [m²], and the class 8.8 proof load [N] if printed."""
+    """A thread: major `diameter` [m], `stress_area` [m²], class 8.8 proof load [N] if printed."""
 
     name: str
     diameter: float
@@ -75,7 +75,7 @@ def strength(grade: str) -> tuple[float, bool]:
 
 
 def proof_load(one: Stud, grade: str) -> float:
-    """Return the proof load [N]: as printed for metric class 8.8, else stress area x proof stress."""
+    """Return the proof load [N]: as printed for metric 8.8, else stress area x proof stress."""
     if grade == "8.8" and one.proof_load_8_8 is not None:
         return one.proof_load_8_8
     return one.stress_area * strength(grade)[0]

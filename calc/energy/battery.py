@@ -1,10 +1,11 @@
 """How long a bank carries a steady load.
 
 Peukert's law in rated-hours form, with capacity first corrected for cold. In scope: one steady
-load on a healthy bank. Out of scope: pauses (a rested battery gives more), ageing, and self-discharge.
+load on a healthy bank. Out of scope: pauses (a rested battery gives more), ageing, self-discharge.
 """
 
 from functools import cache
+from itertools import pairwise
 
 from calc.tables import table
 
@@ -34,21 +35,24 @@ def cold_factor(temperature: float) -> float:
     rows = _cold_factors()
     if temperature < rows[0][0] - 1e-9:
         raise ValueError(f"the table ends at {rows[0][0]:.1f} °C")
-    for (low, at_low), (high, at_high) in zip(rows, rows[1:], strict=False):
+    for (low, at_low), (high, at_high) in pairwise(rows):
         if temperature <= high:
             share = (temperature - low) / (high - low)
             return at_low + share * (at_high - at_low)
     return 1.0
 
 
-def peukert_runtime(*, capacity: float, rated_time: float, current: float, exponent: float, usable: float) -> float:
+def peukert_runtime(
+    *, capacity: float, rated_time: float, current: float, exponent: float, usable: float
+) -> float:
     """Return run time [s] of `capacity` [A·s], rated over `rated_time` [s], at `current` [A].
 
     t = usable H (C/(I H))^k. At the rated current C/H it returns usable·H for every exponent. The
-    short form t = C/I^k is right only where C is the capacity at 1 A, and is not used. Holds near the
-    rated current and above; well below it the formula credits more than the nameplate.
+    short form t = C/I^k is right only where C is the capacity at 1 A, and is not used. Holds near
+    the rated current and above; well below it the formula credits more than the nameplate.
     """
-    return usable * rated_time * (capacity / (current * rated_time)) ** exponent
+    share: float = (capacity / (current * rated_time)) ** exponent
+    return usable * rated_time * share
 
 
 @cache

@@ -2,35 +2,57 @@
 
 import re
 
+from calc.answer import Answer, Line
+from calc.declare import CAUTION, FINE, STOP
 from calc.render.drawings import picture_html
 from calc.render.html import Markup, el, join
 from calc.sources import Source
-from calc.worksheet import CAUTION, FINE, STOP, Answer, Line
 
 _WORDS = {FINE: "Fine", CAUTION: "Caution", STOP: "Stop"}
 _SHAPES = {
-    FINE: (el("circle", cx=12, cy=12, r=11), el("path", d="M6.5 12.5l3.8 3.8 7.2-8", class_="lw-mark")),
-    CAUTION: (el("path", d="M12 1.5 23.2 21.5H.8z"), el("path", d="M12 8v7M12 17.6v1.6", class_="lw-mark")),
-    STOP: (el("path", d="M7.4 1h9.2L23 7.4v9.2L16.6 23H7.4L1 16.6V7.4z"), el("path", d="M7.5 7.5l9 9M16.5 7.5l-9 9", class_="lw-mark")),
+    FINE: (
+        el("circle", cx=12, cy=12, r=11),
+        el("path", d="M6.5 12.5l3.8 3.8 7.2-8", class_="lw-mark"),
+    ),
+    CAUTION: (
+        el("path", d="M12 1.5 23.2 21.5H.8z"),
+        el("path", d="M12 8v7M12 17.6v1.6", class_="lw-mark"),
+    ),
+    STOP: (
+        el("path", d="M7.4 1h9.2L23 7.4v9.2L16.6 23H7.4L1 16.6V7.4z"),
+        el("path", d="M7.5 7.5l9 9M16.5 7.5l-9 9", class_="lw-mark"),
+    ),
 }
 
 
 def verdict_html(verdict: str) -> Markup:
     """Return the verdict as a shape and a word, so that colour never stands alone."""
     shape = el("svg", *_SHAPES[verdict], viewBox="0 0 24 24", aria_hidden="true", class_="lw-shape")
-    return el("span", shape, " ", el("span", _WORDS[verdict], class_="lw-word"), class_=f"lw-verdict lw-{verdict}")
+    return el(
+        "span",
+        shape,
+        " ",
+        el("span", _WORDS[verdict], class_="lw-word"),
+        class_=f"lw-verdict lw-{verdict}",
+    )
 
 
 def gist_text(answer: Answer) -> str:
     """Return the answer in a few words."""
     sheet = answer.worksheet
     first = answer.values[sheet.results[0].id]
-    return sheet.gist_none if first is None and sheet.gist_none else sheet.gist.format_map(answer.shown)
+    return (
+        sheet.gist_none
+        if first is None and sheet.gist_none
+        else sheet.gist.format_map(answer.shown)
+    )
 
 
 def gist_html(answer: Answer) -> Markup:
     """Return the answer in a few words with its verdict, for the strip above the fields."""
-    return join(verdict_html(answer.verdict), " ", el("span", gist_text(answer), class_="lw-gist-words"))
+    return join(
+        verdict_html(answer.verdict), " ", el("span", gist_text(answer), class_="lw-gist-words")
+    )
 
 
 def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> Markup:
@@ -40,9 +62,24 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
     figure = answer.shown[first.id] if answer.values[first.id] is not None else gist_text(answer)
     return join(
         el(heading, "Answer", class_="lw-answer-title"),
-        el("p", verdict_html(answer.verdict), " ", el("span", answer.sentence, class_="lw-sentence"), class_="lw-verdict-line"),
-        el("p", el("span", first.label, class_="lw-figure-label"), el("strong", figure, class_="lw-figure"), class_="lw-headline"),
-        el("dl", *(_result(answer, result.id, result.label) for result in others), class_="lw-results"),
+        el(
+            "p",
+            verdict_html(answer.verdict),
+            " ",
+            el("span", answer.sentence, class_="lw-sentence"),
+            class_="lw-verdict-line",
+        ),
+        el(
+            "p",
+            el("span", first.label, class_="lw-figure-label"),
+            el("strong", figure, class_="lw-figure"),
+            class_="lw-headline",
+        ),
+        el(
+            "dl",
+            *(_result(answer, result.id, result.label) for result in others),
+            class_="lw-results",
+        ),
         picture_html(answer),
         _cautions(answer),
         el(
@@ -56,8 +93,21 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
             "details",
             el("summary", "Where it holds, and where it comes from"),
             el("p", sheet.valid),
-            el("ul", *(el("li", note.text, _from(note.source)) for note in answer.notes)) if answer.notes else None,
-            el("ul", *(el("li", el("strong", str(source)), f" — {source.read}." if source.read else ".") for source in answer.sources), class_="lw-sources"),
+            el("ul", *(el("li", note.text, _from(note.source)) for note in answer.notes))
+            if answer.notes
+            else None,
+            el(
+                "ul",
+                *(
+                    el(
+                        "li",
+                        el("strong", str(source)),
+                        f" — {source.read}." if source.read else ".",
+                    )
+                    for source in answer.sources
+                ),
+                class_="lw-sources",
+            ),
             data_fold="sources",
         ),
     )
@@ -70,7 +120,12 @@ def _result(answer: Answer, name: str, label: str) -> Markup:
         if not value:
             return Markup("")
         shown = el("ul", *(el("li", str(part).replace(" mm2", " mm²")) for part in value))
-    return el("div", el("dt", label), el("dd", shown), class_="lw-list" if isinstance(value, tuple) else None)
+    return el(
+        "div",
+        el("dt", label),
+        el("dd", shown),
+        class_="lw-list" if isinstance(value, tuple) else None,
+    )
 
 
 def _cautions(answer: Answer) -> Markup | None:
@@ -103,7 +158,12 @@ def _line(line: Line) -> Markup:
         if line.formula
         else el("span", el("b", line.value), class_="lw-sum lw-value")
     )
-    return el("li", el("span", name, class_="lw-name"), sums, el("span", line.says, _from(line.source), class_="lw-says"))
+    return el(
+        "li",
+        el("span", name, class_="lw-name"),
+        sums,
+        el("span", line.says, _from(line.source), class_="lw-says"),
+    )
 
 
 _POWER = re.compile(r"\^\{([^{}]*)\}")

@@ -3,10 +3,12 @@
 Colours come from the style sheet by class. Each figure has a text alternative with the same facts.
 """
 
+from collections.abc import Callable
+
+from calc.answer import Answer
 from calc.compare import at_most
 from calc.pictures import Bar, Stack, Window
 from calc.render.html import Markup, el
-from calc.worksheet import Answer
 
 _WIDTH, _LEFT, _RIGHT = 300.0, 8.0, 292.0
 
@@ -24,11 +26,20 @@ def picture_html(answer: Answer) -> Markup:
 
 
 def _figure(height: float, alternative: str, caption: str, *parts: object) -> Markup:
-    drawing = el("svg", *parts, viewBox=f"0 0 {_WIDTH:g} {height:g}", role="img", aria_label=alternative, class_="lw-drawing")
+    drawing = el(
+        "svg",
+        *parts,
+        viewBox=f"0 0 {_WIDTH:g} {height:g}",
+        role="img",
+        aria_label=alternative,
+        class_="lw-drawing",
+    )
     return el("figure", drawing, el("figcaption", caption), class_="lw-figure-box")
 
 
-def _text(x: float, y: float, words: str, *, anchor: str = "middle", class_: str = "lw-words") -> Markup:
+def _text(
+    x: float, y: float, words: str, *, anchor: str = "middle", class_: str = "lw-words"
+) -> Markup:
     """Return words kept inside the drawing: near an edge they hang inwards."""
     half = 3.8 * len(words)
     if anchor == "middle":
@@ -40,11 +51,21 @@ def _line(x: float, top: float, bottom: float, class_: str) -> Markup:
     return el("line", x1=f"{x:.1f}", x2=f"{x:.1f}", y1=f"{top:g}", y2=f"{bottom:g}", class_=class_)
 
 
-def _rect(x: float, y: float, width: float, height: float, class_: str, round_: float = 3) -> Markup:
-    return el("rect", x=f"{x:.1f}", y=f"{y:.1f}", width=f"{max(width, 0):.1f}", height=f"{height:.1f}", rx=f"{round_:g}", class_=class_)
+def _rect(
+    x: float, y: float, width: float, height: float, class_: str, round_: float = 3
+) -> Markup:
+    return el(
+        "rect",
+        x=f"{x:.1f}",
+        y=f"{y:.1f}",
+        width=f"{max(width, 0):.1f}",
+        height=f"{height:.1f}",
+        rx=f"{round_:g}",
+        class_=class_,
+    )
 
 
-def _scale(most: float):
+def _scale(most: float) -> Callable[[float], float]:
     return lambda value: _LEFT + (_RIGHT - _LEFT) * min(value / most, 1.0)
 
 
@@ -54,9 +75,16 @@ def _bar(answer: Answer, bar: Bar) -> Markup:
     shown, limit_shown = answer.shown[bar.value], answer.shown[bar.limit]
     marks = [(at, words) for at, words in bar.marks if abs(at - limit) > 1e-9]
     nearest = [at for at, _ in marks if at <= 2.5 * max(value, limit)]
-    place = _scale(max(1.25 * value, 1.4 * limit, *(1.1 * at for at in nearest)) if nearest else max(1.25 * value, 1.4 * limit))
+    place = _scale(
+        max(1.25 * value, 1.4 * limit, *(1.1 * at for at in nearest))
+        if nearest
+        else max(1.25 * value, 1.4 * limit)
+    )
     ticks = [
-        (_line(place(at), 40, 62, "lw-tick"), _text(place(at), 76, words, class_="lw-words lw-quiet"))
+        (
+            _line(place(at), 40, 62, "lw-tick"),
+            _text(place(at), 76, words, class_="lw-words lw-quiet"),
+        )
         for at, words in marks
         if at in nearest
     ]
@@ -80,12 +108,16 @@ def _window(answer: Answer, window: Window) -> Markup:
     low_x, high_x = place(low), place(high)
     open_ = at_most(low, high)
     span = (
-        _rect(low_x, 44, high_x - low_x, 18, "lw-open") if open_ else _rect(high_x, 44, low_x - high_x, 18, "lw-closed")
+        _rect(low_x, 44, high_x - low_x, 18, "lw-open")
+        if open_
+        else _rect(high_x, 44, low_x - high_x, 18, "lw-closed")
     )
     low_words = f"load needs {answer.shown[window.low]}"
     high_words = f"wire bears {answer.shown[window.high]}"
     if value is None:
-        mark: object = _text((low_x + high_x) / 2, 82, "no standard fuse here", class_="lw-words lw-strong")
+        mark: object = _text(
+            (low_x + high_x) / 2, 82, "no standard fuse here", class_="lw-words lw-strong"
+        )
         said = "no standard fuse lies between"
     else:
         x = place(value)
@@ -133,6 +165,20 @@ def _stack(answer: Answer, stack: Stack) -> Markup:
         middle = y + tall / 2 + 4
         words = part.partition(",")[0]
         drawn.append(_text(centre + 76, middle, words, anchor="start"))
-        drawn.append(el("line", x1=f"{centre + half + 2:.1f}", x2=f"{centre + 72:.1f}", y1=f"{middle - 4:.1f}", y2=f"{middle - 4:.1f}", class_="lw-lead"))
+        drawn.append(
+            el(
+                "line",
+                x1=f"{centre + half + 2:.1f}",
+                x2=f"{centre + 72:.1f}",
+                y1=f"{middle - 4:.1f}",
+                y2=f"{middle - 4:.1f}",
+                class_="lw-lead",
+            )
+        )
         y -= gap
-    return _figure(height, "On the stud, from the seat out: " + ", then ".join(parts) + ".", stack.caption, *drawn)
+    return _figure(
+        height,
+        "On the stud, from the seat out: " + ", then ".join(parts) + ".",
+        stack.caption,
+        *drawn,
+    )

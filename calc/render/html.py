@@ -28,7 +28,7 @@ def el(tag: str, *children: object, **attributes: object) -> Markup:
 
 def join(*children: object) -> Markup:
     """Return the children one after another, escaped unless they are markup."""
-    parts = []
+    parts: list[str] = []
     for child in children:
         if child is None or child is False:
             continue

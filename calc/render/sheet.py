@@ -1,11 +1,12 @@
 """A worksheet as HTML: the form with its fields, and the answer to what stands in them."""
 
+from calc.answer import Answer
 from calc.fields import Choice, Field, Quantity, Reading
 from calc.link import write
 from calc.quantities import TEMPERATURE
 from calc.render.answer import answer_html, gist_html, verdict_html
 from calc.render.html import Markup, el, join
-from calc.worksheet import Answer, Worksheet
+from calc.worksheet import Worksheet
 
 
 def sheet_html(answer: Answer) -> Markup:
@@ -16,18 +17,45 @@ def sheet_html(answer: Answer) -> Markup:
         el("div", gist_html(answer), class_="lw-gist", data_gist=True, aria_hidden="true"),
         el(
             "form",
-            *(_field(sheet, field, answer.inputs[field.id]) for field in sheet.fields if not field.more),
+            *(
+                _field(sheet, field, answer.inputs[field.id])
+                for field in sheet.fields
+                if not field.more
+            ),
             _folded(answer),
-            el("p", el("button", "Back to the sheet’s own figures", type="reset", class_="lw-button lw-plain"), class_="lw-reset"),
-            data_form=True, novalidate=True, autocomplete="off", aria_label=f"Figures for: {sheet.question}", class_="lw-form",
+            el(
+                "p",
+                el(
+                    "button",
+                    "Back to the sheet’s own figures",
+                    type="reset",
+                    class_="lw-button lw-plain",
+                ),
+                class_="lw-reset",
+            ),
+            data_form=True,
+            novalidate=True,
+            autocomplete="off",
+            aria_label=f"Figures for: {sheet.question}",
+            class_="lw-form",
         ),
-        el("noscript", el("p", "These are example figures. With JavaScript on they can be changed.", class_="lw-state")),
+        el(
+            "noscript",
+            el(
+                "p",
+                "These are example figures. With JavaScript on they can be changed.",
+                class_="lw-state",
+            ),
+        ),
         el("ul", data_notes=True, class_="lw-notes", hidden=True),
         el("p", "", data_state=True, class_="lw-state", hidden=True),
         el("div", answer_html(answer), data_answer=True, data_seq="0", class_="lw-answer"),
         el("p", "", role="status", data_status=True, class_="lw-unseen"),
         _share(sheet),
-        data_sheet=sheet.id, class_="lw-sheet", aria_label=sheet.question, data_search_exclude=True,
+        data_sheet=sheet.id,
+        class_="lw-sheet",
+        aria_label=sheet.question,
+        data_search_exclude=True,
     )
 
 
@@ -45,15 +73,30 @@ def example_html(answer: Answer, name: str, target: str, *, full: bool = False) 
     texts = {key: reading.link for key, reading in answer.inputs.items() if reading.given}
     whole = el("div", answer_html(answer, heading="h3", open_=True), class_="lw-answer")
     short = join(
-        el("p", verdict_html(answer.verdict), " ", el("span", answer.sentence, class_="lw-sentence"), class_="lw-verdict-line"),
+        el(
+            "p",
+            verdict_html(answer.verdict),
+            " ",
+            el("span", answer.sentence, class_="lw-sentence"),
+            class_="lw-verdict-line",
+        ),
         el("details", el("summary", "All figures and the working"), whole),
     )
     return el(
         "section",
         el("p", el("strong", "Worked example. "), f"{given}.", class_="lw-given"),
         whole if full else short,
-        el("p", el("a", "Open these figures in the sheet", href=f"{target}#{write(answer.worksheet, texts)}")),
-        class_="lw-sheet lw-example", aria_label=f"Worked example {name}", data_search_exclude=True,
+        el(
+            "p",
+            el(
+                "a",
+                "Open these figures in the sheet",
+                href=f"{target}#{write(answer.worksheet, texts)}",
+            ),
+        ),
+        class_="lw-sheet lw-example",
+        aria_label=f"Worked example {name}",
+        data_search_exclude=True,
     )
 
 
@@ -71,8 +114,17 @@ def _field(sheet: Worksheet, field: Field, reading: Reading) -> Markup:
         el("p", field.hint, id=f"{name}-hint", class_="lw-hint") if field.hint else None,
         el("p", "", id=f"{name}-error", data_error=True, class_="lw-error", hidden=True),
         control,
-        el("p", note_text(field, reading), id=f"{name}-note", data_note=True, class_="lw-note", hidden=not note_text(field, reading)),
-        class_="lw-field", data_field=field.id, hidden=not reading.applies,
+        el(
+            "p",
+            note_text(field, reading),
+            id=f"{name}-note",
+            data_note=True,
+            class_="lw-note",
+            hidden=not note_text(field, reading),
+        ),
+        class_="lw-field",
+        data_field=field.id,
+        hidden=not reading.applies,
     )
 
 
@@ -85,8 +137,13 @@ def _folded(answer: Answer) -> Markup | None:
     return el(
         "details",
         el("summary", "More figures: ", ", ".join(field.label for field in folded)),
-        el("div", *(_field(sheet, field, answer.inputs[field.id]) for field in folded), class_="lw-form"),
-        data_more=True, class_="lw-more",
+        el(
+            "div",
+            *(_field(sheet, field, answer.inputs[field.id]) for field in folded),
+            class_="lw-form",
+        ),
+        data_more=True,
+        class_="lw-more",
     )
 
 
@@ -100,9 +157,17 @@ def note_text(field: Field, reading: Reading) -> str:
 def _entry(field: Quantity, reading: Reading, name: str, about: str) -> Markup:
     empty = bool(field.usual) and not reading.given
     box = el(
-        "input", id=name, name=field.id, type="text", value="" if empty else reading.entry,
-        inputmode=None if TEMPERATURE in field.kinds else "decimal", enterkeyhint="next",
-        autocomplete="off", autocapitalize="off", spellcheck="false", aria_describedby=about,
+        "input",
+        id=name,
+        name=field.id,
+        type="text",
+        value="" if empty else reading.entry,
+        inputmode=None if TEMPERATURE in field.kinds else "decimal",
+        enterkeyhint="next",
+        autocomplete="off",
+        autocapitalize="off",
+        spellcheck="false",
+        aria_describedby=about,
     )
     units = [unit for _, unit in field.units if unit.symbol]
     if not units:
@@ -111,8 +176,11 @@ def _entry(field: Quantity, reading: Reading, name: str, about: str) -> Markup:
     if len(units) == 1:
         return el("div", box, el("span", units[0].symbol, class_="lw-unit"), class_="lw-entry")
     picker = el(
-        "select", *(el("option", unit.symbol, value=unit.link, selected=unit is picked) for unit in units),
-        name=f"{field.id}.unit", aria_label=f"Unit of: {field.label}", data_unit=True,
+        "select",
+        *(el("option", unit.symbol, value=unit.link, selected=unit is picked) for unit in units),
+        name=f"{field.id}.unit",
+        aria_label=f"Unit of: {field.label}",
+        data_unit=True,
     )
     return el("div", box, picker, class_="lw-entry")
 
@@ -122,13 +190,25 @@ def _select(field: Choice, reading: Reading, name: str, about: str) -> Markup:
 
     def options(group: str) -> list[Markup]:
         return [
-            el("option", option.label or option.text, value=option.text, selected=option.text == reading.value)
+            el(
+                "option",
+                option.label or option.text,
+                value=option.text,
+                selected=option.text == reading.value,
+            )
             for option in field.options
             if option.group == group
         ]
 
-    inside = [el("optgroup", *options(group), label=group) if group else join(*options(group)) for group in groups]
-    return el("div", el("select", *inside, id=name, name=field.id, aria_describedby=about), class_="lw-entry lw-choice")
+    inside = [
+        el("optgroup", *options(group), label=group) if group else join(*options(group))
+        for group in groups
+    ]
+    return el(
+        "div",
+        el("select", *inside, id=name, name=field.id, aria_describedby=about),
+        class_="lw-entry lw-choice",
+    )
 
 
 def _share(sheet: Worksheet) -> Markup:
@@ -138,10 +218,28 @@ def _share(sheet: Worksheet) -> Markup:
         el("button", "Send", type="button", data_send=True, class_="lw-button", hidden=True),
         el("button", "Print", type="button", data_print=True, class_="lw-button lw-plain"),
         el("label", "Link to these figures", for_=f"{sheet.id}-link", class_="lw-link-label"),
-        el("input", id=f"{sheet.id}-link", type="text", readonly=True, data_link=True, class_="lw-link", autocomplete="off"),
+        el(
+            "input",
+            id=f"{sheet.id}-link",
+            type="text",
+            readonly=True,
+            data_link=True,
+            class_="lw-link",
+            autocomplete="off",
+        ),
         el("p", "", role="status", data_copied=True, class_="lw-hint"),
         el("div", "", data_qr=True, class_="lw-qr"),
-        el("p", "Printed on ", el("span", "", data_printed=True), ". The code and the link open these figures.", class_="lw-print-only"),
-        el("p", "This sheet does not replace the maker’s instructions, local rules or a qualified person.", class_="lw-print-only"),
+        el(
+            "p",
+            "Printed on ",
+            el("span", "", data_printed=True),
+            ". The code and the link open these figures.",
+            class_="lw-print-only",
+        ),
+        el(
+            "p",
+            "Not a substitute for the maker’s instructions, local rules or a qualified person.",
+            class_="lw-print-only",
+        ),
         class_="lw-share",
     )

@@ -1,7 +1,7 @@
 """The worksheets in reading order. Registration is this tuple and nothing else."""
 
-from calc.worksheet import Worksheet
 from calc.sheets import fuse_choice, joint_torque, runtime, watts_to_amps, wire_drop
+from calc.worksheet import Worksheet
 
 WORKSHEETS: tuple[Worksheet, ...] = (
     watts_to_amps.WORKSHEET,

@@ -1,19 +1,28 @@
 """fuse-choice: which fuse protects this wire and carries this load?"""
 
 from dataclasses import dataclass
+from typing import Any
 
-from calc.compare import at_least, at_most
+from calc.compare import at_least
+from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.electrical import fuses
 from calc.electrical.ampacity import (
-    ABYC, BASE_AMBIENT, INSIDE, LAW, OUTSIDE, NotCovered, ampacity, insulations,
+    ABYC,
+    BASE_AMBIENT,
+    INSIDE,
+    LAW,
+    OUTSIDE,
+    NotCovered,
+    ampacity,
+    insulations,
 )
 from calc.electrical.conductors import conductor, series_of
 from calc.fields import Choice, Option, Problem, Quantity
 from calc.pictures import Window
 from calc.quantities import COUNT, CURRENT, RATIO, TEMPERATURE, VOLTAGE
-from calc.shown import DOWN, UP
-from calc.worksheet import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step, Worksheet
 from calc.sheets.shared import conductor_field
+from calc.shown import DOWN, UP
+from calc.worksheet import Worksheet
 
 LABELS = {"conductor": "Conductor", "insulation": "Insulation", "ambient": "Air around the wire", "bundled": "Loaded conductors together"}
 
@@ -51,7 +60,7 @@ def run(
     voltage: float, fault_current: float, rule_set: str,
 ) -> FuseChoice:
     """Return the fuse for a wire and a continuous load, or the reason there is none."""
-    given = {
+    given: dict[str, Any] = {
         "name": conductor, "insulation": float(insulation.split()[0]), "surroundings": surroundings,
         "bundled": int(bundled), "ambient": ambient, "voltage": voltage, "rule_set": rule_set,
     }
@@ -75,7 +84,7 @@ def run(
     )
 
 
-def _remedies(given: dict, current: float, lowest: float, suitable: tuple[fuses.Family, ...]) -> tuple[str, ...]:
+def _remedies(given: dict[str, Any], current: float, lowest: float, suitable: tuple[fuses.Family, ...]) -> tuple[str, ...]:
     """Return the changes that open the window, each worked by running the rule set again."""
     found = []
     if not suitable:
@@ -113,7 +122,7 @@ WORKSHEET = Worksheet(
     title="Fuse choice",
     question="Which fuse protects this wire and carries this load?",
     run=run,
-    picture=Window(low="lowest", high="highest", value="fuse", ceiling="ceiling",
+    picture=Window(low="lowest", high="highest", value="fuse",
                    caption="The fuse stands between what the load needs and what the wire bears"),
     fields=(
         Quantity(id="current", label="Continuous current", symbol="I", kinds=(CURRENT,), default="30 A", low="0.01 A", high="600 A",

@@ -3,12 +3,13 @@
 from dataclasses import dataclass
 
 from calc.compare import at_most
+from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.electrical import joints
 from calc.fields import Choice, Option, Quantity
 from calc.pictures import Stack
 from calc.quantities import COUNT, DIAMETER, FORCE, NUMBER, RATIO, TORQUE
 from calc.shown import DOWN
-from calc.worksheet import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step, Worksheet
+from calc.worksheet import Worksheet
 
 DRY, LUBRICATED = "dry", "lubricated"
 

@@ -2,12 +2,13 @@
 
 from dataclasses import dataclass
 
+from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.energy.loads import bank_current
 from calc.fields import Choice, Option, Quantity
 from calc.quantities import CHARGE, CURRENT, ENERGY, POWER, RATIO, TIME
-from calc.shown import UP
-from calc.worksheet import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step, Worksheet
 from calc.sheets.shared import EFFICIENCY, INVERTER, ROUTE, bank_voltage
+from calc.shown import UP
+from calc.worksheet import Worksheet
 
 ONE_BATTERY = 100.0  # A, what one 100 A·h LFP battery is usually allowed: common practice, no source
 ONE_CABLE = 330.0  # A, 2/0 AWG with 105 °C insulation: 33 CFR 183.425 table 5

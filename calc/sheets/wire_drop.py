@@ -1,17 +1,28 @@
 """wire-drop: how much voltage does this run lose?"""
 
 from dataclasses import dataclass
+from types import SimpleNamespace
 
 from calc.compare import at_most
+from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.electrical.ampacity import LAW, OUTSIDE, NotCovered, ampacity
-from calc.electrical.conductors import at_temperature, conductor, series_of
+from calc.electrical.conductors import Conductor, at_temperature, conductor, series_of
 from calc.electrical.drop import longest_run, loop_resistance, thinnest_within
 from calc.fields import Choice, Option, Quantity
 from calc.pictures import Bar
-from calc.quantities import CURRENT, LENGTH, LINEAR_RESISTANCE, POWER, RATIO, RESISTANCE, TEMPERATURE, VOLTAGE
-from calc.shown import DOWN, UP
-from calc.worksheet import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step, Worksheet
+from calc.quantities import (
+    CURRENT,
+    LENGTH,
+    LINEAR_RESISTANCE,
+    POWER,
+    RATIO,
+    RESISTANCE,
+    TEMPERATURE,
+    VOLTAGE,
+)
 from calc.sheets.shared import conductor_field
+from calc.shown import DOWN, UP
+from calc.worksheet import Worksheet
 
 TINNED = "tinned"
 REFERENCE = 20.0  # °C, at which a maker states resistance
@@ -64,7 +75,7 @@ def run(
     )
 
 
-def _named(name: str):  # the field is called `conductor` too
+def _named(name: str) -> Conductor:  # the field is called `conductor` too
     return conductor(name)
 
 
@@ -77,7 +88,7 @@ def _bears(name: str) -> float | None:
         return None
 
 
-def _above(v, share: float) -> bool:
+def _above(v: SimpleNamespace, share: float) -> bool:
     return not at_most(v.drop_percent, share)
 
 

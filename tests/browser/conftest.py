@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from tests.browser.place import Place
 from tests.browser.tools import CHROMIUM, PROJECT, VIEWPORTS, Server, Watch
 
 
@@ -55,3 +56,13 @@ def page(browser: Browser, server: Server, viewport: dict[str, int]) -> Iterator
     yield context.new_page()
     context.close()
     watch.check()
+
+
+@pytest.fixture
+def place(site, tmp_path, browser, viewport) -> Iterator[Place]:
+    """A copy of the site with a server that fails on demand, in a fresh profile of the browser."""
+    place = Place(site, tmp_path, browser, viewport)
+    yield place
+    place.context.close()
+    place.server.kill()
+    place.watch.check(allow=lambda error: any(part in error for part in place.expected))

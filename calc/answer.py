@@ -1,0 +1,177 @@
+"""What working a worksheet gives, and how its values are put into words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import SimpleNamespace
+from typing import TYPE_CHECKING, Any
+
+from calc.declare import NOTE, Named, Step
+from calc.fields import Problem, Reading
+from calc.formula import written
+from calc.quantities import METRIC, US, quantity
+from calc.shown import NEAR, NO_BREAK_SPACE, quantity_text
+from calc.sources import SOURCES, Source
+
+if TYPE_CHECKING:
+    from calc.worksheet import Worksheet
+
+
+@dataclass(frozen=True)
+class Line:
+    """A step as worked: what it is, the formula in symbols, with numbers put in, and its value."""
+
+    label: str
+    symbol: str
+    formula: str
+    numbers: str
+    value: str
+    says: str
+    source: Source | None
+
+
+@dataclass(frozen=True)
+class Said:
+    """A remark that came up, with its values put in."""
+
+    text: str
+    level: str
+    source: Source | None
+
+
+class InputError(ValueError):
+    """Inputs that cannot be used.
+
+    `problems` holds every one of them; `field` and `message` are those of the first.
+    """
+
+    def __init__(self, problems: tuple[Problem, ...]) -> None:
+        super().__init__(" ".join(problem.message for problem in problems))
+        self.problems = problems
+        self.field = problems[0].field
+        self.message = problems[0].message
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What working a worksheet gives.
+
+    `answer[id]` is a result: a pint quantity, a text, a list of texts, or None where there is none.
+    `values` holds every value in SI floats, `shown` every value as a reader sees it.
+    """
+
+    worksheet: "Worksheet"
+    inputs: Mapping[str, Reading]
+    values: Mapping[str, Any]
+    shown: Mapping[str, str]
+    verdict: str
+    sentence: str
+    working: tuple[Line, ...]
+    cautions: tuple[Said, ...]
+    notes: tuple[Said, ...]
+    sources: tuple[Source, ...]
+
+    def __getitem__(self, name: str) -> Any:
+        result = self.worksheet.result(name)
+        value = self.values[name]
+        if value is None or result.kind is None:
+            return list(value) if isinstance(value, tuple) else value
+        return quantity(value, result.kind)
+
+
+class Writer:
+    """Puts one answer's values into words, in the units that the reader uses."""
+
+    def __init__(
+        self, sheet: Worksheet, readings: Mapping[str, Reading], values: dict[str, Any]
+    ) -> None:
+        self.sheet = sheet
+        self.readings = readings
+        self.values = values
+        systems = {r.unit.system for r in readings.values() if r.unit and r.applies}
+        self.system = US if US in systems else METRIC
+        self.named = {named.id: named for named in (*sheet.results, *sheet.between)}
+        self.shown = {name: reading.text for name, reading in readings.items()}
+        self.shown |= {name: self.text(named) for name, named in self.named.items()}
+
+    def text(self, named: Named, digits: int = 0, way: str = "") -> str:
+        value = self.values[named.id]
+        if value is None:
+            return "none"
+        if named.kind is None:
+            text = "; ".join(map(str, value)) if isinstance(value, tuple) else str(value)
+            return text.replace(" mm2", f"{NO_BREAK_SPACE}mm²")
+        said = quantity_text(
+            value,
+            named.kind,
+            digits=digits or named.digits,
+            way=way or named.way,
+            system=self.system,
+            unit=named.unit,
+        )
+        if named.both and not digits:
+            other = US if self.system == METRIC else METRIC
+            said += f" ({quantity_text(value, named.kind, way=named.way, system=other)})"
+        return said
+
+    def number(self, name: str) -> str:
+        """Return a value as put into a formula: more digits than the answer, nearest."""
+        if name in self.named:
+            return self.text(self.named[name], digits=4, way=NEAR)
+        reading = self.readings[name]
+        if reading.kind is None or not isinstance(reading.value, float):
+            return reading.text
+        return quantity_text(reading.value, reading.kind, digits=6, system=self.system)
+
+    def symbol(self, name: str) -> str:
+        if name in self.named:
+            return self.named[name].symbol or self.named[name].label
+        field = self.sheet.field(name)
+        return field.symbol or field.label
+
+    def line(self, step: Step) -> Line:
+        named = self.named[step.of]
+        value = (
+            self.text(named, digits=4 if named.kind else 0, way=NEAR)
+            if named.kind
+            else self.shown[step.of]
+        )
+        return Line(
+            named.label,
+            named.symbol,
+            written(step.formula, self.symbol) if step.formula else "",
+            written(step.formula, self.number) if step.formula else "",
+            value,
+            step.says.format_map(self.shown),
+            SOURCES[step.source] if step.source else None,
+        )
+
+    def answer(self) -> Answer:
+        held = SimpleNamespace(
+            **self.values, given={n for n, r in self.readings.items() if r.given}
+        )
+        rule = next(rule for rule in self.sheet.rules if rule.when(held))
+        working = tuple(self.line(step) for step in self.sheet.steps if step.when(held))
+        said = tuple(
+            Said(
+                remark.says.format_map(self.shown),
+                remark.level,
+                SOURCES[remark.source] if remark.source else None,
+            )
+            for remark in self.sheet.remarks
+            if remark.when(held)
+        )
+        found = (*(line.source for line in working), *(remark.source for remark in said))
+        return Answer(
+            self.sheet,
+            self.readings,
+            self.values,
+            self.shown,
+            rule.verdict,
+            rule.says.format_map(self.shown),
+            working,
+            tuple(remark for remark in said if remark.level != NOTE),
+            tuple(remark for remark in said if remark.level == NOTE),
+            tuple(dict.fromkeys(source for source in found if source)),
+        )

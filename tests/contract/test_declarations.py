@@ -1,0 +1,200 @@
+"""What every worksheet declares hangs together: fields, sum, steps, verdicts and sentences."""
+
+import inspect
+import math
+from dataclasses import fields, is_dataclass
+from string import Formatter
+from types import SimpleNamespace
+
+import pytest
+
+import calc
+from calc import formula
+from calc.fields import Choice, Quantity
+from calc.worksheet import CAUTION, FINE, NOTE, STOP, Answer, Worksheet
+from tests.contract.samples import answers, sheets
+
+EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
+
+
+def held(answer: Answer) -> SimpleNamespace:
+    """Return what the tests of steps, rules and remarks are asked with."""
+    given = {name for name, reading in answer.inputs.items() if reading.given}
+    return SimpleNamespace(**answer.values, given=given)
+
+
+def placeholders(text: str) -> set[str]:
+    """Return the names in braces of a sentence."""
+    return {name for _, name, _, _ in Formatter().parse(text) if name is not None}
+
+
+def sentences(sheet: Worksheet) -> list[str]:
+    """Return every sentence with places for values."""
+    parts = (*sheet.steps, *sheet.rules, *sheet.remarks)
+    return [*(part.says for part in parts), sheet.gist, sheet.gist_none]
+
+
+@EACH
+def test_the_fields_are_the_parameters_of_the_sum(sheet):
+    parameters = inspect.signature(sheet.run).parameters.values()
+    assert {p.name for p in parameters} == {field.id for field in sheet.fields}
+    assert {p.kind for p in parameters} == {inspect.Parameter.KEYWORD_ONLY}
+    assert {p.default for p in parameters} == {inspect.Parameter.empty}
+
+
+@EACH
+def test_every_name_stands_for_one_thing(sheet):
+    _, answer = answers(sheet.id)[0]
+    outcome = set(answer.values) - {field.id for field in sheet.fields}
+    declared = [named.id for named in (*sheet.results, *sheet.between)]
+    names = [field.id for field in sheet.fields] + declared
+    assert len(names) == len(set(names))
+    assert set(declared) <= outcome
+
+    returned = inspect.get_annotations(sheet.run, eval_str=True)["return"]
+    assert is_dataclass(returned)
+    assert {part.name for part in fields(returned)} == outcome  # so none hides a field's own value
+
+
+@EACH
+def test_every_default_can_be_read(sheet):
+    for field in sheet.fields:
+        if isinstance(field, Choice):
+            assert field.default in {option.text for option in field.options}
+        assert field.default or field.usual or field.optional, field.id
+        if field.default:
+            assert not field.usual
+            assert field.read(field.default).value is not None
+        if field.usual:
+            other, texts = field.usual
+            choices = sheet.field(other)
+            assert isinstance(choices, Choice)
+            assert set(texts) == {option.text for option in choices.options}
+            assert all(field.read(text).value is not None for text in texts.values())
+        if field.only_if:
+            other, choice = field.only_if
+            assert choice in {option.text for option in sheet.field(other).options}
+
+
+@EACH
+def test_an_empty_ask_takes_every_default_and_says_so(sheet):
+    answer = calc.work(sheet.id)
+    assert not any(reading.given for reading in answer.inputs.values())
+    given = {field.id: field.default for field in sheet.fields if field.default}
+    given = {name: text for name, text in given.items() if answer.inputs[name].applies}
+    asked = calc.work(sheet.id, given)
+    assert all(asked.inputs[name].given for name in given)
+    assert (asked.values, asked.sentence) == (answer.values, answer.sentence)
+
+
+@EACH
+def test_every_field_has_a_label_and_a_hint(sheet):
+    for field in sheet.fields:
+        assert field.label, field.id
+    assert [field.id for field in sheet.fields if not field.hint] == []
+
+
+@EACH
+def test_every_way_to_name_a_choice_names_one_choice(sheet):
+    for field in sheet.fields:
+        if isinstance(field, Choice):
+            for option in field.options:
+                for name in filter(None, (option.text, option.label, *option.aliases)):
+                    assert field.read(name).value == option.text, name
+                assert field.read(field.read(option.text).link).value == option.text
+        else:
+            assert isinstance(field, Quantity)
+            for kind, unit in field.units:
+                taken = {
+                    (reading.kind, reading.unit)
+                    for spelling in filter(None, (unit.symbol, unit.link, *unit.spellings))
+                    for reading in [_within(field, kind, unit, spelling)]
+                }
+                assert taken <= {(kind, unit)}
+
+
+def _within(field, kind, unit, spelling):
+    """Return the reading of the upper limit in another unit and spelling."""
+    high = field.bounds(kind)[1]
+    from calc.quantities import from_base  # beside its only use
+
+    return field.read(f"{from_base(high, kind, unit.name):.12g} {spelling}")
+
+
+@EACH
+def test_every_result_has_a_step_and_no_value_has_two(sheet):
+    results = {result.id for result in sheet.results}
+    assert results <= {step.of for step in sheet.steps}
+    for texts, answer in answers(sheet.id):
+        worked = [step.of for step in sheet.steps if step.when(held(answer))]
+        assert len(worked) == len(set(worked)), texts
+        for name in results - set(worked):
+            assert answer.values[name] in (None, ()), f"{name} has no step for {texts}"
+
+
+@EACH
+def test_steps_speak_of_declared_values_and_use_what_was_worked_before(sheet):
+    declared = {named.id for named in (*sheet.results, *sheet.between)}
+    for _, answer in answers(sheet.id)[:200]:
+        known = set(answer.inputs) | declared - {step.of for step in sheet.steps}
+        for step in sheet.steps:
+            assert step.of in declared
+            if step.when(held(answer)):
+                used = formula.names(step.formula) if step.formula else set()
+                own = {n for n in used - known if n in {s.of for s in sheet.steps}}
+                later = own & {s.of for s in sheet.steps if s.when(held(answer))}
+                assert not later, f"{step.of} uses {later} before its own step"
+                known.add(step.of)
+
+
+@EACH
+def test_sentences_only_name_what_is_there(sheet):
+    _, answer = answers(sheet.id)[0]
+    for text in sentences(sheet):
+        assert placeholders(text) <= set(answer.shown), text
+
+
+@EACH
+def test_every_step_verdict_and_remark_comes_up(sheet):
+    cases = [held(answer) for _, answer in answers(sheet.id)]
+    for part in (*sheet.steps, *sheet.remarks):
+        assert any(part.when(case) for case in cases), f"never said: {part.says}"
+    first = [next(rule for rule in sheet.rules if rule.when(case)) for case in cases]
+    assert set(map(id, first)) == set(map(id, sheet.rules))
+
+
+@EACH
+def test_verdicts_and_levels_are_the_known_ones_and_the_last_verdict_always_holds(sheet):
+    assert {rule.verdict for rule in sheet.rules} <= {FINE, CAUTION, STOP}
+    assert sheet.rules[-1].when(SimpleNamespace())
+    assert {remark.level for remark in sheet.remarks} <= {CAUTION, NOTE}
+
+
+@EACH
+def test_no_sentence_speaks_of_a_figure_that_is_not_there(sheet):
+    for texts, answer in answers(sheet.id):
+        case = held(answer)
+        rule = next(rule for rule in sheet.rules if rule.when(case))
+        said = [rule, *(p for p in (*sheet.steps, *sheet.remarks) if p.when(case))]
+        for part in said:
+            empty = {n for n in placeholders(part.says) if answer.values[n] in (None, ())}
+            assert not empty, f"{part.says!r} without {empty} for {texts}"
+        assert "{" not in "".join((answer.sentence, *(x.says for x in answer.working)))
+
+
+@EACH
+def test_every_figure_is_a_real_one(sheet):
+    for texts, answer in answers(sheet.id):
+        for result in sheet.results:
+            value = answer.values[result.id]
+            if isinstance(value, float):
+                assert math.isfinite(value) and value >= 0, f"{result.id} = {value} for {texts}"
+            assert (result.kind is None) or value is None or isinstance(value, float)
+
+
+def test_a_worksheet_or_field_that_does_not_exist_is_an_error_that_lists_what_does():
+    with pytest.raises(calc.InputError, match="wire-drop") as error:
+        calc.work("wire-drops")
+    assert error.value.field == "worksheet"
+    with pytest.raises(calc.InputError, match=r"no field 'amps'; it takes current, length"):
+        calc.work("wire-drop", {"amps": "30"})
