@@ -89,6 +89,8 @@ def _case_rows(case: Case) -> list[tuple[Any, ...]]:
             (asked, source, case.evidence, f"refused: {case.expect['refused']}", "refused", "same")
         ]
     answer = calc.work(case.worksheet, case.inputs)
+    if wrong := [line for line in lines(case, answer) if not line.ok]:
+        raise ValueError(f"{case.id} does not agree with its source: {wrong}")
     return [
         (asked, source, case.evidence, f"{line.name} {line.expected}", line.ours, line.difference)
         for line in lines(case, answer)

@@ -61,7 +61,7 @@ class Answer:
     `values` holds every value in SI floats, `shown` every value as a reader sees it.
     """
 
-    worksheet: "Worksheet"
+    worksheet: Worksheet
     inputs: Mapping[str, Reading]
     values: Mapping[str, Any]
     shown: Mapping[str, str]

@@ -81,7 +81,8 @@ def ambient_factor(insulation: float, ambient: float, surroundings: str) -> tupl
 
     `insulation` and `ambient` [°C]. The tables hold at 30 °C, and at 50 °C in an engine space,
     where 33 CFR prints 0.85 for 105 °C insulation. Between and beyond, the law behind every
-    published factor, sqrt((Tc - Ta)/(Tc - 30)), NEC 310.15(B)(1). Cooler air than 30 °C is not credited.
+    published factor, sqrt((Tc - Ta)/(Tc - 30)), NEC 310.15(B)(1). Cooler air than 30 °C is not
+    credited.
     Raises NotCovered where the air is as hot as the insulation may be.
     """
     at = air_around(ambient, surroundings)

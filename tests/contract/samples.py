@@ -7,11 +7,13 @@ draw is the same on every run.
 from functools import cache
 from math import exp, log
 from random import Random
+from types import SimpleNamespace
 
 import calc
+from calc.answer import Answer
 from calc.fields import Choice, Field, Quantity
 from calc.quantities import TEMPERATURE, Kind, from_base
-from calc.worksheet import Answer, Worksheet
+from calc.worksheet import Worksheet
 
 DRAWN = 800  # a worksheet
 
@@ -92,3 +94,9 @@ def answers(name: str) -> tuple[tuple[Texts, Answer], ...]:
         except calc.InputError:
             continue
     return tuple(found)
+
+
+def held(answer: Answer) -> SimpleNamespace:
+    """Return what the tests of steps, rules and remarks are asked with."""
+    given = {name for name, reading in answer.inputs.items() if reading.given}
+    return SimpleNamespace(**answer.values, given=given)

@@ -10,17 +10,13 @@ import pytest
 
 import calc
 from calc import formula
+from calc.declare import CAUTION, FINE, NOTE, STOP
 from calc.fields import Choice, Quantity
-from calc.worksheet import CAUTION, FINE, NOTE, STOP, Answer, Worksheet
-from tests.contract.samples import answers, sheets
+from calc.quantities import from_base
+from calc.worksheet import Worksheet
+from tests.contract.samples import answers, held, sheets
 
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
-
-
-def held(answer: Answer) -> SimpleNamespace:
-    """Return what the tests of steps, rules and remarks are asked with."""
-    given = {name for name, reading in answer.inputs.items() if reading.given}
-    return SimpleNamespace(**answer.values, given=given)
 
 
 def placeholders(text: str) -> set[str]:
@@ -116,8 +112,6 @@ def test_every_way_to_name_a_choice_names_one_choice(sheet):
 def _within(field, kind, unit, spelling):
     """Return the reading of the upper limit in another unit and spelling."""
     high = field.bounds(kind)[1]
-    from calc.quantities import from_base  # beside its only use
-
     return field.read(f"{from_base(high, kind, unit.name):.12g} {spelling}")
 
 

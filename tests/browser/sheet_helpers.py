@@ -1,0 +1,222 @@
+"""A live sheet as its reader meets it, and what Python on this machine says to the same texts."""
+
+import json
+import re
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+
+from playwright.sync_api import Browser, Locator, Page, expect
+
+import calc
+from calc.link import write
+from calc.render.door import ask
+from tests.browser.tools import VIEWPORTS, Server, Watch
+
+expect.set_options(timeout=20_000)  # two slow cores, and a Python that starts in the page
+STARTING = 90_000  # milliseconds for that Python's start
+
+ATTACK = "<img src=x onerror=window.pwned=1>"
+
+EVERY_FIELD = {
+    "watts-to-amps": {
+        "power": "850 W",
+        "voltage": "25.6 V",
+        "route": "inverter",
+        "efficiency": "91 %",
+        "hours": "45 min",
+        "load_type": "resistive heat",
+    },
+    "runtime": {
+        "capacity": "160 A·h",
+        "chemistry": "AGM",
+        "load": "7.5 A",
+        "voltage": "12.3 V",
+        "route": "inverter",
+        "efficiency": "90 %",
+        "usable": "60 %",
+        "temperature": "5 °C",
+        "rated_hours": "10 h",
+        "exponent": "1.12",
+    },
+    "wire-drop": {
+        "current": "45 A",
+        "length": "3.6 m",
+        "conductor": "16 mm2",
+        "voltage": "24 V",
+        "limit": "2.5 %",
+        "temperature": "104 °F",
+        "finish": "tinned",
+        "maker_resistance": "1.3 Ω/km",
+    },
+    "fuse-choice": {
+        "current": "18 A",
+        "conductor": "6 AWG",
+        "insulation": "90 C",
+        "voltage": "29.2 V",
+        "fault_current": "3.5 kA",
+        "surroundings": "inside engine space",
+        "bundled": "4",
+        "ambient": "41 °C",
+        "rule_set": "ABYC E-11",
+    },
+    "joint-torque": {
+        "stud": "3/8 in",
+        "maker_torque": "150 lbf·in",
+        "grade": "A2-70",
+        "condition": "lubricated",
+        "lugs": "3",
+    },
+}
+"""For each worksheet one text for each of its fields, none of them the usual one."""
+
+BAD_TEXTS = (
+    "abc",
+    "",
+    "   ",
+    "-5",
+    "1e999",
+    "1,234",
+    "10**10**8",
+    "__import__('os')",
+    "1" * 41,
+    "🔋",
+    "12 V 5",
+    "\u202e\u202d",
+    "\u200fabc",
+    ATTACK,
+)
+"""Texts that the current of a run, and most other fields, must refuse."""
+
+
+def usual(name: str, **changes: str) -> dict[str, str]:
+    """Return the texts that stand in a sheet's form when it opens, with `changes`."""
+    fields = calc.find(name).fields
+    return {field.id: field.default for field in fields if field.default} | changes
+
+
+def reply_to(name: str, texts: Mapping[str, str]) -> dict:
+    """Return what this machine's Python replies to a form that holds `texts`."""
+    return json.loads(ask(json.dumps({"sheet": name, "values": dict(texts)})))
+
+
+def message(name: str, field: str, text: str) -> str:
+    """Return the sentence with which the library refuses `text` in `field`."""
+    try:
+        calc.work(name, {field: text})
+    except calc.InputError as error:
+        return error.message
+    raise AssertionError(f"{name} takes {text!r} as its {field}")
+
+
+def link_to(name: str, texts: Mapping[str, str]) -> str:
+    """Return the fragment of the link that holds `texts`."""
+    return "#" + write(calc.find(name), texts)
+
+
+def exactly(address: str) -> re.Pattern:
+    """Return a pattern for an address that ends in `address`."""
+    return re.compile(re.escape(address) + "$")
+
+
+class Sheet:
+    """The live sheet on a page: its parts by the names that the markup gives them."""
+
+    def __init__(self, page: Page, name: str) -> None:
+        self.page, self.name = page, name
+        self.root = page.locator(f"[data-sheet={name}]")
+        self.answer = self.part("answer")
+        self.figure = self.answer.locator(".lw-headline .lw-figure")
+        self.working = self.answer.locator("details[data-fold=working]")
+        self.state = self.part("state")
+        self.notes = self.part("notes")
+        self.more = self.part("more")
+
+    def part(self, name: str) -> Locator:
+        return self.root.locator(f"[data-{name}]")
+
+    def field(self, name: str) -> Locator:
+        return self.root.locator(f"[data-field={name}]")
+
+    def box(self, name: str) -> Locator:
+        return self.root.locator(f"[name={name}]")
+
+    def picker(self, name: str) -> Locator:
+        return self.field(name).locator("[data-unit]")
+
+    def error(self, name: str) -> Locator:
+        return self.field(name).locator("[data-error]")
+
+    def note(self, name: str) -> Locator:
+        return self.field(name).locator("[data-note]")
+
+    @property
+    def seq(self) -> int:
+        """How many answers the sheet has shown."""
+        return int(self.answer.get_attribute("data-seq"))
+
+    def unfold(self) -> None:
+        """Open the fold of seldom changed figures, if the sheet has one and it is shut."""
+        if self.more.count() and self.more.get_attribute("open") is None:
+            self.more.locator("summary").click()
+
+    def type(self, field: str, text: str) -> None:
+        """Type `text` key by key instead of what stands in the box."""
+        self.box(field).select_text()
+        self.page.keyboard.type(text)
+
+    def expect_live(self) -> None:
+        expect(self.page.locator("html")).to_have_attribute(
+            "data-lugwise", "ready", timeout=STARTING
+        )
+
+    def expect_answer(self, texts: Mapping[str, str]) -> None:
+        """Wait until the whole answer, word for word, is this machine's for `texts`."""
+        reply = reply_to(self.name, texts)
+        assert reply["answer"], f"this machine refuses {texts}: {reply['status']}"
+        expect(self.answer).to_have_text(self.text_of(reply["answer"]))
+        expect(self.part("gist")).to_have_text(self.text_of(reply["gist"]))
+        expect(self.state).to_be_hidden()
+
+    def expect_refused(self, field: str, sentence: str, typed: str) -> None:
+        """Wait until `field` is marked wrong with `sentence`, keeping what was typed."""
+        expect(self.error(field)).to_have_text(sentence)
+        expect(self.error(field)).to_be_visible()
+        expect(self.box(field)).to_have_attribute("aria-invalid", "true")
+        expect(self.box(field)).to_have_value(typed)
+
+    def expect_stale(self) -> None:
+        expect(self.state).to_have_text("The answer below is that of the last complete figures.")
+        expect(self.root).to_contain_class("is-stale")
+
+    def expect_fine(self, field: str) -> None:
+        expect(self.error(field)).to_be_hidden()
+        expect(self.box(field)).to_have_attribute("aria-invalid", "false")
+        expect(self.state).to_be_hidden()
+        expect(self.root).not_to_contain_class("is-stale")
+
+    def text_of(self, html: str) -> str:
+        return self.page.evaluate(
+            "(html) => new DOMParser().parseFromString(html, 'text/html').body.textContent", html
+        )
+
+
+def open_sheet(page: Page, server: Server, name: str, fragment: str = "") -> Sheet:
+    """Open a guide and wait until its sheet has given its first live answer."""
+    # From an empty page: from the same guide a new fragment alone would open nothing anew.
+    page.goto("about:blank")
+    page.goto(f"{server.url}checks/{name}/{fragment}")
+    sheet = Sheet(page, name)
+    sheet.expect_live()
+    return sheet
+
+
+@contextmanager
+def another_page(browser: Browser, server: Server, **options) -> Iterator[Page]:
+    """A watched page in a fresh profile of its own: another person's phone."""
+    context = browser.new_context(**{"viewport": VIEWPORTS["phone"], "locale": "en-GB", **options})
+    watch = Watch(context, server.url)
+    try:
+        yield context.new_page()
+    finally:
+        context.close()
+    watch.check()

@@ -1,0 +1,106 @@
+"""Every limit refuses just outside, accepts just inside, and says what it is."""
+
+import pytest
+
+import calc
+from calc.fields import Choice, Problem, Quantity
+from calc.quantities import from_base
+from calc.shown import NARROW_SPACE, NO_BREAK_SPACE
+from tests.contract.samples import needed_by, sheets
+
+HAIR = 1e-6  # far more than the 1e-9 that a float's last digits are allowed
+
+LIMITS = [
+    pytest.param(sheet, field, kind, place, id=f"{sheet.id}-{field.id}-{kind.id}-{name}")
+    for sheet in sheets()
+    for field in sheet.fields
+    if isinstance(field, Quantity)
+    for kind in field.kinds
+    for place, name in enumerate(("low", "high"))
+]
+EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
+
+
+def plain(text: str) -> str:
+    """Return a sentence as one would type it."""
+    return text.replace(NARROW_SPACE, "").replace(NO_BREAK_SPACE, " ").replace("−", "-")
+
+
+def texts_of(kind, value: float) -> list[str]:
+    """Return a value [base unit of `kind`] as text in each unit of its kind."""
+    return [f"{from_base(value, kind, unit.name)!r} {unit.symbol}" for unit in kind.units]
+
+
+@pytest.mark.parametrize(("sheet", "field", "kind", "place"), LIMITS)
+def test_a_limit_is_inside_in_every_unit(sheet, field, kind, place):
+    limit = field.bounds(kind)[place]
+    for text in texts_of(kind, limit):
+        if field.below and place == 0:
+            with pytest.raises(Problem):
+                field.read(text)
+        else:
+            assert field.read(text).value == pytest.approx(limit, rel=1e-12)
+
+
+@pytest.mark.parametrize(("sheet", "field", "kind", "place"), LIMITS)
+def test_just_beyond_a_limit_is_refused_with_label_limit_and_unit(sheet, field, kind, place):
+    limit = field.bounds(kind)[place]
+    step = 1 if kind.whole else HAIR * (abs(limit) or 1)
+    beyond = limit + (step if place else -step)
+    declared = (field.high if place else field.low).split("|")[field.kinds.index(kind)].strip()
+    for text in texts_of(kind, beyond):
+        with pytest.raises(calc.InputError) as refusal:
+            sheet.work({**needed_by(sheet, field), field.id: text})
+        assert [problem.field for problem in refusal.value.problems] == [field.id]
+        message = plain(refusal.value.message)
+        assert message.startswith(field.label)
+        number, _, unit = declared.partition(" ")
+        assert f" {number}{f' {unit}' if unit else ''}" in message, text
+
+
+@EACH
+def test_every_field_that_is_wrong_is_named_at_once(sheet):
+    wrong = {field.id: "abc" for field in sheet.fields}
+    with pytest.raises(calc.InputError) as refusal:
+        sheet.work(wrong)
+    problems = {problem.field: problem.message for problem in refusal.value.problems}
+    assert set(problems) == set(wrong)
+    for field in sheet.fields:
+        assert problems[field.id].startswith(field.label)
+        assert problems[field.id].endswith(".")
+    assert refusal.value.field == refusal.value.problems[0].field
+    assert all(message in str(refusal.value) for message in problems.values())
+
+
+@EACH
+def test_an_unknown_field_and_a_wrong_one_are_named_together(sheet):
+    first = sheet.fields[0].id
+    with pytest.raises(calc.InputError) as refusal:
+        sheet.work({"nothing": "1", first: "abc"})
+    assert {problem.field for problem in refusal.value.problems} == {"nothing", first}
+
+
+@EACH
+def test_a_refusal_says_what_would_do(sheet):
+    """Each kind of mistake ends in an example, the accepted names, or the way to write it."""
+    for field in sheet.fields:
+        for text in ("abc", "1,234", "x" * 41, "12 furlongs", ""):
+            try:
+                field.read(text)
+            except Problem as problem:
+                says = plain(problem.message)
+            else:
+                continue
+            if isinstance(field, Choice):
+                accepted = {option.text for option in field.options}
+                assert "like" in says or all(name in says for name in accepted)
+            else:
+                assert "like" in says or "Write 1234.5" in says
+            assert not {"please", "sorry", "oops", "invalid"} & set(says.lower().split())
+
+
+def test_a_number_is_bounded_in_either_kind_that_its_field_takes():
+    """Twenty thousand watts are allowed as a load, twenty thousand amps are not."""
+    assert calc.work("runtime", {"load": "20000 W"})["current"].m_as("A") == pytest.approx(1562.5)
+    with pytest.raises(calc.InputError, match="2000"):
+        calc.work("runtime", {"load": "20000 A"})

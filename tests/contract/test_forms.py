@@ -1,0 +1,140 @@
+"""The form that a reader fills in, as HTML."""
+
+from html.parser import HTMLParser
+
+import pytest
+
+import calc
+from calc.fields import Choice, Quantity
+from calc.render import sheet_html
+from calc.render.answer import answer_html
+from tests.contract.samples import answers, sheets
+
+EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
+VOID = {"input", "br", "hr"}
+
+
+class Form(HTMLParser):
+    """Every element with its attributes and the text within it; complains about bad nesting."""
+
+    def __init__(self, html: str) -> None:
+        super().__init__()
+        self.elements: list[tuple[str, dict[str, str | None]]] = []
+        self.texts: list[str] = []
+        self._open: list[int] = []
+        self.feed(html)
+        assert not self._open, "an element is not closed"
+
+    def handle_starttag(self, tag, attributes):
+        assert len(dict(attributes)) == len(attributes), f"<{tag}> has an attribute twice"
+        self.elements.append((tag, dict(attributes)))
+        self.texts.append("")
+        if tag not in VOID:
+            self._open.append(len(self.elements) - 1)
+
+    def handle_endtag(self, tag):
+        assert self.elements[self._open.pop()][0] == tag
+
+    def handle_data(self, data):
+        for place in self._open:
+            self.texts[place] += data
+
+    def all(self, *tags):
+        """Return attributes and text of every element with one of the tags."""
+        return [(a, t) for (tag, a), t in zip(self.elements, self.texts, strict=True) if tag in tags]
+
+
+def form(sheet) -> Form:
+    return Form(sheet_html(calc.work(sheet.id)))
+
+
+@EACH
+def test_every_field_has_a_control_with_its_label_and_hint(sheet):
+    page = form(sheet)
+    labels = {a.get("for"): text for a, text in page.all("label")}
+    controls = {a["name"]: a for a, _ in page.all("input", "select") if "name" in a}
+    texts = {a.get("id"): text for a, text in page.all("p")}
+    for field in sheet.fields:
+        control = controls[field.id]
+        assert labels[control["id"]] == field.label
+        if field.hint:
+            assert texts[control["aria-describedby"].split()[0]] == field.hint
+
+
+@EACH
+def test_every_id_stands_once_and_every_reference_leads_to_one(sheet):
+    page = form(sheet)
+    ids = [a["id"] for _, a in page.elements if "id" in a]
+    assert len(ids) == len(set(ids))
+    for _, attributes in page.elements:
+        for name in ("for", "aria-describedby", "aria-labelledby", "aria-controls"):
+            for reference in (attributes.get(name) or "").split():
+                assert reference in ids, f"{name} names {reference}, which is not there"
+
+
+@EACH
+def test_every_control_has_a_name_for_those_who_cannot_see_it(sheet):
+    page = form(sheet)
+    labelled = {a.get("for") for a, _ in page.all("label")}
+    for attributes, text in page.all("input", "select", "button"):
+        named = attributes.get("id") in labelled or attributes.get("aria-label") or text.strip()
+        assert named, attributes
+
+
+@EACH
+def test_numbers_are_typed_as_text_beside_every_unit(sheet):
+    page = form(sheet)
+    inputs = {a["name"]: a for a, _ in page.all("input") if "name" in a}
+    shown = sheet_html(calc.work(sheet.id))
+    assert 'type="number"' not in shown
+    for field in sheet.fields:
+        if isinstance(field, Quantity):
+            assert inputs[field.id]["type"] == "text"
+            units = [unit.symbol for _, unit in field.units if unit.symbol]
+            options = {text for _, text in page.all("option", "span")}
+            assert set(units) <= options
+
+
+@EACH
+def test_a_choice_lists_every_option_with_the_default_picked(sheet):
+    page = form(sheet)
+    picked = {a["value"] for a, _ in page.all("option") if "selected" in a}
+    values = {a["value"] for a, _ in page.all("option")}
+    for field in sheet.fields:
+        if isinstance(field, Choice):
+            assert {option.text for option in field.options} <= values
+            assert field.default in picked
+
+
+@EACH
+def test_the_form_gives_back_the_default_answer(sheet):
+    """What stands in the controls, sent as a browser would, is what the page shows already."""
+    import json
+
+    from calc.render.door import ask
+
+    page = form(sheet)
+    values = {a["name"]: a["value"] for a, _ in page.all("input") if "name" in a}
+    units = {}
+    name = ""
+    for tag, attributes in page.elements:
+        if tag == "select":
+            name = attributes["name"]
+        elif tag == "option" and "selected" in attributes:
+            unit, kept = name.endswith(".unit"), attributes["value"]
+            (units if unit else values)[name.removesuffix(".unit")] = kept
+    reply = json.loads(ask(json.dumps({"sheet": sheet.id, "values": values, "units": units})))
+    assert reply["answer"] == answer_html(calc.work(sheet.id))
+
+
+@EACH
+def test_every_answer_is_whole_html(sheet):
+    for _, answer in answers(sheet.id)[::5]:
+        page = Form(answer_html(answer))
+        for tag, attributes in page.elements:
+            assert "style" not in attributes, "the policy forbids style attributes"
+            assert not [name for name in attributes if name.startswith("on")]
+            if tag == "svg" and attributes.get("role") == "img":
+                assert attributes["aria-label"]
+            elif tag == "svg":
+                assert attributes["aria-hidden"] == "true"

@@ -1,0 +1,94 @@
+"""A link carries its inputs whole, and every link that was ever made opens still."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+import calc
+from calc.fields import Choice
+from calc.link import open_fragment, write
+from tests.contract.samples import answers, sheets
+
+EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
+OLD_LINKS = [
+    line
+    for line in (Path(__file__).parents[1] / "old_links.txt").read_text("utf-8").splitlines()
+    if line.strip() and not line.startswith("#")
+]
+
+
+@EACH
+def test_a_link_opens_to_the_same_inputs_and_the_same_answer(sheet):
+    for texts, answer in answers(sheet.id):
+        link = write(sheet, texts)
+        opened = open_fragment(sheet, link)
+        again = sheet.work(opened.texts)
+        assert opened.notes == ()
+        assert write(sheet, opened.texts) == link
+        assert again.values == answer.values, link
+        assert (again.verdict, again.sentence) == (answer.verdict, answer.sentence)
+        assert again.shown == answer.shown
+
+
+@EACH
+def test_a_link_is_plain_readable_text(sheet):
+    for texts, _ in answers(sheet.id):
+        link = write(sheet, texts)
+        assert link.startswith("v=1&")
+        assert re.fullmatch(r"[\w=&.%/*'(),:;@$~!-]+", link, re.ASCII), link
+        assert len(link) < 500
+
+
+@EACH
+def test_what_cannot_be_read_is_still_in_the_link(sheet):
+    texts = {sheet.fields[0].id: "12 furlongs & <b>"}
+    opened = open_fragment(sheet, write(sheet, texts))
+    assert opened.texts[sheet.fields[0].id] == "12 furlongs & <b>"
+
+
+@pytest.mark.parametrize("line", OLD_LINKS)
+def test_an_old_link_opens_and_gives_the_answer_noted_beside_it(line):
+    address, _, noted = line.partition(" => ")
+    name, _, fragment = address.partition("#")
+    expected, _, _source = noted.partition(" | ")
+    sheet = calc.find(name)
+    opened = open_fragment(sheet, fragment)
+    assert opened.notes == ()
+    if expected.startswith("refused"):
+        with pytest.raises(calc.InputError) as refusal:
+            sheet.work(opened.texts)
+        assert f"refused = {refusal.value.field}" == expected
+        return
+    answer = sheet.work(opened.texts)
+    assert all(answer.inputs[key].given for key in opened.texts)
+    for part in expected.split("; "):
+        result, _, value = part.partition(" = ")
+        ours = answer.verdict if result == "verdict" else answer[result]
+        if hasattr(ours, "magnitude"):
+            number, unit = value.split(" ", 1)
+            half = 0.5 * 10.0 ** -len(number.partition(".")[2])
+            assert ours.m_as(unit) == pytest.approx(float(number), rel=1e-9, abs=half)
+        else:
+            assert str(ours) == value
+
+
+def test_the_old_links_hold_every_key_unit_and_choice_that_a_link_can_hold_today():
+    """A name that has stood in a link may never change its meaning, so each is kept in the file."""
+    kept = {
+        tuple(address.split("#")[0:1]) + tuple(part.split("="))
+        for address in (line.partition(" => ")[0] for line in OLD_LINKS)
+        for part in address.split("#")[1].split("&")
+    }
+    missing = []
+    for sheet in sheets():
+        for field in sheet.fields:
+            values = {value for name, key, value in kept if (name, key) == (sheet.id, field.id)}
+            if isinstance(field, Choice):
+                links = {field.read(option.text).link for option in field.options}
+                missing += [f"{sheet.id}: {field.id}={link}" for link in links - values]
+            else:
+                units = {re.sub(r"^-?[\d.]+(e-?\d+)?", "", value) for value in values}
+                wanted = {unit.link for _, unit in field.units}
+                missing += [f"{sheet.id}: {field.id}=…{unit}" for unit in wanted - units]
+    assert missing == []
