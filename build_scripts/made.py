@@ -43,13 +43,20 @@ def _table(head: tuple[str, ...], rows: list[tuple[Any, ...]]) -> Markup:
         el(
             "table",
             el("thead", el("tr", *(el("th", name, scope="col") for name in head))),
-            el("tbody", *(el("tr", *(el("td", cell) for cell in row)) for row in rows)),
+            el("tbody", *(_row(row, len(head)) for row in rows)),
         ),
         class_="lw-scroll",
         tabindex="0",
         role="region",
         aria_label="Table",
     )
+
+
+def _row(cells: tuple[Any, ...], width: int) -> Markup:
+    """Return a row; a single cell is a remark across the whole table."""
+    if len(cells) == 1 < width:
+        return el("tr", el("td", el("em", *cells), colspan=width))
+    return el("tr", *(el("td", cell) for cell in cells))
 
 
 def counts() -> Markup:
@@ -64,36 +71,45 @@ def counts() -> Markup:
 
 
 def checks() -> Markup:
-    """Return every case with our figure beside the published one, by worksheet, folded."""
+    """Return every case with our figure beside the published one, by worksheet, folded.
+
+    Raises ValueError if a case does not agree.
+    """
     cases = load_cases()
+    head = ("Asked", "Source", "Evidence", "Expected", "Ours", "Difference")
     parts = []
     for sheet in WORKSHEETS:
         own = [case for case in cases if case.worksheet == sheet.id]
-        rows = [row for case in own for row in _case_rows(case)]
-        parts.append(
-            el(
-                "details",
-                el("summary", f"{sheet.title}: {len(own)} cases"),
-                _table(("Asked", "Source", "Evidence", "Expected", "Ours", "Difference"), rows),
-                data_search_exclude=True,
-            )
-        )
+        rows: list[tuple[Any, ...]] = []
+        note = ""
+        for case in own:
+            if case.note and case.note != note:
+                rows.append((case.note,))
+            note = case.note
+            rows += _case_rows(case)
+        summary = el("summary", f"{sheet.title}: {len(own)} cases")
+        parts.append(el("details", summary, _table(head, rows), data_search_exclude=True))
     return join(*parts)
 
 
 def _case_rows(case: Case) -> list[tuple[Any, ...]]:
     asked = ", ".join(f"{name} {text}" for name, text in case.inputs.items())
-    source = join(case.source, el("br"), el("em", case.note)) if case.note else case.source
     if "refused" in case.expect:
-        return [
-            (asked, source, case.evidence, f"refused: {case.expect['refused']}", "refused", "same")
-        ]
-    answer = calc.work(case.worksheet, case.inputs)
-    if wrong := [line for line in lines(case, answer) if not line.ok]:
+        said = f"refused: {case.expect['refused']}"
+        return [(asked, case.source, case.evidence, said, "refused", "same")]
+    found = list(lines(case, calc.work(case.worksheet, case.inputs)))
+    if wrong := [line for line in found if not line.ok]:
         raise ValueError(f"{case.id} does not agree with its source: {wrong}")
     return [
-        (asked, source, case.evidence, f"{line.name} {line.expected}", line.ours, line.difference)
-        for line in lines(case, answer)
+        (
+            asked,
+            case.source,
+            case.evidence,
+            f"{line.name} {line.expected}",
+            line.ours,
+            line.difference,
+        )
+        for line in found
     ]
 
 

@@ -15,6 +15,7 @@ def sheet_html(answer: Answer) -> Markup:
     return el(
         "section",
         el("div", gist_html(answer), class_="lw-gist", data_gist=True, aria_hidden="true"),
+        el("ul", data_notes=True, class_="lw-notes", hidden=True),
         el(
             "form",
             *(
@@ -47,7 +48,6 @@ def sheet_html(answer: Answer) -> Markup:
                 class_="lw-state",
             ),
         ),
-        el("ul", data_notes=True, class_="lw-notes", hidden=True),
         el("p", "", data_state=True, class_="lw-state", hidden=True),
         el("div", answer_html(answer), data_answer=True, data_seq="0", class_="lw-answer"),
         el("p", "", role="status", data_status=True, class_="lw-unseen"),

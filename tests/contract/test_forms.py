@@ -1,5 +1,6 @@
 """The form that a reader fills in, as HTML."""
 
+import json
 from html.parser import HTMLParser
 
 import pytest
@@ -8,6 +9,7 @@ import calc
 from calc.fields import Choice, Quantity
 from calc.render import sheet_html
 from calc.render.answer import answer_html
+from calc.render.door import ask
 from tests.contract.samples import answers, sheets
 
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
@@ -41,7 +43,8 @@ class Form(HTMLParser):
 
     def all(self, *tags):
         """Return attributes and text of every element with one of the tags."""
-        return [(a, t) for (tag, a), t in zip(self.elements, self.texts, strict=True) if tag in tags]
+        pairs = zip(self.elements, self.texts, strict=True)
+        return [(attributes, text) for (tag, attributes), text in pairs if tag in tags]
 
 
 def form(sheet) -> Form:
@@ -109,9 +112,7 @@ def test_a_choice_lists_every_option_with_the_default_picked(sheet):
 @EACH
 def test_the_form_gives_back_the_default_answer(sheet):
     """What stands in the controls, sent as a browser would, is what the page shows already."""
-    import json
 
-    from calc.render.door import ask
 
     page = form(sheet)
     values = {a["name"]: a["value"] for a, _ in page.all("input") if "name" in a}
