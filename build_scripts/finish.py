@@ -81,17 +81,12 @@ def finish(site: Path) -> FileList:
 
 
 def strip(site: Path) -> None:
-    """Delete what no reader fetches (the runtime's own `.gz` files stay), and the day's date."""
+    """Delete what no reader fetches (the runtime's own `.gz` files stay)."""
     for file in [*site.rglob("*.map"), *site.rglob("*.gz")]:
         if file.suffix == ".map" or not file.is_relative_to(site / "assets" / "runtime"):
             file.unlink()
     # The word stemmers of other languages: 0.9 MB that an English search never loads.
     shutil.rmtree(site / "assets" / "javascripts" / "lunr", ignore_errors=True)
-    # The day of the build would make every day's build a new version to save.
-    sitemap = site / "sitemap.xml"
-    if sitemap.is_file():
-        text = re.sub(r"\s*<lastmod>[^<]*</lastmod>", "", sitemap.read_text("utf-8"))
-        sitemap.write_text(text, "utf-8")
 
 
 def policy_for(pages) -> str:

@@ -7,6 +7,7 @@ import argparse
 import fnmatch
 import functools
 import gzip
+import re
 import sys
 from http import HTTPStatus
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
@@ -79,15 +80,18 @@ class SiteHandler(BaseHTTPRequestHandler):
         try:
             info = file.stat()
             body = file.read_bytes()
+            if file.name == "sitemap.xml":
+                body = with_own_address(body, self.headers.get("Host", ""))
         except OSError:
             body, info = b"There is nothing at this address.\n", None
         kind = type_of(file.name) if info else type_of(".txt")
         headers = {"Content-Type": kind, **headers_for(self.server.root, path)}
         tag = ""
         # Without validators a page or sw.js that was put back to an older state is seen at once.
-        if info and status == HTTPStatus.OK and file.name != "sw.js" and file.suffix != ".html":
+        untagged = file.name in ("sw.js", "sitemap.xml") or file.suffix == ".html"
+        if info and status == HTTPStatus.OK and not untagged:
             tag = f"{info.st_mtime_ns:x}-{info.st_size:x}"
-        if info and kind.startswith(COMPRESSED):
+        if info and kind.startswith(COMPRESSED) and file.name != "sitemap.xml":
             headers["Vary"] = "Accept-Encoding"
             if "gzip" in self.headers.get("Accept-Encoding", ""):
                 headers["Content-Encoding"] = "gzip"
@@ -111,6 +115,13 @@ class SiteHandler(BaseHTTPRequestHandler):
 
     def log_message(self, format, *args):
         """Say nothing: the terminal keeps the line that tells where to look."""
+
+
+def with_own_address(site_map: bytes, host: str) -> bytes:
+    """The site map with the address it is really served at, which no build can know."""
+    if not re.fullmatch(r"[\w.\[\]:-]+", host):
+        return site_map
+    return re.sub(rb"<loc>https?://[^/<]+", b"<loc>http://" + host.encode(), site_map)
 
 
 @functools.lru_cache(maxsize=512)

@@ -7,8 +7,9 @@ from pathlib import Path
 
 TEMPLATE = Path(__file__).with_name("sw.template.js")
 
-NOT_LISTED = frozenset({"sw.js", "_headers"})
-"""The list's own carrier, and a file that only a host reads."""
+NOT_LISTED = frozenset({"sw.js", "_headers", "sitemap.xml"})
+"""The list's own carrier, a file that only a host reads, and the site map, which names full
+addresses that no build can know: the service worker makes its own."""
 
 TYPES = {
     ".css": "text/css; charset=utf-8",

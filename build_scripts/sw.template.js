@@ -136,6 +136,13 @@ async function fromCache(path, code) {
   return response(kept ? kept.body : await fetchListed(path), path, code);
 }
 
+// The theme moves without a reload between pages that its site map names by full address.
+function siteMap() {
+  const pages = Object.keys(FILES).filter((path) => path.endsWith("index.html"));
+  const entry = (path) => `<url><loc>${new URL(path.slice(0, -"index.html".length), SCOPE)}</loc></url>`;
+  return `<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">${pages.map(entry).join("")}</urlset>`;
+}
+
 const listed = (path) => Object.hasOwn(FILES, path);
 
 // The listed path that a request means, whatever follows "?"; or what was asked, if not listed.
@@ -152,6 +159,7 @@ async function answer(request) {
   const path = pathOf(url);
   try {
     if (listed(path)) return await fromCache(path);
+    if (path === "sitemap.xml") return response(siteMap(), path);
     // Without its last slash a folder's page would look for its files one folder too high.
     if (listed(`${path}/index.html`)) {
       return Response.redirect(`${url.origin}${url.pathname}/${url.search}`);

@@ -2,7 +2,7 @@
 
 import json
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 
 from playwright.sync_api import Browser, Locator, Page, expect
@@ -169,6 +169,10 @@ class Sheet:
             "data-lugwise", "ready", timeout=STARTING
         )
 
+    def expect_worked(self) -> None:
+        """Wait until the answer is one worked in the page, not the one built into it."""
+        expect(self.answer).not_to_have_attribute("data-seq", "0", timeout=STARTING)
+
     def expect_answer(self, texts: Mapping[str, str]) -> None:
         """Wait until the whole answer, word for word, is this machine's for `texts`."""
         reply = reply_to(self.name, texts)
@@ -210,13 +214,23 @@ def open_sheet(page: Page, server: Server, name: str, fragment: str = "") -> She
     return sheet
 
 
+def never(error: str) -> bool:
+    """No error in the console is allowed."""
+    return False
+
+
 @contextmanager
-def another_page(browser: Browser, server: Server, **options) -> Iterator[Page]:
-    """A watched page in a fresh profile of its own: another person's phone."""
+def another_page(
+    browser: Browser, server: Server, allow: Callable[[str], bool] = never, **options
+) -> Iterator[Page]:
+    """A watched page in a fresh profile of its own: another person's phone.
+
+    `allow` tells which errors in the console the test itself brings about.
+    """
     context = browser.new_context(**{"viewport": VIEWPORTS["phone"], "locale": "en-GB", **options})
     watch = Watch(context, server.url)
     try:
         yield context.new_page()
     finally:
         context.close()
-    watch.check()
+    watch.check(allow)

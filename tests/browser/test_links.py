@@ -1,0 +1,217 @@
+"""Links that carry figures: opened, copied, wrong, incomplete, hostile."""
+
+import json
+from urllib.parse import quote
+
+import pytest
+from playwright.sync_api import expect
+
+import calc
+from calc.render.door import ask
+from tests.browser.sheet_helpers import (
+    ATTACK,
+    EVERY_FIELD,
+    Sheet,
+    another_page,
+    exactly,
+    link_to,
+    message,
+    open_sheet,
+    usual,
+)
+from tests.browser.tools import VIEWPORTS
+
+RUN = "wire-drop"
+STRANGE = "The link holds something this sheet does not know, and it is left out:"
+MISSING = "Not in the link, so taken as usual:"
+
+
+@pytest.fixture
+def viewport():
+    """A phone's: links do not depend on the window."""
+    return VIEWPORTS["phone"]
+
+
+def opened(name: str, fragment: str) -> dict:
+    """What this machine's Python replies to a link."""
+    return json.loads(ask(json.dumps({"sheet": name, "fragment": fragment})))
+
+
+def expect_notes(sheet: Sheet, notes: list[str]) -> None:
+    expect(sheet.notes.locator("li")).to_have_text(notes)
+
+
+def expect_unharmed(sheet: Sheet) -> None:
+    assert sheet.page.evaluate("() => window.pwned") is None
+    expect(sheet.page.locator("img[src='x'], [onerror]")).to_have_count(0)
+
+
+@pytest.mark.parametrize("name", calc.worksheets())
+def test_a_link_with_every_field_opens_to_the_librarys_answer(page, server, name):
+    texts = EVERY_FIELD[name]
+    assert texts.keys() == {field.id for field in calc.find(name).fields}
+    link = link_to(name, texts)
+    assert all(f"{field}=" in link for field in texts)
+    sheet = open_sheet(page, server, name, link)
+    sheet.expect_worked()
+    sheet.expect_answer(texts)
+    expect(sheet.notes).to_be_hidden()
+    expect(sheet.answer.locator(".lw-sentence")).to_have_text(calc.work(name, texts).sentence)
+    assert page.url.endswith(link)
+    # The boxes hold the figures too: a change of one leaves the others as they are.
+    field, text = next(iter((texts | {"stud": "M6"} if "stud" in texts else texts).items()))
+    if field == "stud":
+        sheet.box(field).select_option(text)
+    else:
+        text = text.replace(text.split()[0], "20")
+        sheet.box(field).fill("20")
+    sheet.expect_answer(texts | {field: text})
+    expect(page).to_have_url(exactly(link_to(name, texts | {field: text})))
+
+
+def test_a_link_written_by_hand_is_read(page, server):
+    sheet = open_sheet(page, server, RUN, "#v=1&current=45A&length=3.6m&conductor=10mm2")
+    sheet.expect_answer(usual(RUN, current="45 A", length="3.6 m", conductor="10 mm2"))
+    expect(sheet.box("current")).to_have_value("45")
+    expect(sheet.box("length")).to_have_value("3.6")
+    expect(sheet.picker("length")).to_have_value("m")
+    expect(sheet.box("conductor")).to_have_value("10 mm2")
+
+
+def test_figures_missing_from_a_link_are_named(page, server):
+    sheet = open_sheet(page, server, RUN, "#v=1&current=45A")
+    notes = opened(RUN, "#v=1&current=45A")["notes"]
+    assert len(notes) == 1
+    assert notes[0].startswith(MISSING)
+    assert "Length, one way: 12 ft; Conductor: 8 AWG" in notes[0].replace("\u00a0", " ")
+    expect_notes(sheet, notes)
+    sheet.expect_answer(usual(RUN, current="45 A"))
+
+
+def test_what_a_sheet_does_not_know_is_named(page, server):
+    link = link_to(RUN, EVERY_FIELD[RUN])
+    sheet = open_sheet(page, server, RUN, f"{link}&colour=red&volts=12")
+    expect_notes(sheet, [f"{STRANGE} “colour”, “volts”."])
+    sheet.expect_answer(EVERY_FIELD[RUN])
+
+
+def test_a_link_of_another_version_is_told(page, server):
+    link = link_to(RUN, EVERY_FIELD[RUN]).replace("v=1", "v=7")
+    sheet = open_sheet(page, server, RUN, link)
+    expect_notes(sheet, ["This link was made by another version of the sheet. Check each figure."])
+
+
+def test_the_copied_link_opens_the_same_figures_elsewhere(page, server, browser):
+    page.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    sheet = open_sheet(page, server, "runtime")
+    texts = usual("runtime", capacity="160 A·h", chemistry="AGM", temperature="41 °F")
+    sheet.type("capacity", "160")
+    sheet.box("chemistry").select_option("AGM")
+    sheet.type("temperature", "41 F")
+    sheet.expect_answer(texts)
+    page.get_by_role("button", name="Copy link").click()
+    expect(sheet.part("copied")).to_have_text("Copied.")
+    link = page.evaluate("() => navigator.clipboard.readText()")
+    assert link == f"{server.url}checks/runtime/{link_to('runtime', texts)}"
+    with another_page(browser, server) as other:
+        other.goto(link)
+        theirs = Sheet(other, "runtime")
+        theirs.expect_live()
+        theirs.expect_answer(texts)
+        expect(theirs.box("capacity")).to_have_value("160")
+        expect(theirs.picker("temperature")).to_have_value("F")
+        expect(theirs.notes).to_be_hidden()
+
+
+def test_wrong_figures_land_in_their_fields_with_their_sentences(page, server):
+    name = "watts-to-amps"
+    sheet = open_sheet(page, server, name, "#v=1&power=lots&voltage=-5V&route=roof&hours=2h")
+    built = sheet.answer.text_content()
+    for field, text in (("power", "lots"), ("voltage", "-5V"), ("route", "roof")):
+        sheet.expect_refused(field, message(name, field, text), text)
+    sheet.expect_stale()
+    assert sheet.answer.text_content() == built
+    assert page.evaluate("() => location.hash").startswith("#v=1&power=lots&voltage=-5V&route=roof")
+    sheet.box("power").fill("1000")
+    sheet.box("voltage").fill("13")
+    sheet.expect_stale()
+    sheet.box("route").select_option("inverter")
+    for field in ("power", "voltage", "route"):
+        sheet.expect_fine(field)
+    texts = usual(name, power="1000 W", voltage="13 V", route="inverter", hours="2 h")
+    sheet.expect_answer(texts)
+
+
+@pytest.mark.parametrize("written", [ATTACK, quote(ATTACK, safe="")], ids=["raw", "encoded"])
+@pytest.mark.parametrize("name", calc.worksheets())
+def test_markup_in_every_value_is_shown_as_text(page, server, name, written):
+    fields = [field.id for field in calc.find(name).fields if not field.only_if]
+    fragment = "&".join(["v=" + written, *(f"{field}={written}" for field in fields)])
+    sheet = open_sheet(page, server, name, f"#{fragment}&{written}=1")
+    for field in fields:
+        sheet.expect_refused(field, message(name, field, ATTACK), ATTACK)
+    expect(sheet.notes).to_contain_text(f"“{ATTACK[:40]}”")
+    expect_unharmed(sheet)
+    # The sentence, the link and the form survive a correction beside them.
+    sheet.box(fields[0]).evaluate("(box) => box.dispatchEvent(new Event('input', {bubbles: true}))")
+    sheet.expect_stale()
+    expect_unharmed(sheet)
+
+
+@pytest.mark.parametrize(
+    "fragment",
+    [
+        pytest.param("current=45A&x=" + "9" * 100_000, id="100 kB"),
+        pytest.param("current=45A&" + "&".join(f"k{n}=1" for n in range(10_000)), id="10 000 keys"),
+        pytest.param("current=45A&length=%E0%A4%A", id="broken escape"),
+        pytest.param("current=45A&length=#6m#v=1", id="nested #"),
+        pytest.param("current=45A&a=\\&b='&c=\"]&d=[&e=`&f=${1}&g={x.y}", id="quotes"),
+        pytest.param("current=45A&&&==&=x&current=46A&%00=%00", id="odds and ends"),
+        pytest.param(
+            "current=45A&__proto__=1&constructor=1&toString=1", id="names of the language"
+        ),
+    ],
+)
+def test_a_strange_link_neither_breaks_nor_hangs_the_sheet(page, server, fragment):
+    sheet = open_sheet(page, server, RUN, f"#v=1&{fragment}")
+    expect(sheet.box("current")).to_have_value("45")
+    if "length=" in fragment:
+        expect(sheet.error("length")).to_be_visible()
+        expect(sheet.box("length")).not_to_have_value("12")
+        sheet.expect_stale()
+        sheet.type("length", "12 ft")
+    sheet.expect_answer(usual(RUN, current="45 A"))
+    expect_unharmed(sheet)
+    sheet.type("current", "46")
+    sheet.expect_answer(usual(RUN, current="46 A"))
+    assert len(sheet.part("link").input_value()) < 300
+
+
+def test_a_new_fragment_on_the_open_page_is_taken_up(page, server):
+    sheet = open_sheet(page, server, RUN, "#v=1&current=45A&length=3.6m&colour=red")
+    expect(sheet.notes).to_contain_text(STRANGE)
+    link = link_to(RUN, EVERY_FIELD[RUN])
+    page.evaluate("(link) => { location.hash = link; }", link)
+    expect(sheet.box("length")).to_have_value("3.6")
+    sheet.expect_answer(EVERY_FIELD[RUN])
+    expect(sheet.notes).to_be_hidden()
+    page.evaluate("() => { location.hash = '#v=1&current=abc'; }")
+    sheet.expect_refused("current", message(RUN, "current", "abc"), "abc")
+    page.go_back()
+    expect(sheet.box("current")).to_have_value("45")
+    sheet.expect_answer(EVERY_FIELD[RUN])
+
+
+@pytest.mark.parametrize("name", calc.worksheets())
+def test_a_worked_example_opens_in_the_sheet_above_it(page, server, name):
+    sheet = open_sheet(page, server, name)
+    examples = page.get_by_role("link", name="Open these figures in the sheet")
+    for link in examples.all():
+        fragment = "#" + link.get_attribute("href").split("#")[1]
+        link.click()
+        reply = opened(name, fragment)
+        expect(sheet.answer).to_have_text(sheet.text_of(reply["answer"]))
+        for field, said in reply["fields"].items():
+            expect(sheet.box(field)).to_have_value(said["fill"])
+        expect_notes(sheet, reply["notes"])
+        expect(sheet.answer).to_be_in_viewport()

@@ -1,0 +1,178 @@
+"""Moving about the site with a live sheet: links, Back, reload, the address, the spoken line."""
+
+import re
+from datetime import datetime, timedelta
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.sheet_helpers import (
+    Sheet,
+    another_page,
+    exactly,
+    link_to,
+    message,
+    open_sheet,
+    reply_to,
+    usual,
+)
+from tests.browser.tools import VIEWPORTS
+
+RUN, FUSE = "wire-drop", "fuse-choice"
+
+
+@pytest.fixture
+def viewport():
+    """A phone's, unless a test asks for both."""
+    return VIEWPORTS["phone"]
+
+
+both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
+
+
+def follow(page, name: str) -> Sheet:
+    """Press the first link in the guide's text that leads to another guide."""
+    page.locator(f"article a[href$='{name}/']").first.click()
+    sheet = Sheet(page, name)
+    sheet.expect_worked()
+    return sheet
+
+
+@both_viewports
+def test_one_python_serves_every_guide_and_back_brings_the_figures(page, server):
+    made = []
+    page.on("worker", lambda worker: made.append(worker.url))
+    sheet = open_sheet(page, server, RUN)
+    page.evaluate("() => { window.sameDocument = true; }")
+    sheet.type("current", "45")
+    expect(page).to_have_url(exactly(link_to(RUN, usual(RUN, current="45 A"))))
+
+    fuse = follow(page, FUSE)
+    fuse.expect_answer(usual(FUSE))
+    fuse.type("current", "20")
+    fuse.expect_answer(usual(FUSE, current="20 A"))
+    expect(page).to_have_url(exactly(link_to(FUSE, usual(FUSE, current="20 A"))))
+
+    again = follow(page, RUN)
+    expect(again.box("current")).to_have_value("30")
+    again.expect_answer(usual(RUN))
+
+    page.go_back()
+    fuse.expect_worked()
+    expect(fuse.box("current")).to_have_value("20")
+    fuse.expect_answer(usual(FUSE, current="20 A"))
+    page.go_back()
+    sheet.expect_worked()
+    expect(sheet.box("current")).to_have_value("45")
+    sheet.expect_answer(usual(RUN, current="45 A"))
+    sheet.type("current", "6")
+    sheet.expect_answer(usual(RUN, current="6 A"))
+
+    assert page.evaluate("() => window.sameDocument"), "the theme loaded a page anew"
+    ours = [url for url in made if url.endswith("/assets/worker.js")]
+    assert len(ours) == 1, made
+
+
+def test_figures_typed_just_before_leaving_do_not_follow_to_the_next_guide(page, server):
+    sheet = open_sheet(page, server, RUN)
+    link = page.locator(f"article a[href$='{FUSE}/']").first
+    sheet.box("current").fill("45")
+    link.evaluate("(link) => link.click()")
+    fuse = Sheet(page, FUSE)
+    fuse.expect_worked()
+    # The line is spoken later than the address is written, so by then it would be wrong.
+    expect(fuse.part("status")).to_have_text(reply_to(FUSE, usual(FUSE))["status"])
+    expect(page).to_have_url(re.compile(f"/{FUSE}/(#v=1&current=30A&conductor=8AWG&ins.*)?$"))
+    fuse.expect_answer(usual(FUSE))
+    expect(fuse.notes).to_be_hidden()
+
+
+def test_the_address_follows_without_new_entries_in_the_history(page, server):
+    sheet = open_sheet(page, server, RUN)
+    entries = page.evaluate("() => history.length")
+    for current in ("45", "46", "47"):
+        sheet.type("current", current)
+        expect(page).to_have_url(exactly(link_to(RUN, usual(RUN, current=f"{current} A"))))
+    assert page.evaluate("() => history.length") == entries
+    expect(sheet.part("link")).to_have_value(page.url)
+
+
+def test_a_reload_keeps_the_figures(page, server):
+    sheet = open_sheet(page, server, RUN)
+    sheet.type("length", "3,6 m")
+    expect(page).to_have_url(re.compile("length=3.6m"))
+    page.reload()
+    sheet.expect_worked()
+    expect(sheet.box("length")).to_have_value("3.6")
+    expect(sheet.picker("length")).to_have_value("m")
+    sheet.expect_answer(usual(RUN, length="3.6 m"))
+
+
+def test_a_heading_in_the_address_is_left_there_and_the_sheet_works(page, server):
+    sheet = open_sheet(page, server, RUN, "#when-it-misleads")
+    sheet.expect_worked()
+    sheet.expect_answer(usual(RUN))
+    expect(sheet.part("status")).to_have_text(reply_to(RUN, usual(RUN))["status"])
+    expect(page).to_have_url(exactly("#when-it-misleads"))
+
+
+def test_the_answer_is_spoken_once_when_the_typing_pauses(page, server):
+    page.clock.install()
+    sheet = open_sheet(page, server, RUN)
+    page.clock.pause_at(datetime.now() + timedelta(hours=1))
+    expect(sheet.part("status")).to_have_text(reply_to(RUN, usual(RUN))["status"])
+    sheet.part("status").evaluate(
+        """(line) => {
+            window.said = [];
+            new MutationObserver(() => window.said.push(line.textContent))
+                .observe(line, { childList: true, characterData: true, subtree: true });
+        }"""
+    )
+
+    def type_and_wait(current: str, texts: dict[str, str]) -> None:
+        sheet.type("current", current)
+        sheet.expect_answer(texts)
+
+    texts = usual(RUN, current="45 A")
+    type_and_wait("4", usual(RUN, current="4 A"))
+    page.clock.run_for(500)
+    type_and_wait("45", texts)
+    page.clock.run_for(700)
+    assert page.evaluate("() => window.said") == []
+    page.clock.run_for(200)
+    assert page.evaluate("() => window.said") == [reply_to(RUN, texts)["status"]]
+    page.clock.run_for(60_000)
+    assert len(page.evaluate("() => window.said")) == 1
+
+    sheet.type("current", "abc")
+    sheet.expect_stale()
+    page.clock.run_for(2_000)
+    assert page.evaluate("() => window.said")[1:] == [message(RUN, "current", "abc")]
+
+
+def test_half_typed_is_not_scolded_at_once(page, server):
+    page.clock.install()
+    sheet = open_sheet(page, server, RUN)
+    page.clock.pause_at(datetime.now() + timedelta(hours=1))
+    sheet.type("current", "4 kilo")
+    sheet.expect_stale()
+    expect(sheet.error("current")).to_be_hidden()
+    page.clock.run_for(1_000)
+    sheet.expect_refused("current", message(RUN, "current", "4 kilo"), "4 kilo")
+
+
+def test_a_python_that_does_not_come_is_said_and_the_built_answer_stays(browser, server):
+    def our_own_doing(error: str) -> bool:
+        return "pyodide.asm.wasm.gz" in error or "could not be loaded" in error
+
+    with another_page(browser, server, our_own_doing, service_workers="block") as page:
+        page.context.route("**/pyodide.asm.wasm.gz", lambda route: route.abort())
+        page.goto(f"{server.url}checks/{RUN}/")
+        sheet = Sheet(page, RUN)
+        expect(sheet.state).to_contain_text("The live sheet could not start in this browser.")
+        expect(sheet.answer).to_have_text(sheet.text_of(reply_to(RUN, usual(RUN))["answer"]))
+        # What hindered it may pass: the next key tries again.
+        page.context.unroute("**/pyodide.asm.wasm.gz")
+        sheet.type("current", "45")
+        sheet.expect_live()
+        sheet.expect_answer(usual(RUN, current="45 A"))

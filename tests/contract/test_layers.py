@@ -1,0 +1,160 @@
+"""Arrows point one way: calc knows no site, the sums know no worksheet, JavaScript no sums."""
+
+import ast
+import re
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from calc.fields import Choice, Quantity
+from tests.contract.samples import sheets
+
+PROJECT = Path(__file__).parents[2]
+CALC = sorted((PROJECT / "calc").rglob("*.py"))
+SCRIPTS = sorted((PROJECT / "docs" / "assets").glob("*.js"))
+MADE = {".venv", "node_modules", "build", "site", ".git"}
+
+
+def name_of(path: Path) -> str:
+    return path.relative_to(PROJECT).as_posix()
+
+
+def imports(path: Path) -> set[str]:
+    """Return the full name of every module that a file imports, `from x import y` as `x.y`."""
+    found = set()
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom):
+            assert not node.level, f"{name_of(path)} imports relatively"
+            found |= {f"{node.module}.{alias.name}" for alias in node.names}
+    return found
+
+
+def files(*patterns: str) -> Iterator[Path]:
+    """Yield the project's own files, without what is made or installed."""
+    for pattern in patterns:
+        for path in sorted(PROJECT.rglob(pattern)):
+            if path.relative_to(PROJECT).parts[0] not in MADE:
+                yield path
+
+
+def module_within(module: str, *packages: str) -> bool:
+    return any(module == one or module.startswith(f"{one}.") for one in packages)
+
+
+@pytest.mark.parametrize("path", CALC, ids=name_of)
+def test_the_library_imports_itself_and_two_named_packages(path):
+    outside = {"calc/quantities.py": ("pint",), "calc/render/code.py": ("segno",)}
+    allowed = ("calc", *sys.stdlib_module_names, *outside.get(name_of(path), ()))
+    assert {module for module in imports(path) if not module_within(module, *allowed)} == set()
+
+
+@pytest.mark.parametrize("path", CALC, ids=name_of)
+def test_the_library_has_no_clock_no_chance_no_network_and_no_browser(path):
+    kept_out = (
+        "time", "datetime", "random", "secrets", "os", "socket", "subprocess", "urllib.request",
+        "http", "tempfile", "shutil", "threading", "asyncio", "js", "pyodide", "build_scripts",
+        "tests",
+    )  # fmt: skip
+    assert {module for module in imports(path) if module_within(module, *kept_out)} == set()
+
+
+@pytest.mark.parametrize("path", CALC, ids=name_of)
+def test_two_files_read_files_and_no_other(path):
+    readers = {"calc/tables/__init__.py", "calc/quantities.py"}
+    text = path.read_text("utf-8")
+    calls = [node.func for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Call)]
+    opens = any(isinstance(call, ast.Name) and call.id == "open" for call in calls)
+    reads = re.search(r"\bread_text\b|\bread_bytes\b|\bpathlib\b|\bresources\b|__file__", text)
+    assert not opens
+    assert bool(reads) == (name_of(path) in readers)
+
+
+@pytest.mark.parametrize(
+    "path", [p for p in CALC if p.parent.name in ("electrical", "energy", "tables")], ids=name_of
+)
+def test_the_sums_know_tables_and_each_other_only(path):
+    domain = ("calc.electrical", "calc.energy", "calc.tables", "calc.compare")
+    own = {module for module in imports(path) if module_within(module, "calc")}
+    assert {module for module in own if not module_within(module, *domain)} == set()
+
+
+@pytest.mark.parametrize("path", [p for p in CALC if p.parent.name != "render"], ids=name_of)
+def test_only_what_renders_knows_html(path):
+    assert {module for module in imports(path) if module_within(module, "calc.render")} == set()
+
+
+@pytest.mark.parametrize("path", [p for p in CALC if "sheets" not in p.parts], ids=name_of)
+def test_nothing_but_the_register_knows_a_single_worksheet(path):
+    own = {module for module in imports(path) if module_within(module, "calc.sheets")}
+    assert own <= {"calc.sheets.WORKSHEETS"}
+    if path.name not in ("sources.py",):
+        text = path.read_text("utf-8").split('"""', 2)[-1]  # docstrings may show an example
+        names = {sheet.id for sheet in sheets()}
+        assert not {name for name in names if f'"{name}"' in text and "calc.work(" not in text}
+
+
+def test_python_files_are_short():
+    lengths = {name_of(p): len(p.read_text("utf-8").splitlines()) for p in files("*.py")}
+    assert {name: n for name, n in lengths.items() if n > 260} == {}
+
+
+def test_javascript_files_are_short():
+    lengths = {name_of(p): len(p.read_text("utf-8").splitlines()) for p in files("*.js", "*.mjs")}
+    assert {name: n for name, n in lengths.items() if n > 180} == {}
+
+
+def code_of(path: Path) -> str:
+    """Return JavaScript without its comments."""
+    text = re.sub(r"/\*.*?\*/", "", path.read_text("utf-8"), flags=re.DOTALL)
+    return re.sub(r"(^|\s)//.*", r"\1", text)
+
+
+@pytest.mark.parametrize("path", SCRIPTS, ids=name_of)
+def test_javascript_knows_no_field(path):
+    """JavaScript's own `.length` and `"load"` are words of the browser, not of a worksheet."""
+    code = re.sub(r'\.length\b|EventListener\("load"', "", code_of(path))
+    ids = {field.id for sheet in sheets() for field in sheet.fields}
+    ids |= {named.id for sheet in sheets() for named in (*sheet.results, *sheet.between)}
+    known = {name for name in ids if re.search(rf"""["'`.]{name}\b(?!-)|\b{name}\s*:""", code)}
+    assert known == set()
+
+
+@pytest.mark.parametrize("path", SCRIPTS, ids=name_of)
+def test_javascript_knows_no_unit(path):
+    code = code_of(path)
+    fields = [field for sheet in sheets() for field in sheet.fields if isinstance(field, Quantity)]
+    units = {unit for field in fields for kind in field.kinds for unit in kind.units}
+    words = {word for unit in units for word in re.findall(r"[a-z]{4,}", unit.name)}
+    assert {word for word in words if re.search(rf"\b{word}s?\b", code)} == set()
+    texts = {unit.symbol for unit in units} | {unit.link for unit in units}
+    literals = re.findall(r'"([^"\n]*)"|\'([^\'\n]*)\'|`([^`]*)`', code)
+    quoted = {text for groups in literals for text in groups if text}
+    assert quoted & (texts - {""}) == set()
+    assert not {q for q in quoted if re.search(r"\d\s?(?:V|A|W|Ω|m|ft|°C|%)\b", q)}
+
+
+@pytest.mark.parametrize("path", SCRIPTS, ids=name_of)
+def test_javascript_has_no_formula_and_no_choice(path):
+    code = code_of(path)
+    numbers = re.findall(r"(?<![\w.#])\d[\d_]*\.\d+|\bMath\.(?:pow|sqrt|log|exp)\b|\*\*", code)
+    assert numbers == []
+    fields = [field for sheet in sheets() for field in sheet.fields if isinstance(field, Choice)]
+    options = {option.text for field in fields for option in field.options if len(option.text) > 3}
+    assert {text for text in options if re.search(rf'["\'`]{re.escape(text)}["\'`]', code)} == set()
+
+
+def test_the_page_holds_no_number_but_places_and_times():
+    """In milliseconds: half a second to speak or scold, a minute to start; 5 letters of `.unit`."""
+    code = code_of(PROJECT / "docs" / "assets" / "page.js")
+    numbers = {n.replace("_", "") for n in re.findall(r"(?<![\w$.])\d[\d_]*", code)}
+    assert numbers <= {"0", "1", "5", "300", "700", "800", "2000", "60000"}
+
+
+def test_no_box_of_ours_is_of_the_type_that_turns_1_comma_5_into_15():
+    for path in files("*.py", "*.js", "*.mjs", "*.html", "*.md"):
+        if "tests" not in path.parts:
+            assert not re.search("type=[\"']?number", path.read_text("utf-8")), name_of(path)

@@ -1,0 +1,144 @@
+"""How much current a wire bears: the two rule sets against their own printed notes."""
+
+import pytest
+
+import calc
+from calc.electrical.ampacity import (
+    ABYC,
+    INSIDE,
+    LAW,
+    OUTSIDE,
+    NotCovered,
+    ambient_factor,
+    ampacity,
+    bundle_factor,
+    insulations,
+)
+from calc.electrical.conductors import conductors
+from calc.tables import table
+
+GAUGES = [one.name for one in conductors() if one.series == "AWG"]
+
+
+def bears(name="8 AWG", **change):
+    plain = {
+        "insulation": 105.0, "surroundings": OUTSIDE, "bundled": 2, "ambient": 30.0,
+        "voltage": 14.6, "rule_set": LAW,
+    }  # fmt: skip
+    return ampacity(name=name, **{**plain, **change})
+
+
+@pytest.mark.parametrize("insulation", [float(text.split()[0]) for text in insulations()])
+def test_a_thicker_gauge_and_a_hotter_insulation_bear_no_less(insulation):
+    figures = [bears(name, insulation=insulation).ampacity for name in GAUGES]
+    assert figures == sorted(figures)
+    for name in GAUGES:
+        by_insulation = [
+            bears(name, insulation=float(text.split()[0])).ampacity for text in insulations()
+        ]
+        assert by_insulation == sorted(by_insulation)
+
+
+def test_the_insulations_are_those_of_table_5():
+    """33 CFR 183.425 table 5 has columns for 60, 75, 80, 90, 105, 125 and 200 °C."""
+    assert insulations() == ("60 C", "75 C", "80 C", "90 C", "105 C", "125 C", "200 C")
+
+
+@pytest.mark.parametrize("row", table("engine_space_33cfr").rows, ids=lambda r: r["insulation_c"])
+def test_the_engine_space_agrees_with_the_law_s_own_factors(row):
+    """33 CFR 183.425 table 5 note 1. Printed to two digits; ours is never the more generous."""
+    ours, _ = ambient_factor(float(row["insulation_c"]), 30, INSIDE)
+    printed = float(row["factor"])
+    if row["insulation_c"] == "200":  # printed as 1.00; the law behind the others gives 0.94
+        assert ours <= printed
+    else:
+        assert ours == pytest.approx(printed, abs=0.011)
+
+
+@pytest.mark.parametrize(
+    ("insulation", "ambient", "printed"),
+    [
+        # NEC table 310.15(B)(1), copper, base 30 °C, at the top of each band: from memory.
+        (60, 35, 0.91), (60, 40, 0.82), (60, 45, 0.71), (60, 50, 0.58),
+        (75, 35, 0.94), (75, 40, 0.88), (75, 45, 0.82), (75, 50, 0.75),
+        (90, 35, 0.96), (90, 40, 0.91), (90, 45, 0.87), (90, 50, 0.82), (90, 60, 0.71),
+    ],
+)  # fmt: skip
+def test_the_ambient_factor_is_the_published_one(insulation, ambient, printed):
+    ours, is_printed = ambient_factor(float(insulation), float(ambient), OUTSIDE)
+    assert ours == pytest.approx(printed, abs=0.005)
+    assert not is_printed
+
+
+def test_cool_air_is_not_credited():
+    assert ambient_factor(105.0, -20.0, OUTSIDE)[0] == 1
+    assert ambient_factor(105.0, 30.0, OUTSIDE)[0] == 1
+
+
+def test_an_engine_space_is_fifty_degrees_at_least():
+    assert ambient_factor(105.0, 20.0, INSIDE) == (0.85, True)
+    assert ambient_factor(105.0, 50.0, INSIDE) == (0.85, True)
+    hotter, is_printed = ambient_factor(105.0, 60.0, INSIDE)
+    assert hotter < 0.85 and not is_printed
+
+
+@pytest.mark.parametrize("insulation", [60.0, 75.0, 105.0])
+def test_air_as_hot_as_the_insulation_has_no_answer(insulation):
+    with pytest.raises(NotCovered) as error:
+        ambient_factor(insulation, insulation, OUTSIDE)
+    assert error.value.field == "ambient"
+    assert ambient_factor(insulation, insulation - 0.1, OUTSIDE)[0] > 0
+
+
+@pytest.mark.parametrize(
+    ("bundled", "factor"), [(1, 1.0), (2, 1.0), (3, 0.7), (4, 0.6), (6, 0.6), (7, 0.5), (24, 0.5)]
+)
+def test_bundles_are_limited_by_each_rule_set_as_it_says(bundled, factor):
+    """33 CFR 183.425 table 5 note 2 from 50 V on; ABYC E-11 at every voltage."""
+    assert bundle_factor(LAW, bundled, 50.0) == factor
+    assert bundle_factor(LAW, bundled, 49.9) == 1
+    assert bundle_factor(ABYC, bundled, 12.0) == factor
+
+
+def test_more_conductors_than_abyc_knows_are_refused_and_the_law_goes_on():
+    """33 CFR 183.425 table 5 note 2: 25 and more, 0.4."""
+    assert bundle_factor(LAW, 25, 58.4) == 0.4
+    with pytest.raises(calc.InputError, match="24") as error:
+        calc.work("fuse-choice", {"bundled": "25", "rule_set": ABYC})
+    assert error.value.field == "bundled"
+
+
+@pytest.mark.parametrize(
+    "row", table("ampacity_abyc_e11_105c").rows, ids=lambda row: "-".join(row.values())
+)
+def test_the_whole_abyc_table_follows_from_its_first_column(row):
+    """Its other columns are printed as the product of base, bundle and engine-space factor."""
+    ours = bears(
+        f"{row['awg']} AWG",
+        rule_set=ABYC,
+        bundled=int(row["bundle_from"]),
+        surroundings=INSIDE if row["space"] == "inside" else OUTSIDE,
+    )
+    printed = float(row["ampacity_a"])
+    assert ours.ampacity == pytest.approx(printed, rel=0.005, abs=0.051)
+
+
+def test_abyc_is_given_for_105_degrees_only_and_has_no_3_awg():
+    with pytest.raises(calc.InputError, match="105") as error:
+        calc.work("fuse-choice", {"insulation": "90 C", "rule_set": ABYC})
+    assert error.value.field == "insulation"
+    with pytest.raises(calc.InputError, match="3 AWG") as error:
+        calc.work("fuse-choice", {"conductor": "3 AWG", "rule_set": ABYC})
+    assert error.value.field == "conductor"
+
+
+@pytest.mark.parametrize("one", conductors(), ids=lambda one: one.name)
+def test_a_metric_size_never_bears_more_than_its_copper_allows(one):
+    """The row that is read is of a gauge no thicker than the wire."""
+    try:
+        row = bears(one.name).row
+    except NotCovered as gap:
+        assert gap.field == "conductor" and one.area < 0.823e-6
+        return
+    area = next(other.area for other in conductors() if other.name == row)
+    assert area <= one.area * (1 + 1e-9)

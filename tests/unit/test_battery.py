@@ -1,0 +1,139 @@
+"""How long a bank lasts: identities that hold for every exponent, and the cold."""
+
+import math
+
+import pytest
+
+import calc
+from calc.energy import battery
+from calc.energy.loads import bank_current
+from calc.tables import table
+
+CHEMISTRIES = ("LFP", "AGM", "gel", "flooded")
+
+
+def ask(**inputs):
+    return calc.work("runtime", inputs)
+
+
+def hours(answer, name="runtime"):
+    return answer[name].m_as("hour")
+
+
+@pytest.mark.parametrize("exponent", [1.0, 1.05, 1.2, 1.4, 2.0])
+@pytest.mark.parametrize("usable", [0.2, 0.5, 1.0])
+def test_at_the_rated_current_every_exponent_gives_the_rated_hours(exponent, usable):
+    """By definition of the rating: C/H for H hours empties C, whatever the exponent."""
+    time = battery.peukert_runtime(
+        capacity=360000, rated_time=72000, current=5, exponent=exponent, usable=usable
+    )
+    assert time == pytest.approx(usable * 72000, rel=1e-12)
+
+
+@pytest.mark.parametrize("current", [0.5, 5, 50, 500])
+def test_an_exponent_of_one_is_capacity_over_current(current):
+    time = battery.peukert_runtime(
+        capacity=360000, rated_time=72000, current=current, exponent=1.0, usable=1.0
+    )
+    assert time == pytest.approx(360000 / current, rel=1e-12)
+
+
+@pytest.mark.parametrize("k", [1.1, 1.25, 1.6])
+def test_twice_the_load_shortens_the_time_by_two_to_the_exponent(k):
+    def time(current):
+        return battery.peukert_runtime(
+            capacity=360000, rated_time=72000, current=current, exponent=k, usable=0.5
+        )
+
+    assert math.log2(time(10) / time(20)) == pytest.approx(k, rel=1e-12)
+
+
+def test_the_naive_form_is_not_used():
+    """t = C/I^k with a 20 h label gives 100/10^1.2 = 6.3 h; the rated-hours form 8.7 h."""
+    answer = ask(
+        capacity="100 Ah", chemistry="flooded", load="10 A", exponent="1.2", usable="100 %"
+    )
+    assert hours(answer) == pytest.approx(20 * 0.5**1.2, rel=1e-9)
+    assert hours(answer) > 8
+
+
+@pytest.mark.parametrize("name", CHEMISTRIES)
+def test_an_empty_share_and_exponent_are_those_of_the_chemistry(name):
+    """LFP 80 % and 1.00, the others 50 %: common practice. Exponents: the table's published ones."""
+    answer = ask(chemistry=name)
+    rows = {row["chemistry"]: row for row in table("peukert").rows}
+    assert answer.values["usable"] == pytest.approx(0.8 if name == "LFP" else 0.5)
+    assert answer.values["exponent"] == float(rows[name]["default"])
+    low, high = battery.exponent_range(name)
+    assert low <= answer.values["exponent"] <= high
+
+
+def test_the_spread_of_published_exponents_holds_the_answer():
+    for name in CHEMISTRIES:
+        for load in ("2 A", "10 A", "100 A"):
+            answer = ask(chemistry=name, load=load)
+            assert hours(answer, "shortest") <= hours(answer) <= hours(answer, "longest")
+
+
+@pytest.mark.parametrize("row", table("ieee485_temperature").rows, ids=lambda r: r["temperature_f"])
+def test_the_cold_factor_is_the_printed_one_at_every_printed_temperature(row):
+    """IEEE 485 table 1 is printed for Fahrenheit; above 77 °F warmth is not credited."""
+    celsius = (float(row["temperature_f"]) - 32) / 1.8
+    printed = max(1.0, float(row["factor"]))
+    assert battery.cold_factor(celsius) == pytest.approx(printed, abs=5e-4)
+
+
+def test_colder_is_never_better():
+    factors = [battery.cold_factor(-3.8 + k * 0.1) for k in range(400)]
+    assert factors == sorted(factors, reverse=True)
+    assert factors[-1] == 1
+
+
+def test_below_the_table_a_lead_acid_bank_has_no_answer_and_the_limit_is_said():
+    with pytest.raises(calc.InputError, match=r"-3\.9 °C") as error:
+        ask(chemistry="AGM", temperature="-4 C")
+    assert error.value.field == "temperature"
+    assert ask(chemistry="AGM", temperature="25 F")["runtime"] is not None
+    assert ask(chemistry="LFP", temperature="-4 C").verdict == "caution"
+
+
+def test_frost_warns_before_charging_lfp():
+    """Cell data sheet: charging from 0 °C up."""
+    cold = ask(chemistry="LFP", temperature="-1 C")
+    assert any("Never charge" in said.text for said in cold.cautions)
+    mild = ask(chemistry="LFP", temperature="0 C")
+    assert not any("Never charge" in said.text for said in mild.cautions)
+    assert mild.verdict == "fine"
+
+
+def test_a_light_load_on_lead_acid_is_not_promised_more_than_the_label():
+    """At a tenth of the rated current the formula credits more than capacity over current."""
+    answer = ask(capacity="100 Ah", chemistry="flooded", load="0.5 A")
+    label = 0.5 * 100 / 0.5  # hours, by hand
+    assert hours(answer) > label
+    assert answer.verdict == "caution"
+    assert answer.values["nameplate_time"] / 3600 == pytest.approx(label)
+    assert "100" in answer.sentence
+
+
+def test_the_charge_given_is_current_times_time():
+    answer = ask(chemistry="AGM", load="300 W", voltage="12 V")
+    assert answer["usable_charge"].m_as("A*hour") == pytest.approx(25 * hours(answer), rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("power", "voltage", "efficiency", "current"),
+    [(1500, 12.5, 1.0, 120), (1000, 12.5, 0.8, 100), (48, 48, 1.0, 1)],
+)
+def test_the_bank_s_current_is_power_over_voltage_and_losses(power, voltage, efficiency, current):
+    """Worked by hand."""
+    assert bank_current(power, voltage, efficiency) == pytest.approx(current, rel=1e-12)
+
+
+def test_energy_at_the_bank_is_the_load_s_and_the_losses():
+    """The inverter's loss of 12 % of what goes in, found apart from the sum."""
+    inputs = {"power": "1000 W", "hours": "2 h", "route": "inverter", "efficiency": "88 %"}
+    answer = calc.work("watts-to-amps", inputs)
+    energy = answer["energy"].m_as("W*hour")
+    assert energy - 0.12 * energy == pytest.approx(2000, rel=1e-12)
+    assert answer["charge"].m_as("A*hour") * 12.5 == pytest.approx(energy, rel=1e-12)
