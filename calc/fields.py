@@ -231,5 +231,5 @@ def _options(options: tuple[Option, ...]) -> dict[str, Option]:
     for option in options:
         for name in (option.text, option.label, *option.aliases):
             if name:
-                found.setdefault(fold(name), option)
+                found.setdefault(fold(name.replace(",", ".")), option)
     return found

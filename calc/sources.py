@@ -34,7 +34,6 @@ SOURCES: dict[str, Source] = {
     "iec-60228": Source(
         "IEC 60228:2004", "table 3, class 5 copper at 20 °C", "three reprints that agree"
     ),
-    "b258": Source("ASTM B258", "definition of the gauge", "computed from the definition"),
     "copper-temperature": Source(
         "FAA AC 43.13-1B",
         "paragraph 11-66, zero-resistance temperature 234.5 °C of copper",
@@ -75,7 +74,7 @@ SOURCES: dict[str, Source] = {
         "part seen, part from memory: each family says which",
     ),
     "wire-mm2": Source(
-        "Common practice, no source", "a metric size is worked as the next smaller gauge by area"
+        "Common practice, no source", "a metric size is worked as the next smaller gauge by area; gauge areas by ASTM B258"
     ),
     "peukert": Source(
         "Peukert's law in rated-hours form",

@@ -102,7 +102,9 @@ def example_html(answer: Answer, name: str, target: str, *, full: bool = False) 
 
 def _field(sheet: Worksheet, field: Field, reading: Reading) -> Markup:
     name = f"{sheet.id}-{field.id}"
-    about = f"{name}-hint {name}-error {name}-note"
+    about = " ".join(
+        f"{name}-{what}" for what in (("hint",) if field.hint else ()) + ("error", "note")
+    )
     if isinstance(field, Choice):
         control = _select(field, reading, name, about)
     else:

@@ -113,7 +113,8 @@ WORKSHEET = Worksheet(
                hint="Marked on the head of a bolt; a plain stud seldom says."),
         Choice(id="condition", label="Thread", default=DRY, options=(Option(DRY), Option(LUBRICATED, aliases=("oiled", "greased"))),
                hint="Oil, grease or anti-seize means lubricated."),
-        Quantity(id="lugs", label="Lugs on the stud", symbol="n", kinds=(COUNT,), default="1", low="1", high="12"),
+        Quantity(id="lugs", label="Lugs on the stud", symbol="n", kinds=(COUNT,), default="1", low="1", high="12",
+                 hint="Ring terminals that share the stud."),
     ),
     results=(
         Named(id="torque", label="Torque", symbol="T", kind=TORQUE, both=True),

@@ -156,6 +156,7 @@ def test_what_cannot_be_read_is_said_beside_its_box(page, server):
             sheet.expect_fine(field)
             sheet.expect_answer(usual(RUN, **{field: f"{good} {unit}"}))
         sheet.box(field).fill(usual(RUN)[field].split()[0])
+        sheet.expect_answer(usual(RUN))
 
 
 def test_two_wrong_figures_are_both_marked(page, server):

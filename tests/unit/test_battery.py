@@ -59,7 +59,7 @@ def test_the_naive_form_is_not_used():
 
 @pytest.mark.parametrize("name", CHEMISTRIES)
 def test_an_empty_share_and_exponent_are_those_of_the_chemistry(name):
-    """LFP 80 % and 1.00, the others 50 %: common practice. Exponents: the table's published ones."""
+    """80 % for LFP, 50 % for the others: common practice. Exponents: within the published range."""
     answer = ask(chemistry=name)
     rows = {row["chemistry"]: row for row in table("peukert").rows}
     assert answer.values["usable"] == pytest.approx(0.8 if name == "LFP" else 0.5)

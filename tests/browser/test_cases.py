@@ -1,0 +1,101 @@
+"""The Python in the page against the Python on this machine: the same replies, to the letter.
+
+Every published case, every bad text in every field, and every kind of link go through the worker's
+own door in the browser. So what `tests/published` shows of one Python holds for the other.
+"""
+
+import json
+from collections.abc import Iterator
+
+import pytest
+
+import calc
+from calc.render.door import ask
+from tests.browser.sheet_helpers import BAD_TEXTS, EVERY_FIELD, STARTING, link_to, usual
+from tests.browser.tools import VIEWPORTS
+from tests.published.cases import load_cases
+
+# A worker of our own, so that the page's sheet and its newest-ask-only rule stay out of it.
+OPEN_DOOR = """
+    async (limit) => {
+        const worker = new Worker("../assets/worker.js", { type: "module" });
+        const waiting = new Map();
+        await new Promise((resolve, reject) => {
+            setTimeout(() => reject(new Error("Python did not start")), limit);
+            worker.onerror = reject;
+            worker.onmessage = ({ data }) => {
+                if (data.type === "ready") return resolve();
+                waiting.get(data.id)?.(data.response ?? `failed: ${data.message}`);
+                if (data.id === undefined) reject(new Error(data.message));
+            };
+        });
+        window.askAll = (requests) => Promise.all(requests.map((request, id) =>
+            new Promise((resolve) => {
+                waiting.set(id, resolve);
+                worker.postMessage({ type: "ask", id, request });
+            })));
+    }
+"""
+
+
+@pytest.fixture
+def viewport():
+    """A phone's: the replies do not depend on the window."""
+    return VIEWPORTS["phone"]
+
+
+def form(name: str, texts: dict[str, str], **units: str) -> str:
+    return json.dumps({"sheet": name, "values": texts, "units": units})
+
+
+def of_cases() -> dict[str, str]:
+    """A request for each published case, by its id."""
+    return {case.id: form(case.worksheet, dict(case.inputs)) for case in load_cases()}
+
+
+def of_bad_texts() -> Iterator[str]:
+    for name in calc.worksheets():
+        for field in calc.find(name).fields:
+            for text in BAD_TEXTS:
+                yield form(name, usual(name) | {field.id: text})
+
+
+def of_forms_and_links() -> Iterator[str]:
+    yield form("wire-drop", usual("wire-drop") | {"length": "3.6"}, length="m")
+    yield form("runtime", usual("runtime") | {"load": "8"}, load="A")
+    for name, texts in EVERY_FIELD.items():
+        link = link_to(name, texts)
+        yield form(name, texts)
+        for fragment in ("", link, link[:60], link.replace("v=1", "v=9") + "&colour=%E0%A4%A"):
+            yield json.dumps({"sheet": name, "fragment": fragment})
+        yield json.dumps({"code": f"https://example.org/checks/{name}/{link}"})
+
+
+@pytest.fixture
+def compare(page, server):
+    """Ask both Pythons the same, and fail on the first replies that differ."""
+    page.goto(server.url + "licences/")
+    page.evaluate(OPEN_DOOR, STARTING)
+
+    def compare(requests: list[str]) -> None:
+        for start in range(0, len(requests), 50):
+            batch = requests[start : start + 50]
+            replies = page.evaluate("(requests) => window.askAll(requests)", batch)
+            for request, theirs in zip(batch, replies, strict=True):
+                assert theirs == ask(request), request
+
+    return compare
+
+
+def test_every_published_case_gives_the_same_reply(compare):
+    requests = of_cases()
+    assert len(requests) == len(load_cases()) > 100
+    compare(list(requests.values()))
+
+
+def test_every_bad_text_gives_the_same_reply(compare):
+    compare(list(of_bad_texts()))
+
+
+def test_every_kind_of_form_and_link_gives_the_same_reply(compare):
+    compare(list(of_forms_and_links()))

@@ -1,0 +1,103 @@
+"""What can be read before any Python starts, or where it never does: pages without JavaScript."""
+
+import re
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Page, expect
+
+import calc
+from tests.browser.sheet_helpers import Sheet, another_page, reply_to, usual
+
+
+@pytest.fixture
+def plain(browser, server, viewport) -> Iterator[Page]:
+    """A page of a browser in which JavaScript is off."""
+    with another_page(browser, server, viewport=viewport, java_script_enabled=False) as page:
+        yield page
+
+
+@pytest.mark.parametrize("name", calc.worksheets())
+def test_without_javascript_a_check_shows_its_own_figures_with_their_working(plain, server, name):
+    plain.goto(f"{server.url}checks/{name}/")
+    sheet = Sheet(plain, name)
+    answer = calc.work(name)
+    expect(sheet.root.locator("noscript")).to_contain_text(
+        "With JavaScript on they can be changed."
+    )
+    expect(sheet.root.get_by_text("These are example figures.")).to_be_visible()
+    first = answer.shown[answer.worksheet.results[0].id]
+    expect(sheet.figure).to_have_text(first)
+    expect(sheet.figure).to_be_visible()
+    expect(sheet.answer.locator(".lw-sentence")).to_have_text(answer.sentence)
+    assert answer.cautions
+    cautions = sheet.answer.locator(".lw-cautions li")
+    expect(cautions).to_have_count(len(answer.cautions))
+    for caution, said in zip(cautions.all(), answer.cautions, strict=True):
+        expect(caution).to_contain_text(said.text)
+        expect(caution).to_be_visible()
+    steps = sheet.working.locator("li")
+    expect(steps).to_have_count(len(answer.working))
+    expect(steps.first).to_be_hidden()
+    sheet.working.locator("summary").click()
+    for step, line in zip(steps.all(), answer.working, strict=True):
+        expect(step).to_be_visible()
+        expect(step).to_contain_text(line.value)
+        expect(step).to_contain_text(line.says)
+    # The built page holds what the page's Python will say, and the line that will speak it.
+    assert reply_to(name, usual(name))["status"].endswith(answer.sentence)
+    expect(sheet.part("status")).to_have_attribute("role", "status")
+
+
+def test_without_javascript_the_tables_and_checks_can_be_read(plain, server):
+    plain.goto(server.url + "how-we-check/")
+    article = plain.locator("article")
+    folds = article.locator("details")
+    assert folds.count() > 5
+    for fold in folds.all():
+        if fold.get_attribute("open") is None:
+            fold.locator("> summary").click()
+        expect(fold.locator("td").first).to_be_visible()
+    table = article.locator("table").filter(has_text="33 CFR 183.425").first
+    expect(table).to_be_visible()
+
+
+def test_without_javascript_every_field_and_unit_is_listed(plain, server):
+    plain.goto(server.url + "units-links-privacy/")
+    for name in calc.worksheets():
+        for field in calc.find(name).fields:
+            listed = plain.locator("article").get_by_text(field.label, exact=True).first
+            expect(listed).to_be_attached()
+
+
+@pytest.mark.parametrize("name", calc.worksheets())
+def test_one_tap_leads_from_home_to_a_check(page, server, name):
+    page.goto(server.url)
+    page.locator(f".lw-questions a[href$='{name}/']").click()
+    sheet = Sheet(page, name)
+    expect(page).to_have_url(re.compile(f"/checks/{name}/"))
+    expect(sheet.root).to_be_visible()
+    sheet.expect_worked()
+    sheet.expect_answer(usual(name))
+
+
+def test_every_question_stands_on_the_first_screen_of_a_desktop(page, server):
+    page.goto(server.url)
+    links = page.locator(".lw-questions a")
+    expect(links).to_have_count(len(calc.worksheets()))
+    expect(links.first).to_be_in_viewport(ratio=1)
+    if page.viewport_size["width"] > 1000:
+        expect(links.last).to_be_in_viewport(ratio=1)
+
+
+def test_the_search_finds_a_guide(page, server):
+    page.goto(server.url)
+    if page.viewport_size["width"] < 1000:
+        page.locator(".md-header label[for=__search]").click()
+    page.locator(".md-search__input").fill("fuse")
+    found = page.locator(".md-search-result__link")
+    guide = found.and_(page.locator("[href*='checks/fuse-choice/']")).first
+    expect(guide).to_be_visible()
+    guide.click()
+    expect(page).to_have_url(re.compile("/checks/fuse-choice/"))
+    Sheet(page, "fuse-choice").expect_worked()
