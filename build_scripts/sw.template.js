@@ -139,8 +139,7 @@ async function fromCache(path, code) {
 // The theme moves without a reload between pages that its site map names by full address.
 function siteMap() {
   const pages = Object.keys(FILES).filter((path) => path.endsWith("index.html"));
-  const places = pages.map((path) => `<url><loc>${SCOPE}${path.slice(0, -10)}</loc></url>`);
-  return `<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">${places.join("")}</urlset>`;
+  return `<urlset>${pages.map((path) => `<url><loc>${SCOPE}${path.slice(0, -10)}</loc></url>`).join("")}</urlset>`;
 }
 
 const listed = (path) => Object.hasOwn(FILES, path);

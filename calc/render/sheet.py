@@ -233,9 +233,8 @@ def _share(sheet: Worksheet) -> Markup:
         el("div", "", data_qr=True, class_="lw-qr"),
         el(
             "p",
-            "Printed on ",
-            el("span", "", data_printed=True),
-            ". The code and the link open these figures.",
+            *("Printed on ", el("span", "", data_printed=True), ". These figures again: "),
+            el("span", "", data_address=True),
             class_="lw-print-only",
         ),
         el(

@@ -23,15 +23,20 @@ async function send(sheet) {
 
 // `code` asks Python for the square code of a link, and calls back with its SVG.
 export function share(sheet, code) {
-  const print = () => window.print();
   part(sheet, "copy").addEventListener("click", () => copy(sheet));
   part(sheet, "send").addEventListener("click", () => send(sheet));
   part(sheet, "send").hidden = !navigator.share;
   part(sheet, "print").addEventListener("click", () => {
-    code(part(sheet, "link").value, (svg) => {
+    const link = part(sheet, "link").value;
+    code(link, (svg) => {
       part(sheet, "qr").innerHTML = svg;
-      part(sheet, "printed").textContent = new Date().toLocaleDateString();
-      setTimeout(print);
+      part(sheet, "address").textContent = link;
+      part(sheet, "printed").textContent = new Date().toLocaleDateString("en-GB", { dateStyle: "long" });
+      document.documentElement.dataset.printing = "";
+      setTimeout(() => {
+        window.print();
+        delete document.documentElement.dataset.printing;
+      });
     });
   });
 }

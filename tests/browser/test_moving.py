@@ -7,6 +7,7 @@ import pytest
 from playwright.sync_api import expect
 
 from tests.browser.sheet_helpers import (
+    STARTING,
     Sheet,
     another_page,
     exactly,
@@ -40,6 +41,10 @@ def follow(page, name: str) -> Sheet:
 
 @both_viewports
 def test_one_python_serves_every_guide_and_back_brings_the_figures(page, server):
+    # The theme moves without a reload once the service worker answers for the site map.
+    page.goto(server.url)
+    line = page.locator("[data-offline-line]")
+    expect(line).to_contain_text("Saved for use without signal", timeout=STARTING)
     made = []
     page.on("worker", lambda worker: made.append(worker.url))
     sheet = open_sheet(page, server, RUN)

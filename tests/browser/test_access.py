@@ -1,0 +1,224 @@
+"""For every hand and eye: axe's WCAG rules, sizes of targets and text, narrow windows, focus."""
+
+from itertools import pairwise
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page, expect
+
+import calc
+from tests.browser.sheet_helpers import ATTACK, Sheet, link_to, open_sheet, usual
+from tests.browser.tools import VIEWPORTS
+
+CHECKS = [f"checks/{name}/" for name in calc.worksheets()]
+OTHERS = ["", "how-we-check/", "units-links-privacy/", "without-signal/", "licences/", "404.html"]
+
+WCAG = {
+    "runOnly": {
+        "type": "tag",
+        "values": [
+            f"wcag{version}{level}" for version in (2, 21, 22) for level in ("a", "aa", "aaa")
+        ],
+    },
+    # Off unless asked for by name.
+    "rules": {"color-contrast-enhanced": {"enabled": True}, "target-size": {"enabled": True}},
+    "resultTypes": ["violations"],
+}
+
+THEMES_OWN: dict[tuple[str, str], str] = {}
+"""Rule and part of the element that breaks it: why it is the theme's own and bears no harm."""
+
+# Text nodes a reader sees, in or below the elements named, with the element that styles each.
+SMALL_TEXT = """(places) => {
+    const found = {};
+    for (const place of document.querySelectorAll(places)) {
+        const walker = document.createTreeWalker(place, NodeFilter.SHOW_TEXT);
+        while (walker.nextNode()) {
+            const element = walker.currentNode.parentElement;
+            if (!walker.currentNode.textContent.trim()) continue;
+            if (element.closest("svg, sub, sup, script")) continue;
+            if (!element.checkVisibility({ checkOpacity: true })) continue;
+            const size = parseFloat(getComputedStyle(element).fontSize);
+            if (size < 15.99) found[`${element.tagName} ${element.className}`] = size;
+        }
+    }
+    return found;
+}"""
+
+SMALL_TARGETS = """(targets) => [...document.querySelectorAll(targets)]
+    .filter((target) => target.checkVisibility())
+    .map((target) => [target.outerHTML.slice(0, 90), target.getBoundingClientRect()])
+    .filter(([, box]) => box.width && (box.width < 43.9 || box.height < 43.9))
+    .map(([html, box]) => `${Math.round(box.width)} x ${Math.round(box.height)}: ${html}`)"""
+
+# What sticks out to the right, unless a box around it scrolls by itself.
+STICKING_OUT = """(places) => {
+    const root = document.scrollingElement;
+    const out = [...document.querySelectorAll(places)]
+        .filter((element) => element.checkVisibility())
+        .filter((element) => !element.closest(".lw-scroll, .lw-unseen"))
+        .filter((element) => element.getBoundingClientRect().right > root.clientWidth + 1)
+        .map((element) => element.outerHTML.slice(0, 90));
+    if (root.scrollWidth > root.clientWidth) out.unshift(`the page is ${root.scrollWidth} px wide`);
+    return out;
+}"""
+
+
+@pytest.fixture
+def viewport():
+    """A phone's, unless a test asks for both."""
+    return VIEWPORTS["phone"]
+
+
+both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
+
+
+def unfold_everything(page: Page) -> None:
+    page.evaluate(
+        "() => document.querySelectorAll('details').forEach((fold) => (fold.open = true))"
+    )
+
+
+def busy_sheet(page: Page, server, name: str) -> Sheet:
+    """A sheet that shows all it can: a link's notes, a sentence at each box, every fold open."""
+    fields = [field.id for field in calc.find(name).fields]
+    wrong = "&".join(f"{field}={ATTACK}" for field in fields[1:])
+    sheet = open_sheet(page, server, name, f"#v=0&{wrong}&{'unknown' * 6}=1")
+    expect(sheet.notes).to_be_visible()
+    unfold_everything(page)
+    return sheet
+
+
+def broken_rules(page: Page) -> list[str]:
+    violations = Axe().run(page, options=WCAG).response["violations"]
+    return [
+        f"{page.url}: {rule['id']}: {node['html'][:160]} ({node['failureSummary']})"
+        for rule in violations
+        for node in rule["nodes"]
+        if not any(rule["id"] == name and part in node["html"] for name, part in THEMES_OWN)
+    ]
+
+
+@both_viewports
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("where", ["checks", "others"])
+def test_no_page_breaks_a_wcag_rule(page, server, scheme, where):
+    page.emulate_media(color_scheme=scheme)
+    broken = []
+    for path in CHECKS if where == "checks" else OTHERS:
+        if where == "checks":
+            sheet = open_sheet(page, server, path.split("/")[1])
+            sheet.expect_worked()
+        else:
+            page.goto(server.url + path)
+        wanted = {"light": "default", "dark": "slate"}[scheme]
+        expect(page.locator("body")).to_have_attribute("data-md-color-scheme", wanted)
+        unfold_everything(page)
+        broken += broken_rules(page)
+    assert not broken, "\n".join(broken)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("name", calc.worksheets())
+def test_no_sheet_breaks_a_wcag_rule_while_figures_are_wrong(page, server, scheme, name):
+    page.emulate_media(color_scheme=scheme)
+    busy_sheet(page, server, name)
+    broken = broken_rules(page)
+    assert not broken, "\n".join(broken)
+
+
+@both_viewports
+def test_every_target_takes_a_finger(page, server):
+    ours = (
+        "article summary, .lw-sheet :is(input, select, button), .lw-questions a, .lw-offline button"
+    )
+    themes = (
+        ".md-header :is(label, button, a, input):not(.md-search__overlay), .md-top, .md-nav__link"
+    )
+    small = set()
+    for path in (*CHECKS, *OTHERS):
+        page.goto(server.url + path)
+        small |= set(page.evaluate(SMALL_TARGETS, f"{ours}, {themes}"))
+    assert not small, "\n".join(sorted(small))
+
+
+@both_viewports
+def test_the_way_back_to_the_top_takes_a_finger(page, server):
+    open_sheet(page, server, "wire-drop")
+    page.evaluate("() => scrollTo(0, 3000)")
+    page.mouse.wheel(0, -300)
+    expect(page.locator(".md-top")).to_be_visible()
+    assert page.evaluate(SMALL_TARGETS, ".md-top") == []
+
+
+@both_viewports
+def test_text_is_16_pixels_or_more(page, server):
+    small = {}
+    for path in (*CHECKS, *OTHERS):
+        page.goto(server.url + path)
+        unfold_everything(page)
+        small |= page.evaluate(SMALL_TEXT, "article, .lw-offline, .md-header, .md-sidebar")
+    assert not small
+    sizes = page.locator("input, select, button").evaluate_all(
+        "(boxes) => boxes.map((box) => parseFloat(getComputedStyle(box).fontSize))"
+    )
+    assert min(sizes) >= 15.99
+
+
+@pytest.mark.parametrize("width", [320, 360])
+def test_nothing_scrolls_sideways(page, server, width):
+    page.set_viewport_size({"width": width, "height": 640})
+    out = {}
+    for path in (*CHECKS, *OTHERS):
+        page.goto(server.url + path)
+        unfold_everything(page)
+        out[path] = page.evaluate(STICKING_OUT, "body *:not(.md-sidebar, .md-sidebar *)")
+    for name in calc.worksheets():
+        busy_sheet(page, server, name)
+        out[f"busy {name}"] = page.evaluate(STICKING_OUT, "article *")
+    assert not any(out.values()), out
+
+
+@pytest.mark.parametrize("path", [*CHECKS, ""])
+def test_text_at_twice_its_size_fits_a_narrow_phone(page, server, path):
+    page.set_viewport_size({"width": 320, "height": 640})
+    page.goto(server.url + path)
+    unfold_everything(page)
+    page.evaluate(
+        "() => { document.documentElement.style.fontSize = '250%'; }"
+    )  # the theme has 125 %
+    assert page.evaluate(STICKING_OUT, "article *") == []
+
+
+@both_viewports
+def test_what_has_the_focus_is_seen_and_comes_in_reading_order(page, server):
+    sheet = open_sheet(page, server, "wire-drop", link_to("wire-drop", usual("wire-drop")))
+    sheet.unfold()
+    sheet.box("current").focus()
+    places = []
+    for key in ["Tab"] * 24 + ["Shift+Tab"] * 24:
+        page.keyboard.press(key)
+        seen = page.evaluate(
+            """() => {
+                const element = document.activeElement;
+                const box = element.getBoundingClientRect();
+                const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+                const top = document.elementFromPoint(x, y);
+                const style = getComputedStyle(element);
+                return {
+                    html: element.outerHTML.slice(0, 90),
+                    place: box.y + scrollY,
+                    inside: !!element.closest("[data-sheet]"),
+                    hidden: !(top && (element.contains(top) || top.contains(element))),
+                    outline: style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2,
+                };
+            }"""
+        )
+        if not seen["inside"]:
+            continue
+        assert not seen["hidden"], f"covered after {key}: {seen['html']}"
+        assert seen["outline"], f"no outline: {seen['html']}"
+        if key == "Tab":
+            places.append(seen["place"])
+    assert len(places) >= 15
+    assert all(a < b + 60 for a, b in pairwise(places)), places
