@@ -1,6 +1,7 @@
 """`python -m calc`: worksheets in a terminal.
 
     python -m calc --list
+    python -m calc --list wire-drop
     python -m calc wire-drop current="30 A" length="12 ft"
     python -m calc wire-drop --json current="30 A"
 
@@ -23,15 +24,15 @@ def main(words: list[str] | None = None) -> int:
     parser.add_argument("worksheet", nargs="?", help="its id; --list shows them")
     parser.add_argument("inputs", nargs="*", metavar="field=value", help='such as current="30 A"')
     parser.add_argument("--json", action="store_true", help="print the answer as data")
-    parser.add_argument("--list", action="store_true", help="list the worksheets with their fields")
-    options = parser.parse_args(words)
-    if options.list:
-        print("\n\n".join(map(_listed, calc.worksheets())))
-        return 0
-    if not options.worksheet:
+    parser.add_argument("--list", action="store_true", help="list the worksheets, or one's fields")
+    options = parser.parse_intermixed_args(words)
+    if not (options.worksheet or options.list):
         parser.print_usage(sys.stderr)
         return 2
     try:
+        if options.list:
+            print(_fields(options.worksheet) if options.worksheet else _sheets())
+            return 0
         answer = calc.work(options.worksheet, _inputs(options.inputs))
     except calc.InputError as error:
         for problem in error.problems:
@@ -62,14 +63,16 @@ def _inputs(pairs: list[str]) -> dict[str, str]:
     return inputs
 
 
-def _listed(name: str) -> str:
-    sheet = calc.find(name)
-    fields = "\n".join(
-        f"    {field.id:17}{field.label}"
+def _sheets() -> str:
+    return "\n".join(f"{name:16}{calc.find(name).question}" for name in calc.worksheets())
+
+
+def _fields(name: str) -> str:
+    return "\n".join(
+        f"{field.id:18}{field.label}"
         + (f" ({field.default})" if field.default else " (may be left out)")
-        for field in sheet.fields
+        for field in calc.find(name).fields
     )
-    return f"{name}: {sheet.question}\n{fields}"
 
 
 def as_text(answer: Answer) -> str:
@@ -84,27 +87,11 @@ def as_text(answer: Answer) -> str:
             lines.append(f"{result.label}: {answer.shown[result.id]}")
     lines += ["", "Working"]
     for line in answer.working:
-        sums = f" = {line.formula} = {line.numbers} = " if line.formula else ": "
-        name = line.symbol or line.label
-        lines.append(f"  {name}{sums}{line.value}".replace("^{", "^(").replace("}", ")"))
+        lines.append(f"  {line}".replace("^{", "^(").replace("}", ")"))
         lines.append(f"      {line.says}" + (f" [{line.source}]" if line.source else ""))
     if answer.cautions:
-        lines += [
-            "",
-            "Take care",
-            *(
-                f"  - {said.text}" + (f" [{said.source}]" if said.source else "")
-                for said in answer.cautions
-            ),
-        ]
-    lines += [
-        "",
-        f"Holds for: {sheet.valid}",
-        *(
-            f"  - {said.text}" + (f" [{said.source}]" if said.source else "")
-            for said in answer.notes
-        ),
-    ]
+        lines += ["", "Take care", *(f"  - {said}" for said in answer.cautions)]
+    lines += ["", f"Holds for: {sheet.valid}", *(f"  - {said}" for said in answer.notes)]
     taken = [
         f"{sheet.field(name).label}: {r.text}"
         for name, r in answer.inputs.items()

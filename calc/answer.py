@@ -30,6 +30,10 @@ class Line:
     says: str
     source: Source | None
 
+    def __str__(self) -> str:
+        sums = f" = {self.formula} = {self.numbers} = " if self.formula else ": "
+        return f"{self.symbol or self.label}{sums}{self.value}"
+
 
 @dataclass(frozen=True)
 class Said:
@@ -38,6 +42,9 @@ class Said:
     text: str
     level: str
     source: Source | None
+
+    def __str__(self) -> str:
+        return f"{self.text} [{self.source}]" if self.source else self.text
 
 
 class InputError(ValueError):

@@ -131,7 +131,7 @@ WORKSHEET = Worksheet(
         Choice(id="insulation", label="Insulation rating", default="105 C",
                options=tuple(Option(text, text.replace(" C", " °C")) for text in insulations()),
                hint="Printed on the cable. If nothing is printed, take 60 °C."),
-        Quantity(id="voltage", label="Highest voltage on the circuit", symbol="V", kinds=(VOLTAGE,), default="14.6 V", low="5 V", high="120 V",
+        Quantity(id="voltage", label="Highest voltage on the circuit", symbol="V", kinds=(VOLTAGE,), default="14.6 V", low="1 V", high="1000 V",
                  hint="While charging: 14.6 V, 29.2 V or 58.4 V for LFP at 12, 24 and 48 V."),
         Quantity(id="fault_current", label="Fault current at the fuse", symbol="I_f", kinds=(CURRENT,), default="2000 A", low="1 A", high="100000 A",
                  hint="What the bank can push into a dead short here. A lead-acid battery: ten to twenty times its A·h; LFP: ask the maker."),

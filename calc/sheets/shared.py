@@ -38,8 +38,8 @@ def bank_voltage(default: str) -> Quantity:
         symbol="V",
         kinds=(VOLTAGE,),
         default=default,
-        low="6 V",
-        high="120 V",
+        low="1 V",
+        high="1000 V",
         hint="Under this load, not at rest. A 12 V LFP bank sits near 12.8 V, a lead-acid one near 12.2 V.",
     )
 
@@ -61,7 +61,12 @@ def conductor_field(default: str) -> Choice:
         default=default,
         example="like 8 AWG or 10 mm2",
         options=tuple(
-            Option(one.name, one.name.replace("mm2", "mm²"), "AWG" if one.series == "AWG" else "mm²", _aliases(one.name))
+            Option(
+                one.name,
+                one.name.replace("mm2", "mm²"),
+                "AWG" if one.series == "AWG" else "mm²",
+                _aliases(one.name),
+            )
             for one in conductors()
         ),
         hint="Stranded copper, by the size printed on its insulation.",

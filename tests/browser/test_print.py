@@ -1,0 +1,145 @@
+"""The printed sheet: figures, answer, whole working, cautions, link, its square code and the date."""
+
+import re
+import zlib
+from datetime import date
+
+import pytest
+import segno
+from playwright.sync_api import Page, expect
+
+import calc
+from tests.browser.sheet_helpers import EVERY_FIELD, Sheet, link_to, open_sheet
+from tests.browser.tools import VIEWPORTS
+
+NOT_A_SUBSTITUTE = (
+    "Not a substitute for the maker’s instructions, local rules or a qualified person."
+)
+
+
+@pytest.fixture
+def viewport():
+    """A phone's: paper has its own width."""
+    return VIEWPORTS["phone"]
+
+
+@pytest.fixture
+def printing(page: Page) -> Page:
+    """A page whose print command only counts how often it was given."""
+    page.add_init_script("window.print = () => { window.prints = (window.prints ?? 0) + 1; };")
+    return page
+
+
+def text_of_pdf(data: bytes) -> str:
+    """Return the text of a PDF as Chromium writes it, without any spaces.
+
+    Text stands in the pages as glyph numbers, and each font says which characters those are.
+    """
+    objects = dict(re.findall(rb"(?s)\n(\d+) 0 obj\n(.*?)\nendobj", data))
+    streams = {
+        number: zlib.decompress(body.partition(b"stream\n")[2])
+        for number, body in objects.items()
+        if b"/FlateDecode" in body and b"stream\n" in body and b"/Subtype /Image" not in body
+    }
+    fonts = {}
+    for number, body in objects.items():
+        if found := re.search(rb"/ToUnicode (\d+) 0 R", body):
+            fonts[number] = characters(streams[found[1]])
+    text = []
+    for stream in streams.values():
+        glyphs = {}
+        for font, codes in re.findall(rb"/F(\d+) \S+ Tf|<([0-9A-F]+)> Tj", stream):
+            glyphs = fonts[font] if font else glyphs
+            for place in range(0, len(codes), 4):
+                text.append(glyphs.get(int(codes[place : place + 4], 16), "?"))
+    return without_spaces("".join(text))
+
+
+def characters(table: bytes) -> dict[int, str]:
+    """Return a font's characters by glyph number, from its ToUnicode table."""
+    found = {}
+    for block in re.findall(rb"(?s)beginbfchar(.*?)endbfchar", table):
+        for glyph, units in re.findall(rb"<(\w+)> <(\w+)>", block):
+            found[int(glyph, 16)] = bytes.fromhex(units.decode()).decode("utf-16-be")
+    for block in re.findall(rb"(?s)beginbfrange(.*?)endbfrange", table):
+        for first, last, unit in re.findall(rb"<(\w+)> <(\w+)> <(\w+)>", block):
+            for step in range(int(last, 16) - int(first, 16) + 1):
+                found[int(first, 16) + step] = chr(int(unit, 16) + step)
+    return found
+
+
+def without_spaces(text: str) -> str:
+    return re.sub(r"\s+", "", text.replace("\u00ad", ""))
+
+
+def press_print(sheet: Sheet) -> None:
+    sheet.root.get_by_role("button", name="Print").click()
+    expect(sheet.part("qr").locator("svg")).to_be_attached()
+    expect(sheet.part("printed")).not_to_be_empty()
+
+
+def test_the_square_code_holds_the_link(printing, server):
+    link = link_to("wire-drop", EVERY_FIELD["wire-drop"])
+    sheet = open_sheet(printing, server, "wire-drop", link)
+    press_print(sheet)
+    assert printing.evaluate("() => window.prints") == 1
+    address = f"{server.url}checks/wire-drop/{link}"
+    made = segno.make(address, error="m", micro=False).svg_inline(border=4, omitsize=True)
+    drawn = sheet.part("qr").locator("svg path[stroke], svg path:not([fill])")
+    expect(drawn).to_have_attribute("d", re.search(r' d="([^"]+)"', made)[1])
+    # Another figure, another code.
+    sheet.type("current", "46")
+    other = link_to("wire-drop", EVERY_FIELD["wire-drop"] | {"current": "46 A"})
+    expect(sheet.part("link")).to_have_value(address.replace(link, other))
+    press_print(sheet)
+    expect(drawn).not_to_have_attribute("d", re.search(r' d="([^"]+)"', made)[1])
+
+
+@pytest.mark.parametrize("name", calc.worksheets())
+def test_paper_holds_all_that_the_sheet_knows(printing, server, name):
+    texts = EVERY_FIELD[name]
+    sheet = open_sheet(printing, server, name, link_to(name, texts))
+    sheet.expect_answer(texts)
+    press_print(sheet)
+    printing.evaluate("() => { document.documentElement.dataset.printing = ''; }")
+    pdf = printing.pdf(format="A4")
+    printed = text_of_pdf(pdf)
+    answer = calc.work(name, texts)
+    today = date.today()
+    wanted = [
+        answer.sentence,
+        f"{server.url}checks/{name}/{link_to(name, texts)}",
+        f"{today.day} {today:%B %Y}",
+        NOT_A_SUBSTITUTE,
+        *(caution.text for caution in answer.cautions),
+        *(str(source) for source in answer.sources),
+        *(part for line in answer.working for part in (line.value, line.says)),
+    ]
+    for field in answer.worksheet.fields:
+        wanted += [field.label, answer.inputs[field.id].entry or answer.inputs[field.id].text]
+    missing = [words for words in wanted if without_spaces(words) not in printed]
+    assert not missing
+    for control in ("Copy link", "Back to the sheet"):
+        assert without_spaces(control) not in printed
+    assert len(re.findall(rb"/Type /Page\b", pdf)) <= 3
+
+
+def test_the_browsers_own_print_command_prints_link_and_date_too(printing, server):
+    texts = EVERY_FIELD["wire-drop"]
+    link = link_to("wire-drop", texts)
+    sheet = open_sheet(printing, server, "wire-drop", link)
+    sheet.expect_answer(texts)
+    printed = text_of_pdf(printing.pdf(format="A4"))
+    today = date.today()
+    assert without_spaces(f"{today.day} {today:%B %Y}") in printed
+    assert f"{server.url}checks/wire-drop/{link}" in printed
+
+
+def test_paper_says_when_the_answer_is_not_that_of_the_figures(printing, server):
+    sheet = open_sheet(printing, server, "wire-drop")
+    sheet.type("current", "abc")
+    sheet.expect_stale()
+    expect(sheet.error("current")).to_be_visible()
+    printed = text_of_pdf(printing.pdf(format="A4"))
+    assert without_spaces(sheet.state.text_content()) in printed
+    assert without_spaces(sheet.error("current").text_content()) in printed

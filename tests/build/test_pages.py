@@ -1,0 +1,183 @@
+"""What a reader gets before any script has run, and what no page may do."""
+
+import base64
+import hashlib
+import re
+from html import unescape
+from html.parser import HTMLParser
+
+import pytest
+
+import calc
+from calc.worksheet import Worksheet
+
+FETCHING = {
+    "src", "srcset", "href", "xlink:href", "action", "formaction", "poster", "data", "background",
+    "manifest", "ping", "cite", "longdesc", "archive", "codebase", "profile", "imagesrcset",
+}  # fmt: skip
+NOT_FETCHED = {"canonical"}  # a link that is only stated
+EACH = pytest.mark.parametrize("name", calc.worksheets())
+
+
+class Page(HTMLParser):
+    """A page's elements in order and its inline scripts."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(convert_charrefs=True)
+        self.elements: list[tuple[str, dict[str, str | None]]] = []
+        self.scripts: list[str] = []
+        self._inline = False
+        self.feed(text)
+
+    def handle_starttag(self, tag, attributes):
+        self.elements.append((tag, dict(attributes)))
+        kind = dict(attributes).get("type")
+        self._inline = tag == "script" and "src" not in dict(attributes)
+        if self._inline and kind in (None, "", "module", "text/javascript"):
+            self.scripts.append("")
+        else:
+            self._inline = False
+
+    def handle_endtag(self, tag):
+        self._inline = False
+
+    def handle_data(self, data):
+        if self._inline:
+            self.scripts[-1] += data
+
+
+def pages(built):
+    found = {path: path.read_text("utf-8") for path in sorted(built.rglob("*.html"))}
+    assert len(found) >= 10
+    return found
+
+
+def text_of(built, name: str) -> str:
+    """Return the text of a worksheet's page, without its markup."""
+    html = (built / "checks" / name / "index.html").read_text("utf-8")
+    return re.sub(r"\s+", " ", unescape(re.sub(r"<[^>]*>", "", html)))
+
+
+def spaced(text: str) -> str:
+    return re.sub(r"\s+", " ", text)
+
+
+@EACH
+def test_the_default_answer_stands_in_the_page_before_any_script(built, name):
+    """If this fails after a change in calc, build_scripts/build has not been run since."""
+    answer = calc.work(name)
+    text = text_of(built, name)
+    first = answer.worksheet.results[0].id
+    assert spaced(answer.shown[first]) in text
+    assert spaced(answer.sentence) in text
+    assert spaced(answer.worksheet.question) in text
+    for result in answer.worksheet.results:
+        if isinstance(answer[result.id], list):
+            parts = [str(part).replace(" mm2", " mm²") for part in answer[result.id]]
+        else:
+            parts = [answer.shown[result.id]]
+        assert all(spaced(part) in text for part in parts)
+    for said in (*answer.cautions, *answer.notes):
+        assert spaced(said.text) in text
+    for line in answer.working:
+        assert spaced(line.says) in text and spaced(line.value) in text
+
+
+@EACH
+def test_every_field_stands_in_the_page_with_its_default(built, name):
+    sheet: Worksheet = calc.find(name)
+    page = Page((built / "checks" / name / "index.html").read_text("utf-8"))
+    live = {a["name"]: a for tag, a in page.elements if tag in ("input", "select") and "name" in a}
+    assert {field.id for field in sheet.fields} <= set(live)
+    for field in sheet.fields:
+        if "value" in live[field.id] and field.default:
+            shown, declared = live[field.id]["value"] or "", field.default
+            assert field.read(shown).value == field.read(declared).value
+
+
+def test_no_page_fetches_from_or_leads_to_the_outside(built):
+    for path, text in pages(built).items():
+        for tag, attributes in Page(text).elements:
+            if attributes.get("rel") in NOT_FETCHED:
+                continue
+            for name in FETCHING & set(attributes):
+                url = (attributes[name] or "").strip().lower()
+                outside = re.search(r"(?:^|[\s,])(?:[a-z][a-z0-9+.-]*:)?//", url)
+                assert not outside, f"{path}: <{tag} {name}={url}>"
+                assert not url.startswith(("javascript:", "blob:", "filesystem:", "ftp:"))
+            assert "http-equiv" not in attributes or attributes["http-equiv"] != "refresh"
+
+
+def test_no_style_sheet_fetches_from_the_outside(built):
+    for path in built.rglob("*.css"):
+        text = re.sub(r"/\*.*?\*/", "", path.read_text("utf-8"), flags=re.DOTALL)
+        assert not re.findall(r"(?:url\(\s*|@import\s*)[\"']?(?:https?:)?//[^)\"']*", text), path
+
+
+def test_our_own_scripts_name_no_address(built):
+    names = ("page", "share", "worker", "offline", "install")
+    for path in [*(built / "assets" / f"{name}.js" for name in names), built / "sw.js"]:
+        assert not re.search(r"(?:https?|wss?):/" + "/", path.read_text("utf-8")), path
+
+
+def policy_of(text: str) -> dict[str, str]:
+    """Return the rules of a page's content security policy."""
+    metas = [attributes for tag, attributes in Page(text).elements if tag == "meta"]
+    metas = [meta for meta in metas if meta.get("http-equiv") == "Content-Security-Policy"]
+    assert len(metas) == 1
+    rules = (metas[0]["content"] or "").split("; ")
+    return {name: values for name, _, values in (rule.partition(" ") for rule in rules)}
+
+
+def test_every_page_forbids_all_but_its_own_origin(built):
+    for path, text in pages(built).items():
+        policy = policy_of(text)
+        assert policy["default-src"] == "'none'", path
+        for rule in ("connect-src", "worker-src", "style-src", "manifest-src"):
+            assert policy[rule] == "'self'"
+        assert policy["object-src"] == policy["base-uri"] == policy["form-action"] == "'none'"
+        whole = " ".join(policy.values())
+        assert "unsafe-inline" not in whole and "'unsafe-eval'" not in whole
+        assert not re.search(r"https?:|(?:^| )\*(?: |$)", whole)
+        place = text.lower().index("content-security-policy")
+        assert place < min(text.index(mark) for mark in ("<script", "<link", "<title"))
+
+
+def test_every_inline_script_has_its_hash_in_every_policy(built):
+    """Under instant navigation the next page's scripts run under the first page's policy."""
+    found = pages(built)
+    scripts = {script for text in found.values() for script in Page(text).scripts}
+    hashes = {
+        f"'sha256-{base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()}'"
+        for script in scripts
+    }
+    for text in found.values():
+        assert hashes <= set(policy_of(text)["script-src"].split())
+
+
+def test_no_page_has_inline_style_or_handlers_which_the_policy_would_drop(built):
+    for path, text in pages(built).items():
+        for tag, attributes in Page(text).elements:
+            assert tag != "style", path
+            assert "style" not in attributes, f"{path}: <{tag} style>"
+            assert not [name for name in attributes if name.startswith("on")], path
+
+
+def test_no_fence_placeholder_or_number_box_is_left(built):
+    for path, text in pages(built).items():
+        assert "```" not in text, path
+        assert 'type="number"' not in text, path
+        body = re.sub(r"<script.*?</script>", "", text, flags=re.DOTALL)
+        plain = unescape(re.sub(r"<[^>]*>", " ", body)).lower()
+        assert not re.search(r"\{[a-z][a-z0-9]*\.[a-z_]+\}", plain), path
+        assert not re.search(r"\btodo\b|\blorem ipsum\b|coming soon|\bplaceholder\b", plain), path
+
+
+def test_every_page_has_a_language_a_title_one_heading_and_a_description(built):
+    for path, text in pages(built).items():
+        elements = Page(text).elements
+        assert dict(elements)["html"].get("lang", "").startswith("en")
+        assert re.search(r"<title>[^<]+</title>", text)
+        if path.name != "404.html":
+            assert [tag for tag, _ in elements].count("h1") == 1, path
+            assert any(a.get("name") == "description" and a.get("content") for _, a in elements)

@@ -1,0 +1,130 @@
+"""The files of the built site: the list to save, the runtime, and what a phone installs."""
+
+import gzip
+import hashlib
+import json
+import re
+import struct
+from pathlib import Path
+
+import calc
+from build_scripts.runtime import WIRE_BUDGET
+from build_scripts.site import runtime_key
+
+PROMISED = 6_000_000  # bytes until the first live answer
+
+
+def listed(built) -> dict[str, list]:
+    """Return the list inside the service worker: path -> SHA-256 and size."""
+    found = re.search(r"const FILES = (\{.*?\});? *(?://.*)?$", (built / "sw.js").read_text(), re.M)
+    assert found
+    return json.loads(found.group(1))
+
+
+def sent(path: Path) -> int:
+    """Return a file's bytes on the wire."""
+    return len(path.read_bytes() if path.suffix == ".gz" else gzip.compress(path.read_bytes()))
+
+
+def png_size(path: Path) -> tuple[int, int]:
+    """Return width and height from a PNG's first chunk (RFC 2083, 11.2.1)."""
+    head = path.read_bytes()[:24]
+    assert head[:8] == b"\x89PNG\r\n\x1a\n" and head[12:16] == b"IHDR"
+    width, height = struct.unpack(">II", head[16:24])
+    return width, height
+
+
+def test_every_listed_file_is_there_with_its_hash_and_size(built):
+    for path, (digest, size) in listed(built).items():
+        content = (built / path).read_bytes()
+        assert (hashlib.sha256(content).hexdigest(), len(content)) == (digest, size), path
+
+
+def test_every_file_that_a_reader_may_ask_for_is_listed(built):
+    here = {p.relative_to(built).as_posix() for p in built.rglob("*") if p.is_file()}
+    for_others = {"sw.js", "_headers", "sitemap.xml"}  # the list's carrier, hosts and crawlers
+    assert here - set(listed(built)) <= for_others
+    assert set(listed(built)) <= here
+
+
+def test_the_pages_are_saved_before_the_large_files(built):
+    order = list(listed(built))
+    pages = [place for place, path in enumerate(order) if path.endswith("index.html")]
+    large = [n for n, path in enumerate(order) if (built / path).stat().st_size > 500_000]
+    assert max(pages) < min(large)
+
+
+def test_the_runtime_is_within_its_budget(built):
+    """As a host sends it: what is not packed yet is packed on the way."""
+    runtime = sum(map(sent, (built / "assets" / "runtime").iterdir()))
+    assert runtime <= WIRE_BUDGET
+    page = (built / "checks" / "wire-drop" / "index.html").read_text()
+    assets = set(re.findall(r'(?:src|href)="(?:\.\./)+(assets/[^"]+\.(?:js|css))"', page))
+    assert assets
+    first = sum(sent(built / path) for path in assets) + len(gzip.compress(page.encode()))
+    assert runtime + first <= PROMISED
+
+
+def test_the_runtime_is_made_of_the_code_as_it_stands(built):
+    """If this fails after a change in calc, build_scripts/build has not been run since."""
+    stamp = built.parent / "build" / "runtime.key"
+    assert stamp.read_text() == runtime_key()
+
+
+def test_no_map_no_source_and_no_left_over_is_shipped(built):
+    names = [path.relative_to(built).as_posix() for path in built.rglob("*") if path.is_file()]
+    assert not [name for name in names if re.search(r"\.(map|py|pyc|ts|md|toml|lock)$", name)]
+    assert not [name for name in names if re.search(r"(^|/)\.|~$|\.orig$|\.tmp$", name)]
+
+
+def test_the_manifest_makes_the_site_installable(built):
+    """What Chromium asks of an installable page: name, start, display, and two sizes of icon."""
+    manifest = json.loads((built / "manifest.webmanifest").read_text("utf-8"))
+    assert manifest["name"] and len(manifest["short_name"]) <= 12
+    assert manifest["start_url"] == manifest["scope"] == manifest["id"] == "./"
+    assert manifest["display"] in ("standalone", "minimal-ui")
+    sizes = {}
+    for icon in manifest["icons"]:
+        width, height = map(int, icon["sizes"].split("x"))
+        assert icon["type"] == "image/png"
+        assert png_size(built / icon["src"]) == (width, height)
+        sizes.setdefault(icon["purpose"], set()).add(width)
+    assert {192, 512} <= sizes["any"]
+    assert 512 in sizes["maskable"]
+    for colour in (manifest["theme_color"], manifest["background_color"]):
+        assert re.fullmatch(r"#[0-9a-f]{6}", colour)
+
+
+def test_every_shortcut_of_the_manifest_leads_to_a_worksheet(built):
+    manifest = json.loads((built / "manifest.webmanifest").read_text("utf-8"))
+    targets = [shortcut["url"] for shortcut in manifest["shortcuts"]]
+    assert targets == [f"./checks/{name}/" for name in calc.worksheets()]
+    assert all((built / target / "index.html").is_file() for target in targets)
+
+
+def test_a_phone_s_home_screen_has_its_icon(built):
+    """180 pixels: what an iPhone asks for."""
+    page = (built / "index.html").read_text("utf-8")
+    link = re.search(r'<link[^>]*rel="apple-touch-icon"[^>]*href="([^"]+)"', page) or re.search(
+        r'<link[^>]*href="([^"]+)"[^>]*rel="apple-touch-icon"', page
+    )
+    assert link
+    assert png_size(built / link.group(1)) == (180, 180)
+
+
+def test_every_page_names_the_manifest(built):
+    for path in built.rglob("index.html"):
+        found = re.search(r'rel="manifest"[^>]*href="([^"]+)"', path.read_text("utf-8"))
+        assert found, path
+        manifest = built / "manifest.webmanifest"
+        assert (path.parent / found.group(1)).resolve() == manifest.resolve()
+
+
+def test_the_headers_for_hosts_carry_the_policy_and_the_types(built):
+    text = (built / "_headers").read_text("utf-8")
+    assert text.startswith("/*\n")
+    assert "Content-Security-Policy: default-src 'none'" in text
+    assert "frame-ancestors 'none'" in text
+    for path in listed(built):
+        if path.endswith((".mjs", ".webmanifest", ".gz")):
+            assert f"\n/{path}\n  Content-Type: " in text

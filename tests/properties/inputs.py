@@ -1,0 +1,72 @@
+"""What the property tests draw from: any text, any valid input of a worksheet, and their limits.
+
+`derandomize` makes every run draw the same, so that a failure on another machine is the same one.
+There is no deadline a case: a busy machine is not a fault. Bounded time is asserted by itself.
+"""
+
+from hypothesis import HealthCheck, settings
+from hypothesis import strategies as st
+
+import calc
+from calc.fields import Choice, Field, Quantity
+from calc.quantities import from_base
+from calc.worksheet import Worksheet
+from tests.contract.samples import between
+
+SLACK = 1 + 1e-9
+
+
+def tried(times: int) -> settings:
+    """Return the settings for a property that is tried so many times."""
+    return settings(
+        max_examples=times,
+        deadline=None,
+        derandomize=True,
+        database=None,
+        suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
+    )
+
+
+NAMES = st.sampled_from(calc.worksheets())
+NUMBERISH = st.text("0123456789.,-+eE '\"%/*()^ABCVWΩ°µfthimnk\u202f\u00a0٣１", max_size=45)
+UNITS = ("A", "V", "W", "ft", "m", "%", "C", "F", "Ah", "N.m", "MW", "'", "")
+TEXTS = st.one_of(
+    st.text(max_size=60),
+    NUMBERISH,
+    st.floats().map(repr),
+    st.integers().map(str),
+    st.builds("{} {}".format, st.floats(), st.sampled_from(UNITS)),
+)
+
+
+@st.composite
+def valid(draw: st.DrawFn, field: Field) -> str:
+    """Draw a text that one field accepts."""
+    if isinstance(field, Choice):
+        return draw(st.sampled_from(field.options)).text
+    assert isinstance(field, Quantity)
+    kind = draw(st.sampled_from(field.kinds))
+    unit = draw(st.sampled_from(kind.units))
+    value = between(field, kind, draw(st.floats(0, 1)))
+    number = from_base(value, kind, unit.name)
+    return f"{number:.0f}" if kind.whole else f"{number:.8g} {unit.symbol}"
+
+
+@st.composite
+def inputs_of(draw: st.DrawFn, sheet: Worksheet, **fixed: str) -> dict[str, str]:
+    """Draw inputs that every field of `sheet` accepts; some are left out; `fixed` are as given."""
+    texts = {}
+    for field in sheet.fields:
+        if field.id in fixed:
+            texts[field.id] = fixed[field.id]
+        elif draw(st.booleans()):
+            texts[field.id] = draw(valid(field))
+    return texts
+
+
+def worked(name: str, texts: dict[str, str]) -> calc.Answer | None:
+    """Return the answer, or None where the inputs have none together."""
+    try:
+        return calc.work(name, texts)
+    except calc.InputError:
+        return None
