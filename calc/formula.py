@@ -79,9 +79,9 @@ def written(text: str, put: Callable[[str], str]) -> str:
                 return 9, f"{_SPOKEN[name]}({' and '.join(write(part)[1] for part in args)})"
             case ast.BinOp(left, ast.Pow(), right):
                 strength, base = write(left)
-                if strength < 9 or " " in base:
+                if strength < 9 or any(map(str.isspace, base)):
                     base = f"({base})"
-                return 9, f"{base}^{{{write(right)[1]}}}"
+                return 3, f"{base}^{{{write(right)[1]}}}"
             case ast.BinOp(left, op, right):
                 strength, sign = _JOINED[type(op)]
                 left_text, right_text = write(left), write(right)

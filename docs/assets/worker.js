@@ -4,7 +4,7 @@
 // page -> worker   {type: "ask", id, key, request}   of asks with one key only the newest counts
 // worker -> page   {type: "ready", ms} | {type: "answer", id, response} | {type: "failed", message}
 //
-// A refused wasm makes the loader wait for ever, so the page holds the clock and ends this worker.
+// A start can still hang where no error is thrown, so the page holds the clock and ends this worker.
 
 const started = performance.now();
 const SITE = new URL("../", import.meta.url);
@@ -53,20 +53,22 @@ async function inflated(name, type) {
 
 // Everything is asked for at once: one after the other, each file would wait for the last.
 const boot = load("boot.json").then((response) => response.json());
-const early = new Map([
-  [new URL("pyodide.asm.wasm", RUNTIME).href, inflated("pyodide.asm.wasm", "application/wasm")],
-  [new URL("stdlib.zip", RUNTIME).href, inflated("stdlib.zip", "application/zip")],
-]);
+const stdlib = inflated("stdlib.zip", "application/zip");
 const app = inflated("app.zip", "application/zip").then((response) => response.arrayBuffer());
+const wasm = WebAssembly.compileStreaming(inflated("pyodide.asm.wasm", "application/wasm"));
 const loader = import("./runtime/pyodide.mjs");
 const code = import("./runtime/pyodide.asm.mjs"); // the loader imports it later, from the same URL
 
-// The loader fetches by itself; it is handed what is already on its way.
-self.fetch = (input, options) => {
-  const url = String(input?.url ?? input);
-  const response = early.get(url);
-  early.delete(url); // a body can be read only once
-  return response ?? network(input, options);
+// The loader fetches and compiles by itself; it is handed what is already on its way. It would
+// also wait for ever for a wasm that is refused, where `wasm` fails.
+const early = new Map([
+  [new URL("stdlib.zip", RUNTIME).href, stdlib],
+  [new URL("pyodide.asm.wasm", RUNTIME).href, new Response()],
+]);
+self.fetch = async (input, options) => early.get(String(input?.url ?? input)) ?? network(input, options);
+WebAssembly.instantiateStreaming = async (_, imports) => {
+  const module = await wasm;
+  return { module, instance: await WebAssembly.instantiate(module, imports) };
 };
 
 async function startPython() {
@@ -119,8 +121,8 @@ self.onmessage = ({ data }) => {
   goOn();
 };
 
-// A file that does not come would leave the loader waiting, so each is watched by itself.
-Promise.all([openDoor(), boot, app, loader, code, ...early.values()]).then(([ask]) => {
+// Each is watched by itself: a file that does not come can leave the loader waiting.
+Promise.all([openDoor(), boot, stdlib, app, wasm, loader, code]).then(([ask]) => {
   door = ask;
   self.postMessage({ type: "ready", ms: performance.now() - started });
   goOn();

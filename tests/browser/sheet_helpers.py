@@ -53,7 +53,7 @@ EVERY_FIELD = {
         "conductor": "6 AWG",
         "insulation": "90 C",
         "voltage": "29.2 V",
-        "fault_current": "3.5 kA",
+        "fault_current": "3500 A",
         "surroundings": "inside engine space",
         "bundled": "4",
         "ambient": "41 °C",

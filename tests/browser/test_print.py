@@ -1,4 +1,4 @@
-"""The printed sheet: figures, answer, whole working, cautions, link, its square code and the date."""
+"""The printed sheet: figures, answer, whole working, cautions, link, square code and date."""
 
 import re
 import zlib

@@ -103,7 +103,7 @@ def test_every_shortcut_of_the_manifest_leads_to_a_worksheet(built):
 
 
 def test_a_phone_s_home_screen_has_its_icon(built):
-    """180 pixels: what an iPhone asks for."""
+    """180 pixels: the size that phones ask for by this link."""
     page = (built / "index.html").read_text("utf-8")
     link = re.search(r'<link[^>]*rel="apple-touch-icon"[^>]*href="([^"]+)"', page) or re.search(
         r'<link[^>]*href="([^"]+)"[^>]*rel="apple-touch-icon"', page

@@ -113,7 +113,6 @@ def test_a_choice_lists_every_option_with_the_default_picked(sheet):
 def test_the_form_gives_back_the_default_answer(sheet):
     """What stands in the controls, sent as a browser would, is what the page shows already."""
 
-
     page = form(sheet)
     values = {a["name"]: a["value"] for a, _ in page.all("input") if "name" in a}
     units = {}

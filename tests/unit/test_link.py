@@ -47,14 +47,14 @@ HOSTILE = [
 
 @pytest.mark.parametrize("fragment", HOSTILE, ids=range(len(HOSTILE)))
 def test_no_fragment_raises_takes_long_or_gives_much_back(fragment):
-    began = time.perf_counter()
+    began = time.process_time()
     opened = open_fragment(SHEET, fragment)
     try:
         SHEET.work(opened.texts)
     except calc.InputError as error:
         assert len(str(error)) < 5000
     again = write(SHEET, opened.texts)
-    assert time.perf_counter() - began < 0.2
+    assert time.process_time() - began < 0.2
     assert set(opened.texts) <= {field.id for field in SHEET.fields}
     assert all(len(text) <= 200 for text in opened.texts.values())
     assert len("".join(opened.notes)) < 1000

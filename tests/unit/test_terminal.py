@@ -95,15 +95,20 @@ def test_a_result_that_is_not_there_is_null_in_the_data(run):
     assert data["verdict"] == "stop"
 
 
-def test_the_list_names_every_worksheet_and_field(run):
-    status, out, _ = run("--list")
-    assert status == 0
-    for name in calc.worksheets():
-        sheet = calc.find(name)
-        assert f"{name}: {sheet.question}" in out
-        for field in sheet.fields:
-            assert field.id in out and field.label in out
-            assert field.default in out
+def test_the_list_names_every_worksheet_with_its_question_a_line_each(run):
+    status, out, err = run("--list")
+    assert (status, err) == (0, "")
+    lines = [line.split(maxsplit=1) for line in out.splitlines()]
+    assert lines == [[name, calc.find(name).question] for name in calc.worksheets()]
+
+
+@pytest.mark.parametrize("name", calc.worksheets())
+def test_the_list_of_one_worksheet_names_every_field_with_its_default(run, name):
+    status, out, err = run(name, "--list")
+    assert (status, err) == (0, "")
+    for field in calc.find(name).fields:
+        line = next(line for line in out.splitlines() if line.split()[0] == field.id)
+        assert field.label in line and field.default in line
 
 
 @pytest.mark.parametrize(

@@ -216,13 +216,13 @@ def test_what_has_a_unit_or_is_no_number_is_not_bare(text):
     "text", ["9" * 40, "1 " * 20, "1," * 20, "(" * 40, "1e" * 20, "' " * 20, "1ft" * 13, "٣" * 40]
 )
 def test_no_text_takes_long(text):
-    began = time.perf_counter()
+    began = time.process_time()
     for kinds in ((LENGTH,), (POWER, CURRENT), (TEMPERATURE,)):
         try:
             read(text, kinds, (kinds[0], kinds[0].units[0]))
         except Unreadable:
             continue
-    assert time.perf_counter() - began < 0.2
+    assert time.process_time() - began < 0.2
 
 
 def test_no_two_units_of_a_kind_share_a_spelling():
