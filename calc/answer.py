@@ -7,15 +7,18 @@ from dataclasses import dataclass
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
+from calc.compare import at_least, at_most
 from calc.declare import NOTE, Named, Step
 from calc.fields import Problem, Reading
 from calc.formula import written
-from calc.quantities import METRIC, US, quantity
-from calc.shown import NEAR, NO_BREAK_SPACE, quantity_text
+from calc.quantities import METRIC, US, from_base, quantity, to_base
+from calc.shown import NEAR, NO_BREAK_SPACE, quantity_text, rounded
 from calc.sources import SOURCES, Source
 
 if TYPE_CHECKING:
     from calc.worksheet import Worksheet
+
+_MOST_DIGITS = 9
 
 
 @dataclass(frozen=True)
@@ -99,8 +102,31 @@ class Writer:
         systems = {r.unit.system for r in readings.values() if r.unit and r.applies}
         self.system = US if US in systems else METRIC
         self.named = {named.id: named for named in (*sheet.results, *sheet.between)}
+        self.digits = {name: named.digits for name, named in self.named.items()}
+        for pair in sheet.apart:
+            self.keep_apart(*pair)
         self.shown = {name: reading.text for name, reading in readings.items()}
         self.shown |= {name: self.text(named) for name, named in self.named.items()}
+
+    def keep_apart(self, one: str, other: str) -> None:
+        """Give two values as many digits as it takes for rounding not to hide which is larger."""
+        values = self.values[one], self.values[other]
+        if None in values or at_most(*values) == at_least(*values):
+            return
+        while self.digits[one] < _MOST_DIGITS:
+            seen = self.as_shown(one), self.as_shown(other)
+            if seen[0] != seen[1] and (seen[0] < seen[1]) == (values[0] < values[1]):
+                return
+            self.digits[one] += 1
+            self.digits[other] = self.digits[one]
+
+    def as_shown(self, name: str) -> float:
+        """Return a value [base unit of its kind] as rounded for display."""
+        named, value = self.named[name], self.values[name]
+        assert named.kind is not None
+        unit = named.unit or named.kind.best_unit(value, self.system).name
+        number = from_base(value, named.kind, unit)
+        return to_base(float(rounded(number, self.digits[name], named.way)), named.kind, unit)
 
     def text(self, named: Named, digits: int = 0, way: str = "") -> str:
         value = self.values[named.id]
@@ -112,7 +138,7 @@ class Writer:
         said = quantity_text(
             value,
             named.kind,
-            digits=digits or named.digits,
+            digits=digits or self.digits[named.id],
             way=way or named.way,
             system=self.system,
             unit=named.unit,

@@ -24,8 +24,6 @@ from calc.sheets.shared import conductor_field
 from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet
 
-LABELS = {"conductor": "Conductor", "insulation": "Insulation", "ambient": "Air around the wire", "bundled": "Loaded conductors together"}
-
 
 @dataclass(frozen=True)
 class FuseChoice:
@@ -67,7 +65,7 @@ def run(
     try:
         bears = ampacity(**given)
     except NotCovered as gap:
-        raise Problem(gap.field, f"{LABELS[gap.field]} {gap}") from None
+        raise Problem(gap.field, f"{WORKSHEET.field(gap.field).label} {gap}") from None
     lowest, highest = fuses.CONTINUOUS * current, bears.ampacity
     suitable = fuses.suitable(voltage, fault_current)
     fuse = fuses.standard_rating(lowest, highest, suitable)
@@ -227,4 +225,5 @@ WORKSHEET = Worksheet(
     valid="Copper, continuous current, one fuse for one wire. Motors and inverters that start hard may need a slower fuse: the maker says.",
     gist="{fuse} fuse",
     gist_none="no standard fuse fits",
+    apart=(("lowest", "highest"), ("lowest", "ampacity")),
 )

@@ -196,4 +196,5 @@ WORKSHEET = Worksheet(
     ),
     valid="A clean, flat joint of copper lugs on a steel, stainless or brass stud, tightened once with a torque wrench on the nut.",
     gist="{torque}",
+    apart=(("torque", "ceiling"),),
 )

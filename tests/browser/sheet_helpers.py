@@ -51,7 +51,7 @@ EVERY_FIELD = {
     "fuse-choice": {
         "current": "18 A",
         "conductor": "6 AWG",
-        "insulation": "90 C",
+        "insulation": "105 C",
         "voltage": "29.2 V",
         "fault_current": "3500 A",
         "surroundings": "inside engine space",
@@ -67,7 +67,7 @@ EVERY_FIELD = {
         "lugs": "3",
     },
 }
-"""For each worksheet one text for each of its fields, none of them the usual one."""
+"""For each worksheet a text for each of its fields, hardly one of them the usual one."""
 
 BAD_TEXTS = (
     "abc",
