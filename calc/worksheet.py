@@ -21,7 +21,7 @@ class Worksheet:
     `run` takes one keyword for each field (SI floats, texts, or None) and returns a frozen
     dataclass whose fields are the `results` and the values `between`. `gist` is the answer in a few
     words, `valid` says where the formula holds, `picture` how `calc.render` draws it. `apart` names
-    pairs of results that a verdict compares: they get as many digits as it takes to tell them apart.
+    pairs of results that a verdict compares: they get the digits it takes to tell them apart.
     """
 
     id: str
