@@ -74,7 +74,8 @@ SOURCES: dict[str, Source] = {
         "part seen, part from memory: each family says which",
     ),
     "wire-mm2": Source(
-        "Common practice, no source", "a metric size is worked as the next smaller gauge by area; gauge areas by ASTM B258"
+        "Common practice, no source",
+        "a metric size is worked as the next smaller gauge by area; gauge areas by ASTM B258",
     ),
     "peukert": Source(
         "Peukert's law in rated-hours form",

@@ -1,6 +1,9 @@
-"""HTML and SVG elements as text. Everything that is not already `Markup` is escaped here."""
+"""HTML and SVG elements as text. Everything that is not already `Markup` is escaped here.
 
-from html import escape
+The standard `html` module would bring its table of two thousand names into the page.
+"""
+
+_ESCAPES = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;"})
 
 
 class Markup(str):
@@ -19,7 +22,7 @@ def el(tag: str, *children: object, **attributes: object) -> Markup:
         if value is None or value is False:
             continue
         plain = name.rstrip("_").replace("_", "-")
-        words.append(plain if value is True else f'{plain}="{escape(str(value), quote=True)}"')
+        words.append(plain if value is True else f'{plain}="{str(value).translate(_ESCAPES)}"')
     inside = join(*children)
     if not inside and tag in _VOID:
         return Markup(f"<{' '.join(words)}>")
@@ -35,7 +38,7 @@ def join(*children: object) -> Markup:
         if isinstance(child, (list, tuple)):
             parts.append(join(*child))
         else:
-            parts.append(child if isinstance(child, Markup) else escape(str(child), quote=False))
+            parts.append(child if isinstance(child, Markup) else str(child).translate(_ESCAPES))
     return Markup("".join(parts))
 
 

@@ -22,20 +22,19 @@ def test_without_javascript_a_check_shows_its_own_figures_with_their_working(pla
     plain.goto(f"{server.url}checks/{name}/")
     sheet = Sheet(plain, name)
     answer = calc.work(name)
-    expect(sheet.root.locator("noscript")).to_contain_text(
-        "With JavaScript on they can be changed."
-    )
-    expect(sheet.root.get_by_text("These are example figures.")).to_be_visible()
+    sentence = "These are example figures. With JavaScript on they can be changed."
+    expect(sheet.root.locator("noscript p")).to_have_text(sentence)
+    expect(sheet.root.locator("noscript p")).to_be_visible()
     first = answer.shown[answer.worksheet.results[0].id]
     expect(sheet.figure).to_have_text(first)
     expect(sheet.figure).to_be_visible()
     expect(sheet.answer.locator(".lw-sentence")).to_have_text(answer.sentence)
-    assert answer.cautions
     cautions = sheet.answer.locator(".lw-cautions li")
     expect(cautions).to_have_count(len(answer.cautions))
     for caution, said in zip(cautions.all(), answer.cautions, strict=True):
         expect(caution).to_contain_text(said.text)
         expect(caution).to_be_visible()
+    expect(plain.locator("article > .admonition.warning").last).to_be_visible()
     steps = sheet.working.locator("li")
     expect(steps).to_have_count(len(answer.working))
     expect(steps.first).to_be_hidden()
@@ -93,8 +92,8 @@ def test_every_question_stands_on_the_first_screen_of_a_desktop(page, server):
 def test_the_search_finds_a_guide(page, server):
     page.goto(server.url)
     if page.viewport_size["width"] < 1000:
-        page.locator(".md-header label[for=__search]").click()
-    page.locator(".md-search__input").fill("fuse")
+        page.locator(".md-header__button[for=__search]").click()
+    page.locator(".md-search__input").press_sequentially("fuse")
     found = page.locator(".md-search-result__link")
     guide = found.and_(page.locator("[href*='checks/fuse-choice/']")).first
     expect(guide).to_be_visible()
