@@ -27,7 +27,8 @@ newest_python() {
   printf '%s\n' "$best"
 }
 
-hash_of() { sha256sum "$@" | sha256sum | cut -c1-64; }
+sha256() { if command -v sha256sum >/dev/null; then sha256sum "$@"; else shasum -a 256 "$@"; fi; }
+hash_of() { sha256 "$@" | sha256 | cut -c1-64; }
 
 set_up_python() {
   local stamp=.venv/lugwise-requirements wanted python

@@ -11,8 +11,8 @@ from calc.compare import at_least, at_most
 from calc.declare import NOTE, Named, Step
 from calc.fields import Problem, Reading
 from calc.formula import written
-from calc.quantities import METRIC, US, from_base, quantity, to_base
-from calc.shown import NEAR, NO_BREAK_SPACE, quantity_text, rounded
+from calc.quantities import METRIC, TEMPERATURE, US, from_base, quantity, to_base
+from calc.shown import MINUS, NEAR, quantity_text, rounded, with_mm2
 from calc.sources import SOURCES, Source
 
 if TYPE_CHECKING:
@@ -83,6 +83,7 @@ class Answer:
     sources: tuple[Source, ...]
 
     def __getitem__(self, name: str) -> Any:
+        """Return the result `name`. Raises KeyError if the worksheet has none of that name."""
         result = self.worksheet.result(name)
         value = self.values[name]
         if value is None or result.kind is None:
@@ -129,12 +130,13 @@ class Writer:
         return to_base(float(rounded(number, self.digits[name], named.way)), named.kind, unit)
 
     def text(self, named: Named, digits: int = 0, way: str = "") -> str:
+        """Return a value as shown, or with `digits` and `way` of the working."""
         value = self.values[named.id]
         if value is None:
             return "none"
         if named.kind is None:
             text = "; ".join(map(str, value)) if isinstance(value, tuple) else str(value)
-            return text.replace(" mm2", f"{NO_BREAK_SPACE}mm²")
+            return with_mm2(text)
         said = quantity_text(
             value,
             named.kind,
@@ -149,21 +151,32 @@ class Writer:
         return said
 
     def number(self, name: str) -> str:
-        """Return a value as put into a formula: more digits than the answer, nearest."""
+        """Return a value as put into a formula: more digits than the answer, nearest.
+
+        Temperatures are in °C, as the formulas are, and a negative one stands in brackets.
+        """
+        text = self._number(name)
+        return f"({text})" if text.startswith(MINUS) else text
+
+    def _number(self, name: str) -> str:
         if name in self.named:
             return self.text(self.named[name], digits=4, way=NEAR)
         reading = self.readings[name]
         if reading.kind is None or not isinstance(reading.value, float):
             return reading.text
+        if reading.kind is TEMPERATURE:
+            return quantity_text(reading.value, TEMPERATURE, digits=6)
         return quantity_text(reading.value, reading.kind, digits=6, system=self.system)
 
     def symbol(self, name: str) -> str:
+        """Return what stands for a value in a formula."""
         if name in self.named:
             return self.named[name].symbol or self.named[name].label
         field = self.sheet.field(name)
         return field.symbol or field.label
 
     def line(self, step: Step) -> Line:
+        """Return a step as worked."""
         named = self.named[step.of]
         value = (
             self.text(named, digits=4 if named.kind else 0, way=NEAR)
@@ -181,6 +194,7 @@ class Writer:
         )
 
     def answer(self) -> Answer:
+        """Return the whole answer."""
         held = SimpleNamespace(
             **self.values, given={n for n, r in self.readings.items() if r.given}
         )

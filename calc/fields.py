@@ -119,7 +119,7 @@ class Quantity(Field):
         try:
             typed = read(text, self.kinds, self.bare)
         except Unreadable as unreadable:
-            raise self._unreadable(unreadable.why) from None
+            raise self._unreadable(unreadable) from None
         value = to_base(typed.number, typed.kind, typed.unit.name)
         if typed.kind.whole and value != int(value if abs(value) < 1e9 else 0):
             raise self.problem(f"must be a whole number, like {self.default or self._sample}.")
@@ -143,7 +143,8 @@ class Quantity(Field):
         if self.below and value <= low:
             raise self.problem(f"must be more than {low_text} and at most {high_text}.")
 
-    def _unreadable(self, why: str) -> Problem:
+    def _unreadable(self, unreadable: Unreadable) -> Problem:
+        why = unreadable.why
         sample = (self.default or self._sample).replace(" ", NO_BREAK_SPACE)
         if why == EMPTY:
             return Problem(
@@ -153,7 +154,7 @@ class Quantity(Field):
             return self.problem(f"must be at most {LONGEST} characters, like {sample}.")
         if why == AMBIGUOUS:
             return self.problem(
-                "has a comma or point that can be read two ways. Write 1234.5 or 1234,5."
+                f"has a comma or point that can be read two ways. Write {unreadable.instead}."
             )
         if why == WRONG_UNIT:
             symbols = [unit.symbol for _, unit in self.units if unit.symbol]

@@ -23,9 +23,20 @@ class Window:
     caption: str
 
 
+class Part(str):
+    """The name of a part on a stud, with its `shape`: seat, lug, washer, locking or nut."""
+
+    shape: str
+
+    def __new__(cls, shape: str, name: str) -> "Part":
+        part = super().__new__(cls, name)
+        part.shape = shape
+        return part
+
+
 @dataclass(frozen=True)
 class Stack:
-    """Parts threaded on a stud, first at the seat; `parts` names the list."""
+    """Parts threaded on a stud, first at the seat; `parts` names the list of `Part`."""
 
     parts: str
     caption: str

@@ -60,7 +60,6 @@ class Kind:
     shown: tuple[str, ...] = ()
     shown_us: tuple[str, ...] = ()
     whole: bool = False
-    signed: bool = False
 
     def unit(self, name: str) -> Unit:
         """Return the unit of this kind with pint's `name`."""
@@ -197,7 +196,6 @@ DIAMETER = Kind(
     (Unit("millimeter", "mm", "mm"), Unit("inch", "in", "in", (), US)),
     shown=("millimeter",),
 )
-AREA = Kind("area", "meter ** 2", (Unit("millimeter ** 2", "mm²", "mm2"),))
 RESISTANCE = Kind(
     "resistance",
     "ohm",
@@ -228,7 +226,6 @@ TEMPERATURE = Kind(
     ),
     shown=("degree_Celsius",),
     shown_us=("degree_Fahrenheit",),
-    signed=True,
 )
 RATIO = Kind("share", "dimensionless", (Unit("percent", "%", "percent", ("pct", "per cent")),))
 NUMBER = Kind("number", "dimensionless", (PLAIN,))
@@ -255,4 +252,3 @@ FORCE = Kind(
     shown=("newton", "kilonewton"),
     shown_us=("force_pound",),
 )
-STRESS = Kind("stress", "pascal", (Unit("megapascal", "MPa", "MPa"),))

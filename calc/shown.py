@@ -48,6 +48,11 @@ def grouped(text: str) -> str:
     return f"{sign}{whole}{point}{decimals}"
 
 
+def with_mm2(text: str) -> str:
+    """Return text with the names of metric conductors as a reader writes them."""
+    return text.replace(" mm2", f"{NO_BREAK_SPACE}mm²")
+
+
 def with_unit(number: str, symbol: str) -> str:
     """Return a number's text and its unit's symbol as one phrase that does not break."""
     if not symbol:

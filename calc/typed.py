@@ -25,11 +25,15 @@ _GROUPED = re.compile(r"[1-9]\d{0,2},\d{3}")
 
 
 class Unreadable(ValueError):
-    """Text that is not one number with one of the units; `why` is one of the reasons below."""
+    """Text that is not one number with one of the units.
 
-    def __init__(self, why: str) -> None:
+    `why` is one of the reasons below; `instead` says how to write what is ambiguous.
+    """
+
+    def __init__(self, why: str, instead: str = "") -> None:
         super().__init__(why)
         self.why = why
+        self.instead = instead
 
 
 EMPTY, TOO_LONG, NOT_A_NUMBER, AMBIGUOUS, WRONG_UNIT = (
@@ -133,8 +137,10 @@ def _number(body: str) -> tuple[float, str]:
         body = body.replace(" ", "")
     if " " in body:
         raise Unreadable(NOT_A_NUMBER)
-    if body.count(".") + body.count(",") > 1 or _GROUPED.fullmatch(body):
-        raise Unreadable(AMBIGUOUS)
+    if _GROUPED.fullmatch(body):
+        raise Unreadable(AMBIGUOUS, f"{body.replace(',', '')} or {body.replace(',', '.')}")
+    if body.count(".") + body.count(",") > 1:
+        raise Unreadable(AMBIGUOUS, "1234.5 or 1234,5")
     digits = body.replace(",", ".")
     if digits == ".":
         raise Unreadable(NOT_A_NUMBER)

@@ -5,7 +5,7 @@ the tests. `Worksheet.work` reads texts, runs the sum and gives an `Answer`.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from typing import Any
 
 from calc.answer import Answer, InputError, Writer
@@ -68,6 +68,7 @@ class Worksheet:
     def work(self, texts: Mapping[str, str]) -> Answer:
         """Return the answer for `texts` by field id; a missing field takes its default.
 
+        A field that has no meaning beside the others is checked too, though it is left aside.
         Raises InputError with every problem at once.
         """
         readings, problems = self.read(texts)
@@ -79,6 +80,12 @@ class Worksheet:
             )
             for name in texts
             if name not in ids
+        )
+        aside = (field for field in self.fields if field.id in readings)
+        problems += tuple(
+            problem
+            for field in aside
+            if not readings[field.id].applies and (problem := _problem(field, texts.get(field.id)))
         )
         if unknown or problems:
             raise InputError((*unknown, *problems))
@@ -104,6 +111,15 @@ def _argument(field: Field, reading: Reading) -> float | str | Measured | None:
     return reading.value
 
 
+def _problem(field: Field, text: str | None) -> Problem | None:
+    try:
+        if text:
+            field.read(text)
+    except Problem as problem:
+        return problem
+    return None
+
+
 def _read_field(field: Field, text: str | None, readings: Mapping[str, Reading]) -> Reading:
     given = text is not None and bool(text.strip())
     applies = True
@@ -114,7 +130,7 @@ def _read_field(field: Field, text: str | None, readings: Mapping[str, Reading])
         given = False
     if given:
         assert text is not None
-        return _with(field.read(text), given=True, applies=True)
+        return field.read(text)
     if text is not None and applies and not (field.optional or field.usual):
         field.read(text)  # an emptied box is a mistake, not a default
     default = field.default
@@ -127,17 +143,4 @@ def _read_field(field: Field, text: str | None, readings: Mapping[str, Reading])
         )
     if not default:
         return Reading(None, "not given", given=False, applies=applies)
-    return _with(field.read(default), given=False, applies=applies)
-
-
-def _with(reading: Reading, *, given: bool, applies: bool) -> Reading:
-    return Reading(
-        reading.value,
-        reading.text,
-        reading.entry,
-        reading.link,
-        reading.kind,
-        reading.unit,
-        given,
-        applies,
-    )
+    return replace(field.read(default), given=False, applies=applies)

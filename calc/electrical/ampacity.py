@@ -12,7 +12,6 @@ from calc.electrical.conductors import conductor, gauge_for_area
 from calc.tables import table
 
 LAW, ABYC = "33 CFR 183.425", "ABYC E-11"
-RULE_SETS = (LAW, ABYC)
 OUTSIDE, INSIDE = "outside engine space", "inside engine space"
 BASE_AMBIENT, ENGINE_AMBIENT = 30.0, 50.0  # °C, both rule sets
 PRINTED_ENGINE_FACTOR = 0.85  # 105 °C insulation, 33 CFR 183.425 table 5 note 1, seen in text
@@ -101,14 +100,19 @@ def bundle_factor(rule_set: str, bundled: int, voltage: float) -> float:
     33 CFR applies its factors from 50 V on only; ABYC E-11 at every voltage. `voltage` [V] is the
     highest on the circuit. Raises NotCovered for more conductors than the rule set knows.
     """
-    rows = table("bundling_33cfr").rows
-    if rule_set == LAW and voltage < float(rows[0]["applies_from_v"]):
+    first = float(table("bundling_33cfr").rows[0]["applies_from_v"])
+    if rule_set == LAW and voltage < first:
         return 1.0
     if rule_set == ABYC and bundled > 24:
         raise NotCovered(
             "bundled", "must be 24 or fewer: ABYC E-11 as restated gives no figure beyond."
         )
-    for row in rows:
+    return crowding(bundled)
+
+
+def crowding(bundled: int) -> float:
+    """Return the published factor for `bundled` conductors together, whether or not it applies."""
+    for row in table("bundling_33cfr").rows:
         last = float(row["to_conductors"]) if row["to_conductors"] else inf
         if float(row["from_conductors"]) <= bundled <= last:
             return float(row["factor"])
@@ -142,6 +146,18 @@ def ampacity(
     bundle = bundle_factor(rule_set, bundled, voltage)
     air = air_around(ambient, surroundings)
     return Ampacity(row, base, air, printed, surrounding, bundle, base * surrounding * bundle)
+
+
+def bears(name: str, insulation: float = 105.0) -> float | None:
+    """Return the table 5 ampacity [A] of `name` at 30 °C, two together, or None below the table.
+
+    `insulation` [°C].
+    """
+    try:
+        row = gauge_row(name)
+    except NotCovered:
+        return None
+    return _law_rows()[(row.removesuffix(" AWG"), insulation)]
 
 
 def _abyc_base(awg: str) -> float:

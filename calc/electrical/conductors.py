@@ -16,7 +16,7 @@ _METRES_PER_KFT = 304.8
 
 @dataclass(frozen=True)
 class Conductor:
-    """A named size: resistance per metre [ohm/m] at `reference` [°C], and area [m²]."""
+    """A named size: resistance [ohm/m] at `reference` [°C], plain and tinned, and area [m²]."""
 
     name: str
     series: str
@@ -24,7 +24,6 @@ class Conductor:
     plain: float
     tinned: float
     reference: float
-    source: str
 
 
 @cache
@@ -39,7 +38,6 @@ def conductors() -> tuple[Conductor, ...]:
             float(row["plain_ohm_per_kft"]) / _METRES_PER_KFT,
             float(row["tinned_ohm_per_kft"]) / _METRES_PER_KFT,
             75.0,
-            "nec-8",
         )
         for row in table("awg_resistance").rows
     )
@@ -51,7 +49,6 @@ def conductors() -> tuple[Conductor, ...]:
             float(row["plain_ohm_per_km"]) / 1000,
             float(row["tinned_ohm_per_km"]) / 1000,
             20.0,
-            "iec-60228",
         )
         for row in table("iec60228_class5").rows
         if 0.75 <= float(row["size_mm2"]) <= 120

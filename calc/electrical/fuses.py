@@ -23,18 +23,23 @@ class Family:
     ratings: tuple[float, ...]
     from_memory: bool
 
-    @property
-    def voltage(self) -> float:
-        """The highest d.c. voltage rating [V] of the family."""
-        return max(voltage for voltage, _ in self.breaks)
-
     def interrupting(self, voltage: float) -> float | None:
         """Return the current [A] it can break on a circuit of `voltage` [V], or None."""
         fitting = [amps for rated, amps in self.breaks if at_least(rated, voltage)]
         return max(fitting) if fitting else None
 
-    def __str__(self) -> str:
-        return f"{self.name} (from memory)" if self.from_memory else self.name
+    def version(self, voltage: float) -> float | None:
+        """Return the voltage rating [V] to ask for where the family's lowest does not do."""
+        ratings = sorted(rated for rated, _ in self.breaks)
+        if at_least(ratings[0], voltage):
+            return None
+        return next((rated for rated in ratings if at_least(rated, voltage)), None)
+
+    def named_for(self, voltage: float) -> str:
+        """Return the family's name as a choice for a circuit of `voltage` [V]."""
+        version = self.version(voltage)
+        name = f"{self.name}, rated {version:g} V or more" if version else self.name
+        return f"{name} (from memory)" if self.from_memory else name
 
 
 @cache
@@ -75,10 +80,13 @@ def too_low_in_voltage(voltage: float) -> tuple[Family, ...]:
     return tuple(family for family in families() if family.interrupting(voltage) is None)
 
 
+def ratings_between(lowest: float, highest: float, among: tuple[Family, ...]) -> tuple[float, ...]:
+    """Return every standard rating [A] of `among` from `lowest` to `highest` [A]."""
+    ratings = sorted({rating for family in among for rating in family.ratings})
+    return tuple(r for r in ratings if at_least(r, lowest) and at_most(r, highest))
+
+
 def standard_rating(lowest: float, highest: float, among: tuple[Family, ...]) -> float | None:
     """Return the smallest rating [A] of `among` from `lowest` to `highest` [A], or None."""
-    ratings = sorted({rating for family in among for rating in family.ratings})
-    for rating in ratings:
-        if at_least(rating, lowest) and at_most(rating, highest):
-            return rating
-    return None
+    between = ratings_between(lowest, highest, among)
+    return between[0] if between else None

@@ -10,6 +10,7 @@ from math import pi
 
 from calc.tables import table
 
+METRIC, INCH = "metric", "inch"
 PRELOAD_SHARE = 0.75  # of proof load, for a joint that is opened again (Shigley, as quoted)
 MOST_LUGS = 4  # ABYC E-11; FAA AC 43.13-1B 11-174
 
@@ -22,6 +23,7 @@ class Stud:
     diameter: float
     stress_area: float
     proof_load_8_8: float | None
+    series: str
 
 
 def unified_stress_area(diameter: float, threads_per_inch: float) -> float:
@@ -42,6 +44,7 @@ def studs() -> tuple[Stud, ...]:
             float(row["diameter_mm"]) / 1000,
             float(row["stress_area_mm2"]) * 1e-6,
             float(row["proof_load_8_8_n"]),
+            METRIC,
         )
         for row in table("proof_load").rows
     ]
@@ -51,6 +54,7 @@ def studs() -> tuple[Stud, ...]:
             float(row["diameter_mm"]) / 1000,
             unified_stress_area(float(row["diameter_mm"]) / 1000, float(row["threads_per_in"])),
             None,
+            INCH,
         )
         for row in table("inch_studs").rows
     ]
@@ -83,10 +87,14 @@ def proof_load(one: Stud, grade: str) -> float:
 
 @cache
 def nut_factor(condition: str) -> tuple[float, float, float]:
-    """Return low, usual and high nut factor K for a 'dry' or 'lubricated' steel thread."""
+    """Return low, usual and high nut factor K for a 'dry', 'lubricated' or 'stainless' thread.
+
+    No usual value is published for dry stainless on stainless: there it is the middle of the range.
+    """
     for row in table("nut_factor").rows:
         if row["condition"] == condition:
-            return float(row["low"]), float(row["usual"]), float(row["high"])
+            low, high = float(row["low"]), float(row["high"])
+            return low, float(row["usual"] or (low + high) / 2), high
     raise KeyError(condition)
 
 

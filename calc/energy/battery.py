@@ -7,7 +7,7 @@ load on a healthy bank. Out of scope: pauses (a rested battery gives more), agei
 from functools import cache
 from itertools import pairwise
 
-from calc.tables import table
+from calc.tables import SEEN, table
 
 LEAD_ACID = ("AGM", "gel", "flooded")
 BASE_TEMPERATURE = 25.0  # °C, IEEE 485
@@ -22,6 +22,12 @@ def _cold_factors() -> tuple[tuple[float, float], ...]:
 def coldest() -> float:
     """Return the lowest temperature [°C] of the IEEE 485 table."""
     return _cold_factors()[0][0]
+
+
+def seen_from() -> float:
+    """Return the temperature [°C] from which on the rows were seen in a text, not remembered."""
+    rows = table("ieee485_temperature").rows
+    return min((float(r["temperature_f"]) - 32) * 5 / 9 for r in rows if r["confidence"] == SEEN)
 
 
 def cold_factor(temperature: float) -> float:

@@ -3,11 +3,13 @@
 import re
 
 from calc.answer import Answer, Line
-from calc.declare import CAUTION, FINE, STOP
+from calc.declare import CAUTION, FINE, STOP, Named
 from calc.render.drawings import picture_html
 from calc.render.html import Markup, el, join
+from calc.shown import DOWN, UP, with_mm2
 from calc.sources import Source
 
+_LONG_LIST = 4
 _WORDS = {FINE: "Fine", CAUTION: "Caution", STOP: "Stop"}
 _SHAPES = {
     FINE: (
@@ -59,6 +61,8 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
     """Return the whole answer. `open_` unfolds the working."""
     sheet = answer.worksheet
     first, *others = sheet.results
+    lists = [result for result in others if isinstance(answer.values[result.id], tuple)]
+    rounded = {UP: " (rounded up)", DOWN: " (rounded down)"}.get(first.way, "")
     figure = answer.shown[first.id] if answer.values[first.id] is not None else gist_text(answer)
     return join(
         el(heading, "Answer", class_="lw-answer-title"),
@@ -71,17 +75,18 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
         ),
         el(
             "p",
-            el("span", first.label, class_="lw-figure-label"),
+            el("span", first.label, rounded, class_="lw-figure-label"),
             el("strong", figure, class_="lw-figure"),
             class_="lw-headline",
         ),
         el(
             "dl",
-            *(_result(answer, result.id, result.label) for result in others),
+            *(_result(answer, result) for result in others if result not in lists),
             class_="lw-results",
         ),
         picture_html(answer),
         _cautions(answer),
+        *(_list(answer, result) for result in lists),
         el(
             "details",
             el("summary", "Working, with your numbers put in"),
@@ -113,18 +118,22 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
     )
 
 
-def _result(answer: Answer, name: str, label: str) -> Markup:
-    value = answer.values[name]
-    shown: object = answer.shown[name]
-    if isinstance(value, tuple):
-        if not value:
-            return Markup("")
-        shown = el("ul", *(el("li", str(part).replace(" mm2", " mm²")) for part in value))
+def _result(answer: Answer, result: Named) -> Markup:
+    return el("div", el("dt", result.label), el("dd", answer.shown[result.id]))
+
+
+def _list(answer: Answer, result: Named) -> Markup | None:
+    """Return a result that is a list, folded where it is long."""
+    values = answer.values[result.id]
+    if not values:
+        return None
+    parts = el("ul", *(el("li", with_mm2(str(part))) for part in values))
     return el(
-        "div",
-        el("dt", label),
-        el("dd", shown),
-        class_="lw-list" if isinstance(value, tuple) else None,
+        "details",
+        el("summary", result.label),
+        parts,
+        data_fold=result.id,
+        open=len(values) <= _LONG_LIST,
     )
 
 

@@ -71,23 +71,18 @@ def _scale(most: float) -> Callable[[float], float]:
 
 def _bar(answer: Answer, bar: Bar) -> Markup:
     value, limit = answer.values[bar.value], answer.values[bar.limit]
+    if value is None:
+        return Markup("")
     within = at_most(value, limit)
     shown, limit_shown = answer.shown[bar.value], answer.shown[bar.limit]
-    marks = [(at, words) for at, words in bar.marks if abs(at - limit) > 1e-9]
-    nearest = [at for at, _ in marks if at <= 2.5 * max(value, limit)]
-    place = _scale(
-        max(1.25 * value, 1.4 * limit, *(1.1 * at for at in nearest))
-        if nearest
-        else max(1.25 * value, 1.4 * limit)
-    )
-    ticks = [
-        (
-            _line(place(at), 40, 62, "lw-tick"),
-            _text(place(at), 76, words, class_="lw-words lw-quiet"),
-        )
-        for at, words in marks
-        if at in nearest
-    ]
+    place = _scale(max(1.25 * value, 1.4 * limit))
+    ticks: list[object] = []
+    last = place(limit)
+    for at, words in bar.marks:
+        if place(at) < _RIGHT - 24 and abs(place(at) - last) > 36:
+            ticks.append(_line(place(at), 40, 62, "lw-tick"))
+            ticks.append(_text(place(at), 76, words, class_="lw-words lw-quiet"))
+            last = place(at)
     return _figure(
         84,
         f"{shown} lost against {limit_shown} allowed: {'within' if within else 'over'} the limit.",
@@ -114,6 +109,9 @@ def _window(answer: Answer, window: Window) -> Markup:
     )
     low_words = f"load needs {answer.shown[window.low]}"
     high_words = f"wire bears {answer.shown[window.high]}"
+    # The low end's words keep clear of the high end's line.
+    half = 3.8 * len(low_words) + 4
+    low_centre = min(low_x, high_x - half) if open_ else max(low_x, high_x + half)
     if value is None:
         mark: object = _text(
             (low_x + high_x) / 2, 82, "no standard fuse here", class_="lw-words lw-strong"
@@ -134,51 +132,38 @@ def _window(answer: Answer, window: Window) -> Markup:
         span,
         _line(low_x, 36, 66, "lw-limit"),
         _line(high_x, 20, 66, "lw-limit"),
-        _text(low_x, 32, low_words),
+        _text(low_centre, 32, low_words),
         _text(high_x, 14, high_words),
         mark,
     )
 
 
 _SHAPES = {
-    # the word that tells the part: half width, height, class
+    # shape: half width, height, class
     "seat": (62, 20, "lw-part lw-seat"),
     "lug": (40, 12, "lw-part lw-copper"),
-    "flat washer": (36, 6, "lw-part"),
+    "washer": (36, 6, "lw-part"),
     "locking": (32, 8, "lw-part lw-locking"),
     "nut": (28, 22, "lw-part lw-nut"),
 }
 
 
 def _stack(answer: Answer, stack: Stack) -> Markup:
-    parts = list(answer.values[stack.parts])
+    parts = answer.values[stack.parts]
     centre, gap = 66.0, 13.0
-    shapes = [next(shape for word, shape in _SHAPES.items() if word in part) for part in parts]
-    height = sum(shape[1] + gap for shape in shapes) + 24
+    height = sum(_SHAPES[part.shape][1] + gap for part in parts) + 24
     y = height - 8
     drawn: list[object] = [_rect(centre - 10, 4, 20, height - 12, "lw-stud", 2)]
-    for part, (half, tall, class_) in zip(parts, shapes, strict=True):
+    for part in parts:
+        half, tall, class_ = _SHAPES[part.shape]
         y -= tall
         drawn.append(_rect(centre - half, y, 2 * half, tall, class_, 2))
-        if "lug" in part:
-            drawn.append(_rect(4, y + 1, centre - half - 2, tall - 2, "lw-part lw-copper", 5))
-        middle = y + tall / 2 + 4
-        words = part.partition(",")[0]
-        drawn.append(_text(centre + 76, middle, words, anchor="start"))
-        drawn.append(
-            el(
-                "line",
-                x1=f"{centre + half + 2:.1f}",
-                x2=f"{centre + 72:.1f}",
-                y1=f"{middle - 4:.1f}",
-                y2=f"{middle - 4:.1f}",
-                class_="lw-lead",
-            )
-        )
+        if part.shape == "lug":
+            drawn.append(_rect(4, y + 1, centre - half - 2, tall - 2, class_, 5))
+        middle = y + tall / 2
+        lead = {"x1": centre + half + 2, "x2": centre + 72, "y1": middle, "y2": middle}
+        drawn.append(el("line", **{key: f"{at:.1f}" for key, at in lead.items()}, class_="lw-lead"))
+        drawn.append(_text(centre + 76, middle + 4, part.partition(",")[0], anchor="start"))
         y -= gap
-    return _figure(
-        height,
-        "On the stud, from the seat out: " + ", then ".join(parts) + ".",
-        stack.caption,
-        *drawn,
-    )
+    said = "On the stud, from the seat out: " + ", then ".join(parts) + "."
+    return _figure(height, said, stack.caption, *drawn)

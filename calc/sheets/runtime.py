@@ -2,20 +2,25 @@
 
 from dataclasses import dataclass
 
-from calc.compare import at_most
 from calc.declare import CAUTION, FINE, NOTE, Named, Remark, Rule, Step
 from calc.energy import battery
 from calc.energy.loads import bank_current
 from calc.fields import Choice, Measured, Option, Problem, Quantity
 from calc.quantities import CHARGE, CURRENT, NUMBER, POWER, RATIO, TEMPERATURE, TIME
 from calc.sheets.shared import EFFICIENCY, INVERTER, ROUTE, bank_voltage
-from calc.shown import DOWN
+from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet
 
+ONE_HOUR = 3600.0  # s
 
-@dataclass(frozen=True)
+
+@dataclass(frozen=True, kw_only=True)
 class Runtime:
-    """Run time [s] and what leads to it; `shortest` and `longest` span the published exponents."""
+    """Run time [s] and what leads to it.
+
+    `shortest` and `longest` span the published exponents; `fast` tells that the whole bank would be
+    empty within an hour.
+    """
 
     load_is_power: bool
     factor: float
@@ -31,6 +36,7 @@ class Runtime:
     longest: float
     nameplate_time: float
     lead_acid: bool
+    fast: bool
 
 
 def run(
@@ -57,11 +63,24 @@ def run(
         )
 
     low, high = battery.exponent_range(chemistry)
-    span = sorted((time(min(low, exponent)), time(max(high, exponent))))
+    span = sorted((time(low), time(high)))
     runtime = time(exponent)
     return Runtime(
-        is_power, factor, current, cold, cold_capacity, cold_capacity / rated_hours, runtime, current * runtime,
-        min(low, exponent), max(high, exponent), span[0], span[1], usable * cold_capacity / current, lead_acid,
+        load_is_power=is_power,
+        factor=factor,
+        current=current,
+        cold_factor=cold,
+        cold_capacity=cold_capacity,
+        rated_current=cold_capacity / rated_hours,
+        runtime=runtime,
+        usable_charge=current * runtime,
+        exponent_low=low,
+        exponent_high=high,
+        shortest=span[0],
+        longest=span[1],
+        nameplate_time=usable * cold_capacity / current,
+        lead_acid=lead_acid,
+        fast=runtime < usable * ONE_HOUR,
     )
 
 
@@ -102,7 +121,7 @@ WORKSHEET = Worksheet(
     results=(
         Named(id="runtime", label="Run time", symbol="t", kind=TIME, way=DOWN),
         Named(id="usable_charge", label="Charge it gives at this load", symbol="Q", kind=CHARGE, way=DOWN),
-        Named(id="current", label="Current from the bank", symbol="I", kind=CURRENT),
+        Named(id="current", label="Current from the bank", symbol="I", kind=CURRENT, way=UP),
         Named(id="shortest", label="Shortest by the published exponents", kind=TIME, way=DOWN),
         Named(id="longest", label="Longest by the published exponents", kind=TIME, way=DOWN),
     ),
@@ -128,25 +147,27 @@ WORKSHEET = Worksheet(
         Step(of="cold_capacity", formula="capacity / cold_factor", source="ieee-485", when=lambda v: v.lead_acid,
              says="The published factor multiplies the capacity needed, so what is there is divided by it."),
         Step(of="rated_current", formula="cold_capacity / rated_hours", source="peukert",
-             says="At this current the label's capacity is true."),
+             says="At this current the bank gives this capacity, in the rated hours."),
         Step(of="runtime", formula="usable * rated_hours * (cold_capacity / (current * rated_hours)) ** exponent",
              source="peukert", says="Peukert's law in rated-hours form, times the share you use."),
         Step(of="usable_charge", formula="current * runtime", source="ohm", says="What has gone out by then."),
-        Step(of="shortest", source="peukert", when=lambda v: v.shortest != v.longest,
+        Step(of="shortest", source="peukert", when=lambda v: v.lead_acid,
              formula="min(usable * rated_hours * (cold_capacity / (current * rated_hours)) ** exponent_high, usable * rated_hours * (cold_capacity / (current * rated_hours)) ** exponent_low)",
              says="With the exponent least kind to this load, from {exponent_low} to {exponent_high} as published for {chemistry}."),
-        Step(of="longest", source="peukert", when=lambda v: v.shortest != v.longest,
+        Step(of="longest", source="peukert", when=lambda v: v.lead_acid,
              formula="max(usable * rated_hours * (cold_capacity / (current * rated_hours)) ** exponent_high, usable * rated_hours * (cold_capacity / (current * rated_hours)) ** exponent_low)",
              says="With the exponent kindest to it."),
-        Step(of="shortest", source="peukert-li", when=lambda v: v.shortest == v.longest, formula="runtime",
-             says="No exponent is published for this chemistry: the same capacity was measured at a light and a heavy load."),
-        Step(of="longest", when=lambda v: v.shortest == v.longest, formula="runtime", says="The same figure."),
+        Step(of="shortest", source="peukert-li", when=lambda v: not v.lead_acid, formula="usable * rated_hours * (cold_capacity / (current * rated_hours)) ** exponent_low",
+             says="No exponent is published for this chemistry: the same capacity was measured at a light and a heavy load, so it counts as one."),
+        Step(of="longest", when=lambda v: not v.lead_acid, formula="shortest", says="The same figure."),
     ),
     rules=(
+        Rule(verdict=CAUTION, when=lambda v: v.fast,
+             says="About {runtime} by charge alone; few batteries may give {current}."),
         Rule(verdict=CAUTION, when=lambda v: v.lead_acid and v.usable > 0.5 + 1e-9,
              says="About {runtime}, but deeper than half wears a lead-acid bank fast."),
-        Rule(verdict=CAUTION, when=lambda v: v.temperature < 0,
-             says="About {runtime} at {temperature}; mind the frost before you charge again."),
+        Rule(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and v.temperature < 0,
+             says="About {runtime} at best in this frost; the bank must not be charged until it is warmer."),
         Rule(verdict=CAUTION, when=lambda v: v.lead_acid and v.runtime > v.nameplate_time * (1 + 1e-9),
              says="About {runtime} by the formula; by the label alone, {nameplate_time}. Count on the shorter."),
         Rule(verdict=FINE, says="The bank carries this for about {runtime}."),
@@ -159,8 +180,8 @@ WORKSHEET = Worksheet(
         Remark(when=lambda v: v.chemistry == "LFP" and 0 <= v.temperature < 10, source="practice",
                says="Near freezing an LFP battery takes a charge slowly; most makers ask for a reduced current below 5 to 10 °C, and none at all below 0 °C."),
         Remark(when=lambda v: v.chemistry == "LFP" and v.temperature < 25, source="practice",
-               says="No published factor for cold LFP capacity is used here: expect somewhat less than this in the cold."),
-        Remark(when=lambda v: v.lead_acid and v.temperature < 4.4, source="memory",
+               says="No published factor for cold LFP capacity is used here: expect less than this in the cold. In hard frost it may be far less, and many management systems switch off."),
+        Remark(when=lambda v: v.lead_acid and v.temperature < battery.seen_from(), source="memory",
                says="The factor for cold below 4.4 °C is from memory, not from a text."),
         Remark(when=lambda v: v.lead_acid and v.usable > 0.8 + 1e-9, source="practice",
                says="Below a fifth of its charge a lead-acid battery is damaged, and in frost its weak acid can freeze."),
@@ -168,8 +189,8 @@ WORKSHEET = Worksheet(
                says="Add the inverter's own idle draw to the load if it stays on."),
         Remark(when=lambda v: v.route == INVERTER and not v.load_is_power, source="practice",
                says="A load in amps is taken as measured at the bank, so the inverter's efficiency is not applied again."),
-        Remark(when=lambda v: not at_most(v.current, v.cold_capacity / 3600), source="practice",
-               says="The bank would be empty in less than an hour. Few batteries may give that current: read the data sheet."),
+        Remark(when=lambda v: v.fast, source="practice",
+               says="At {current} the whole bank would be empty within an hour. Many batteries, cables and fuses may not give that current: read the data sheets. Under such a load the voltage sags, and an inverter may give up sooner."),
         Remark(level=NOTE, source="peukert", when=lambda v: v.lead_acid,
                says="Published exponents for {chemistry} run from {exponent_low} to {exponent_high}: the time lies between {shortest} and {longest}. Two ratings from the maker's sheet give your battery's own."),
         Remark(level=NOTE, source="practice",

@@ -3,6 +3,7 @@
 from calc.electrical.conductors import conductors
 from calc.fields import Choice, Option, Quantity
 from calc.quantities import RATIO, VOLTAGE
+from calc.shown import with_mm2
 
 DIRECT, INVERTER = "direct", "inverter"
 
@@ -63,7 +64,7 @@ def conductor_field(default: str) -> Choice:
         options=tuple(
             Option(
                 one.name,
-                one.name.replace("mm2", "mm²"),
+                with_mm2(one.name),
                 "AWG" if one.series == "AWG" else "mm²",
                 _aliases(one.name),
             )

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
+from calc.electrical.ampacity import bears
 from calc.energy.loads import bank_current
 from calc.fields import Choice, Option, Quantity
 from calc.quantities import CHARGE, CURRENT, ENERGY, POWER, RATIO, TIME
@@ -11,25 +12,35 @@ from calc.shown import UP
 from calc.worksheet import Worksheet
 
 ONE_BATTERY = 100.0  # A, what one 100 A·h LFP battery is usually allowed: common practice, no source
-ONE_CABLE = 330.0  # A, 2/0 AWG with 105 °C insulation: 33 CFR 183.425 table 5
-THICKEST = 445.0  # A, 4/0 AWG, the same table
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class BankLoad:
-    """Current [A], charge [A·s] and energy [J], all at the bank; `factor` is the efficiency applied."""
+    """Current [A], charge [A·s] and energy [J], all at the bank; `factor` is the efficiency applied.
+
+    The cables are what 2/0 and 4/0 AWG bear [A] with 105 °C insulation, 33 CFR 183.425 table 5.
+    """
 
     factor: float
     current: float
     charge: float
     energy: float
+    heavy_cable: float
+    thickest_cable: float
 
 
 def run(*, power: float, voltage: float, route: str, efficiency: float, hours: float, load_type: str) -> BankLoad:
     """Return what `power` [W] for `hours` [s] asks of a bank at `voltage` [V]."""
     factor = efficiency if route == INVERTER else 1.0
     current = bank_current(power, voltage, factor)
-    return BankLoad(factor, current, current * hours, power * hours / factor)
+    return BankLoad(
+        factor=factor,
+        current=current,
+        charge=current * hours,
+        energy=power * hours / factor,
+        heavy_cable=bears("2/0 AWG") or 0.0,
+        thickest_cable=bears("4/0 AWG") or 0.0,
+    )
 
 
 WORKSHEET = Worksheet(
@@ -60,7 +71,11 @@ WORKSHEET = Worksheet(
         Named(id="charge", label="Charge taken", symbol="Q", kind=CHARGE, way=UP),
         Named(id="energy", label="Energy taken", symbol="E", kind=ENERGY, way=UP),
     ),
-    between=(Named(id="factor", label="Efficiency applied", symbol="η", kind=RATIO),),
+    between=(
+        Named(id="factor", label="Efficiency applied", symbol="η", kind=RATIO),
+        Named(id="heavy_cable", label="What 2/0 AWG bears", kind=CURRENT),
+        Named(id="thickest_cable", label="What 4/0 AWG bears", kind=CURRENT),
+    ),
     steps=(
         Step(of="factor", says="The inverter turns part of the power into heat, so the bank gives more than the load takes.",
              when=lambda v: v.route == INVERTER, source="practice"),
@@ -69,11 +84,14 @@ WORKSHEET = Worksheet(
         Step(of="current", formula="power / (voltage * factor)", says="Power is voltage times current; the inverter's loss comes on top.",
              source="ohm", when=lambda v: v.route == INVERTER),
         Step(of="charge", formula="current * hours", says="Current over time is charge, which is what a battery's label counts.", source="ohm"),
-        Step(of="energy", formula="power * hours / factor", says="Energy at the bank, the inverter's loss included.", source="ohm"),
+        Step(of="energy", formula="power * hours", says="Power over time is energy.", source="ohm",
+             when=lambda v: v.route != INVERTER),
+        Step(of="energy", formula="power * hours / factor", says="Energy at the bank, the inverter's loss included.", source="ohm",
+             when=lambda v: v.route == INVERTER),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: v.current > THICKEST,
-             says="{current} is more than any single cable in the table bears. Use a higher bank voltage or another way to do the job."),
+        Rule(verdict=STOP, when=lambda v: v.current > v.thickest_cable,
+             says="{current} is more than any single cable in the table bears ({thickest_cable}). Use a higher bank voltage or another way to do the job."),
         Rule(verdict=CAUTION, when=lambda v: v.current > ONE_BATTERY,
              says="{current} is more than one usual battery is made to give; {charge} goes in {hours}."),
         Rule(verdict=CAUTION, when=lambda v: v.load_type == "resistive heat",
@@ -87,8 +105,8 @@ WORKSHEET = Worksheet(
                says="Loads of this size are mostly heat (kettle, hob, hair dryer). If this one is, set the kind of load to resistive heat."),
         Remark(when=lambda v: v.current > ONE_BATTERY, source="practice",
                says="One battery is usually allowed about 100 A by its maker or its management system. Read the data sheet, and share a larger current between batteries joined in parallel with equal cables."),
-        Remark(when=lambda v: ONE_CABLE < v.current <= THICKEST, source="33cfr-table",
-               says="This current is beyond 2/0 AWG with 105 °C insulation (330 A). Cable, fuse, switch and every joint must be rated for it, and short."),
+        Remark(when=lambda v: v.heavy_cable < v.current <= v.thickest_cable, source="33cfr-table",
+               says="This current is beyond 2/0 AWG with 105 °C insulation ({heavy_cable}). Cable, fuse, switch and every joint must be rated for it, and short."),
         Remark(when=lambda v: v.current > 30, source="practice",
                says="At this current a loose joint becomes a heater. Check wire, fuse and torque before it is switched on, and keep within the maker's instructions."),
         Remark(when=lambda v: v.route == INVERTER, source="practice",

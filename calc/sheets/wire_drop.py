@@ -5,8 +5,8 @@ from types import SimpleNamespace
 
 from calc.compare import at_most
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
-from calc.electrical.ampacity import LAW, OUTSIDE, NotCovered, ampacity
-from calc.electrical.conductors import Conductor, at_temperature, conductor, series_of
+from calc.electrical.ampacity import bears
+from calc.electrical.conductors import Conductor, at_temperature, conductor, conductors, series_of
 from calc.electrical.drop import longest_run, loop_resistance, thinnest_within
 from calc.fields import Choice, Option, Quantity
 from calc.pictures import Bar
@@ -27,28 +27,37 @@ from calc.worksheet import Worksheet
 TINNED = "tinned"
 REFERENCE = 20.0  # °C, at which a maker states resistance
 ZERO = -234.5  # °C
+STRICT, WIDEST = 0.03, 0.10  # ABYC E-11 11.14.2.6: critical circuits; any other
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class WireDrop:
-    """Drop [V] of a run and what leads to it; None where there is no real figure."""
+    """Drop [V] of a run and what leads to it; None where there is no real figure.
+
+    `carries` is what the wire bears [A] with 105 °C insulation, `carries_60` with 60 °C; where
+    `below_table`, that of the thinnest size in the table, which is thicker than this wire.
+    """
 
     reference: float
     zero: float
     stated: float
     per_length: float
     resistance: float
-    drop: float
-    drop_percent: float
-    loss: float
+    feeds: float
+    flows: bool
+    drop: float | None
+    drop_percent: float | None
+    loss: float | None
     load_voltage: float | None
     allowed: float
     longest_run: float
     smallest_conductor: str | None
+    thinnest_bears: float | None
     from_maker: bool
     metric: bool
-    carries: float | None
-    feeds: float
+    below_table: bool
+    carries: float
+    carries_60: float
 
 
 def run(
@@ -57,21 +66,39 @@ def run(
 ) -> WireDrop:
     """Return what a two-conductor run of one-way `length` [m] loses at `current` [A]."""
     size = _named(conductor)
-    stated = (size.tinned if finish == TINNED else size.plain) if maker_resistance is None else maker_resistance
-    reference = size.reference if maker_resistance is None else REFERENCE
+    from_maker = maker_resistance is not None
+    stated = maker_resistance if maker_resistance is not None else _resistance(size, finish)
+    reference = REFERENCE if from_maker else size.reference
     per_length = at_temperature(stated, reference, temperature)
     resistance = loop_resistance(length, per_length)
     drop = current * resistance
-    allowed = limit * voltage
+    flows = drop < voltage
     sizes = tuple(
-        (one.name, at_temperature(one.tinned if finish == TINNED else one.plain, one.reference, temperature))
+        (one.name, at_temperature(_resistance(one, finish), one.reference, temperature))
         for one in series_of(conductor)
     )
+    thinnest = thinnest_within(sizes, length, current, limit * voltage)
     return WireDrop(
-        reference, ZERO, stated, per_length, resistance, drop, drop / voltage, current * drop,
-        voltage - drop if drop < voltage else None, allowed, longest_run(current, per_length, allowed),
-        thinnest_within(sizes, length, current, allowed), maker_resistance is not None, size.series == "mm2",
-        _bears(conductor), voltage / resistance,
+        reference=reference,
+        zero=ZERO,
+        stated=stated,
+        per_length=per_length,
+        resistance=resistance,
+        feeds=voltage / resistance,
+        flows=flows,
+        drop=drop if flows else None,
+        drop_percent=drop / voltage if flows else None,
+        loss=current * drop if flows else None,
+        load_voltage=voltage - drop if flows else None,
+        allowed=limit * voltage,
+        longest_run=longest_run(current, per_length, limit * voltage),
+        smallest_conductor=thinnest,
+        thinnest_bears=_bears(thinnest, 105) if thinnest else None,
+        from_maker=from_maker,
+        metric=size.series == "mm2",
+        below_table=bears(conductor) is None,
+        carries=_bears(conductor, 105),
+        carries_60=_bears(conductor, 60),
     )
 
 
@@ -79,17 +106,22 @@ def _named(name: str) -> Conductor:  # the field is called `conductor` too
     return conductor(name)
 
 
-def _bears(name: str) -> float | None:
-    try:
-        return ampacity(
-            name=name, insulation=105.0, surroundings=OUTSIDE, bundled=2, ambient=30.0, voltage=14.6, rule_set=LAW
-        ).ampacity
-    except NotCovered:
-        return None
+def _resistance(size: Conductor, finish: str) -> float:
+    return size.tinned if finish == TINNED else size.plain
 
 
-def _above(v: SimpleNamespace, share: float) -> bool:
-    return not at_most(v.drop_percent, share)
+def _bears(name: str, insulation: float) -> float:
+    found = bears(name, insulation) or bears(conductors()[0].name, insulation)
+    assert found is not None
+    return found
+
+
+def _within(v: SimpleNamespace, share: float) -> bool:
+    return v.flows and at_most(v.drop_percent, share)
+
+
+def _bears_current(v: SimpleNamespace) -> bool:
+    return at_most(v.current, v.carries)
 
 
 WORKSHEET = Worksheet(
@@ -99,7 +131,7 @@ WORKSHEET = Worksheet(
     run=run,
     picture=Bar(
         value="drop_percent", limit="limit", caption="Share of the supply lost on the way",
-        marks=((0.03, "3 %"), (0.10, "10 %")),
+        marks=((STRICT, "3 %"), (WIDEST, "10 %")),
     ),
     fields=(
         Quantity(id="current", label="Current", symbol="I", kinds=(CURRENT,), default="30 A", low="0.001 A", high="2000 A",
@@ -125,7 +157,7 @@ WORKSHEET = Worksheet(
         Named(id="resistance", label="Resistance, out and back", symbol="R", kind=RESISTANCE, way=UP),
         Named(id="loss", label="Heat in the wire", symbol="P", kind=POWER, way=UP),
         Named(id="load_voltage", label="Left at the load", symbol="V_L", kind=VOLTAGE, way=DOWN, digits=4),
-        Named(id="smallest_conductor", label="Thinnest size within the limit"),
+        Named(id="smallest_conductor", label="Thinnest size for the drop alone"),
         Named(id="longest_run", label="Longest run within the limit", symbol="L_max", kind=LENGTH, way=DOWN),
     ),
     between=(
@@ -135,6 +167,8 @@ WORKSHEET = Worksheet(
         Named(id="per_length", label="Resistance per length, warm", symbol="r", kind=LINEAR_RESISTANCE, digits=4),
         Named(id="allowed", label="Drop allowed", symbol="U_max", kind=VOLTAGE),
         Named(id="carries", label="What the wire bears", kind=CURRENT),
+        Named(id="carries_60", label="What it bears with 60 °C insulation", kind=CURRENT),
+        Named(id="thinnest_bears", label="What the thinnest size bears", kind=CURRENT),
         Named(id="feeds", label="Most that can flow", kind=CURRENT, way=DOWN),
     ),
     steps=(
@@ -146,37 +180,50 @@ WORKSHEET = Worksheet(
         Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature",
              says="Warm copper resists more."),
         Step(of="resistance", formula="2 * length * per_length", source="ohm", says="The current goes out and comes back, so the length counts twice."),
-        Step(of="drop", formula="current * resistance", source="ohm", says="Ohm's law."),
-        Step(of="drop_percent", formula="drop / voltage", says="Compared with the system voltage."),
-        Step(of="loss", formula="current * drop", source="ohm", says="This heat is spread along the wire."),
-        Step(of="load_voltage", formula="voltage - drop", when=lambda v: v.load_voltage is not None, says="What is left at the far end."),
-        Step(of="load_voltage", when=lambda v: v.load_voltage is None, says="Nothing would be left: this current cannot flow through this run."),
+        Step(of="drop", formula="current * resistance", when=lambda v: v.flows, source="ohm", says="Ohm's law."),
+        Step(of="drop_percent", formula="drop / voltage", when=lambda v: v.flows, says="Compared with the system voltage."),
+        Step(of="loss", formula="current * drop", when=lambda v: v.flows, source="ohm", says="This heat is spread along the wire."),
+        Step(of="load_voltage", formula="voltage - drop", when=lambda v: v.flows, says="What is left at the far end."),
+        Step(of="feeds", formula="voltage / resistance", when=lambda v: not v.flows, source="ohm",
+             says="With the far end shorted no more than this can flow, so there is no drop to give for more."),
         Step(of="allowed", formula="limit * voltage", source="abyc-drop", says="The limit you chose, in volts."),
         Step(of="smallest_conductor", says="The thinnest size of the same series whose drop stays within the limit at this current, length and temperature."),
         Step(of="longest_run", formula="allowed / (2 * current * per_length)", source="ohm", says="The run at which this conductor meets the limit exactly."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: v.load_voltage is None,
+        Rule(verdict=STOP, when=lambda v: not v.flows,
              says="This run cannot carry {current}: even a dead short at the far end would pass only {feeds}."),
-        Rule(verdict=STOP, when=lambda v: v.carries is not None and not at_most(v.current, v.carries),
-             says="{conductor} loses {drop} ({drop_percent}), and it is too thin for {current} whatever the drop."),
-        Rule(verdict=STOP, when=lambda v: not at_most(v.drop_percent, v.limit) and _above(v, 0.10),
+        Rule(verdict=STOP, when=lambda v: not _bears_current(v),
+             says="{drop} lost ({drop_percent}), and {conductor} is too thin for {current} whatever the drop."),
+        Rule(verdict=STOP, when=lambda v: not _within(v, v.limit) and not _within(v, WIDEST),
              says="{drop} lost, {drop_percent} of the supply: beyond your {limit} and beyond any usual limit."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.drop_percent, v.limit),
+        Rule(verdict=CAUTION, when=lambda v: not _within(v, v.limit),
              says="{drop} lost, {drop_percent} of the supply: more than the {limit} you allow."),
+        Rule(verdict=CAUTION, when=lambda v: not _within(v, WIDEST),
+             says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but beyond any usual limit."),
+        Rule(verdict=CAUTION, when=lambda v: v.below_table,
+             says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but no published limit of current covers so thin a wire."),
+        Rule(verdict=CAUTION, when=lambda v: not at_most(v.current, v.carries_60),
+             says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but too much current for this wire unless its insulation is rated for heat."),
         Rule(verdict=FINE, says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow."),
     ),
     remarks=(
-        Remark(when=lambda v: v.carries is not None and not at_most(v.current, v.carries), source="33cfr-table",
-               says="Risk of fire: {conductor} bears at most {carries} even with 105 °C insulation in free air at 30 °C. Take a thicker size; the drop is not what decides here."),
-        Remark(when=lambda v: not at_most(v.drop_percent, v.limit) and v.smallest_conductor is not None and v.load_voltage is not None,
+        Remark(when=lambda v: not _bears_current(v) and not v.below_table, source="33cfr-table",
+               says="Risk of fire: {conductor} bears at most {carries} even with 105 °C insulation, at 30 °C. Take a thicker size; the drop is not what decides here."),
+        Remark(when=lambda v: not _bears_current(v) and v.below_table, source="33cfr-table",
+               says="Risk of fire: the published limits begin at 18 AWG (0.82 mm²) with {carries}, and this wire is thinner."),
+        Remark(when=lambda v: _bears_current(v) and v.below_table, source="33cfr-table",
+               says="The published limits of current begin at 18 AWG (0.82 mm²) with {carries}. For this thinner wire the maker's figure must do."),
+        Remark(when=lambda v: _bears_current(v) and not at_most(v.current, v.carries_60) and not v.below_table, source="33cfr-table",
+               says="Only if 105 °C is printed on the cable: {conductor} bears {carries} with it, and {carries_60} with 60 °C insulation. See fuse choice for what lies between."),
+        Remark(when=lambda v: v.thinnest_bears is not None and not at_most(v.current, v.thinnest_bears), source="33cfr-table",
+               says="For the drop alone {smallest_conductor} would do, but it bears at most {thinnest_bears}: the current decides. See fuse choice."),
+        Remark(when=lambda v: v.flows and not _within(v, v.limit) and v.thinnest_bears is not None and at_most(v.current, v.thinnest_bears), source="ohm",
                says="{smallest_conductor} keeps within {limit}; or shorten the run to {longest_run} one way, or raise the system voltage."),
-        Remark(when=lambda v: v.smallest_conductor is None,
+        Remark(when=lambda v: v.smallest_conductor is None, source="ohm",
                says="No size of this series keeps within {limit} here. Shorten the run, raise the system voltage, move the source nearer, or ask a specialist about parallel conductors."),
-        Remark(when=lambda v: at_most(v.drop_percent, v.limit) and _above(v, 0.03), source="abyc-drop",
+        Remark(when=lambda v: _within(v, v.limit) and _within(v, WIDEST) and not _within(v, STRICT), source="abyc-drop",
                says="Fit for plain lighting and the like only: feeders, chargers, pumps and electronics are held to 3 %."),
-        Remark(when=lambda v: v.carries is None, source="33cfr-table",
-               says="The published limits of current begin at 18 AWG (0.82 mm²), so nothing is said here about whether this wire bears the current."),
         Remark(level=NOTE, source="abyc-drop",
                says="3 %: panel feeders, electronics and whatever safety hangs on. 10 %: other lighting and circuits that are not critical. Boat practice, used for want of a van rule."),
         Remark(level=NOTE, source="en-1648",
@@ -188,4 +235,5 @@ WORKSHEET = Worksheet(
     ),
     valid="Steady direct current through two like copper conductors. Aluminium and copper-clad aluminium lose far more and are not covered.",
     gist="{drop} lost, {drop_percent}",
+    gist_none="this current cannot flow",
 )

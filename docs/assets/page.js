@@ -98,6 +98,7 @@ function bind(sheet) {
       part(sheet, "notes").hidden = !reply.notes.length;
     }
     if (reply.answer) put(reply);
+    else part(sheet, "gist").textContent = reply.status;
     say(sheet, reply.answer ? "" : "The answer below is that of the last complete figures.", !reply.answer);
     clearTimeout(speak);
     if (touched) speak = setTimeout(() => (part(sheet, "status").textContent = reply.status), 800);

@@ -7,6 +7,7 @@ let ready = false;
 let clock = 0;
 let asked = 0;
 const waiting = new Map(); // id of an ask -> [what to do with its reply, what to do without one]
+const newest = new Map(); // key -> id: an ask that was overtaken gets no reply
 
 export const isReady = () => ready;
 
@@ -39,10 +40,12 @@ function stop() {
   for (const id of [...waiting.keys()]) settle(id, 1, "");
 }
 
-// Of asks with one key only the newest is sure of a reply. `refuse` gets Python's own words, or
-// none where Python could not start.
+// Of asks with one key only the newest gets a reply. `refuse` gets Python's own words, or none
+// where Python could not start.
 export function ask(key, request, take, refuse) {
   start();
-  waiting.set(++asked, [take, refuse]);
+  waiting.delete(newest.get(key));
+  newest.set(key, ++asked);
+  waiting.set(asked, [take, refuse]);
   worker.postMessage({ type: "ask", id: asked, key, request: JSON.stringify(request) });
 }

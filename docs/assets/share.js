@@ -4,13 +4,14 @@ const part = (sheet, name) => sheet.querySelector(`[data-${name}]`);
 
 async function copy(sheet) {
   const box = part(sheet, "link");
+  let done = true;
   try {
     await navigator.clipboard.writeText(box.value);
   } catch {
     box.select(); // browsers without that permission still copy a selection
-    document.execCommand("copy");
+    done = document.execCommand("copy");
   }
-  part(sheet, "copied").textContent = "Copied.";
+  part(sheet, "copied").textContent = done ? "Copied." : "Not copied: mark the link below and copy it.";
 }
 
 async function send(sheet) {
