@@ -14,28 +14,6 @@ from tests.published.cases import EVIDENCE, Case, lines, load_cases
 
 PROJECT = Path(__file__).resolve().parent.parent
 
-TABLES = (
-    "awg_resistance",
-    "iec60228_class5",
-    "iec60228_class2",
-    "awg_area",
-    "ampacity_33cfr183_425",
-    "ampacity_abyc_e11_105c",
-    "bundling_33cfr",
-    "engine_space_33cfr",
-    "fuse_families",
-    "fuse_ratings",
-    "drop_limits",
-    "proof_load",
-    "inch_studs",
-    "terminal_torque",
-    "nut_factor",
-    "material_strength",
-    "peukert",
-    "usable_share",
-    "ieee485_temperature",
-)
-
 
 def _table(head: tuple[str, ...], rows: list[tuple[Any, ...]]) -> Markup:
     return el(
@@ -76,7 +54,7 @@ def checks() -> Markup:
     Raises ValueError if a case does not agree.
     """
     cases = load_cases()
-    head = ("Asked", "Source", "Evidence", "Expected", "Ours", "Difference")
+    head = ("Expected", "Ours", "Difference", "Asked", "Source", "Evidence")
     parts = []
     for sheet in WORKSHEETS:
         own = [case for case in cases if case.worksheet == sheet.id]
@@ -93,31 +71,38 @@ def checks() -> Markup:
 
 
 def _case_rows(case: Case) -> list[tuple[Any, ...]]:
-    asked = ", ".join(f"{name} {text}" for name, text in case.inputs.items())
+    sheet = calc.find(case.worksheet)
+    asked = "; ".join(f"{sheet.field(name).label}: {text}" for name, text in case.inputs.items())
+    about = (asked, case.source, case.evidence.replace("-", " "))
     if "refused" in case.expect:
-        said = f"refused: {case.expect['refused']}"
-        return [(asked, case.source, case.evidence, said, "refused", "same")]
+        return [(f"refused: {case.expect['refused']}", "refused", "same", *about)]
     found = list(lines(case, calc.work(case.worksheet, case.inputs)))
     if wrong := [line for line in found if not line.ok]:
         raise ValueError(f"{case.id} does not agree with its source: {wrong}")
     return [
-        (
-            asked,
-            case.source,
-            case.evidence,
-            f"{line.name} {line.expected}",
-            line.ours,
-            line.difference,
-        )
+        (f"{line.name.replace('_', ' ')} {line.expected}", line.ours, line.difference, *about)
         for line in found
     ]
+
+
+def questions() -> Markup:
+    """Return a way into each worksheet, by the question a reader comes with."""
+    return el(
+        "nav",
+        *(
+            el("a", el("strong", sheet.asks), " ", sheet.about, href=f"checks/{sheet.id}/")
+            for sheet in WORKSHEETS
+        ),
+        class_="lw-questions",
+        aria_label="Questions",
+    )
 
 
 def tables() -> Markup:
     """Return each published table with where it comes from, folded."""
     parts = []
-    for name in TABLES:
-        data = table(name)
+    for file in sorted((PROJECT / "calc" / "tables").glob("*.csv")):
+        data = table(file.stem)
         about = [
             el("div", el("dt", key.replace("_", " ")), el("dd", text))
             for key, text in data.about.items()
@@ -182,6 +167,7 @@ def licences() -> Markup:
 
 
 PARTS: dict[str, Callable[[], Markup]] = {
+    "questions": questions,
     "counts": counts,
     "checks": checks,
     "tables": tables,

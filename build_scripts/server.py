@@ -170,10 +170,13 @@ def serve(arguments: list[str] | None = None, handler: type = SiteHandler) -> in
     try:
         server = SiteServer((options.host, options.port), handler, options.root)
     except (OSError, OverflowError) as error:
-        print(f"Port {options.port} cannot be used ({error}): choose another with --port.")
+        sentence = f"Port {options.port} cannot be used ({error}): choose another with --port."
+        print(sentence, file=sys.stderr)
         return 1
-    address = f"http://{options.host}:{server.server_port}/"
-    print(f"Lugwise is at {address} (Ctrl+C ends it)", flush=True)
+    host = "127.0.0.1" if options.host == "0.0.0.0" else options.host
+    more = "; from your network by this machine's own name" if host != options.host else ""
+    address = f"http://{host}:{server.server_port}/"
+    print(f"Lugwise is at {address}{more} (Ctrl+C ends it)", flush=True)
     try:
         server.serve_forever()
     except KeyboardInterrupt:

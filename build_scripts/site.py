@@ -5,6 +5,7 @@ site standing.
 """
 
 import hashlib
+import json
 import os
 import shutil
 import subprocess
@@ -13,6 +14,7 @@ from pathlib import Path
 
 from build_scripts.finish import SiteError, finish
 from build_scripts.runtime import build_runtime
+from calc.sheets import WORKSHEETS
 
 PROJECT = Path(__file__).resolve().parent.parent
 RUNTIME = PROJECT / "build" / "runtime"
@@ -25,6 +27,7 @@ def main() -> int:
     try:
         runtime()
         guides(new)
+        shortcuts(new)
         shutil.copytree(RUNTIME, new / "assets" / "runtime")
         files = finish(new)
     except (SiteError, subprocess.CalledProcessError) as error:
@@ -64,6 +67,17 @@ def runtime_key() -> str:
             content = file.read_bytes()
             digest.update(f"{file.relative_to(PROJECT)} {len(content)}\n".encode() + content)
     return digest.hexdigest()
+
+
+def shortcuts(site: Path) -> None:
+    """Put a shortcut to each worksheet into the web manifest."""
+    file = site / "manifest.webmanifest"
+    manifest = json.loads(file.read_text("utf-8"))
+    manifest["shortcuts"] = [
+        {"name": sheet.title, "description": sheet.about, "url": f"./checks/{sheet.id}/"}
+        for sheet in WORKSHEETS
+    ]
+    file.write_text(json.dumps(manifest, ensure_ascii=False), "utf-8")
 
 
 def guides(to: Path) -> None:

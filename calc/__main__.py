@@ -11,7 +11,7 @@ Bad input ends with status 2 and the sentences on standard error.
 import argparse
 import json
 import sys
-from dataclasses import asdict, is_dataclass
+from dataclasses import asdict
 from typing import Any
 
 import calc
@@ -109,7 +109,7 @@ def as_data(answer: Answer) -> dict[str, Any]:
     for result in answer.worksheet.results:
         value = answer[result.id]
         if isinstance(value, list):
-            results[result.id] = [asdict(part) if is_dataclass(part) else part for part in value]
+            results[result.id] = [part if isinstance(part, str) else asdict(part) for part in value]
         elif hasattr(value, "magnitude"):
             results[result.id] = {
                 "value": value.magnitude,

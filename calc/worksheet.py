@@ -18,6 +18,7 @@ from calc.pictures import Bar, Stack, Window
 class Worksheet:
     """One sum or choice, declared once.
 
+    `asks` is the reader's own question that leads here, `about` one line on what is answered.
     `run` takes one keyword for each field (SI floats, texts, or None) and returns a frozen
     dataclass whose fields are the `results` and the values `between`. `gist` is the answer in a few
     words, `valid` says where the formula holds, `picture` how `calc.render` draws it. `apart` names
@@ -27,6 +28,8 @@ class Worksheet:
     id: str
     title: str
     question: str
+    asks: str
+    about: str
     fields: tuple[Field, ...]
     run: Callable[..., Any]
     results: tuple[Named, ...]

@@ -92,6 +92,7 @@ def example_html(answer: Answer, name: str, target: str, *, full: bool = False) 
                 "a",
                 "Open these figures in the sheet",
                 href=f"{target}#{write(answer.worksheet, texts)}",
+                class_="lw-button lw-plain",
             ),
         ),
         class_="lw-sheet lw-example",

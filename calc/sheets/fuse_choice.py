@@ -177,6 +177,8 @@ WORKSHEET = Worksheet(
     id="fuse-choice",
     title="Fuse choice",
     question="Which fuse protects this wire and carries this load?",
+    asks="Which fuse for this wire?",
+    about="Between what the load needs and what the wire bears.",
     run=run,
     picture=Window(low="lowest", high="highest", value="fuse",
                    caption="The fuse stands between what the load needs and what the wire bears"),

@@ -144,6 +144,8 @@ WORKSHEET = Worksheet(
     id="joint-torque",
     title="Joint torque",
     question="How tight, and how does it stay tight?",
+    asks="How tight, and will it stay?",
+    about="Torque for a cable joint, order of parts, what locks it.",
     run=run,
     picture=Stack(parts="stack", caption="Order of parts on the stud: current passes from lug to lug, never through a washer"),
     fields=(

@@ -94,6 +94,8 @@ WORKSHEET = Worksheet(
     id="runtime",
     title="Run time",
     question="How long will the bank carry this?",
+    asks="Will it last until morning?",
+    about="Run time of a bank, in the cold and under a heavy load.",
     run=run,
     fields=(
         Quantity(id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 A·h",

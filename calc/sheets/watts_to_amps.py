@@ -47,6 +47,8 @@ WORKSHEET = Worksheet(
     id="watts-to-amps",
     title="Watts to amps",
     question="What current does this load ask of the bank?",
+    asks="Can the bank run this?",
+    about="Watts to amps and amp-hours: a kettle, a fridge, an inverter.",
     run=run,
     fields=(
         Quantity(

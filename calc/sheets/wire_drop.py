@@ -128,6 +128,8 @@ WORKSHEET = Worksheet(
     id="wire-drop",
     title="Wire drop",
     question="How much voltage does this run lose?",
+    asks="Why is it weak at the far end?",
+    about="Voltage lost in a run of wire, and the size that cures it.",
     run=run,
     picture=Bar(
         value="drop_percent", limit="limit", caption="Share of the supply lost on the way",
