@@ -116,7 +116,7 @@ def _argument(field: Field, reading: Reading) -> float | str | Measured | None:
 
 def _problem(field: Field, text: str | None) -> Problem | None:
     try:
-        if text:
+        if text and text.strip():
             field.read(text)
     except Problem as problem:
         return problem

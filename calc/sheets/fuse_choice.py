@@ -109,7 +109,7 @@ def run(
         window_open=at_least(highest, lowest),
         fuse=fuse,
         families=tuple(family.named_for(voltage) for family in fitting),
-        also=tuple(_offered(rating, suitable) for rating in between[1:3]),
+        also=tuple(_offered(rating, suitable, voltage) for rating in between[1:3]),
         remedies=() if fuse is not None else _remedies(given, current, lowest, suitable),
         ceiling=fuses.CEILING * highest,
         enough=bool(suitable),
@@ -117,13 +117,13 @@ def run(
         cannot_break=tuple(family.name for family in weak),
         higher_version=voltage > COMMON_RATING and any(f.version(voltage) for f in fitting),
         from_memory=bool(fitting) and all(family.from_memory for family in fitting),
-        some_from_memory=any(family.from_memory for family in fitting),
+        some_from_memory=any(f.from_memory for f in suitable if {*f.ratings} & {*between[:3]}),
     )
 
 
-def _offered(rating: float, among: tuple[fuses.Family, ...]) -> str:
-    names = [family.name for family in among if rating in family.ratings]
-    return f"{rating:g} A ({', '.join(names)})"
+def _offered(rating: float, among: tuple[fuses.Family, ...], voltage: float) -> str:
+    names = [family.named_for(voltage) for family in among if rating in family.ratings]
+    return f"{rating:g} A ({' or '.join(names)})"
 
 
 def _with_insulation(given: dict[str, Any], insulation: float) -> float | None:
@@ -139,9 +139,7 @@ def _remedies(
 ) -> tuple[str, ...]:
     """Return the changes that open the window, each worked by running the rule set again."""
     if not suitable:
-        return (
-            "a source with less fault current, or a fuse whose data sheet gives the d.c. voltage and interrupting rating asked for",
-        )
+        return ("a source with less fault current, or a fuse whose data sheet gives the d.c. voltage and interrupting rating asked for",)
 
     def opens(load: float = lowest, **change: object) -> float | None:
         try:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from calc.compare import at_least
 from calc.declare import CAUTION, FINE, NOTE, Named, Remark, Rule, Step
 from calc.energy import battery
 from calc.energy.loads import bank_current
@@ -80,7 +81,7 @@ def run(
         longest=span[1],
         nameplate_time=usable * cold_capacity / current,
         lead_acid=lead_acid,
-        fast=runtime < usable * ONE_HOUR,
+        fast=not at_least(runtime, usable * ONE_HOUR),
     )
 
 

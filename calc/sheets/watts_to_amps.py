@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from calc.compare import at_most
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.electrical.ampacity import bears
 from calc.energy.loads import bank_current
@@ -92,9 +93,9 @@ WORKSHEET = Worksheet(
              when=lambda v: v.route == INVERTER),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: v.current > v.thickest_cable,
+        Rule(verdict=STOP, when=lambda v: not at_most(v.current, v.thickest_cable),
              says="{current} is more than any single cable in the table bears ({thickest_cable}). Use a higher bank voltage or another way to do the job."),
-        Rule(verdict=CAUTION, when=lambda v: v.current > ONE_BATTERY,
+        Rule(verdict=CAUTION, when=lambda v: not at_most(v.current, ONE_BATTERY),
              says="{current} is more than one usual battery is made to give; {charge} goes in {hours}."),
         Rule(verdict=CAUTION, when=lambda v: v.load_type == "resistive heat",
              says="{current}, and all of it becomes heat: {charge} in {hours}."),
@@ -105,9 +106,9 @@ WORKSHEET = Worksheet(
                says="Heat made from a battery is the dearest use of it: {charge} for {hours} of this. A flame outside the living space, the engine, or shore power does the same job without the bank."),
         Remark(when=lambda v: v.load_type != "resistive heat" and v.power >= 1000, source="practice",
                says="Loads of this size are mostly heat (kettle, hob, hair dryer). If this one is, set the kind of load to resistive heat."),
-        Remark(when=lambda v: v.current > ONE_BATTERY, source="practice",
+        Remark(when=lambda v: not at_most(v.current, ONE_BATTERY), source="practice",
                says="One battery is usually allowed about 100 A by its maker or its management system. Read the data sheet, and share a larger current between batteries joined in parallel with equal cables."),
-        Remark(when=lambda v: v.heavy_cable < v.current <= v.thickest_cable, source="33cfr-table",
+        Remark(when=lambda v: not at_most(v.current, v.heavy_cable) and at_most(v.current, v.thickest_cable), source="33cfr-table",
                says="This current is beyond 2/0 AWG with 105 °C insulation ({heavy_cable}). Cable, fuse, switch and every joint must be rated for it, and short."),
         Remark(when=lambda v: v.current > 30, source="practice",
                says="At this current a loose joint becomes a heater. Check wire, fuse and torque before it is switched on, and keep within the maker's instructions."),

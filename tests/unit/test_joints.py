@@ -63,11 +63,110 @@ def test_torque_gives_back_its_preload():
     assert answer["preload"].m_as("N") == pytest.approx(15900)  # 75 % of 21 200 N
 
 
-def test_the_maker_s_figure_governs_whatever_the_table_says():
-    answer = ask(stud="M8", grade="8.8", maker_torque="12 N.m", condition="lubricated")
+@pytest.mark.parametrize(("condition", "verdict"), [("dry", "fine"), ("lubricated", "caution")])
+def test_the_maker_s_figure_governs_but_on_a_lubricated_thread_it_is_asked_about(
+    condition, verdict
+):
+    answer = ask(stud="M8", grade="8.8", maker_torque="12 N.m", condition=condition)
     assert torque(answer) == pytest.approx(12)
-    assert answer.verdict == "fine"
-    assert any("dry thread" in said.text for said in answer.cautions)
+    assert answer.verdict == verdict
+    asked = any("for a dry thread?" in said.text for said in answer.cautions)
+    assert asked is ("lubricated thread" in answer.sentence) is (condition == "lubricated")
+
+
+@pytest.mark.parametrize(
+    ("grade", "maker_torque", "verdict"),
+    [
+        # Ceilings of M8, dry, 0.2 × 8 mm × 75 % of 36.6 mm² × 240 MPa or 450 MPa: 10.54, 19.76 N·m.
+        ("unknown", "10.5 N.m", "fine"),
+        ("unknown", "10.6 N.m", "caution"),
+        ("unknown", "19.8 N.m", "caution"),
+        ("brass", "10.5 N.m", "fine"),
+        ("brass", "10.6 N.m", "stop"),
+        ("A2-70", "19.7 N.m", "fine"),
+        ("A2-70", "19.8 N.m", "stop"),
+    ],
+)
+def test_over_the_ceiling_a_known_material_stops_and_an_unknown_one_warns(
+    grade, maker_torque, verdict
+):
+    answer = ask(stud="M8", grade=grade, maker_torque=maker_torque)
+    assert answer.verdict == verdict
+    assert ("A stud of brass or mild steel" in answer.sentence) is (verdict == "caution")
+
+
+@pytest.mark.parametrize(
+    ("stud", "maker_torque", "verdict"),
+    [
+        # The lowest published: 6 N·m for M8, 14 N·m for M12.
+        ("M8", "2.9 N.m", "caution"),
+        ("M8", "3 N.m", "fine"),
+        ("M12", "6.9 N.m", "caution"),
+        ("M12", "7 N.m", "fine"),
+    ],
+)
+def test_a_maker_s_torque_under_half_of_every_published_one_is_questioned(
+    stud, maker_torque, verdict
+):
+    answer = ask(stud=stud, grade="8.8", maker_torque=maker_torque)
+    assert answer.verdict == verdict
+    assert ("far below every published figure" in answer.sentence) is (verdict == "caution")
+
+
+def test_a_thread_stretched_by_the_lowest_friction_is_a_caution():
+    """By hand, 1/4 in, brass or mild steel: 0.0318 in² × 240 MPa is proof to 4.92 kN.
+
+    4.5 N·m × 0.15/0.20 is 3.375 N·m, under the ceiling of 0.15 × 6.35 mm × 3.69 kN = 3.52 N·m, but
+    with the lowest factor for oil, 0.10, it clamps with 5.31 kN.
+    """
+    oiled = ask(stud="1/4 in", condition="lubricated")
+    assert torque(oiled) < torque(oiled, "ceiling")
+    assert oiled.values["preload_high"] == pytest.approx(3.375 / (0.10 * 0.00635), rel=1e-3)
+    assert oiled.values["proof"] == pytest.approx(0.0318 * 25.4e-3**2 * 240e6, rel=0.005)
+    assert oiled.verdict == "caution"
+    assert "past its proof load" in oiled.sentence
+    assert any("may stretch for good" in said.text for said in oiled.cautions)
+    dry = ask(stud="1/4 in")
+    assert not any("may stretch for good" in said.text for said in dry.cautions)
+
+
+def test_dry_stainless_clamps_by_its_own_nut_factors_and_its_ceiling_by_those_of_steel():
+    """Nut factor chart: 302 stainless on stainless 0.30 to 0.50, dry steel 0.18 to 0.27.
+
+    No usual value is published for stainless: the middle, 0.40. The smaller factor of dry steel,
+    0.20, gives the lower ceiling.
+    """
+    stainless = ask(stud="M8", grade="A2-70", maker_torque="12 N.m")
+    assert stainless["preload"].m_as("N") == pytest.approx(12 / (0.40 * 0.008))
+    assert stainless.values["preload_low"] == pytest.approx(12 / (0.50 * 0.008))
+    assert stainless.values["preload_high"] == pytest.approx(12 / (0.30 * 0.008))
+    assert torque(stainless, "ceiling") == pytest.approx(
+        0.20 * 0.008 * 0.75 * 36.6e-6 * 450e6, rel=1e-6
+    )
+    assert any("seizes" in said.text for said in stainless.cautions)
+    grips = {
+        (grade, condition): [
+            ask(stud="M8", grade=grade, condition=condition).values[name]
+            for name in ("grip_low", "grip", "grip_high")
+        ]
+        for grade in ("8.8", "A2-70")
+        for condition in ("dry", "lubricated")
+    }
+    assert grips == {
+        ("8.8", "dry"): [0.18, 0.20, 0.27],
+        ("8.8", "lubricated"): [0.10, 0.15, 0.26],
+        ("A2-70", "dry"): [0.30, 0.40, 0.50],
+        ("A2-70", "lubricated"): [0.10, 0.15, 0.26],
+    }
+
+
+@pytest.mark.parametrize("one", joints.studs(), ids=lambda one: one.name)
+def test_a_stud_with_a_single_source_says_so_and_names_no_spread(one):
+    rows = [row for row in table("terminal_torque").rows if row["stud"] == one.name]
+    figures = {row[end] for row in rows for end in ("torque_low_nm", "torque_high_nm")}
+    said = ask(stud=one.name, grade="8.8").sentence
+    assert ("the one source found" in said) is (len(figures) == 1)
+    assert ("sources run from" in said) is (len(figures) > 1)
 
 
 def test_without_the_maker_s_figure_the_answer_is_never_fine():
@@ -99,6 +198,9 @@ def test_more_than_four_lugs_stop(lugs, stops):
 @pytest.mark.parametrize("lugs", range(1, 13))
 def test_no_washer_lies_in_the_current_s_path(lugs):
     stack = ask(lugs=str(lugs))["stack"]
+    shapes = ["seat", *["lug"] * lugs, "washer", "locking", "nut"]
+    assert [part.shape for part in stack] == shapes
+    assert all(isinstance(part, str) for part in stack)
     kinds = ["washer" in part or part == "nut" for part in stack]
     assert kinds == sorted(kinds), "a washer stands below a lug"
     assert stack[0].startswith("seat") and stack[-1] == "nut"

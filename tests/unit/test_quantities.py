@@ -1,12 +1,25 @@
 """Our small file of units against pint's own, and the conversions at the edge."""
 
+import json
+import subprocess
+import sys
 from pathlib import Path
 
 import pint
 import pytest
 
+import calc
 from calc import quantities
-from calc.quantities import Kind, base_quantity, from_base, quantity, registry, to_base
+from calc.quantities import (
+    LENGTH,
+    Kind,
+    base_quantity,
+    from_base,
+    quantity,
+    registry,
+    to_base,
+    unit_lines,
+)
 
 THEIRS = pint.UnitRegistry()
 OURS = registry()
@@ -112,6 +125,82 @@ def test_units_shown_stand_smallest_first(kind):
     for names in (kind.shown, kind.shown_us):
         sizes = [to_base(1.0, kind, name) for name in names]
         assert sizes == sorted(sizes)
+
+
+@pytest.fixture
+def bundled(monkeypatch):
+    """Put unit lines where the page's bundle has them, as they come out of its file."""
+
+    def put(lines):
+        held = json.loads(json.dumps(lines))
+        monkeypatch.setattr(quantities, "_ready_lines", lambda: held)
+        quantities._line.cache_clear()
+
+    yield put
+    quantities._line.cache_clear()
+
+
+EVERY = [(kind, unit.name) for kind in KINDS for unit in kind.units]
+
+
+def test_there_is_a_line_for_every_unit_and_no_other():
+    assert set(unit_lines()) == {f"{name} to {kind.base}" for kind, name in EVERY}
+
+
+@pytest.mark.parametrize(("kind", "name"), EVERY, ids=lambda part: getattr(part, "id", part))
+def test_a_unit_line_is_what_pint_itself_converts(kind, name):
+    """Three points, so that slope and offset are both held; to a float's last digits."""
+    slope, offset = unit_lines()[f"{name} to {kind.base}"]
+    for number in (-40.0, 0.5, 1234.5):
+        by_pint = OURS.Quantity(number, name).to(kind.base).magnitude
+        assert number * slope + offset == pytest.approx(by_pint, rel=1e-12, abs=0)
+
+
+def test_lines_that_the_page_brings_along_convert_as_pint_does(bundled):
+    def all_ways():
+        return [
+            (to_base(number, kind, name), from_base(number, kind, name))
+            for kind, name in EVERY
+            for number in (-40.0, 0.5, 1234.5)
+        ]
+
+    by_pint = all_ways()
+    bundled(unit_lines())
+    assert all_ways() == by_pint
+
+
+def test_lines_that_the_page_brings_along_are_the_ones_used(bundled):
+    bundled({"foot to meter": [2.0, 3.0]})
+    assert to_base(5.0, LENGTH, "foot") == 13.0
+    assert from_base(13.0, LENGTH, "foot") == 5.0
+    assert to_base(5.0, LENGTH, "meter") == 5.0
+
+
+def test_the_library_s_own_folder_brings_no_lines_along():
+    """They are made when the site is built, so they cannot grow stale beside the definitions."""
+    assert not Path(quantities.__file__).with_name(quantities.UNIT_LINES).exists()
+    assert quantities._ready_lines() == {}
+
+
+def test_with_its_lines_the_page_answers_without_pint():
+    """In a process of its own, since this one has long imported it."""
+    answers_all = (
+        "import json, sys\n"
+        "from calc import quantities, worksheets\n"
+        "lines = json.load(sys.stdin)\n"
+        "quantities._ready_lines = lambda: lines\n"
+        "from calc.render.door import ask\n"
+        "for name in worksheets():\n"
+        "    print(json.loads(ask(json.dumps({'sheet': name, 'values': {}})))['verdict'])\n"
+        "print('pint' in sys.modules)\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", answers_all],
+        input=json.dumps(unit_lines()), capture_output=True, text=True, timeout=60,
+    )  # fmt: skip
+    assert done.stderr == ""
+    verdicts = [calc.work(name).verdict for name in calc.worksheets()]
+    assert done.stdout.split() == [*verdicts, "False"]
 
 
 def test_there_is_one_registry():

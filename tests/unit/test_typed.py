@@ -167,6 +167,23 @@ def test_a_text_that_is_not_one_number_is_refused_for_its_reason(text, kind, why
     assert refusal(text, kind) == why
 
 
+@pytest.mark.parametrize(
+    ("text", "instead"),
+    [
+        ("1,234", "1234 or 1.234"),
+        ("12,345 W", "12345 or 12.345"),
+        ("1.234,5", "1234.5 or 1234,5"),
+        ("1,234.5", "1234.5 or 1234,5"),
+    ],
+)
+def test_what_is_ambiguous_is_answered_with_ways_to_write_it_that_are_read(text, instead):
+    with pytest.raises(Unreadable) as error:
+        read(text, (POWER,), (POWER, POWER.units[0]))
+    assert (error.value.why, error.value.instead) == (AMBIGUOUS, instead)
+    for way in instead.split(" or "):
+        assert value(way, POWER) == float(way.replace(",", "."))
+
+
 def test_forty_characters_are_read_and_forty_one_are_not():
     assert LONGEST == 40
     assert value("0" * 37 + "1 A", CURRENT) == 1

@@ -1,0 +1,118 @@
+"""What stands beside a fuse's rating: the version to ask for, other ratings, the bundle's heat."""
+
+import pytest
+
+import calc
+from calc.electrical import fuses
+from tests.contract.samples import answers
+from tests.unit.fuse_names import offered
+
+
+def ask(**inputs):
+    return calc.work("fuse-choice", inputs)
+
+
+def amps(answer, name):
+    return answer[name].m_as("A")
+
+
+def test_a_family_knows_what_it_breaks_and_which_version_to_ask_for():
+    breaks = ((14, 10000), (32, 5000), (58, 2000))
+    family = fuses.Family("made up", breaks, (30.0,), False)
+    assert family.interrupting(12) == 10000
+    assert family.interrupting(14.6) == 5000
+    assert family.interrupting(58.4) is None
+    asked = {12: None, 14: None, 14.6: 32, 32: 32, 32.1: 58, 58: 58, 58.4: None}
+    assert {volts: family.version(volts) for volts in asked} == asked
+    assert family.named_for(12) == "made up"
+    assert family.named_for(14.6) == "made up, rated 32 V or more"
+    remembered = fuses.Family("made up", breaks, (30.0,), True)
+    assert remembered.named_for(12) == "made up (from memory)"
+    assert remembered.named_for(58) == "made up, rated 58 V or more (from memory)"
+
+
+def test_the_ratings_between_are_those_of_all_families_once_each_with_both_ends():
+    breaks = ((32.0, 1000.0),)
+    among = tuple(
+        fuses.Family(name, breaks, ratings, False)
+        for name, ratings in (("one", (30.0, 50.0)), ("other", (20.0, 30.0, 40.0, 60.0)))
+    )
+    assert fuses.ratings_between(30, 50, among) == (30, 40, 50)
+    assert fuses.ratings_between(30.1, 39.9, among) == ()
+    assert fuses.ratings_between(30, 50, ()) == ()
+    assert fuses.standard_rating(31, 60, among) == 40
+    assert fuses.standard_rating(61, 90, among) is None
+
+
+def test_what_else_is_offered_bears_the_same_marks():
+    """Each rating beside the chosen one names its families as a reader must ask for them."""
+    seen = 0
+    for texts, answer in answers("fuse-choice"):
+        values = answer.values
+        suitable = fuses.suitable(values["voltage"], values["fault_current"])
+        for offer in values["also"]:
+            rating = float(offer.split(" A ")[0])
+            for family in suitable:
+                if rating in family.ratings:
+                    assert family.named_for(values["voltage"]) in offer, texts
+                    seen += 1
+    assert seen > 100
+
+
+@pytest.mark.parametrize(
+    ("bundled", "current", "crowded", "fuse", "verdict"),
+    [
+        # 33 CFR 183.425 table 5: 8 AWG at 105 °C bears 80 A. Note 2: 0.7, 0.6, 0.5 and 0.4.
+        ("2", "46 A", 80, 60, "fine"),
+        ("3", "30 A", 56, 40, "fine"),
+        ("3", "46 A", 56, 60, "caution"),
+        ("6", "38 A", 48, 50, "caution"),
+        ("7", "32 A", 40, 40, "fine"),
+        ("24", "38 A", 40, 50, "caution"),
+        ("25", "30 A", 32, 40, "caution"),
+    ],
+)
+def test_a_bundle_that_the_law_leaves_out_is_counted_before_a_fuse_is_fine(
+    bundled, current, crowded, fuse, verdict
+):
+    answer = ask(current=current, conductor="8 AWG", bundled=bundled, fault_current="900 A")
+    assert amps(answer, "ampacity") == 80, "the rule set itself sets no limit below 50 V"
+    assert answer.values["crowded"] == pytest.approx(crowded)
+    assert amps(answer, "fuse") == fuse
+    assert answer.verdict == verdict
+    warned = [said.text for said in answer.cautions if "heat each other" in said.text]
+    assert len(warned) == (bundled != "2")
+    if warned:
+        assert answer.shown["crowded"] in warned[0]
+    if verdict == "caution":
+        assert "sets no limit" in answer.sentence
+
+
+@pytest.mark.parametrize("change", [{"voltage": "50 V"}, {"rule_set": "ABYC E-11"}])
+def test_a_bundle_that_the_rule_set_counts_is_counted_once(change):
+    """33 CFR 183.425 table 5 note 2 from 50 V, ABYC E-11 always: 80 A × 0.7."""
+    answer = ask(current="30 A", conductor="8 AWG", bundled="3", fault_current="900 A", **change)
+    assert amps(answer, "ampacity") == answer.values["crowded"] == pytest.approx(56)
+    assert not any("heat each other" in said.text for said in answer.cautions)
+
+
+@pytest.mark.parametrize(
+    ("voltage", "version", "verdict"),
+    [("32 V", "", "fine"), ("32.1 V", ", rated 58 V or more", "caution")],
+)
+def test_a_fuse_of_a_family_with_a_higher_version_is_a_caution_over_32_volts(
+    voltage, version, verdict
+):
+    """GB/T 31465.3-2015 (ISO 8820-3:2010): blades are made for 32 V, some for 58 V."""
+    answer = ask(current="10 A", voltage=voltage, fault_current="900 A")
+    assert f"blade, regular (type C){version}" in answer["families"]
+    assert answer.verdict == verdict
+    assert ("only the version rated for 32.1" in answer.sentence) is bool(version)
+    assert any("read the marking" in said.text for said in answer.cautions) is bool(version)
+
+
+def test_no_fuse_of_a_family_with_a_higher_version_is_fine_over_32_volts():
+    over = [answer for _, answer in answers("fuse-choice") if answer.values["voltage"] > 32.001]
+    marked = [a for a in over if any(offered(family).version for family in a["families"])]
+    assert marked
+    assert {answer.verdict for answer in marked} == {"caution"}
