@@ -57,7 +57,11 @@ def page(source: str, language: str, css_class: str, options: dict, md: Markdown
         raise SuperFencesException(
             f"There is no part {source.strip()!r}; there are {', '.join(made.PARTS)}"
         )
-    return str(part())
+    try:
+        return str(part())
+    except Exception as error:  # any other kind would be swallowed, and the page lack the part
+        what = f"The part {source.strip()!r} cannot be made: {error}"
+        raise SuperFencesException(what) from error
 
 
 def _parsed(source: str) -> tuple[str, dict[str, str]]:

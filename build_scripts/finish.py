@@ -41,7 +41,7 @@ OTHER_HEADERS = {
 UNRENDERED = {
     "a fence that was not rendered": re.compile(
         r"```\s*(worksheet|example)\b|class=\"[^\"]*\blanguage-(worksheet|example)\b"
-        r"|<code class=\"(worksheet|example)\b"
+        r"|<code class=\"(worksheet|example)\b|<code>(worksheet|example|page)\n"
     ),
     "a failed macro": re.compile(r"Macro Rendering Error"),
 }

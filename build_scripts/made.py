@@ -22,6 +22,7 @@ def _table(head: tuple[str, ...], rows: list[tuple[Any, ...]]) -> Markup:
             "table",
             el("thead", el("tr", *(el("th", name, scope="col") for name in head))),
             el("tbody", *(_row(row, len(head)) for row in rows)),
+            class_="lw-table",  # the theme wraps any other in a box that no keyboard can scroll
         ),
         class_="lw-scroll",
         tabindex="0",

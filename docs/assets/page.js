@@ -25,6 +25,7 @@ function bind(sheet) {
   let speak = 0;
   let address = 0;
   let scold = 0;
+  const home = location.pathname;
 
   function request(more) {
     const mine = ++newest;
@@ -74,6 +75,8 @@ function bind(sheet) {
       }
       box.value = reply.fill;
     }
+    // The box may have been left before this reply came.
+    else if (box.type === "text" && reply.shown && !reply.error && box !== document.activeElement) box.value = reply.entry;
     // A folded figure that is wrong, or that a link sets apart from the usual, must be seen.
     const usual = box.options ? box.options[box.selectedIndex].defaultSelected : box.value === box.defaultValue;
     if (reply.error || (fill && !usual)) field.closest("details")?.setAttribute("open", "");
@@ -105,7 +108,9 @@ function bind(sheet) {
     clearTimeout(address);
     part(sheet, "link").value = `${location.href.split("#")[0]}#${reply.link}`;
     if (touched && !fill) {
-      address = setTimeout(() => history.replaceState(history.state, "", `#${reply.link}`), 300);
+      // By then the reader may have gone to another guide, whose address is not ours to write.
+      const write = () => location.pathname === home && history.replaceState(history.state, "", `#${reply.link}`);
+      address = setTimeout(write, 300);
     }
     document.documentElement.dataset.lugwise = "ready";
   }
@@ -120,8 +125,14 @@ function bind(sheet) {
   }
 
   form.addEventListener("submit", (event) => event.preventDefault());
-  form.addEventListener("input", changed);
-  form.addEventListener("reset", () => setTimeout(changed));
+  form.addEventListener("input", ({ target }) => {
+    target.lugwiseEntry = null; // what Python read before is no longer what stands in the box
+    changed();
+  });
+  form.addEventListener("reset", () => {
+    part(sheet, "notes").hidden = true;
+    setTimeout(changed);
+  });
   form.addEventListener("change", ({ target }) => {
     if (target.type === "text" && target.lugwiseEntry != null) target.value = target.lugwiseEntry;
   });
@@ -142,6 +153,19 @@ window.addEventListener("hashchange", () =>
     sheet.lugwiseOpen?.();
     sheet.scrollIntoView();
   }),
+);
+// A link from an example to the sheet above it: the theme would load the page anew, and stay below.
+document.addEventListener(
+  "click",
+  (event) => {
+    const link = event.target.closest?.("a[href*='#v=']");
+    if (!link || link.pathname !== location.pathname || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (location.hash === link.hash) everySheet((sheet) => sheet.scrollIntoView());
+    else location.hash = link.hash;
+  },
+  true,
 );
 // Elsewhere Python starts when the page has nothing better to do, so that the first sheet is quick.
 const idle = window.requestIdleCallback ?? ((act) => setTimeout(act, 2000));

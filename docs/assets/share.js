@@ -27,12 +27,19 @@ export function share(sheet, code) {
   part(sheet, "copy").addEventListener("click", () => copy(sheet));
   part(sheet, "send").addEventListener("click", () => send(sheet));
   part(sheet, "send").hidden = !navigator.share;
+  let coded = "";
+  // The browser's own print command cannot wait for a code, but an old one would open other figures.
+  window.addEventListener("beforeprint", () => {
+    const link = part(sheet, "link").value;
+    if (coded !== link) part(sheet, "qr").replaceChildren();
+    part(sheet, "address").textContent = link;
+    part(sheet, "printed").textContent = new Date().toLocaleDateString("en-GB", { dateStyle: "long" });
+  });
   part(sheet, "print").addEventListener("click", () => {
     const link = part(sheet, "link").value;
     code(link, (svg) => {
       part(sheet, "qr").innerHTML = svg;
-      part(sheet, "address").textContent = link;
-      part(sheet, "printed").textContent = new Date().toLocaleDateString("en-GB", { dateStyle: "long" });
+      coded = link;
       document.documentElement.dataset.printing = "";
       setTimeout(() => {
         window.print();
