@@ -134,7 +134,7 @@ def test_every_target_takes_a_finger(page, server):
         "article summary, .lw-sheet :is(input, select, button), .lw-questions a, .lw-offline button"
     )
     themes = (
-        ".md-header :is(label, button, a, input):not(.md-search__overlay), .md-top, .md-nav__link"
+        ".md-header :is(label, button, a, input):not(.md-search__overlay), .md-nav__link"
     )
     small = set()
     for path in (*CHECKS, *OTHERS):
@@ -143,16 +143,6 @@ def test_every_target_takes_a_finger(page, server):
     assert not small, "\n".join(sorted(small))
 
 
-@both_viewports
-def test_the_way_back_to_the_top_takes_a_finger(page, server):
-    open_sheet(page, server, "wire-drop")
-    page.evaluate("() => scrollTo(0, 3000)")
-    page.mouse.wheel(0, -300)
-    expect(page.locator(".md-top")).to_be_visible()
-    assert page.evaluate(SMALL_TARGETS, ".md-top") == []
-
-
-@both_viewports
 def test_text_is_16_pixels_or_more(page, server):
     small = {}
     for path in (*CHECKS, *OTHERS):
