@@ -143,6 +143,7 @@ def test_every_target_takes_a_finger(page, server):
     assert not small, "\n".join(sorted(small))
 
 
+@both_viewports
 def test_text_is_16_pixels_or_more(page, server):
     small = {}
     for path in (*CHECKS, *OTHERS):
