@@ -18,12 +18,12 @@ const python = await loadPyodide({
 // both lie in the same folder and run here, so nothing has to be stubbed.
 function compile({ packages, folder, archives }) {
   python.mountNodeFS("/packages", packages);
-  python.mountNodeFS("/work", folder);
+  python.mountNodeFS("/job", folder);
   python.runPython("import sys; sys.path.append('/packages')");
   const step = python.pyimport("pyodide_build._py_compile");
   const { Path } = python.pyimport("pathlib");
   for (const [source, target] of archives) {
-    const paths = [Path(`/work/${source}`), Path(`/work/${target}`)];
+    const paths = [Path(`/job/${source}`), Path(`/job/${target}`)];
     step._compile.callKwargs(...paths, { verbose: false, compression_level: 0 });
   }
   return {};

@@ -29,7 +29,7 @@ SOURCES: dict[str, Source] = {
     "nec-8": Source(
         "NFPA 70 (National Electrical Code)",
         "chapter 9, table 8, stranded copper at 75 °C",
-        "reprint, compared with a second transcription",
+        "reprint, compared with a second copy",
     ),
     "iec-60228": Source(
         "IEC 60228:2004", "table 3, class 5 copper at 20 °C", "three reprints that agree"
@@ -88,7 +88,7 @@ SOURCES: dict[str, Source] = {
     "ieee-485": Source(
         "IEEE Std 485",
         "table 1, cell size correction for temperature, base 25 °C",
-        "transcription; rows below 4.4 °C from memory",
+        "copy in a public file; rows below 4.4 °C from memory",
     ),
     "lfp-frost": Source(
         "Cell data sheet of a 280 A·h class LFP cell",

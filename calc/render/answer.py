@@ -57,6 +57,12 @@ def gist_html(answer: Answer) -> Markup:
     )
 
 
+def verdict_line(answer: Answer) -> Markup:
+    """Return the verdict with its sentence."""
+    sentence = el("span", answer.sentence, class_="lw-sentence")
+    return el("p", verdict_html(answer.verdict), " ", sentence, class_="lw-verdict-line")
+
+
 def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> Markup:
     """Return the whole answer. `open_` unfolds the working."""
     sheet = answer.worksheet
@@ -66,13 +72,7 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
     figure = answer.shown[first.id] if answer.values[first.id] is not None else gist_text(answer)
     return join(
         el(heading, "Answer", class_="lw-answer-title"),
-        el(
-            "p",
-            verdict_html(answer.verdict),
-            " ",
-            el("span", answer.sentence, class_="lw-sentence"),
-            class_="lw-verdict-line",
-        ),
+        verdict_line(answer),
         el(
             "p",
             el("span", first.label, rounded, class_="lw-figure-label"),

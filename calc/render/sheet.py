@@ -4,7 +4,7 @@ from calc.answer import Answer
 from calc.fields import Choice, Field, Quantity, Reading
 from calc.link import write
 from calc.quantities import TEMPERATURE
-from calc.render.answer import answer_html, gist_html, verdict_html
+from calc.render.answer import answer_html, gist_html, verdict_line
 from calc.render.html import Markup, el, join
 from calc.worksheet import Worksheet
 
@@ -73,13 +73,7 @@ def example_html(answer: Answer, name: str, target: str, *, full: bool = False) 
     texts = {key: reading.link for key, reading in answer.inputs.items() if reading.given}
     whole = el("div", answer_html(answer, heading="h3", open_=True), class_="lw-answer")
     short = join(
-        el(
-            "p",
-            verdict_html(answer.verdict),
-            " ",
-            el("span", answer.sentence, class_="lw-sentence"),
-            class_="lw-verdict-line",
-        ),
+        verdict_line(answer),
         el("details", el("summary", "All figures and the working"), whole),
     )
     return el(
