@@ -143,6 +143,7 @@ CURRENT = Kind(
     (
         Unit("ampere", "A", "A", ("amp", "amps", "ampere", "amperes")),
         Unit("milliampere", "mA", "mA", ("milliamp", "milliamps")),
+        Unit("kiloampere", "kA", "kA", ("kiloamp", "kiloamps")),
     ),
 )
 VOLTAGE = Kind(

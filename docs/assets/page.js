@@ -137,6 +137,7 @@ function bind(sheet) {
     if (target.type === "text" && target.lugwiseEntry != null) target.value = target.lugwiseEntry;
   });
   share(sheet, (link, take) => ask("code", { code: link }, (reply) => take(reply.svg), () => take("")));
+  part(sheet, "link").value = location.href; // until Python says it in full
   sheet.lugwiseOpen = open;
   open();
 }

@@ -35,16 +35,15 @@ export function share(sheet, code) {
     part(sheet, "address").textContent = link;
     part(sheet, "printed").textContent = new Date().toLocaleDateString("en-GB", { dateStyle: "long" });
   });
+  // Some browsers come back from print() long before the page has been printed.
+  window.addEventListener("afterprint", () => delete document.documentElement.dataset.printing);
   part(sheet, "print").addEventListener("click", () => {
     const link = part(sheet, "link").value;
     code(link, (svg) => {
       part(sheet, "qr").innerHTML = svg;
       coded = link;
       document.documentElement.dataset.printing = "";
-      setTimeout(() => {
-        window.print();
-        delete document.documentElement.dataset.printing;
-      });
+      setTimeout(() => window.print());
     });
   });
 }
