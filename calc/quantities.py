@@ -11,7 +11,7 @@ from __future__ import annotations
 import json
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
+from pkgutil import get_data
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -24,6 +24,8 @@ UNIT_LINES = "unit_lines.json"
 @cache
 def registry() -> pint.UnitRegistry:
     """Return the one registry of this process, built from our own small definitions file."""
+    from importlib.resources import files  # slow to import, and the page never comes here
+
     import pint
 
     return pint.UnitRegistry(str(files("calc") / "units.txt"), autoconvert_offset_to_baseunit=False)
@@ -75,8 +77,11 @@ class Kind:
 @cache
 def _ready_lines() -> dict[str, tuple[float, float]]:
     """Return the lines that the page's bundle brings with it; elsewhere there are none."""
-    made = files("calc") / UNIT_LINES
-    return json.loads(made.read_text(encoding="utf-8")) if made.is_file() else {}
+    try:
+        lines: dict[str, tuple[float, float]] = json.loads(get_data("calc", UNIT_LINES) or b"{}")
+    except FileNotFoundError:
+        return {}
+    return lines
 
 
 def unit_lines() -> dict[str, tuple[float, float]]:

@@ -3,7 +3,7 @@
 import csv
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
+from pkgutil import get_data
 
 SEEN, FROM_MEMORY = "seen in text", "from memory"
 
@@ -20,7 +20,9 @@ class Table:
 @cache
 def table(name: str) -> Table:
     """Return the table `name` (the file without its ending). Raises FileNotFoundError."""
-    lines = (files("calc.tables") / f"{name}.csv").read_text(encoding="utf-8").splitlines()
+    content = get_data("calc.tables", f"{name}.csv")
+    assert content is not None  # only a loader without data gives none
+    lines = content.decode("utf-8").splitlines()
     head = [line[1:].strip() for line in lines if line.startswith("#")]
     about = {key.strip(): text.strip() for key, _, text in (line.partition(":") for line in head)}
     rows = csv.DictReader(line for line in lines if line and not line.startswith("#"))

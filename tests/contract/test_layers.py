@@ -68,7 +68,9 @@ def test_two_files_read_files_and_no_other(path):
     text = path.read_text("utf-8")
     calls = [node.func for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Call)]
     opens = any(isinstance(call, ast.Name) and call.id == "open" for call in calls)
-    reads = re.search(r"\bread_text\b|\bread_bytes\b|\bpathlib\b|\bresources\b|__file__", text)
+    reads = re.search(
+        r"\bread_text\b|\bread_bytes\b|\bpathlib\b|\bresources\b|\bget_data\b|__file__", text
+    )
     assert not opens
     assert bool(reads) == (name_of(path) in readers)
 
