@@ -8,7 +8,7 @@ from typing import Any
 import calc
 from calc.fields import Choice, Quantity
 from calc.render.html import Markup, el, join
-from calc.sheets import WORKSHEETS
+from calc.sheets import CHAPTERS, WORKSHEETS
 from calc.tables import table
 from tests.published.cases import EVIDENCE, Case, lines, load_cases
 
@@ -88,14 +88,20 @@ def _case_rows(case: Case) -> list[tuple[Any, ...]]:
 
 def questions() -> Markup:
     """Return a way into each worksheet, by the question a reader comes with."""
-    return el(
-        "nav",
+    return join(
         *(
-            el("a", el("strong", sheet.asks), " ", sheet.about, href=f"checks/{sheet.id}/")
-            for sheet in WORKSHEETS
-        ),
-        class_="lw-questions",
-        aria_label="Questions",
+            el(
+                "nav",
+                el("h2", chapter.title, class_="lw-chapter"),
+                *(
+                    el("a", el("strong", sheet.asks), " ", sheet.about, href=f"checks/{sheet.id}/")
+                    for sheet in chapter.sheets
+                ),
+                class_="lw-questions",
+                aria_label=chapter.title,
+            )
+            for chapter in CHAPTERS
+        )
     )
 
 

@@ -23,6 +23,7 @@ from pathlib import Path
 import calc
 from build_scripts.finish import SiteError
 from calc.fields import Field, Quantity
+from calc.kinds import KINDS
 from calc.quantities import UNIT_LINES, unit_lines
 
 PROJECT = Path(__file__).resolve().parent.parent
@@ -61,7 +62,7 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
     with tempfile.TemporaryDirectory() as name:
         work = Path(name)
         library, others, ours = compiled(work, boot, own, packages)
-        ours[f"calc/{UNIT_LINES}"] = json.dumps(unit_lines()).encode()
+        ours[f"calc/{UNIT_LINES}"] = json.dumps(unit_lines(KINDS)).encode()
         questions = {"requests": requests(), "imports": imported_by(own)}
         whole = {"stdlib.zip": zipped(library), "app.zip": zipped(others | ours)}
         before = ask(work / "whole", boot, whole, questions)

@@ -14,7 +14,7 @@ from pathlib import Path
 
 from build_scripts.finish import SiteError, finish
 from build_scripts.runtime import build_runtime
-from calc.sheets import WORKSHEETS
+from calc.sheets import CHAPTERS
 
 PROJECT = Path(__file__).resolve().parent.parent
 RUNTIME = PROJECT / "build" / "runtime"
@@ -70,12 +70,12 @@ def runtime_key() -> str:
 
 
 def shortcuts(site: Path) -> None:
-    """Put a shortcut to each worksheet into the web manifest."""
+    """Put a shortcut to each quick check into the web manifest: a phone shows only a few."""
     file = site / "manifest.webmanifest"
     manifest = json.loads(file.read_text("utf-8"))
     manifest["shortcuts"] = [
         {"name": sheet.title, "description": sheet.about, "url": f"./checks/{sheet.id}/"}
-        for sheet in WORKSHEETS
+        for sheet in CHAPTERS[0].sheets
     ]
     file.write_text(json.dumps(manifest, ensure_ascii=False), "utf-8")
 

@@ -11,7 +11,8 @@ from calc.compare import at_least, at_most
 from calc.declare import NOTE, Named, Step
 from calc.fields import Problem, Reading
 from calc.formula import written
-from calc.quantities import METRIC, TEMPERATURE, US, from_base, quantity, to_base
+from calc.kinds import TEMPERATURE
+from calc.quantities import METRIC, US, from_base, quantity, to_base
 from calc.shown import MINUS, NEAR, quantity_text, rounded, with_mm2
 from calc.sources import SOURCES, Source
 

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from functools import cache
 from math import inf
 
-from calc.quantities import LENGTH, Kind, Unit
+from calc.kinds import LENGTH
+from calc.quantities import Kind, Unit
 
 LONGEST = 40
 

@@ -2,8 +2,8 @@
 
 from calc.answer import Answer
 from calc.fields import Choice, Field, Quantity, Reading
+from calc.kinds import TEMPERATURE
 from calc.link import write
-from calc.quantities import TEMPERATURE
 from calc.render.answer import answer_html, gist_html, verdict_line
 from calc.render.html import Markup, el, join
 from calc.worksheet import Worksheet

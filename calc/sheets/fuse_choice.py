@@ -19,8 +19,8 @@ from calc.electrical.ampacity import (
 )
 from calc.electrical.conductors import conductor, series_of
 from calc.fields import Choice, Option, Problem, Quantity
+from calc.kinds import COUNT, CURRENT, RATIO, TEMPERATURE, VOLTAGE
 from calc.pictures import Window
-from calc.quantities import COUNT, CURRENT, RATIO, TEMPERATURE, VOLTAGE
 from calc.sheets.shared import conductor_field
 from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet

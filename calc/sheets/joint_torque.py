@@ -6,8 +6,8 @@ from calc.compare import at_most
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.electrical import joints
 from calc.fields import Choice, Option, Quantity
+from calc.kinds import COUNT, DIAMETER, FORCE, NUMBER, RATIO, TORQUE
 from calc.pictures import Part, Stack
-from calc.quantities import COUNT, DIAMETER, FORCE, NUMBER, RATIO, TORQUE
 from calc.shown import DOWN
 from calc.worksheet import Worksheet
 

@@ -7,7 +7,7 @@ from calc.declare import CAUTION, FINE, NOTE, Named, Remark, Rule, Step
 from calc.energy import battery
 from calc.energy.loads import bank_current
 from calc.fields import Choice, Measured, Option, Problem, Quantity
-from calc.quantities import CHARGE, CURRENT, NUMBER, POWER, RATIO, TEMPERATURE, TIME
+from calc.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TEMPERATURE, TIME
 from calc.sheets.shared import EFFICIENCY, INVERTER, ROUTE, bank_voltage
 from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet

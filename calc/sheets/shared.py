@@ -2,7 +2,7 @@
 
 from calc.electrical.conductors import conductors
 from calc.fields import Choice, Option, Quantity
-from calc.quantities import RATIO, VOLTAGE
+from calc.kinds import RATIO, VOLTAGE
 from calc.shown import with_mm2
 
 DIRECT, INVERTER = "direct", "inverter"

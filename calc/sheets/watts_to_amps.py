@@ -7,7 +7,7 @@ from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.electrical.ampacity import bears
 from calc.energy.loads import bank_current
 from calc.fields import Choice, Option, Quantity
-from calc.quantities import CHARGE, CURRENT, ENERGY, POWER, RATIO, TIME
+from calc.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, TIME
 from calc.sheets.shared import EFFICIENCY, INVERTER, ROUTE, bank_voltage
 from calc.shown import UP
 from calc.worksheet import Worksheet

@@ -9,8 +9,7 @@ from calc.electrical.ampacity import bears
 from calc.electrical.conductors import Conductor, at_temperature, conductor, conductors, series_of
 from calc.electrical.drop import longest_run, loop_resistance, thinnest_within
 from calc.fields import Choice, Option, Quantity
-from calc.pictures import Bar
-from calc.quantities import (
+from calc.kinds import (
     CURRENT,
     LENGTH,
     LINEAR_RESISTANCE,
@@ -20,6 +19,7 @@ from calc.quantities import (
     TEMPERATURE,
     VOLTAGE,
 )
+from calc.pictures import Bar
 from calc.sheets.shared import conductor_field
 from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet

@@ -12,7 +12,8 @@ from types import SimpleNamespace
 import calc
 from calc.answer import Answer
 from calc.fields import Choice, Field, Quantity
-from calc.quantities import TEMPERATURE, Kind, from_base
+from calc.kinds import TEMPERATURE
+from calc.quantities import Kind, from_base
 from calc.worksheet import Worksheet
 
 DRAWN = 800  # a worksheet

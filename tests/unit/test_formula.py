@@ -4,7 +4,8 @@ import pint
 import pytest
 
 from calc import formula
-from calc.quantities import CURRENT, TEMPERATURE, VOLTAGE, base_quantity
+from calc.kinds import CURRENT, TEMPERATURE, VOLTAGE
+from calc.quantities import base_quantity
 
 
 def written(text, **symbols):

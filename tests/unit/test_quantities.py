@@ -10,20 +10,11 @@ import pytest
 
 import calc
 from calc import quantities
-from calc.quantities import (
-    LENGTH,
-    Kind,
-    base_quantity,
-    from_base,
-    quantity,
-    registry,
-    to_base,
-    unit_lines,
-)
+from calc.kinds import KINDS, LENGTH
+from calc.quantities import base_quantity, from_base, quantity, registry, to_base, unit_lines
 
 THEIRS = pint.UnitRegistry()
 OURS = registry()
-KINDS = [kind for kind in vars(quantities).values() if isinstance(kind, Kind)]
 OWN = {
     name.strip()
     for line in Path(quantities.__file__).with_name("units.txt").read_text("utf-8").splitlines()
@@ -144,13 +135,13 @@ EVERY = [(kind, unit.name) for kind in KINDS for unit in kind.units]
 
 
 def test_there_is_a_line_for_every_unit_and_no_other():
-    assert set(unit_lines()) == {f"{name} to {kind.base}" for kind, name in EVERY}
+    assert set(unit_lines(KINDS)) == {f"{name} to {kind.base}" for kind, name in EVERY}
 
 
 @pytest.mark.parametrize(("kind", "name"), EVERY, ids=lambda part: getattr(part, "id", part))
 def test_a_unit_line_is_what_pint_itself_converts(kind, name):
     """Three points, so that slope and offset are both held; to a float's last digits."""
-    slope, offset = unit_lines()[f"{name} to {kind.base}"]
+    slope, offset = unit_lines(KINDS)[f"{name} to {kind.base}"]
     for number in (-40.0, 0.5, 1234.5):
         by_pint = OURS.Quantity(number, name).to(kind.base).magnitude
         assert number * slope + offset == pytest.approx(by_pint, rel=1e-12, abs=0)
@@ -165,7 +156,7 @@ def test_lines_that_the_page_brings_along_convert_as_pint_does(bundled):
         ]
 
     by_pint = all_ways()
-    bundled(unit_lines())
+    bundled(unit_lines(KINDS))
     assert all_ways() == by_pint
 
 
@@ -196,7 +187,7 @@ def test_with_its_lines_the_page_answers_without_pint():
     )
     done = subprocess.run(
         [sys.executable, "-c", answers_all],
-        input=json.dumps(unit_lines()), capture_output=True, text=True, timeout=60,
+        input=json.dumps(unit_lines(KINDS)), capture_output=True, text=True, timeout=60,
     )  # fmt: skip
     assert done.stderr == ""
     verdicts = [calc.work(name).verdict for name in calc.worksheets()]

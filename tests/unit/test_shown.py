@@ -5,7 +5,8 @@ from decimal import Decimal
 import pytest
 
 import calc
-from calc.quantities import CURRENT, LENGTH, RESISTANCE, TIME, US, VOLTAGE
+from calc.kinds import CURRENT, LENGTH, RESISTANCE, TIME, VOLTAGE
+from calc.quantities import US
 from calc.shown import (
     DOWN,
     MINUS,

@@ -6,7 +6,7 @@ import time
 import pytest
 
 from calc import quantities, typed
-from calc.quantities import (
+from calc.kinds import (
     CHARGE,
     COUNT,
     CURRENT,
@@ -17,8 +17,8 @@ from calc.quantities import (
     TEMPERATURE,
     TORQUE,
     VOLTAGE,
-    to_base,
 )
+from calc.quantities import to_base
 from calc.typed import (
     AMBIGUOUS,
     EMPTY,

@@ -1,0 +1,12 @@
+"""The bibliography: every source a step, a caution or a table may name, by chapter."""
+
+from calc.sources.bank import BANK
+from calc.sources.common import COMMON, MEMORY, PRACTICE
+from calc.sources.joints import JOINTS
+from calc.sources.protection import PROTECTION
+from calc.sources.source import Source
+from calc.sources.wires import WIRES
+
+__all__ = ["MEMORY", "PRACTICE", "SOURCES", "Source"]
+
+SOURCES: dict[str, Source] = {**COMMON, **WIRES, **PROTECTION, **JOINTS, **BANK}
