@@ -129,4 +129,35 @@ FORCE = Kind(
     shown_us=("force_pound",),
 )
 
+AREA = Kind(
+    "area",
+    "meter ** 2",
+    (
+        Unit("millimeter ** 2", "mm²", "mm2", ("sq mm", "qmm"), METRIC),
+        Unit("circular_mil", "circular mil", "cmil", ("circular mils", "cm area"), US),
+    ),
+    shown=("millimeter ** 2",),
+)
+DURATION = Kind(
+    "duration",
+    "second",
+    (
+        Unit("second", "s", "s", ("sec", "second", "seconds")),
+        Unit("millisecond", "ms", "ms", ("millisecond", "milliseconds")),
+        Unit("minute", "min", "min", ("mins", "minute", "minutes")),
+        Unit("hour", "h", "h", ("hr", "hrs", "hour", "hours")),
+    ),
+    shown=("millisecond", "second", "minute", "hour"),
+)
+RISE = Kind(
+    "temperature difference",
+    "delta_degree_Celsius",
+    (
+        Unit("delta_degree_Celsius", "K", "K", ("kelvin", "c", "°c", "degc"), METRIC),
+        Unit("delta_degree_Fahrenheit", "°F", "F", ("degf", "fahrenheit"), US),
+    ),
+    shown=("delta_degree_Celsius",),
+    shown_us=("delta_degree_Fahrenheit",),
+)
+
 KINDS = tuple(kind for kind in list(globals().values()) if isinstance(kind, Kind))
