@@ -8,7 +8,7 @@ from typing import Any
 import calc
 from calc.fields import Choice, Quantity
 from calc.render.html import Markup, el, join
-from calc.sheets import CHAPTERS, WORKSHEETS
+from calc.sheets import CHAPTERS
 from calc.tables import table
 from tests.published.cases import EVIDENCE, Case, lines, load_cases
 
@@ -57,7 +57,7 @@ def checks() -> Markup:
     cases = load_cases()
     head = ("Expected", "Ours", "Difference", "Asked", "Source", "Evidence")
     parts = []
-    for sheet in WORKSHEETS:
+    for sheet in map(calc.find, calc.worksheets()):
         own = [case for case in cases if case.worksheet == sheet.id]
         rows: list[tuple[Any, ...]] = []
         note = ""
@@ -95,7 +95,7 @@ def questions() -> Markup:
                 el("h2", chapter.title, class_="lw-chapter"),
                 *(
                     el("a", el("strong", sheet.asks), " ", sheet.about, href=f"checks/{sheet.id}/")
-                    for sheet in chapter.sheets
+                    for sheet in map(calc.find, chapter.ids)
                 ),
                 class_="lw-questions",
                 aria_label=chapter.title,
@@ -131,7 +131,7 @@ def tables() -> Markup:
 def units() -> Markup:
     """Return every worksheet's fields: the units each takes, its limits, its name in links."""
     parts = []
-    for sheet in WORKSHEETS:
+    for sheet in map(calc.find, calc.worksheets()):
         rows = []
         for field in sheet.fields:
             if isinstance(field, Quantity):

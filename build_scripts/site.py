@@ -12,6 +12,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+import calc
 from build_scripts.finish import SiteError, finish
 from build_scripts.runtime import build_runtime
 from calc.sheets import CHAPTERS
@@ -75,7 +76,7 @@ def shortcuts(site: Path) -> None:
     manifest = json.loads(file.read_text("utf-8"))
     manifest["shortcuts"] = [
         {"name": sheet.title, "description": sheet.about, "url": f"./checks/{sheet.id}/"}
-        for sheet in CHAPTERS[0].sheets
+        for sheet in map(calc.find, CHAPTERS[0].ids)
     ]
     file.write_text(json.dumps(manifest, ensure_ascii=False), "utf-8")
 

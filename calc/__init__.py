@@ -11,7 +11,7 @@ from collections.abc import Mapping
 
 from calc.answer import Answer, InputError
 from calc.fields import Problem
-from calc.sheets import WORKSHEETS
+from calc.sheets import IDS, worksheet
 from calc.worksheet import Worksheet
 
 __all__ = ["Answer", "InputError", "find", "work", "worksheets"]
@@ -19,14 +19,13 @@ __all__ = ["Answer", "InputError", "find", "work", "worksheets"]
 
 def worksheets() -> tuple[str, ...]:
     """Return the ids of all worksheets in reading order."""
-    return tuple(sheet.id for sheet in WORKSHEETS)
+    return IDS
 
 
 def find(name: str) -> Worksheet:
     """Return the worksheet with the id `name`. Raises InputError."""
-    for sheet in WORKSHEETS:
-        if sheet.id == name:
-            return sheet
+    if name in IDS:
+        return worksheet(name)
     says = f"There is no worksheet {name!r}; there are {', '.join(worksheets())}."
     raise InputError((Problem("worksheet", says),))
 

@@ -1,30 +1,38 @@
-"""The worksheets in reading order, by chapter. Registration is this tuple and nothing else."""
+"""The worksheets in reading order, by chapter. Registration is this tuple and nothing else.
+
+A worksheet's module is imported when it is first asked for: a page shows one of them, and reading
+them all would be a good part of its start. `wire-drop` lives in `calc.sheets.wire_drop`.
+"""
 
 from dataclasses import dataclass
+from functools import cache
+from importlib import import_module
 
-from calc.sheets import fuse_choice, joint_torque, runtime, watts_to_amps, wire_drop
 from calc.worksheet import Worksheet
 
 
 @dataclass(frozen=True)
 class Chapter:
-    """Worksheets that belong together, under the title by which pages group them."""
+    """Ids of worksheets that belong together, under the title by which pages group them."""
 
     title: str
-    sheets: tuple[Worksheet, ...]
+    ids: tuple[str, ...]
 
 
 CHAPTERS: tuple[Chapter, ...] = (
     Chapter(
         "Quick checks",
-        (
-            watts_to_amps.WORKSHEET,
-            runtime.WORKSHEET,
-            wire_drop.WORKSHEET,
-            fuse_choice.WORKSHEET,
-            joint_torque.WORKSHEET,
-        ),
+        ("watts-to-amps", "runtime", "wire-drop", "fuse-choice", "joint-torque"),
     ),
 )
 
-WORKSHEETS: tuple[Worksheet, ...] = tuple(sheet for part in CHAPTERS for sheet in part.sheets)
+IDS: tuple[str, ...] = tuple(name for chapter in CHAPTERS for name in chapter.ids)
+
+
+@cache
+def worksheet(name: str) -> Worksheet:
+    """Return the worksheet with the id `name`. Raises KeyError if none is registered."""
+    if name not in IDS:
+        raise KeyError(name)
+    found: Worksheet = import_module(f"calc.sheets.{name.replace('-', '_')}").WORKSHEET
+    return found

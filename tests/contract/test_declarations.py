@@ -30,6 +30,11 @@ def sentences(sheet: Worksheet) -> list[str]:
     return [*(part.says for part in parts), sheet.gist, sheet.gist_none]
 
 
+@pytest.mark.parametrize("name", calc.worksheets())
+def test_a_worksheet_is_registered_under_its_own_id(name):
+    assert calc.find(name).id == name
+
+
 @EACH
 def test_the_fields_are_the_parameters_of_the_sum(sheet):
     parameters = inspect.signature(sheet.run).parameters.values()
