@@ -2,142 +2,72 @@
 
 from dataclasses import dataclass
 
-from calc.compare import at_most
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.electrical import joints
+from calc.electrical.joints import DRY, LUBRICATED, UNKNOWN
 from calc.fields import Choice, Option, Quantity
-from calc.kinds import COUNT, DIAMETER, FORCE, NUMBER, RATIO, TORQUE
+from calc.joint_kinds import STRESS
+from calc.kinds import AREA, COUNT, DIAMETER, FORCE, NUMBER, RATIO, TORQUE
 from calc.pictures import Part, Stack
+from calc.sheets.joint_parts import (
+    BATTERY,
+    BUSBAR,
+    CHASSIS,
+    FUSE,
+    OFTEN,
+    SELDOM,
+    Locking,
+    locking,
+    routine,
+    stack,
+)
 from calc.shown import DOWN
 from calc.worksheet import Worksheet
 
-DRY, LUBRICATED = "dry", "lubricated"
-UNKNOWN = "unknown"
-
-
-@dataclass(frozen=True)
-class Locking:
-    """One way to keep a nut where it is: whether it fits a cable joint, and why."""
-
-    method: str
-    fits: bool
-    why: str
-
-    def __str__(self) -> str:
-        return f"{self.method}: {'yes' if self.fits else 'no'}, {self.why}"
-
-
-LOCKING = (
-    Locking("prevailing-torque nut (nylon ring)", True, "it cannot spin off when preload is lost; use it once, and not where the joint runs hot"),
-    Locking("serrated (knurled) flange nut", True, "its teeth bite a steel or brass washer face; not straight onto soft lug or lead"),
-    Locking("conical spring washer, or a wedge-locking pair", True, "it keeps preload while soft metal settles; on the nut's side, over a flat washer"),
-    Locking("split lock washer", False, "sources disagree: it lies flat at full torque and some tests find no effect; never rely on it alone"),
-    Locking("thread locker", False, "keep it off every face that carries current; on the thread only where the maker asks for it"),
-    Locking("wing nut", False, "fingers do not reach the torque"),
-    Locking("paint mark across nut and stud", True, "it holds nothing, but shows at a glance whether the nut has moved"),
-)
+POWER_JOINT = "switchgear, bolted busbar joint"  # a kind of figure in the table of torques
 
 
 @dataclass(frozen=True, kw_only=True)
-class JointTorque:
-    """Torque [N·m] to use and the spread of the sources, what the thread bears, and the stack.
+class JointTorque(joints.Joint):
+    """A joint with its parts, what keeps it tight, and where its figures come from.
 
-    `preload` [N] is what the torque buys by the nut factor `grip`, from `grip_low` to `grip_high`
-    as published; `factor` is the nut factor of the ceiling.
+    `power_torque` [N·m] is that of a published busbar joint on the same stud, as for this thread;
+    `power_share` is the part of the proof load it would use.
     """
 
-    table_torque: float
-    table_low: float
-    table_high: float
-    factor_share: float
-    torque: float
-    torque_low: float
-    torque_high: float
-    diameter: float
-    proof: float
-    preload_share: float
-    preload_limit: float
-    factor: float
-    ceiling: float
-    grip: float
-    grip_low: float
-    grip_high: float
-    preload: float
-    preload_low: float
-    preload_high: float
-    locking: tuple[Locking, ...]
+    power_torque: float | None
+    power_share: float | None
     stack: tuple[Part, ...]
-    from_maker: bool
-    one_source: bool
+    locking: tuple[Locking, ...]
+    routine: tuple[str, ...]
     figure_kind: str
     figure_from: str
     spread_from: str
-    dry_stainless: bool
-    torque_from_memory: bool
-    inch: bool
 
 
-def run(*, stud: str, grade: str, maker_torque: float | None, condition: str, lugs: float) -> JointTorque:
+def run(
+    *, stud: str, grade: str, maker_torque: float | None, condition: str, lugs: float, joint: str, opened: str,
+) -> JointTorque:
     """Return the torque for a joint on `stud`, and what keeps it tight."""
-    thread = joints.stud(stud)
+    found = joints.joint(stud=stud, grade=grade, condition=condition, maker_torque=maker_torque)
     published = joints.published_torques(stud)
-    factor = joints.nut_factor(condition)[1]
-    share = factor / joints.nut_factor(DRY)[1]
-    dry_stainless = grade == "A2-70" and condition == DRY
-    grip_low, grip, grip_high = joints.nut_factor("stainless" if dry_stainless else condition)
-    low, high = min(p.low for p in published), max(p.high for p in published)
-    torque = published[0].low * share if maker_torque is None else maker_torque
-    proof = joints.proof_load(thread, grade)
-    limit = joints.PRELOAD_SHARE * proof
+    power = next((one.low * found.factor_share for one in published if one.kind == POWER_JOINT), None)
     return JointTorque(
-        table_torque=published[0].low,
-        table_low=low,
-        table_high=high,
-        factor_share=share,
-        torque=torque,
-        torque_low=low * share,
-        torque_high=high * share,
-        diameter=thread.diameter,
-        proof=proof,
-        preload_share=joints.PRELOAD_SHARE,
-        preload_limit=limit,
-        factor=factor,
-        ceiling=joints.tightening_torque(factor, thread.diameter, limit),
-        grip=grip,
-        grip_low=grip_low,
-        grip_high=grip_high,
-        preload=torque / (grip * thread.diameter),
-        preload_low=torque / (grip_high * thread.diameter),
-        preload_high=torque / (grip_low * thread.diameter),
-        locking=LOCKING,
-        stack=stack(int(lugs)),
-        from_maker=maker_torque is not None,
-        one_source=low == high,
+        **vars(found),
+        power_torque=power,
+        power_share=None if power is None else power / (found.grip * found.diameter * found.proof),
+        stack=stack(joint, int(lugs)),
+        locking=locking(joint, opened, int(lugs)),
+        routine=routine(joint),
         figure_kind=published[0].kind,
         figure_from=published[0].source,
         spread_from="; ".join(map(_figure, published)),
-        dry_stainless=dry_stainless,
-        torque_from_memory=published[0].from_memory,
-        inch=thread.series == joints.INCH,
     )
 
 
 def _figure(one: joints.Published) -> str:
     span = f"{one.low:g}" if one.low == one.high else f"{one.low:g} to {one.high:g}"
     return f"{span} N·m {one.kind}"
-
-
-def stack(lugs: int) -> tuple[Part, ...]:
-    """Return the parts on the stud in order, first at the seat: no washer in the current's path."""
-    first = Part("lug", "lug" if lugs == 1 else "lug, largest current")
-    return (
-        Part("seat", "seat of the stud, or busbar, clean and bright"),
-        first,
-        *(Part("lug", f"lug {number}") for number in range(2, lugs + 1)),
-        Part("washer", "flat washer"),
-        Part("locking", "locking washer, if used"),
-        Part("nut", "nut"),
-    )
 
 
 WORKSHEET = Worksheet(
@@ -157,12 +87,19 @@ WORKSHEET = Worksheet(
         Quantity(id="maker_torque", label="Maker's torque", symbol="T_m", kinds=(TORQUE,), optional=True, low="0.1 N·m", high="300 N·m",
                  example="12 N·m", hint="From the part's own sheet. It governs; leave empty if there is none."),
         Choice(id="grade", label="Stud material", default=UNKNOWN,
-               options=(Option("8.8", "steel 8.8"), Option("A2-70", "stainless A2-70"), Option("brass"), Option(UNKNOWN, "not known")),
+               options=(Option("8.8", "steel 8.8"), Option("A2-70", "stainless A2-70"), Option("brass"), Option(UNKNOWN, "not known"),
+                        Option("4.8", "steel 4.8"), Option("10.9", "steel 10.9"), Option("A4-80", "stainless A4-80"), Option("copper")),
                hint="Marked on the head of a bolt; a plain stud seldom says."),
         Choice(id="condition", label="Thread", default=DRY, options=(Option(DRY), Option(LUBRICATED, aliases=("oiled", "greased"))),
                hint="Oil, grease or anti-seize means lubricated."),
         Quantity(id="lugs", label="Lugs on the stud", symbol="n", kinds=(COUNT,), default="1", low="1", high="12",
                  hint="Ring terminals that share the stud."),
+        Choice(id="joint", label="Kind of joint", default=BUSBAR,
+               options=(Option(BUSBAR, aliases=("busbar", "stud")), Option(BATTERY, aliases=("battery", "battery post")),
+                        Option(FUSE, aliases=("fuse holder", "breaker", "fuse")), Option(CHASSIS, aliases=("chassis", "ground", "earth"))),
+               hint="It decides what may lock the nut, and what to look for later."),
+        Choice(id="opened", label="It is opened", default=SELDOM, more=True, options=(Option(SELDOM), Option(OFTEN)),
+               hint="Often: at every service, or to isolate something."),
     ),
     results=(
         Named(id="torque", label="Torque", symbol="T", kind=TORQUE, both=True),
@@ -170,8 +107,10 @@ WORKSHEET = Worksheet(
         Named(id="torque_high", label="Highest published", kind=TORQUE, both=True),
         Named(id="ceiling", label="The thread bears at most", symbol="T_max", kind=TORQUE, way=DOWN, both=True),
         Named(id="preload", label="Clamping force, about", symbol="F", kind=FORCE),
+        Named(id="clamp_share", label="Share of the thread's strength used", kind=RATIO),
         Named(id="stack", label="Order of parts, from the seat out"),
         Named(id="locking", label="What keeps it tight"),
+        Named(id="routine", label="How it is looked after"),
     ),
     between=(
         Named(id="table_torque", label="Torque in the table", symbol="T_t", kind=TORQUE),
@@ -179,6 +118,9 @@ WORKSHEET = Worksheet(
         Named(id="table_high", label="Highest in the table", symbol="T_th", kind=TORQUE),
         Named(id="factor_share", label="Share for this thread", symbol="s", kind=RATIO),
         Named(id="diameter", label="Diameter of the thread", symbol="d", kind=DIAMETER),
+        Named(id="pitch", label="Pitch of the thread", symbol="p_t", kind=DIAMETER),
+        Named(id="stress_area", label="Stress area", symbol="A_s", kind=AREA, digits=4),
+        Named(id="proof_stress", label="Proof stress", symbol="S_p", kind=STRESS),
         Named(id="proof", label="Proof load", symbol="F_p", kind=FORCE),
         Named(id="preload_share", label="Share of proof load used", symbol="p", kind=RATIO),
         Named(id="preload_limit", label="Most clamping force", symbol="F_max", kind=FORCE),
@@ -188,6 +130,8 @@ WORKSHEET = Worksheet(
         Named(id="grip_high", label="Highest nut factor", kind=NUMBER),
         Named(id="preload_low", label="Least clamping force", kind=FORCE, way=DOWN),
         Named(id="preload_high", label="Greatest clamping force", kind=FORCE),
+        Named(id="power_torque", label="Torque of a busbar joint in switchgear", kind=TORQUE),
+        Named(id="power_share", label="Share of the thread's strength that would use", kind=RATIO),
         Named(id="figure_kind", label="Kind of joint"),
         Named(id="figure_from", label="Figure taken from"),
         Named(id="spread_from", label="Every figure found"),
@@ -203,9 +147,12 @@ WORKSHEET = Worksheet(
         Step(of="torque_low", formula="table_low * factor_share", says="For this thread."),
         Step(of="table_high", source="terminal-torque", says="The highest of them. They are for different parts, not for yours."),
         Step(of="torque_high", formula="table_high * factor_share", says="For this thread."),
-        Step(of="proof", source="iso-898", when=lambda v: v.grade == "8.8" and not v.inch, says="Class 8.8, {stud}, as printed."),
-        Step(of="proof", source="strength", when=lambda v: not (v.grade == "8.8" and not v.inch),
-             says="Stress area of {stud} times the proof stress of the material ({grade})."),
+        Step(of="stress_area", source="iso-898", when=lambda v: not v.inch, says="{stud}, coarse thread, as printed."),
+        Step(of="stress_area", formula="3.141592653589793 / 4 * (diameter - 0.9743 * pitch) ** 2", source="b1.1", when=lambda v: v.inch,
+             says="{stud}, coarse thread."),
+        Step(of="proof_stress", source="strength", says="{grade}, from the table of materials."),
+        Step(of="proof", source="iso-898", when=lambda v: v.proof_printed, says="Class {grade}, {stud}, as printed."),
+        Step(of="proof", formula="stress_area * proof_stress", when=lambda v: not v.proof_printed, says="What stretches the thread for good."),
         Step(of="preload_limit", formula="preload_share * proof", source="preload", says="For a joint that is opened again."),
         Step(of="factor", source="nut-factor", says="Usual for a {condition} steel thread."),
         Step(of="ceiling", formula="factor * diameter * preload_limit", source="nut-factor", says="Torque at which the thread has its fill. A ceiling, not a target."),
@@ -214,24 +161,32 @@ WORKSHEET = Worksheet(
              says="Dry stainless on stainless rubs harder: published from {grip_low} to {grip_high}; the middle is taken."),
         Step(of="preload", formula="torque / (grip * diameter)", source="nut-factor",
              says="What the torque buys: from {preload_low} to {preload_high} over the published nut factors."),
+        Step(of="clamp_share", formula="preload / proof", says="Of the load that stretches it for good. About three quarters is the most that is used."),
+        Step(of="power_torque", source="terminal-torque", when=lambda v: v.power_torque is not None,
+             says="Published for a bolted joint of switchgear on {stud}, brought to a {condition} thread: for comparison."),
+        Step(of="power_share", formula="power_torque / (grip * diameter * proof)", source="nut-factor", when=lambda v: v.power_share is not None,
+             says="What that torque would use of this thread."),
         Step(of="stack", source="stack", says="A washer under a lug puts steel in the current's path and heats."),
-        Step(of="locking", source="loosening", says="Clamping force is what holds; locking keeps the nut when that is lost."),
+        Step(of="locking", source="loosening", says="Clamping force is what holds; locking keeps the nut when that is lost. For a {joint}, opened {opened}."),
+        Step(of="routine", source="recheck", says="Times are common practice."),
     ),
     rules=(
         Rule(verdict=STOP, when=lambda v: v.lugs > joints.MOST_LUGS,
              says="Too many lugs on one stud: four at most. Use a busbar or a second stud."),
-        Rule(verdict=STOP, when=lambda v: v.from_maker and v.grade != UNKNOWN and not at_most(v.torque, v.ceiling),
+        Rule(verdict=STOP, when=lambda v: v.from_maker and v.grade != UNKNOWN and v.too_tight,
              says="The maker's {torque} is more than this thread bears: {ceiling}. Check the stud, its material, and N·m against lbf·ft."),
-        Rule(verdict=CAUTION, when=lambda v: v.from_maker and not at_most(v.torque, v.ceiling),
+        Rule(verdict=CAUTION, when=lambda v: v.from_maker and v.too_tight,
              says="{torque}, as the maker says. A stud of brass or mild steel would bear only {ceiling}: make sure that yours is stronger."),
-        Rule(verdict=CAUTION, when=lambda v: v.from_maker and v.torque < 0.5 * v.torque_low,
+        Rule(verdict=CAUTION, when=lambda v: v.too_loose,
              says="{torque} is far below every published figure for this stud, {torque_low} and up. Check the figure and its unit: a loose joint heats."),
         Rule(verdict=CAUTION, when=lambda v: v.from_maker and v.condition != DRY,
              says="{torque}, if the maker means a lubricated thread; most figures are for a dry one."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.torque, v.ceiling),
+        Rule(verdict=CAUTION, when=lambda v: v.too_tight,
              says="The published {torque} is more than this thread bears: {ceiling}. Stay below, and find the maker's figure."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.preload_high, v.proof),
+        Rule(verdict=CAUTION, when=lambda v: v.may_stretch,
              says="{torque}; by the lowest published friction this stretches the thread past its proof load."),
+        Rule(verdict=CAUTION, when=lambda v: not v.from_maker and v.joint == BATTERY,
+             says="About {torque}, but no figure found is meant for a battery terminal. Get its maker's before you load it."),
         Rule(verdict=CAUTION, when=lambda v: not v.from_maker and v.one_source,
              says="About {torque}, from the one source found for this stud; makers differ several-fold."),
         Rule(verdict=CAUTION, when=lambda v: not v.from_maker,
@@ -245,15 +200,21 @@ WORKSHEET = Worksheet(
                says="Put the lug with the largest current next to the seat, and fan the lugs so that each lies flat on the next."),
         Remark(when=lambda v: not v.from_maker, source="terminal-torque",
                says="Makers' figures for the same thread differ up to five-fold. Find the sheet of the part, above all for battery posts and plastic-bodied studs, which break or pull out far below what the steel bears."),
-        Remark(when=lambda v: v.grade == UNKNOWN, source="strength", says="Material not known, so the ceiling is that of the weakest: brass or mild steel."),
-        Remark(when=lambda v: v.grade == "A2-70", source="memory", says="The strength of A2-70 is from memory."),
+        Remark(when=lambda v: v.grade == UNKNOWN, source="strength",
+               says="Material not known, so the ceiling is that of the weakest usual one: brass or mild steel. A copper stud bears a third less: choose copper if it is reddish where it is scratched. Soft, unmarked stainless lies between."),
+        Remark(when=lambda v: v.joint == BATTERY, source="33cfr-battery",
+               says="A battery terminal is soft: lead, or a thin insert in plastic. Cover it, vent the box if the cells gas, and never bridge the terminals with a spanner."),
+        Remark(when=lambda v: v.joint == FUSE, source="practice",
+               says="The body of a fuse holder or breaker is plastic: it cracks or softens long before the stud gives. Only the maker's torque counts here."),
+        Remark(when=lambda v: v.joint == CHASSIS, source="practice",
+               says="A chassis ground carries all that returns through the body: bare metal, a lug as large as the positive one, and paint or grease over the finished joint. Never on a part of the fuel, brake or gas system."),
         Remark(when=lambda v: v.dry_stainless, source="nut-factor",
                says="Dry stainless on stainless seizes, and clamps less for the same torque: {preload_low} to {preload_high} here. A drop of anti-seize counts as lubricated; ask the maker for the torque then."),
-        Remark(when=lambda v: not at_most(v.preload_high, v.proof), source="nut-factor",
+        Remark(when=lambda v: v.may_stretch, source="nut-factor",
                says="With the least friction published the clamping force is {preload_high}, and the thread is proof to {proof}. It may stretch for good."),
         Remark(when=lambda v: v.torque_from_memory and not v.from_maker, source="memory", says="The published figure for this stud is from memory."),
-        Remark(when=lambda v: v.inch and v.grade == "8.8", source="b1.1",
-               says="Inch bolts are graded otherwise; the strength of 8.8 is put on the inch thread's stress area, whose threads per inch are from memory."),
+        Remark(when=lambda v: v.inch and v.proof_stress > joints.strength(UNKNOWN)[0], source="sae-j429",
+               says="Inch bolts are graded otherwise: no lines on the head, grade 2, proof 379 MPa; three lines, grade 5, 586 MPa; six, grade 8, 827 MPa. Here the strength of {grade} is put on the inch thread."),
         Remark(when=lambda v: v.condition != DRY and v.from_maker, source="nut-factor",
                says="Is the maker's figure for a dry thread? If so, oil raises the clamping force by about a third; the torque would have to come down by a quarter. Clean the thread, or ask."),
         Remark(source="recheck",
@@ -261,7 +222,16 @@ WORKSHEET = Worksheet(
         Remark(source="practice",
                says="A loose joint heats with the square of the current until insulation burns. Disconnect the bank before you put a spanner near a live stud: a slip across the poles burns and welds."),
         Remark(level=NOTE, source="split-washer",
-               says="Split lock washers are disputed: summaries of a design manual call them flat and useless once torqued, one test found no difference, sellers say the opposite."),
+               says="Split lock washers are disputed: summaries of a design manual call them flat and useless once torqued; those who sell them say the opposite."),
+        Remark(level=NOTE, source="split-test", says="A fastener engineer reports no significant difference with and without a split washer under vibration."),
+        Remark(level=NOTE, source="practice",
+               says="A prevailing-torque nut keeps the nut, not the clamping force. Wedge-locking pairs kept the force in vibration tests that their makers ran; no independent figures were found."),
+        Remark(level=NOTE, source="spring-torque",
+               says="A car maker's workshop table takes 85 % of the torque where a spring washer lies under the nut. Ask which case a figure is for."),
+        Remark(level=NOTE, when=lambda v: v.power_share is not None, source="terminal-torque",
+               says="A busbar joint of switchgear on {stud} is published with {power_torque} for this thread: {power_share} of the strength of yours. Small terminals take far less, since plastic or a screw head gives first."),
+        Remark(level=NOTE, when=lambda v: v.grade == "brass", source="iso-8839",
+               says="The standard for brass screws has 250 MPa and more for the common alloys, and 180 MPa for one leaded brass above M6."),
         Remark(level=NOTE, source="33cfr-battery", says="A battery connector must not depend on spring tension."),
         Remark(level=NOTE, source="nut-factor", says="The same torque gives a clamping force known to about ±30 %."),
     ),

@@ -8,13 +8,13 @@ JOINTS = {
     ),
     "b1.1": Source(
         "ASME B1.1",
-        "tensile stress area of unified threads",
-        "formula and threads per inch from memory",
+        "tensile stress area of unified threads, coarse series",
+        "thread tables of two reference pages and a fastener maker, which print the same areas",
     ),
     "strength": Source(
         "Strength of stud materials, by row of our table",
-        "ISO 898-1 for 8.8; ISO 3506-1 from memory for A2-70; a telecom DC power manual, page 58, for brass",
-        "part seen, part from memory",
+        "ISO 898-1 for steel classes; ISO 3506-1 for stainless; ISO 8839 for copper; a telecom DC power manual, page 58, for brass",
+        "reprints of the standards, and the manual",
     ),
     "nut-factor": Source(
         "T = K·d·F with nut factors from a fastener chart",
@@ -58,5 +58,66 @@ JOINTS = {
     ),
     "33cfr-battery": Source(
         "33 CFR 183.420(g)", "battery connectors must not depend on spring tension", "open law text"
+    ),
+    "sae-drop": Source(
+        "SAE, voltage drop in vehicle circuits",
+        "0.1 V for connections of high current",
+        "quoted in a car workshop manual",
+    ),
+    "neta-resistance": Source(
+        "ANSI/NETA acceptance testing, bolted connections",
+        "look into values more than 50 % above the lowest of like connections",
+        "as restated in an instrument maker's article on busbar joints",
+    ),
+    "neta-thermal": Source(
+        "NETA ATS and MTS",
+        "Table 100.18, thermographic survey",
+        "reprint of 2003, compared with a second copy",
+    ),
+    "mil-thermal": Source(
+        "US military scale of temperature rise", "four priorities from 10 K up", "reference page"
+    ),
+    "busbar-joint": Source(
+        "Resistance of good bolted busbar joints", "5 to 15 µΩ", "instrument maker's article"
+    ),
+    "power-contact": Source(
+        "Resistance of well-kept power contacts", "10 to 300 µΩ", "article on substation testing"
+    ),
+    "nbs-glow": Source(
+        "Meese and Beausoliel, NBSIR 76-1011 (1976)",
+        "exploratory study of glowing electrical connections",
+        "abstract",
+    ),
+    "oxide": Source(
+        "Sletbak et al., IEEE Holm Conference on Electrical Contacts (1991)",
+        "glowing contact areas in loose copper wire connections",
+        "abstract",
+    ),
+    "kohlrausch": Source(
+        "Kohlrausch's relation of voltage and temperature in a contact (Holm, Electric Contacts)",
+        "T² = T₀² + U²/4L; copper softens at 463 K",
+        "in a public program that proves it by finite elements, and a consultant's note on connectors; the book not seen",
+    ),
+    "iec-61439": Source(
+        "IEC 61439-1", "10.10.2.3.1, I₁/I₂ = (ΔT₁/ΔT₂)^0.61", "quoted on a question-and-answer page"
+    ),
+    "ir-load": Source(
+        "Check list for thermographic rounds", "at least 40 % of full load", "reference page"
+    ),
+    "split-test": Source(
+        "Engineers' mailing list, 2001",
+        "a fastener company's engineer on split washers and vibration",
+        "archive; a report of a test, not the test",
+    ),
+    "spring-torque": Source(
+        "Car workshop manual, standard torques",
+        "85 % with spring washers or oily threads",
+        "notes of the table",
+    ),
+    "sae-j429": Source(
+        "SAE J429", "proof loads of inch bolts: grades 2, 5 and 8", "three reprints that agree"
+    ),
+    "iso-8839": Source(
+        "ISO 8839", "bolts and nuts of copper and brass, stress at 0.2 %", "reprint of the table"
     ),
 }

@@ -1,0 +1,44 @@
+"""The sum of one joint, which several worksheets use."""
+
+import pytest
+
+import calc
+from calc.electrical import joints
+
+
+def ask(**inputs):
+    return calc.work("joint-torque", inputs)
+
+
+def test_what_the_domain_finds_of_a_joint_is_what_the_worksheet_shows():
+    """Two worksheets use the one sum; here the first of them."""
+    asked = {"stud": "3/8 in", "grade": "brass", "condition": "lubricated"}
+    found = joints.joint(**asked, maker_torque=20.0)
+    answer = ask(**asked, maker_torque="20 N.m")
+    for name, value in vars(found).items():
+        assert answer.values[name] == value
+
+
+@pytest.mark.parametrize(
+    ("inputs", "flags"),
+    [
+        # M8: 6 N·m is the lowest published, ceilings 25.44 N·m in 8.8 and 10.54 N·m in brass.
+        ({"grade": "8.8", "maker_torque": 12.0}, set()),
+        ({"grade": "8.8", "maker_torque": 2.9}, {"too_loose"}),
+        ({"grade": "brass", "maker_torque": 12.0}, {"too_tight"}),
+        # 13 N·m over 0.18 × 8 mm is 9.03 kN, and the thread is proof to 36.6 mm² × 240 MPa.
+        ({"grade": "brass", "maker_torque": 13.0}, {"too_tight", "may_stretch"}),
+        ({"grade": "8.8", "maker_torque": None}, set()),
+    ],
+)
+def test_a_joint_is_marked_where_its_torque_is_too_much_or_too_little(inputs, flags):
+    found = joints.joint(stud="M8", condition="dry", **inputs)
+    assert {n for n in ("too_loose", "too_tight", "may_stretch") if getattr(found, n)} == flags
+
+
+@pytest.mark.parametrize(("torque_", "share"), [("12 N.m", 7500), ("17 N.m", 10625)])
+def test_the_share_of_the_thread_that_a_torque_uses_is_of_its_proof_load(torque_, share):
+    """By hand, M8: T/(0.20 × 8 mm) over the 21 200 N of class 8.8."""
+    answer = ask(stud="M8", grade="8.8", maker_torque=torque_)
+    assert answer["clamp_share"].m_as("") == pytest.approx(share / 21200)
+    assert answer.values["power_share"] == pytest.approx(10625 / 21200)  # switchgear: 17 N·m
