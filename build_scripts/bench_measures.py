@@ -1,10 +1,11 @@
-"""How the built site is measured in Chromium: starts, keystrokes, bytes.
+"""How the built site is measured in Chromium: starts, keystrokes, bytes, a network.
 
 Each start is a fresh browser process on a saved site whose server has been ended. Times run from
 the start of the navigation, by the page's own clock.
 """
 
 import contextlib
+import json
 import os
 import subprocess
 import sys
@@ -16,6 +17,8 @@ from pathlib import Path
 from playwright.sync_api import BrowserContext, BrowserType, Page
 
 import calc
+from build_scripts import bench_network
+from build_scripts.bench_plain import evaluated, write_plain_site
 from build_scripts.server import COMPRESSED, SiteHandler, SiteServer, compressed
 from build_scripts.site_list import list_files, type_of
 
@@ -166,6 +169,18 @@ def keystrokes(chromium: BrowserType) -> list[float]:
             page.keyboard.press("Backspace" if number % 2 else "5")
             wait_for(page, f"window.benchKeys.length > {number}", 10)
         times = page.evaluate("window.benchKeys")
+        opened.close()
+    return times
+
+
+def network_times(chromium: BrowserType, work: Path) -> list[float]:
+    """Milliseconds for each solving of the network in `bench_network`, by the browser's Python."""
+    root = work / "network"
+    write_plain_site(root, evaluated(Path(bench_network.__file__), "solve_times()"))
+    with served(root) as address:
+        opened = chromium.launch(**BROWSER)
+        page, _ = first_answer(opened.new_context(service_workers="block"), address)
+        times = json.loads(page.locator("p").inner_text())
         opened.close()
     return times
 

@@ -54,19 +54,30 @@ for (const name of ["packages.zip", "calc.zip"]) {
   const archive = await (await fetch(name)).arrayBuffer();
   python.unpackArchive(archive, "zip", { extractDir: SITE_PACKAGES });
 }
-postMessage(python.pyimport("calc.render.door").ask(REQUEST));
+postMessage(ANSWER);
 """
 
 
-def write_plain_site(to: Path, sheet: str) -> None:
-    """Fill the folder `to` with a bare page that works the worksheet `sheet` in the plain way."""
+def worked(sheet: str) -> str:
+    """The JavaScript that works the worksheet `sheet`."""
+    request = json.dumps({"sheet": sheet, "values": {}})
+    return f'python.pyimport("calc.render.door").ask({json.dumps(request)})'
+
+
+def evaluated(module: Path, expression: str) -> str:
+    """The JavaScript that runs a Python file and gives the value of an expression as JSON."""
+    code = f"{module.read_text('utf-8')}\nimport json\njson.dumps({expression})\n"
+    return f"python.runPython({json.dumps(code)})"
+
+
+def write_plain_site(to: Path, answer: str) -> None:
+    """Fill the folder `to` with a bare page that shows an `answer` found in the plain way."""
     to.mkdir(parents=True)
     for name in LOADER:
         shutil.copyfile(PYODIDE / name, to / name)
     (to / "packages.zip").write_bytes(deflated(read_packages(SITE_PACKAGES)))
     (to / "calc.zip").write_bytes(deflated(read_files(OWN.parent, [OWN])))
-    request = json.dumps({"sheet": sheet, "values": {}})
-    script = WORKER_SCRIPT.replace("REQUEST", json.dumps(request))
+    script = WORKER_SCRIPT.replace("ANSWER", answer)
     script = script.replace("SITE_PACKAGES", json.dumps(boot_options()["sitePackages"]))
     (to / "worker.js").write_text(script)
     (to / "page.js").write_text(PAGE_SCRIPT)

@@ -19,7 +19,7 @@ from calc.electrical.network import (
 from tests.properties.inputs import SLACK, tried
 
 OHMS = st.floats(-6, 6).map(lambda power: 10**power)
-DUST = 1e-18  # V and W: where nothing flows but what rounding leaves
+DUST = 1e-18  # V, A and W: where nothing flows but what rounding leaves
 SMALL = st.floats(-4, -1).map(lambda power: 10**power)
 LOADS = {
     "current": lambda size: CurrentLoad("load", "end", "-", size / 12),
@@ -108,7 +108,8 @@ def test_thicker_never_drops_more_at_the_load_longer_and_hotter_never_less(
     if kind == "resistance":
         assume(lesser is not None)
     assert lesser is not None, "a run that resists less feeds whatever one that resists more does"
-    assert lesser.voltages["end"] >= greater.voltages["end"] / SLACK
+    before, after = lesser.voltages["end"], greater.voltages["end"]
+    assert before >= after - 1e-9 * abs(after)
     if kind == "current":
         assert lesser.drop("run") <= greater.drop("run") * SLACK
 
@@ -119,12 +120,13 @@ def test_what_is_delivered_is_what_is_taken_and_lost(parts):
     point = point_of(parts)
     assume(point is not None)
     passed = sum(abs(power) for power in point.powers.values())
-    assert sum(point.powers.values()) == pytest.approx(0, abs=1e-9 * passed + DUST)
+    allowed = 1e-9 * passed + DUST
+    assert sum(point.powers.values()) == pytest.approx(0, abs=allowed)
     sources = [part for part in parts if isinstance(part, Source)]
     loads = [part for part in parts if isinstance(part, CurrentLoad | PowerLoad)]
     made = sum(part.voltage * point.currents[part.name] for part in sources)
     taken = sum(point.powers[part.name] for part in loads)
-    assert made == pytest.approx(taken + sum(point.heats.values()), rel=1e-9, abs=1e-9 * passed + DUST)
+    assert made == pytest.approx(taken + sum(point.heats.values()), abs=allowed)
     assert all(heat >= 0 for heat in point.heats.values())
     for part in parts:
         if isinstance(part, PowerLoad):
@@ -146,7 +148,7 @@ def test_what_flows_into_a_node_flows_out_of_it(parts):
             passed[node] += abs(current)
     most = max(passed.values())
     for node, rest in over.items():
-        assert abs(rest) <= 1e-12 * passed[node] + 1e-15 * most
+        assert abs(rest) <= 1e-12 * passed[node] + 1e-15 * most + DUST
 
 
 @given(networks(powered=False), st.floats(-3, 3))
@@ -169,7 +171,7 @@ def test_without_constant_powers_the_effects_of_each_source_add(parts, factor):
     alone = [solve(only(part, 1.0), "n0").voltages for part in causes]
     parted = [solve(only(part, factor), "n0").voltages for part in causes]
     most = max(abs(voltage) for one in [together, *alone, *parted] for voltage in one.values())
-    last = 1e-12 * most + DUST  # the last digits of the highest voltage there is
+    last = 1e-9 * most + DUST  # of what remains where sources opposed all but cancel
     for node, voltage in together.items():
         assert sum(one[node] for one in alone) == pytest.approx(voltage, rel=1e-9, abs=last)
         for one, other in zip(alone, parted, strict=True):
