@@ -40,3 +40,43 @@ class Stack:
 
     parts: str
     caption: str
+
+
+class Rung(str):
+    """The name of a size, with the load [A] it allows by drop and by heat; `chosen` marks one."""
+
+    by_drop: float
+    by_heat: float
+    chosen: bool
+
+    def __new__(cls, name: str, *, by_drop: float, by_heat: float, chosen: bool) -> "Rung":
+        rung = super().__new__(cls, name)
+        rung.by_drop, rung.by_heat, rung.chosen = by_drop, by_heat, chosen
+        return rung
+
+
+@dataclass(frozen=True)
+class Ladder:
+    """Sizes one below the other, each against the `load`; `rungs` names the list of `Rung`."""
+
+    rungs: str
+    load: str
+    caption: str
+
+
+@dataclass(frozen=True)
+class Shares:
+    """A loop of `parts` (value, name) that make up `total` between them, and what it passes."""
+
+    parts: tuple[tuple[str, str], ...]
+    total: str
+    result: str
+    caption: str
+
+
+@dataclass(frozen=True)
+class Spans:
+    """Times on one logarithmic scale: each of `spans` has a name, its earliest and its latest."""
+
+    spans: tuple[tuple[str, str, str], ...]
+    caption: str

@@ -21,6 +21,16 @@ def longest_run(current: float, per_length: float, allowed: float) -> float:
     return allowed / (2 * current * per_length)
 
 
+def largest_current(*, allowed: float, length: float, per_length: float) -> float:
+    """Return the largest current [A] that loses no more than `allowed` [V] on a run.
+
+    `length` [m] is one way and `per_length` [ohm/m] that of one conductor at its working
+    temperature, both above nought: I = U / (2 L r), Ohm's law over the loop. The drop's limit
+    only: what the conductor bears is another figure (`calc.electrical.ampacity`).
+    """
+    return allowed / loop_resistance(length, per_length)
+
+
 def thinnest_within[Size](
     sizes: tuple[tuple[Size, float], ...], length: float, current: float, allowed: float
 ) -> Size | None:

@@ -63,6 +63,11 @@ def families() -> tuple[Family, ...]:
     )
 
 
+def named(name: str) -> Family | None:
+    """Return the family `name`, or None where its ratings are not known."""
+    return next((family for family in families() if family.name == name), None)
+
+
 def suits(family: Family, voltage: float, fault_current: float) -> bool:
     """Return whether `family` is rated for `voltage` [V] and can break `fault_current` [A]."""
     breaks = family.interrupting(voltage)

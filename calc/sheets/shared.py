@@ -1,8 +1,9 @@
 """Fields that several worksheets ask in the same words."""
 
-from calc.electrical.conductors import conductors
-from calc.fields import Choice, Option, Quantity
-from calc.kinds import RATIO, VOLTAGE
+from calc.electrical.ampacity import ABYC, INSIDE, LAW, NEC, OUTSIDE, NotCovered, insulations
+from calc.electrical.conductors import AWG, FLEXIBLE, PLAIN, SAE, STRANDED, TINNED, conductors
+from calc.fields import Choice, Option, Problem, Quantity
+from calc.kinds import COUNT, RATIO, TEMPERATURE, VOLTAGE
 from calc.shown import with_mm2
 
 DIRECT, INVERTER = "direct", "inverter"
@@ -72,3 +73,109 @@ def conductor_field(default: str) -> Choice:
         ),
         hint="Stranded copper, by the size printed on its insulation.",
     )
+
+
+COPPER = Choice(
+    id="finish",
+    more=True,
+    label="Copper",
+    default=PLAIN,
+    options=(Option(PLAIN), Option(TINNED, aliases=("coated", "tin"))),
+    hint="Tinned strands conduct a little less.",
+)
+STRANDS = Choice(
+    id="strands",
+    more=True,
+    label="Strands",
+    default=FLEXIBLE,
+    options=(
+        Option(FLEXIBLE, aliases=("flexible", "class 5")),
+        Option(STRANDED, aliases=("stranded", "class 2")),
+    ),
+    hint="Of metric sizes: class 5 is fine-stranded flex, class 2 is stiffer cable.",
+)
+GAUGE_READING = Choice(
+    id="gauge_reading",
+    more=True,
+    label="Gauge sizes",
+    default=AWG,
+    options=(Option(AWG), Option(SAE)),
+    hint="Vehicle cable sold by gauge number is often SAE: less copper than AWG. Look on the reel.",
+)
+PARALLEL = Quantity(
+    id="parallel",
+    more=True,
+    label="Conductors in parallel",
+    symbol="n_p",
+    kinds=(COUNT,),
+    default="1",
+    low="1",
+    high="8",
+    hint="Side by side for plus, and as many for minus. One, in nearly every run.",
+)
+INSULATION = Choice(
+    id="insulation",
+    label="Insulation rating",
+    default="105 C",
+    options=tuple(Option(text, text.replace(" C", " °C")) for text in insulations()),
+    hint="Printed on the cable. If nothing is printed, or 70 °C, take 60 °C.",
+)
+SURROUNDINGS = Choice(
+    id="surroundings",
+    more=True,
+    label="Where it runs",
+    default=OUTSIDE,
+    options=(Option(OUTSIDE), Option(INSIDE)),
+    hint="Under the bonnet, or beside an engine or generator, is inside.",
+)
+BUNDLED = Quantity(
+    id="bundled",
+    more=True,
+    label="Loaded conductors together",
+    symbol="n",
+    kinds=(COUNT,),
+    default="2",
+    low="1",
+    high="100",
+    hint="Plus and minus of one circuit are two.",
+)
+AMBIENT = Quantity(
+    id="ambient",
+    more=True,
+    label="Air around the wire",
+    kinds=(TEMPERATURE,),
+    default="30 °C",
+    low="-20 °C",
+    high="150 °C",
+    hint="The hottest place on the run.",
+)
+RULE_SET = Choice(
+    id="rule_set",
+    more=True,
+    label="Rule set",
+    default=LAW,
+    options=(
+        Option(LAW, "33 CFR 183.425, table 5"),
+        Option(ABYC, "ABYC E-11, 105 °C table", aliases=("ABYC",)),
+        Option(NEC, "NEC 310.16, mains side", aliases=("NEC",)),
+    ),
+    hint="Whose limits the wire is held to. The first two are for boats, the third for mains wiring.",
+)
+
+
+
+def wires(name: str, parallel: int, gauge_reading: str) -> str:
+    """Return what is laid for one pole, in a few words: `2 × 4 AWG (SAE)`."""
+    reading = f" ({SAE})" if gauge_reading == SAE and name.endswith("AWG") else ""
+    return f"{f'{parallel} × ' if parallel > 1 else ''}{name}{reading}"
+
+
+_COVERED = {
+    field.id: field
+    for field in (conductor_field("8 AWG"), GAUGE_READING, INSULATION, AMBIENT, BUNDLED)
+}
+
+
+def refusal(gap: NotCovered) -> Problem:
+    """Return a rule set's gap as the problem of the field that it is about."""
+    return _COVERED[gap.field].problem(str(gap))

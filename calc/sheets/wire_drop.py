@@ -1,14 +1,10 @@
 """wire-drop: how much voltage does this run lose?"""
 
-from dataclasses import dataclass
 from types import SimpleNamespace
 
 from calc.compare import at_most
-from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
-from calc.electrical.ampacity import bears
-from calc.electrical.conductors import Conductor, at_temperature, conductor, conductors, series_of
-from calc.electrical.drop import longest_run, loop_resistance, thinnest_within
-from calc.fields import Choice, Option, Quantity
+from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step, always
+from calc.fields import Quantity
 from calc.kinds import (
     CURRENT,
     LENGTH,
@@ -20,104 +16,28 @@ from calc.kinds import (
     VOLTAGE,
 )
 from calc.pictures import Bar
-from calc.sheets.shared import conductor_field
+from calc.sheets.shared import COPPER, GAUGE_READING, PARALLEL, STRANDS, conductor_field
+from calc.sheets.wire_drop_run import run
+from calc.sheets.wire_parts import (
+    COPPER_READ,
+    PARALLEL_CAUTIONS,
+    WIDEST,
+    copper_steps,
+    loop_steps,
+    sae_notes,
+)
 from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet
 
-TINNED = "tinned"
-REFERENCE = 20.0  # °C, at which a maker states resistance
-ZERO = -234.5  # °C
-STRICT, WIDEST = 0.03, 0.10  # ABYC E-11 11.14.2.6: critical circuits; any other
-
-
-@dataclass(frozen=True, kw_only=True)
-class WireDrop:
-    """Drop [V] of a run and what leads to it; None where there is no real figure.
-
-    `carries` is what the wire bears [A] with 105 °C insulation, `carries_60` with 60 °C; where
-    `below_table`, that of the thinnest size in the table, which is thicker than this wire.
-    """
-
-    reference: float
-    zero: float
-    stated: float
-    per_length: float
-    resistance: float
-    feeds: float
-    flows: bool
-    drop: float | None
-    drop_percent: float | None
-    loss: float | None
-    load_voltage: float | None
-    allowed: float
-    longest_run: float
-    smallest_conductor: str | None
-    thinnest_bears: float | None
-    from_maker: bool
-    metric: bool
-    below_table: bool
-    carries: float
-    carries_60: float
-
-
-def run(
-    *, current: float, length: float, conductor: str, voltage: float, limit: float, temperature: float,
-    finish: str, maker_resistance: float | None,
-) -> WireDrop:
-    """Return what a two-conductor run of one-way `length` [m] loses at `current` [A]."""
-    size = _named(conductor)
-    from_maker = maker_resistance is not None
-    stated = maker_resistance if maker_resistance is not None else _resistance(size, finish)
-    reference = REFERENCE if from_maker else size.reference
-    per_length = at_temperature(stated, reference, temperature)
-    resistance = loop_resistance(length, per_length)
-    drop = current * resistance
-    flows = drop < voltage
-    sizes = tuple(
-        (one.name, at_temperature(_resistance(one, finish), one.reference, temperature))
-        for one in series_of(conductor)
-    )
-    thinnest = thinnest_within(sizes, length, current, limit * voltage)
-    return WireDrop(
-        reference=reference,
-        zero=ZERO,
-        stated=stated,
-        per_length=per_length,
-        resistance=resistance,
-        feeds=voltage / resistance,
-        flows=flows,
-        drop=drop if flows else None,
-        drop_percent=drop / voltage if flows else None,
-        loss=current * drop if flows else None,
-        load_voltage=voltage - drop if flows else None,
-        allowed=limit * voltage,
-        longest_run=longest_run(current, per_length, limit * voltage),
-        smallest_conductor=thinnest,
-        thinnest_bears=_bears(thinnest, 105) if thinnest else None,
-        from_maker=from_maker,
-        metric=size.series == "mm2",
-        below_table=bears(conductor) is None,
-        carries=_bears(conductor, 105),
-        carries_60=_bears(conductor, 60),
-    )
-
-
-def _named(name: str) -> Conductor:  # the field is called `conductor` too
-    return conductor(name)
-
-
-def _resistance(size: Conductor, finish: str) -> float:
-    return size.tinned if finish == TINNED else size.plain
-
-
-def _bears(name: str, insulation: float) -> float:
-    found = bears(name, insulation) or bears(conductors()[0].name, insulation)
-    assert found is not None
-    return found
+STRICT = 0.03  # ABYC E-11 11.14.2.6: critical circuits
 
 
 def _within(v: SimpleNamespace, share: float) -> bool:
     return v.flows and at_most(v.drop_percent, share)
+
+
+def _read(v: SimpleNamespace) -> bool:
+    return not v.from_maker
 
 
 def _bears_current(v: SimpleNamespace) -> bool:
@@ -147,11 +67,13 @@ WORKSHEET = Worksheet(
                  hint="3 % for feeders, chargers and electronics; 10 % for plain lighting."),
         Quantity(id="temperature", more=True, label="Conductor temperature", symbol="T", kinds=(TEMPERATURE,), default="60 °C",
                  low="-40 °C", high="200 °C", hint="Of the copper at work; 60 °C is a warm, well loaded wire."),
-        Choice(id="finish", more=True, label="Copper", default="plain",
-               options=(Option("plain"), Option(TINNED, aliases=("coated", "tin"))), hint="Tinned strands conduct a little less."),
+        COPPER,
         Quantity(id="maker_resistance", more=True, label="Maker's resistance", symbol="r", kinds=(LINEAR_RESISTANCE,), optional=True,
                  low="0.01 Ω/km", high="1000 Ω/km", example="2.1 Ω/km",
                  hint="Of one conductor at 20 °C, if the data sheet gives it. Empty: the published table."),
+        STRANDS,
+        GAUGE_READING,
+        PARALLEL,
     ),
     results=(
         Named(id="drop", label="Voltage lost", symbol="U", kind=VOLTAGE, way=UP),
@@ -163,25 +85,20 @@ WORKSHEET = Worksheet(
         Named(id="longest_run", label="Longest run within the limit", symbol="L_max", kind=LENGTH, way=DOWN),
     ),
     between=(
-        Named(id="reference", label="Temperature of the table", symbol="T₀", kind=TEMPERATURE, unit="degree_Celsius"),
-        Named(id="zero", label="Copper's zero-resistance temperature", symbol="T_z", kind=TEMPERATURE, unit="degree_Celsius", digits=4),
-        Named(id="stated", label="Stated resistance per length", symbol="r₀", kind=LINEAR_RESISTANCE, digits=4),
-        Named(id="per_length", label="Resistance per length, warm", symbol="r", kind=LINEAR_RESISTANCE, digits=4),
+        *COPPER_READ,
         Named(id="allowed", label="Drop allowed", symbol="U_max", kind=VOLTAGE),
         Named(id="carries", label="What the wire bears", kind=CURRENT),
         Named(id="carries_60", label="What it bears with 60 °C insulation", kind=CURRENT),
+        Named(id="alone", label="What one alone bears with 60 °C insulation", kind=CURRENT),
         Named(id="thinnest_bears", label="What the thinnest size bears", kind=CURRENT),
         Named(id="feeds", label="Most that can flow", kind=CURRENT, way=DOWN),
     ),
     steps=(
-        Step(of="stated", source="nec-8", when=lambda v: not v.from_maker and not v.metric,
-             says="{conductor}, {finish} copper, from the table at {reference}."),
-        Step(of="stated", source="iec-60228", when=lambda v: not v.from_maker and v.metric,
-             says="{conductor}, {finish} flexible copper, the most the standard permits at {reference}."),
+        *copper_steps(_read),
+        Step(of="stated", source="copper-iacs", when=lambda v: _read(v) and v.computed,
+             says="{conductor}, {finish} copper at {reference}: thinner than the published table begins, so worked from pure copper, and 2 % more because strands run in a helix."),
         Step(of="stated", formula="maker_resistance", when=lambda v: v.from_maker, says="As the maker states it at {reference}."),
-        Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature",
-             says="Warm copper resists more."),
-        Step(of="resistance", formula="2 * length * per_length", source="ohm", says="The current goes out and comes back, so the length counts twice."),
+        *loop_steps(always),
         Step(of="drop", formula="current * resistance", when=lambda v: v.flows, source="ohm", says="Ohm's law."),
         Step(of="drop_percent", formula="drop / voltage", when=lambda v: v.flows, says="Compared with the system voltage."),
         Step(of="loss", formula="current * drop", when=lambda v: v.flows, source="ohm", says="This heat is spread along the wire."),
@@ -189,14 +106,16 @@ WORKSHEET = Worksheet(
         Step(of="feeds", formula="voltage / resistance", when=lambda v: not v.flows, source="ohm",
              says="With the far end shorted no more than this can flow, so there is no drop to give for more."),
         Step(of="allowed", formula="limit * voltage", source="abyc-drop", says="The limit you chose, in volts."),
-        Step(of="smallest_conductor", says="The thinnest size of the same series whose drop stays within the limit at this current, length and temperature."),
-        Step(of="longest_run", formula="allowed / (2 * current * per_length)", source="ohm", says="The run at which this conductor meets the limit exactly."),
+        Step(of="smallest_conductor", says="The thinnest size of the same series whose drop stays within the limit at this current, length and temperature. Sizes below 18 AWG and 0.75 mm² are left to signals, unless yours is one."),
+        Step(of="longest_run", formula="allowed / (2 * current * per_length)", source="ohm", when=lambda v: v.parallel == 1, says="The run at which this conductor meets the limit exactly."),
+        Step(of="longest_run", formula="allowed * parallel / (2 * current * per_length)", source="ohm", when=lambda v: v.parallel > 1,
+             says="The run at which these conductors meet the limit exactly."),
     ),
     rules=(
         Rule(verdict=STOP, when=lambda v: not v.flows,
              says="This run cannot carry {current}: even a dead short at the far end would pass only {feeds}."),
         Rule(verdict=STOP, when=lambda v: not _bears_current(v),
-             says="{drop} lost ({drop_percent}), and {conductor} is too thin for {current} whatever the drop."),
+             says="{drop} lost ({drop_percent}), and {wires} is too thin for {current} whatever the drop."),
         Rule(verdict=STOP, when=lambda v: not _within(v, v.limit) and not _within(v, WIDEST),
              says="{drop} lost, {drop_percent} of the supply: beyond your {limit} and beyond any usual limit."),
         Rule(verdict=CAUTION, when=lambda v: not _within(v, v.limit),
@@ -207,17 +126,19 @@ WORKSHEET = Worksheet(
              says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but no published limit of current covers so thin a wire."),
         Rule(verdict=CAUTION, when=lambda v: not at_most(v.current, v.carries_60),
              says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but too much current for this wire unless its insulation is rated for heat."),
+        Rule(verdict=CAUTION, when=lambda v: v.parallel > 1 and not at_most(v.current, v.alone),
+             says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but one conductor alone does not bear {current}, so all rests on an even share."),
         Rule(verdict=FINE, says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow."),
     ),
     remarks=(
         Remark(when=lambda v: not _bears_current(v) and not v.below_table, source="33cfr-table",
-               says="Risk of fire: {conductor} bears at most {carries} even with 105 °C insulation, at 30 °C. Take a thicker size; the drop is not what decides here."),
+               says="Risk of fire: {wires} bears at most {carries} even with 105 °C insulation, at 30 °C. Take a thicker size; the drop is not what decides here."),
         Remark(when=lambda v: not _bears_current(v) and v.below_table, source="33cfr-table",
                says="Risk of fire: the published limits begin at 18 AWG (0.82 mm²) with {carries}, and this wire is thinner."),
         Remark(when=lambda v: _bears_current(v) and v.below_table, source="33cfr-table",
                says="The published limits of current begin at 18 AWG (0.82 mm²) with {carries}. For this thinner wire the maker's figure must do."),
         Remark(when=lambda v: _bears_current(v) and not at_most(v.current, v.carries_60) and not v.below_table, source="33cfr-table",
-               says="Only if 105 °C is printed on the cable: {conductor} bears {carries} with it, and {carries_60} with 60 °C insulation. See fuse choice for what lies between."),
+               says="Only if 105 °C is printed on the cable: {wires} bears {carries} with it, and {carries_60} with 60 °C insulation. See fuse choice for what lies between."),
         Remark(when=lambda v: v.thinnest_bears is not None and not at_most(v.current, v.thinnest_bears), source="33cfr-table",
                says="For the drop alone {smallest_conductor} would do, but it bears at most {thinnest_bears}: the current decides. See fuse choice."),
         Remark(when=lambda v: v.flows and not _within(v, v.limit) and v.thinnest_bears is not None and at_most(v.current, v.thinnest_bears), source="ohm",
@@ -226,6 +147,7 @@ WORKSHEET = Worksheet(
                says="No size of this series keeps within {limit} here. Shorten the run, raise the system voltage, move the source nearer, or ask a specialist about parallel conductors."),
         Remark(when=lambda v: _within(v, v.limit) and _within(v, WIDEST) and not _within(v, STRICT), source="abyc-drop",
                says="Fit for plain lighting and the like only: feeders, chargers, pumps and electronics are held to 3 %."),
+        *PARALLEL_CAUTIONS,
         Remark(level=NOTE, source="abyc-drop",
                says="3 %: panel feeders, electronics and whatever safety hangs on. 10 %: other lighting and circuits that are not critical. Boat practice, used for want of a van rule."),
         Remark(level=NOTE, source="en-1648",
@@ -234,8 +156,9 @@ WORKSHEET = Worksheet(
                says="A charger sees the drop as a full battery: its sense wire or a short thick cable cures that. An inverter's low-voltage cut-out comes sooner by as much as is lost."),
         Remark(level=NOTE, source="practice",
                says="Joints, fuse holders and switches lose voltage too. Measure across each one under load; a hot one is loose or corroded."),
+        *sae_notes(_read),
     ),
-    valid="Steady direct current through two like copper conductors. Aluminium and copper-clad aluminium lose far more and are not covered.",
+    valid="Steady direct current through like copper conductors, out and back. Aluminium and copper-clad aluminium lose far more and are not covered.",
     gist="{drop} lost, {drop_percent}",
     gist_none="this current cannot flow",
 )

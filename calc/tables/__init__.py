@@ -1,4 +1,4 @@
-"""Published tables: CSV files with a provenance header, and the one loader that reads them."""
+"""Published tables: CSV files with a provenance header, and the one loader that reads our files."""
 
 import csv
 from dataclasses import dataclass
@@ -27,3 +27,10 @@ def table(name: str) -> Table:
     about = {key.strip(): text.strip() for key, _, text in (line.partition(":") for line in head)}
     rows = csv.DictReader(line for line in lines if line and not line.startswith("#"))
     return Table(name, about, tuple(dict(row) for row in rows))
+
+
+def text(package: str, name: str) -> str:
+    """Return a data file of `package` that is not a table. Raises FileNotFoundError."""
+    content = get_data(package, name)
+    assert content is not None  # only a loader without data gives none
+    return content.decode("utf-8")

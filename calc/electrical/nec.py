@@ -1,0 +1,75 @@
+"""NEC 310.16: the ampacity of wiring on the mains side, with its own corrections.
+
+Conditions: insulated copper, not more than three loaded conductors in a raceway, cable or earth,
+air of 30 °C, insulation of 60, 75 or 90 °C. Factors are the printed ones, by band; the credit that
+the code gives for air cooler than 30 °C is not taken.
+"""
+
+from functools import cache
+from math import inf
+
+from calc.compare import at_most
+from calc.electrical.conductors import NotCovered
+from calc.tables import table
+
+NEC = "NEC 310.16"
+RATINGS = (60.0, 75.0, 90.0)  # °C
+
+
+@cache
+def rows() -> dict[tuple[str, float], float]:
+    """Return the ampacity [A] by gauge (`8`) and insulation [°C]."""
+    return {
+        (row["awg"], float(row["insulation_c"])): float(row["ampacity_a"])
+        for row in table("ampacity_nec_310_16").rows
+    }
+
+
+@cache
+def _bands(insulation: float) -> tuple[tuple[float, float], ...]:
+    return tuple(
+        (float(row["to_c"]), float(row["factor"]))
+        for row in table("ambient_nec").rows
+        if float(row["insulation_c"]) == insulation
+    )
+
+
+def ambient_factor(insulation: float, air: float) -> float:
+    """Return the printed factor of 310.15(B)(1) for `air` [°C], at most 1.
+
+    Raises NotCovered for air hotter than the last band printed for the `insulation` [°C].
+    """
+    for top, factor in _bands(insulation):
+        if at_most(air, top):
+            return min(1.0, factor)
+    last = _bands(insulation)[-1][0]
+    raise NotCovered(
+        "ambient",
+        f"must be {last:g} °C or less for {insulation:g} °C insulation under {NEC}: "
+        "no factor is printed for hotter air.",
+    )
+
+
+@cache
+def bundle_factor(bundled: int) -> float:
+    """Return the printed share of 310.15(C)(1) for `bundled` loaded conductors together."""
+    for row in table("bundling_nec").rows:
+        last = float(row["to_conductors"]) if row["to_conductors"] else inf
+        if float(row["from_conductors"]) <= bundled <= last:
+            return float(row["percent"]) / 100
+    return 1.0
+
+
+@cache
+def small_ceiling(gauge: str) -> float | None:
+    """Return the largest overcurrent device [A] of 240.4(D) for a small `gauge` (`12`), or None."""
+    for row in table("small_conductors_nec").rows:
+        if row["awg"] == gauge:
+            return float(row["largest_a"])
+    return None
+
+
+@cache
+def standard_ratings() -> tuple[float, ...]:
+    """Return the standard ratings [A] of fuses and breakers of 240.6(A), smallest first."""
+    return tuple(float(row["rating_a"]) for row in table("standard_ratings_nec").rows)

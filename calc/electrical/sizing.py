@@ -1,0 +1,151 @@
+"""Which conductor a run needs: thick enough for the drop, for the heat, and for a fuse to fit.
+
+A fuse stands between the load, with a margin, and what the wire bears; so the wire must bear the
+load with that margin, and a standard rating must lie between the two.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache, lru_cache
+
+from calc.compare import at_least, at_most
+from calc.electrical.ampacity import NEC, Ampacity, NotCovered, ampacity
+from calc.electrical.conductors import (
+    SAE,
+    Conductor,
+    conductor,
+    conductors,
+    resistance_per_length,
+)
+from calc.electrical.drop import thinnest_within
+
+THINNEST = {"AWG": "18 AWG", "mm2": "0.75 mm2"}  # thinner ones are for signals
+THINNEST_PARALLEL = "1/0 AWG"  # NEC 310.10: sizes that may be joined in parallel
+
+
+@dataclass(frozen=True)
+class Size:
+    """A size at work: its resistance [ohm/m], and what it bears where the rule set has a row."""
+
+    name: str
+    per_length: float
+    bears: Ampacity | None
+
+    @property
+    def largest_fuse(self) -> float:
+        """Return the most [A] a fuse on it may be rated; nought where there is no figure."""
+        return self.bears.largest_fuse if self.bears else 0.0
+
+
+@dataclass(frozen=True)
+class Chosen:
+    """The thinnest size for the drop alone, for the heat alone, and for both with a fuse [A].
+
+    `larger` is the thicker of the first two, `size` what the run needs in the end; each is None
+    where no size does.
+    """
+
+    for_drop: Size | None
+    for_heat: Size | None
+    larger: Size | None
+    size: Size | None
+    fuse: float | None
+
+
+@cache
+def offered(series: str, gauge_reading: str, thinnest: str = "") -> tuple[Conductor, ...]:
+    """Return the sizes of a `series` that a run is made of, thinnest first.
+
+    From 18 AWG or 0.75 mm² up, or from `thinnest` where that is thinner; sizes without a published
+    SAE area are left out where gauges are read as SAE.
+    """
+    first = conductor(THINNEST[series]).area
+    if thinnest:
+        first = min(first, conductor(thinnest).area)
+    return tuple(
+        one
+        for one in conductors()
+        if one.series == series
+        and one.area >= first
+        and not (series == "AWG" and gauge_reading == SAE and one.sae_area is None)
+    )
+
+
+@lru_cache(32)
+def sizes(
+    *,
+    series: str,
+    parallel: int,
+    temperature: float,
+    finish: str,
+    strands: str,
+    gauge_reading: str,
+    insulation: float,
+    surroundings: str,
+    bundled: int,
+    ambient: float,
+    voltage: float,
+    rule_set: str,
+) -> tuple[Size, ...]:
+    """Return every size of the series under these conditions, thinnest first.
+
+    `temperature` [°C] is that of the copper. NEC joins only 1/0 AWG and thicker in `parallel`.
+    Raises NotCovered where the rule set has no figure for any size.
+    """
+    found = []
+    for one in offered(series, gauge_reading):
+        if rule_set == NEC and parallel > 1 and one.area < conductor(THINNEST_PARALLEL).area:
+            continue
+        per_length = resistance_per_length(
+            one.name, temperature, finish=finish, strands=strands, gauge_reading=gauge_reading
+        )
+        try:
+            bears = ampacity(
+                name=one.name,
+                insulation=insulation,
+                surroundings=surroundings,
+                bundled=bundled,
+                ambient=ambient,
+                voltage=voltage,
+                rule_set=rule_set,
+                gauge_reading=gauge_reading,
+            )
+        except NotCovered as gap:
+            if gap.field != "conductor":
+                raise
+            bears = None
+        found.append(Size(one.name, per_length, bears))
+    return tuple(found)
+
+
+def choose(
+    *,
+    among: tuple[Size, ...],
+    current: float,
+    length: float,
+    allowed: float,
+    need: float,
+    ratings: Sequence[float],
+) -> Chosen:
+    """Return the size for a run, from `among`, thinnest first.
+
+    `current` [A] flows in each conductor over `length` [m] one way and may lose `allowed` [V]; each
+    must bear `need` [A] and take one of the standard fuse `ratings` [A]. Without any rating at all
+    the fuse is left open.
+    """
+    by_length = tuple((size, size.per_length) for size in among)
+    for_drop = thinnest_within(by_length, length, current, allowed)
+    for_heat = next((size for size in among if at_least(size.largest_fuse, need)), None)
+    if for_drop is None or for_heat is None:
+        return Chosen(for_drop, for_heat, None, None, None)
+    start = max(among.index(for_drop), among.index(for_heat))
+    for size in among[start:]:
+        fuse = rating_between(ratings, need, size.largest_fuse)
+        if at_least(size.largest_fuse, need) and (fuse is not None or not ratings):
+            return Chosen(for_drop, for_heat, among[start], size, fuse)
+    return Chosen(for_drop, for_heat, among[start], None, None)
+
+
+def rating_between(ratings: Sequence[float], lowest: float, highest: float) -> float | None:
+    """Return the smallest of `ratings` [A, in order] from `lowest` to `highest` [A], or None."""
+    return next((r for r in ratings if at_least(r, lowest) and at_most(r, highest)), None)

@@ -1,0 +1,127 @@
+"""NEC 310.16, the rule set of the mains side: its columns, bands, bundles and small conductors."""
+
+import pytest
+
+import calc
+from calc.electrical import nec
+from calc.electrical.ampacity import INSIDE, NEC, OUTSIDE, NotCovered, ampacity
+from calc.electrical.conductors import conductors
+from calc.tables import table
+
+GAUGES = [one.name for one in conductors() if one.series == "AWG"]
+
+
+def corrected(name="8 AWG", **change):
+    plain = {
+        "insulation": 75.0, "surroundings": OUTSIDE, "bundled": 2, "ambient": 30.0,
+        "voltage": 120.0, "rule_set": NEC,
+    }  # fmt: skip
+    return ampacity(name=name, **{**plain, **change})
+
+
+@pytest.mark.parametrize(
+    ("name", "columns"),
+    [
+        # NEC table 310.16 of 2023, 60, 75 and 90 °C, copper, as transcribed on a reference page
+        ("14 AWG", (15, 20, 25)),
+        ("12 AWG", (20, 25, 30)),
+        ("10 AWG", (30, 35, 40)),
+        ("6 AWG", (55, 65, 75)),
+        ("2 AWG", (95, 115, 130)),
+        ("1/0 AWG", (125, 150, 170)),
+        ("4/0 AWG", (195, 230, 260)),
+    ],
+)
+def test_a_wire_bears_the_figure_of_its_column(name, columns):
+    found = tuple(corrected(name, insulation=rating).ampacity for rating in (60.0, 75.0, 90.0))
+    assert found == columns
+
+
+def test_other_insulation_is_refused_with_the_columns_there_are():
+    with pytest.raises(calc.InputError, match="60 C, 75 C or 90 C under NEC") as error:
+        calc.work("fuse-choice", {"rule_set": NEC, "insulation": "105 C"})
+    assert error.value.field == "insulation"
+
+
+def test_a_column_begins_where_the_table_begins_it():
+    """18 and 16 AWG stand in the 90 °C column only."""
+    assert corrected("18 AWG", insulation=90.0).ampacity == 14
+    for name in ("18 AWG", "16 AWG", "1.5 mm2"):
+        with pytest.raises(NotCovered, match="14 AWG") as gap:
+            corrected(name, insulation=60.0)
+        assert gap.value.field == "conductor"
+
+
+def test_every_printed_factor_is_the_law_behind_it_at_the_top_of_its_band():
+    """sqrt((Tc - Ta)/(Tc - 30)) to the two printed digits."""
+    for row in table("ambient_nec").rows:
+        rating, top = float(row["insulation_c"]), float(row["to_c"])
+        law = ((rating - top) / (rating - 30)) ** 0.5
+        assert float(row["factor"]) == pytest.approx(law, abs=0.005001)
+
+
+@pytest.mark.parametrize(
+    ("insulation", "air", "factor"),
+    [(60, 30, 1), (60, 31, 0.91), (60, 35, 0.91), (60, 35.1, 0.82), (75, 46, 0.75), (90, 85, 0.29)],
+)
+def test_air_within_a_band_takes_the_factor_of_the_whole_band(insulation, air, factor):
+    assert nec.ambient_factor(float(insulation), float(air)) == factor
+
+
+@pytest.mark.parametrize("insulation", nec.RATINGS)
+def test_cool_air_is_not_credited_though_the_table_would(insulation):
+    assert nec.ambient_factor(insulation, -20.0) == nec.ambient_factor(insulation, 20.0) == 1
+
+
+@pytest.mark.parametrize(("insulation", "last"), [(60.0, 55.0), (75.0, 70.0), (90.0, 85.0)])
+def test_air_beyond_the_last_band_has_no_figure(insulation, last):
+    assert nec.ambient_factor(insulation, last) > 0
+    with pytest.raises(NotCovered, match=f"{last:g} °C") as gap:
+        nec.ambient_factor(insulation, last + 0.1)
+    assert gap.value.field == "ambient"
+
+
+def test_an_engine_space_is_fifty_degrees_at_least_here_too():
+    assert corrected(surroundings=INSIDE).ambient_factor == 0.75
+    assert corrected(surroundings=INSIDE, ambient=60.0).ambient_factor == 0.58
+
+
+@pytest.mark.parametrize(
+    ("bundled", "share"),
+    [(1, 1), (3, 1), (4, 0.8), (6, 0.8), (7, 0.7), (9, 0.7), (10, 0.5), (20, 0.5), (21, 0.45),
+     (30, 0.45), (31, 0.4), (40, 0.4), (41, 0.35), (100, 0.35)],
+)  # fmt: skip
+def test_more_than_three_together_bear_less_at_any_voltage(bundled, share):
+    """NEC 310.15(C)(1)."""
+    assert nec.bundle_factor(bundled) == share
+    assert corrected(bundled=bundled, voltage=12.0).bundle_factor == share
+
+
+@pytest.mark.parametrize(
+    ("name", "most"), [("14 AWG", 15), ("12 AWG", 20), ("10 AWG", 30), ("8 AWG", 55)]
+)
+def test_a_small_conductor_takes_no_larger_fuse_whatever_its_column_says(name, most):
+    """NEC 240.4(D): 15, 20 and 30 A for copper of 14, 12 and 10 AWG; 8 AWG keeps its 55 A."""
+    found = corrected(name, insulation=90.0)
+    assert found.ampacity >= found.largest_fuse == most
+
+
+@pytest.mark.parametrize("insulation", nec.RATINGS)
+def test_a_thicker_gauge_bears_no_less(insulation):
+    found = []
+    for name in GAUGES:
+        try:
+            found.append(corrected(name, insulation=insulation).largest_fuse)
+        except NotCovered:
+            assert not found, "no gap between the thinnest row and the thickest"
+    assert found == sorted(found)
+
+
+def test_a_fuse_above_the_60_degree_column_rests_on_marked_terminals():
+    """NEC 110.14(C): 10 AWG bears 30 A by the 60 °C column; 8 AWG 40 A, by the 90 °C one 55 A."""
+    given = {"rule_set": NEC, "insulation": "90 C", "fault_current": "500 A"}
+    within = calc.work("fuse-choice", {**given, "conductor": "10 AWG", "current": "20 A"})
+    beyond = calc.work("fuse-choice", {**given, "conductor": "8 AWG", "current": "39 A"})
+    assert within["fuse"].m_as("A") <= 30 and within.verdict == "fine"
+    assert 40 < beyond["fuse"].m_as("A") <= 55 and beyond.verdict == "caution"
+    assert "terminals" in beyond.sentence
