@@ -11,8 +11,13 @@ from functools import cache
 from typing import Any
 
 _JOINED = {ast.Add: (1, "+"), ast.Sub: (1, "\u2212"), ast.Mult: (2, "×"), ast.Div: (2, "÷")}
-_FUNCTIONS: dict[str, Callable[..., Any]] = {"sqrt": lambda x: x**0.5, "min": min, "max": max}
-_SPOKEN = {"min": "the smaller of ", "max": "the larger of "}
+_FUNCTIONS: dict[str, Callable[..., Any]] = {
+    "sqrt": lambda x: x**0.5,
+    "ln": lambda x: math.log(x),
+    "min": min,
+    "max": max,
+}
+_SPOKEN = {"ln": "ln ", "min": "the smaller of ", "max": "the larger of "}
 
 
 @cache

@@ -9,8 +9,9 @@ from calc.__main__ import main
 from calc.fields import Choice, Problem, Quantity
 from calc.quantities import from_base
 from calc.render.door import ask
+from calc.rows import Rows
 from calc.shown import NARROW_SPACE, NO_BREAK_SPACE
-from tests.contract.samples import needed_by, sheets
+from tests.contract.samples import needed_by, row_with, sheets, wrong_for
 
 HAIR = 1e-6  # far more than the 1e-9 that a float's last digits are allowed
 
@@ -21,6 +22,16 @@ LIMITS = [
     if isinstance(field, Quantity)
     for kind in field.kinds
     for place, name in enumerate(("low", "high"))
+]
+COLUMNS = [
+    pytest.param(sheet, field, column, kind, place, id=f"{sheet.id}-{column.id}-{kind.id}-{place}")
+    for sheet in sheets()
+    for field in sheet.fields
+    if isinstance(field, Rows)
+    for column in field.columns
+    if isinstance(column, Quantity)
+    for kind in column.kinds
+    for place in (0, 1)
 ]
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
 
@@ -62,15 +73,34 @@ def test_just_beyond_a_limit_is_refused_with_label_limit_and_unit(sheet, field, 
         assert f" {number}{f' {unit}' if unit else ''}" in message, text
 
 
+@pytest.mark.parametrize(("sheet", "field", "column", "kind", "place"), COLUMNS)
+def test_a_limit_of_a_column_is_inside_and_just_beyond_it_the_row_is_named(
+    sheet, field, column, kind, place
+):
+    limit = column.bounds(kind)[place]
+    step = 1 if kind.whole else HAIR * (abs(limit) or 1)
+    if not (column.below and place == 0):
+        for text in texts_of(kind, limit):
+            assert len(field.read(row_with(field, column, text)).rows) == 1
+    usual = row_with(field, field.columns[0], "here")
+    for text in texts_of(kind, limit + (step if place else -step)):
+        with pytest.raises(calc.InputError) as refusal:
+            sheet.work({field.id: f"{usual};{row_with(field, column, text)}"})
+        (problem,) = refusal.value.problems
+        assert problem.cell == (1, field.columns.index(column))
+        assert problem.message.lower().startswith(f"{field.one} 2: {column.label.lower()}")
+
+
 @EACH
 def test_every_field_that_is_wrong_is_named_at_once(sheet):
-    wrong = {field.id: "abc" for field in sheet.fields}
+    wrong = {field.id: wrong_for(field) for field in sheet.fields if not field.unseen}
     with pytest.raises(calc.InputError) as refusal:
         sheet.work(wrong)
     problems = {problem.field: problem.message for problem in refusal.value.problems}
     assert set(problems) == set(wrong)
-    for field in sheet.fields:
-        assert problems[field.id].startswith(field.label)
+    for field in (field for field in sheet.fields if field.id in wrong):
+        named = f"{field.one} 1: ".capitalize() if isinstance(field, Rows) else field.label
+        assert problems[field.id].startswith(named)
         assert problems[field.id].endswith(".")
     assert refusal.value.field == refusal.value.problems[0].field
     assert all(message in str(refusal.value) for message in problems.values())
@@ -78,17 +108,18 @@ def test_every_field_that_is_wrong_is_named_at_once(sheet):
 
 @EACH
 def test_an_unknown_field_and_a_wrong_one_are_named_together(sheet):
-    first = sheet.fields[0].id
+    first = sheet.fields[0]
     with pytest.raises(calc.InputError) as refusal:
-        sheet.work({"nothing": "1", first: "abc"})
-    assert {problem.field for problem in refusal.value.problems} == {"nothing", first}
+        sheet.work({"nothing": "1", first.id: wrong_for(first)})
+    assert {problem.field for problem in refusal.value.problems} == {"nothing", first.id}
 
 
 @EACH
 def test_a_refusal_says_what_would_do(sheet):
     """Each kind of mistake ends in an example, the accepted names, or the way to write it."""
-    for field in sheet.fields:
-        for text in ("abc", "1,234", "x" * 41, "12 furlongs", ""):
+    columns = [one for f in sheet.fields if isinstance(f, Rows) for one in f.columns]
+    for field in (*sheet.fields, *columns):
+        for text in ("abc", "1,234", "x" * 41, "12 furlongs", "a:b", ""):
             try:
                 field.read(text)
             except Problem as problem:
@@ -101,6 +132,15 @@ def test_a_refusal_says_what_would_do(sheet):
             else:
                 assert "like" in says or "Write 1234 or 1.234." in says
             assert not {"please", "sorry", "oops", "invalid"} & set(says.lower().split())
+
+
+def aside(sheet, field) -> dict[str, str]:
+    """Return inputs that leave `field` aside: none, where the defaults do so already."""
+    other, choice = field.only_if
+    asked = sheet.field(other)
+    if asked.default != choice:
+        return {}
+    return {other: next(option.text for option in asked.options if option.text != choice)}
 
 
 ASIDE = [
@@ -117,25 +157,28 @@ def test_what_is_left_aside_is_checked_by_the_library_and_the_terminal_but_not_b
     sheet, field, text, capsys
 ):
     """A program that sends nonsense hears of it; a reader sees no box to mend."""
-    plainly = calc.work(sheet.id)
-    assert not plainly.inputs[field.id].applies, "the default leaves it aside"
+    away = aside(sheet, field)
+    plainly = calc.work(sheet.id, away)
+    assert not plainly.inputs[field.id].applies, "the other choice leaves it aside"
     with pytest.raises(calc.InputError) as refusal:
-        calc.work(sheet.id, {field.id: text})
+        calc.work(sheet.id, {**away, field.id: text})
     assert [problem.field for problem in refusal.value.problems] == [field.id]
-    assert main([sheet.id, f"{field.id}={text}"]) == 2
+    assert main([sheet.id, *(f"{k}={v}" for k, v in away.items()), f"{field.id}={text}"]) == 2
     assert refusal.value.message in capsys.readouterr().err
-    reply = json.loads(ask(json.dumps({"sheet": sheet.id, "values": {field.id: text}})))
+    reply = json.loads(ask(json.dumps({"sheet": sheet.id, "values": {**away, field.id: text}})))
     assert reply["fields"][field.id]["error"] == ""
     assert plainly.sentence in reply["status"]
 
 
 @EACH
 def test_what_is_left_aside_changes_nothing_and_may_be_empty(sheet):
-    plainly = calc.work(sheet.id)
     for field in sheet.fields:
         if field.only_if:
-            for text in (field.default, field.low, "", " "):
-                answer = calc.work(sheet.id, {field.id: text})
+            away = aside(sheet, field)
+            plainly = calc.work(sheet.id, away)
+            low = getattr(field, "low", "").split("|")[0].strip()
+            for text in (field.default, low, "", " "):
+                answer = calc.work(sheet.id, {**away, field.id: text})
                 assert (answer.values, answer.sentence) == (plainly.values, plainly.sentence)
                 assert not answer.inputs[field.id].given
 

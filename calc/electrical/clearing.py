@@ -1,0 +1,97 @@
+"""Whether a fuse ends a short before the wire behind it is damaged.
+
+In scope: copper heated adiabatically, a fuse known by published gates or by its maker's figures.
+Out of scope: overload that lasts for minutes: that is a matter of `calc.electrical.ampacity`.
+"""
+
+from dataclasses import dataclass
+
+from calc.compare import at_most
+from calc.electrical.faults import ADIABATIC_LIMIT
+from calc.electrical.ladder import (
+    ENERGY_HOLDS,
+    MEMORY,
+    NO_CURVE,
+    NOT_CERTAIN,
+    REMEMBERED,
+    SEEN,
+    STANDARD,
+    Fuse,
+    energy_tells,
+    gates,
+    only_from_memory,
+)
+
+IN_TIME, TOO_LATE, TOO_MUCH = "in time for certain", "too late", "lets too much through"
+NEVER = "never, it carries the lowest short"
+
+
+@dataclass(frozen=True)
+class Clearing:
+    """Whether a fuse opens before the wire is damaged, in words, the `trust` that it rests on, and
+    the latest opening [s] at the lowest fault, or None."""
+
+    words: str
+    trust: int
+    latest: float | None
+
+
+def opens_in_time(
+    *,
+    fuse: Fuse,
+    low: float,
+    high: float,
+    bears_low: float,
+    energy: float,
+    opening_time: float | None,
+    let_through: float | None,
+) -> Clearing:
+    """Return whether `fuse` ends every short from `low` to `high` [A] before its wire is damaged.
+
+    `bears_low` [s] is how long the wire bears the lowest short and `energy` [A²·s] what it bears;
+    `opening_time` [s] the maker's latest at `low` and `let_through` [A²·s] the maker's most at
+    `high`, where they are known.
+
+    NEVER: the lowest is no more than the rating. An `opening_time` sooner than the gates allow is
+    left aside. Nothing is certain of a fuse that may take more than 5 s, for which alone the end
+    temperatures are meant.
+
+    The lowest fault decides: as the current grows a fuse's I²t only falls, so where it is within
+    the wire's at the lowest, it is so above. From a tenth of a second down the arc counts as well:
+    there the maker's let-through must show it, or a gate. Source: the adiabatic limit of
+    BS 7671 434.5.2; that I²t falls is the physics of melting, common practice.
+    """
+    bears_high = energy / high**2
+    shown = let_through is not None and energy_tells(
+        fuse=fuse, energy=let_through, current=high
+    )
+    band = fuse.band(low)
+    if opening_time is not None and opening_time < band.earliest:
+        opening_time = None  # sooner than the gates allow: it belongs to another current
+    if let_through is not None and let_through > energy:
+        return Clearing(TOO_MUCH, SEEN, _sooner(opening_time, band.latest))
+    if at_most(low, fuse.rating):
+        return Clearing(NEVER, STANDARD, None)
+    certainly_late = band.earliest > bears_low or (opening_time or 0.0) > bears_low
+    if certainly_late and at_most(bears_low, ADIABATIC_LIMIT):
+        return Clearing(TOO_LATE, SEEN, _sooner(opening_time, band.latest))
+    for trust in (STANDARD, SEEN, REMEMBERED):
+        latest = _sooner(opening_time, fuse.band(low, trust).latest)
+        at_high = _sooner(opening_time, fuse.band(high, trust).latest)
+        ends_high = bears_high >= ENERGY_HOLDS or (at_high is not None and at_high <= bears_high)
+        soon = latest is not None and at_most(latest, min(bears_low, ADIABATIC_LIMIT))
+        if soon and (shown or ends_high):
+            return Clearing(MEMORY if trust == REMEMBERED else IN_TIME, trust, latest)
+    latest = _sooner(opening_time, fuse.band(low).latest)
+    if latest is None and not gates(fuse):
+        return Clearing(NO_CURVE, SEEN, None)
+    remembered = latest is None and only_from_memory(fuse)
+    return Clearing(
+        MEMORY if remembered else NOT_CERTAIN,
+        REMEMBERED if remembered else SEEN,
+        fuse.band(low, REMEMBERED).latest if remembered else latest,
+    )
+
+
+def _sooner(one: float | None, other: float | None) -> float | None:
+    return min((time for time in (one, other) if time is not None), default=None)
