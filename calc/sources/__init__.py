@@ -2,6 +2,7 @@
 
 from calc.sources.bank import BANK
 from calc.sources.common import COMMON, MEMORY, PRACTICE
+from calc.sources.faults import FAULTS
 from calc.sources.joints import JOINTS
 from calc.sources.protection import PROTECTION
 from calc.sources.source import Source
@@ -9,4 +10,4 @@ from calc.sources.wires import WIRES
 
 __all__ = ["MEMORY", "PRACTICE", "SOURCES", "Source"]
 
-SOURCES: dict[str, Source] = {**COMMON, **WIRES, **PROTECTION, **JOINTS, **BANK}
+SOURCES: dict[str, Source] = {**COMMON, **WIRES, **PROTECTION, **JOINTS, **FAULTS, **BANK}

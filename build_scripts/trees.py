@@ -1,0 +1,114 @@
+"""The search for a fault as lists to read without a script and to print."""
+
+from collections.abc import Mapping
+from functools import partial
+
+import calc
+from calc.faults import graph
+from calc.faults.graph import Step, Turn
+from calc.faults.walk import Values, amount, bands, said
+from calc.formula import work
+from calc.render.html import Markup, el, join
+from calc.sheets.find_fault_run import figures, meter
+
+SHARED = {
+    "run": "Lost on the way, a part of several searches",
+    "bank": "The bank, a part of several searches",
+}
+
+
+def trees_html() -> Markup:
+    """Return every symptom's steps, those that several share, and the repairs, each folded.
+
+    Readings are those of the figures the worksheet opens with.
+    """
+    return el(
+        "div",
+        *(_symptom(name) for name in graph.SYMPTOMS),
+        *(_list(name, title, "flickers", ()) for name, title in SHARED.items()),
+        _repairs(),
+        class_="lw-fault-tree",
+    )
+
+
+def _symptom(name: str) -> Markup:
+    symptom = graph.symptom(name)
+    before = (el("p", el("strong", "First of all. "), symptom.safety),)
+    return _list(name, symptom.about, name, before)
+
+
+def _list(file: str, title: str, symptom: str, before: tuple[Markup, ...]) -> Markup:
+    values = figures(calc.work("find-fault", {"symptom": symptom}).values)
+    names = graph.steps_of(file)
+    return el(
+        "details",
+        el("summary", title),
+        *before,
+        el("ol", *(_step(graph.step(name), symptom, values) for name in names)),
+        data_search_exclude=True,
+    )
+
+
+def _step(step: Step, symptom: str, values: Values) -> Markup:
+    probes = meter(step, graph.symptom(symptom).charging)
+    parts = [el("strong", f"{step.says}{'.' if step.measure else ''}")]
+    if step.reads:
+        state = graph.words("settings", graph.symptom(symptom).charging)[step.state]
+        expected = amount(float(work(step.expects, values)), step.reads)
+        parts.append(join(f" {state} {probes} A sound circuit: ", el("b", expected), "."))
+    turn = partial(_turn, step=step, symptom=symptom, values=values)
+    return el("li", *parts, el("ul", *map(turn, step.turns)), id=_anchor(step.id))
+
+
+def _turn(turn: Turn, *, step: Step, symptom: str, values: Values) -> Markup:
+    by_turn: Mapping[str, str] = (
+        {band.turn.id: said(band, step.reads) for band in bands(step, values)} if step.reads else {}
+    )
+    words = f"{by_turn[turn.id]}: {turn.says}" if turn.id in by_turn else turn.says
+    return el("li", words, " → ", _leads(turn, step, symptom))
+
+
+def _leads(turn: Turn, step: Step, symptom: str) -> Markup:
+    if turn.found:
+        end = graph.end(turn.found)
+        return join(el("a", end.cause, href=f"#{_anchor(turn.found)}"), ".")
+    if turn.to.startswith(graph.SHARED):
+        if step.id.split(".")[0] in graph.SYMPTOMS:
+            return _to(graph.symptom(symptom).after[turn.to.removeprefix(graph.SHARED)], symptom)
+        after = {
+            graph.symptom(name).about: graph.symptom(name).after.get(turn.to.removeprefix("@"))
+            for name in graph.SYMPTOMS
+        }
+        ways = [join(about, ": ", _to(to)) for about, to in after.items() if to]
+        return join("back to the search: ", *(join(way, "; ") for way in ways[:-1]), ways[-1])
+    return _to(turn.to, step.id.split(".")[0])
+
+
+def _to(name: str, here: str = "") -> Markup:
+    """Return a link to a step by its number in its list, and the list's name if it is another."""
+    file = name.split(".")[0]
+    number = graph.steps_of(file).index(name) + 1
+    title = SHARED.get(file) or graph.symptom(file).about
+    words = f"step {number}" if file == here else f"step {number} of “{title}”"
+    return el("a", words, href=f"#{_anchor(name)}")
+
+
+def _anchor(name: str) -> str:
+    return f"fault-{name.replace('.', '-')}"
+
+
+def _repairs() -> Markup:
+    return el(
+        "details",
+        el("summary", "Causes and repairs"),
+        el("dl", *(_repair(name) for name in graph.ends()), class_="lw-results"),
+        data_search_exclude=True,
+    )
+
+
+def _repair(name: str) -> Markup:
+    end = graph.end(name)
+    titles = ", ".join(calc.find(sheet).title for sheet in end.prevents)
+    prevents = f" So that it does not come back: {titles}." if titles and not end.clear else ""
+    said_ = f"{end.fix}. {end.repair}{prevents}"
+    return el("div", el("dt", end.cause), el("dd", said_), id=_anchor(name))

@@ -1,0 +1,28 @@
+"""The field that remembers the way through a search. It stands in the link and is never typed."""
+
+import re
+from dataclasses import dataclass
+
+from calc.fields import Reading
+from calc.rows import Text
+
+LONGEST_PATH = 60
+_PATH = re.compile(rf"[a-z0-9.-]{{1,{LONGEST_PATH}}}")
+STRANGE = "?"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Trail(Text):
+    """A path through a search. Any text can be read: what is no path is told, and left out.
+
+    A path begins with the choice of the field `start`; with another choice there it means nothing.
+    """
+
+    unseen: bool = True
+    start: str
+
+    def read(self, text: str) -> Reading:
+        path = text.strip().lower() if len(text) <= 2 * LONGEST_PATH else STRANGE
+        if not _PATH.fullmatch(path):
+            return Reading(STRANGE, "not understood", text, text)
+        return Reading(path, path, path, path)

@@ -1,0 +1,39 @@
+"""A search by presses: the next step is seen at once, and the browser's own way back leads back."""
+
+from playwright.sync_api import expect
+
+from calc.faults import graph
+from tests.browser.sheet_helpers import exactly, link_to, open_sheet, usual
+
+NAME = "find-fault"
+FIRST, SECOND = (graph.step(f"flickers.{own}") for own in ("hazard", "which"))
+THUMB = 44  # CSS pixels
+
+
+def test_a_press_shows_the_next_step_and_the_way_back_the_one_before(page, server):
+    sheet = open_sheet(page, server, NAME)
+    sheet.expect_worked()
+    expect(sheet.figure).to_have_text(FIRST.ask)
+    ways = sheet.answer.locator("[data-ways] a")
+    expect(ways).to_have_count(len(FIRST.turns))
+    for way in ways.all():
+        assert way.bounding_box()["height"] >= THUMB
+    ways.get_by_text(FIRST.turn("no").says, exact=True).click()
+    expect(sheet.figure).to_have_text(SECOND.ask)
+    expect(page).to_have_url(exactly(link_to(NAME, usual(NAME, path="flickers.no"))))
+    place = sheet.figure.bounding_box()
+    assert 0 < place["y"] < page.viewport_size["height"], "the step is what one sees"
+    page.go_back()
+    expect(sheet.figure).to_have_text(FIRST.ask)
+    page.go_forward()
+    expect(sheet.figure).to_have_text(SECOND.ask)
+
+
+def test_figures_may_be_changed_half_way_and_the_way_stays(page, server):
+    sheet = open_sheet(page, server, NAME, link_to(NAME, usual(NAME, path="flickers.no.one")))
+    sheet.expect_worked()
+    texts = usual(NAME, path="flickers.no.one")
+    sheet.expect_answer(texts)
+    sheet.type("load", "12")
+    sheet.expect_answer(texts | {"load": "12 A"})
+    expect(sheet.box("path")).to_be_hidden()

@@ -1,0 +1,226 @@
+"""Ten faults put into a van are found by somebody with a meter, and a sound van is given none.
+
+The van is a network of its own (`fault_van.py`) that knows nothing of the search; each fault comes
+in several degrees, and is looked for from every symptom that it would show itself by.
+"""
+
+import pytest
+
+from calc.faults import graph
+from tests.unit.fault_van import CHARGER, FRIDGE, INVERTER, LARGE, OPEN, follow, with_fault
+
+SOUND = {
+    "flickers.hazard": "no", "flickers.which": "all", "flickers.back": "else",
+    "hot.hazard": "warm", "hot.where": "cab", "hot.air": "no",
+    "flat.hazard": "no",
+    "charge.hazard": "no", "charge.source": "alt",
+    "fuse.hazard": "no", "fuse.when": "late", "fuse.shake": "no", "fuse.air": "no",
+    "inverter.hazard": "no", "inverter.alarm": "low", "inverter.surge": "no",
+    "gauge.hazard": "no", "gauge.kind": "shun", "gauge.sync": "yes",
+    "dead.hazard": "no", "dead.device": "yes",
+}  # fmt: skip
+"""What the owner of a sound van answers to each question that comes up."""
+
+VANS = {"fridge": FRIDGE, "inverter": INVERTER, "charger": CHARGER, "large": LARGE}
+SUPPLIES = [FRIDGE, INVERTER, LARGE]
+SHARES = (0.03, 0.1, 0.4)  # of the system voltage, lost in the fault at full current
+
+
+def lost(van, share: float) -> float:
+    """Return the resistance [ohm] that takes a share of the supply, with the device as it is."""
+    return share / (1 - share) * van.volts / van.amps
+
+
+def charge_lost(van, share: float) -> float:
+    """Return the resistance [ohm] that takes a share of the supply from the charger's current."""
+    return share * van.volts / van.charger
+
+
+def found(van, symptom: str, **told: str) -> str:
+    answers = SOUND | {name.replace("_", "."): turn for name, turn in told.items()}
+    return follow(van, symptom, answers)[0]
+
+
+@pytest.mark.parametrize("share", SHARES)
+@pytest.mark.parametrize("van", SUPPLIES)
+def test_a_loose_negative_joint_that_carries_the_main_current_is_found(van, share):
+    faulty = with_fault(van, extra={"minus post": lost(van, share)})
+    assert found(faulty, "flickers") == "loose-minus"
+    assert found(faulty, "flickers", flickers_which="one") == "loose-minus"
+    assert found(faulty, "inverter") == "loose-minus"
+    assert found(faulty, "hot", hot_where="min") == "loose-minus"
+    if share > 0.1:
+        assert found(faulty, "dead") == "loose-minus"
+
+
+def test_an_open_negative_joint_is_found_too():
+    assert found(with_fault(FRIDGE, extra={"minus post": OPEN}), "dead") == "loose-minus"
+
+
+@pytest.mark.parametrize("share", (0.14, 0.2, 0.4))
+def test_a_loose_negative_joint_is_found_from_a_weak_charge(share):
+    """The least of them only makes the charger ease off early: its voltage is reached too soon."""
+    faulty = with_fault(CHARGER, extra={"minus post": charge_lost(CHARGER, share)})
+    assert found(faulty, "charge") == "loose-minus"
+
+
+@pytest.mark.parametrize("factor", (2.0, 3.0, 6.0))
+@pytest.mark.parametrize("van", SUPPLIES)
+def test_a_cable_with_less_copper_than_it_is_marked_for_is_found(van, factor):
+    faulty = with_fault(van, cable_factor=factor)
+    assert found(faulty, "hot") == "thin-cable"
+    if factor * van.reading(graph.step("run.m-run"), False) > 0.1 * van.volts / 12:
+        assert found(faulty, "flickers", flickers_which="one") == "thin-cable"
+        assert found(faulty, "inverter") == "thin-cable"
+
+
+@pytest.mark.parametrize("name", ("18 AWG", "0.75 mm2"))
+@pytest.mark.parametrize("symptom", ("flickers", "inverter", "hot"))
+def test_a_cable_that_was_never_thick_enough_is_found(symptom, name):
+    """By the reader's own figures it loses more than they allow, though it is what it is marked."""
+    faulty = with_fault(FRIDGE, texts=FRIDGE.texts | {"conductor": name})
+    assert found(faulty, symptom) == "thin-cable"
+
+
+@pytest.mark.parametrize("van", SUPPLIES)
+def test_a_blown_fuse_is_found(van):
+    assert found(with_fault(van, extra={"fuse": OPEN}), "dead") == "blown-fuse"
+    assert found(with_fault(van, extra={"fuse": OPEN}), "flickers") == "blown-fuse"
+    assert found(with_fault(van, extra={"fuse": OPEN}), "inverter") == "blown-fuse"
+
+
+def test_a_blown_fuse_of_the_charger_is_found():
+    assert found(with_fault(CHARGER, extra={"fuse": OPEN}), "charge") == "blown-fuse"
+
+
+@pytest.mark.parametrize("share", SHARES)
+@pytest.mark.parametrize("van", SUPPLIES)
+def test_a_fuse_holder_with_too_much_resistance_is_found(van, share):
+    faulty = with_fault(van, extra={"fuse": lost(van, share)})
+    assert found(faulty, "flickers") == "fuse-holder"
+    assert found(faulty, "inverter") == "fuse-holder"
+    assert found(faulty, "hot", hot_where="fus") == "fuse-holder"
+    assert found(faulty, "fuse") == "fuse-holder"
+
+
+def test_a_fuse_holder_with_too_much_resistance_is_found_from_a_weak_charge():
+    faulty = with_fault(CHARGER, extra={"fuse": charge_lost(CHARGER, 0.2)})
+    assert found(faulty, "charge") == "fuse-holder"
+
+
+@pytest.mark.parametrize("gone", (0.75, 1.0, 1.4))
+@pytest.mark.parametrize("symptom", ("flat", "inverter", "flickers"))
+def test_a_dead_cell_is_found(symptom, gone):
+    """A cell that has lost three quarters of itself, all, or is driven the wrong way round."""
+    faulty = with_fault(INVERTER, gone=gone * INVERTER.cell)
+    assert found(faulty, symptom) == "dead-cell"
+
+
+@pytest.mark.parametrize("gone", (0.75, 1.0))
+def test_a_dead_cell_is_found_among_batteries_in_series(gone):
+    assert found(with_fault(LARGE, gone=gone * LARGE.cell), "flat") == "dead-cell"
+    assert found(with_fault(LARGE, gone=gone * LARGE.cell), "inverter") == "dead-cell"
+
+
+@pytest.mark.parametrize("idle", (0.4, 1.2, 3.0))
+@pytest.mark.parametrize("standby", (0.05, 0.1, 0.2))
+def test_an_inverter_that_is_left_on_is_found(idle, standby):
+    texts = FRIDGE.texts | {"idle": f"{idle} A", "standby": f"{standby} A"}
+    drawn = {"inverter_idle": idle, "standby": standby}
+    faulty = with_fault(FRIDGE, texts=texts, inverter_left_on=True, **drawn)
+    assert found(faulty, "flat") == "inverter-on"
+
+
+def test_what_else_stays_awake_is_not_laid_upon_the_inverter():
+    assert found(with_fault(FRIDGE, standby=0.9), "flat") == "parasite"
+
+
+@pytest.mark.parametrize("share", (0.3, 0.5, 0.8))
+@pytest.mark.parametrize("symptom", ("charge", "flat"))
+def test_a_charger_that_throttles_when_hot_is_found(symptom, share):
+    assert found(with_fault(CHARGER, warm_share=share), symptom) == "throttling"
+
+
+@pytest.mark.parametrize("factor", (0.2, 0.5, 0.9, 1.1, 2.0, 5.0))
+@pytest.mark.parametrize("van", SUPPLIES)
+def test_a_gauge_that_is_set_wrong_is_found(van, factor):
+    assert found(with_fault(van, gauge_factor=factor), "gauge") == "calibration"
+
+
+@pytest.mark.parametrize("van", SUPPLIES)
+def test_a_gauge_whose_sense_is_reversed_is_found(van):
+    """Though it is set right in everything else, and even where it is not."""
+    assert found(with_fault(van, gauge_sign=-1), "gauge") == "reversed"
+    assert found(with_fault(van, gauge_sign=-1, gauge_factor=0.5), "gauge") == "reversed"
+
+
+@pytest.mark.parametrize("share", SHARES)
+@pytest.mark.parametrize("van", SUPPLIES)
+def test_a_corroded_ground_is_found(van, share):
+    faulty = with_fault(van, extra={"ground": lost(van, share)})
+    assert found(faulty, "flickers") == "ground"
+    assert found(faulty, "inverter") == "ground"
+    assert found(faulty, "hot", hot_where="gnd") == "ground"
+    if share > 0.1:
+        assert found(faulty, "dead") == "ground"
+
+
+def test_a_ground_that_is_open_is_found_too():
+    assert found(with_fault(FRIDGE, extra={"ground": OPEN}), "dead") == "ground"
+
+
+OTHER = {
+    "plus post": "loose-plus", "between": "middle-joint", "terminal": "far-joint",
+    "minus terminal": "far-joint", "shunt": "shunt-joint",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("share", SHARES)
+@pytest.mark.parametrize("part", OTHER)
+def test_every_other_joint_on_the_way_is_found(part, share):
+    for van in SUPPLIES:
+        faulty = with_fault(van, extra={part: lost(van, share)})
+        assert found(faulty, "flickers") == OTHER[part]
+
+
+@pytest.mark.parametrize("part", ("cable", "between", "terminal"))
+def test_a_plus_side_that_is_open_behind_the_fuse_is_found(part):
+    assert found(with_fault(FRIDGE, extra={part: OPEN}), "dead") == "broken-plus"
+
+
+def test_an_open_plus_post_is_found():
+    assert found(with_fault(FRIDGE, extra={"plus post": OPEN}), "dead") == "loose-plus"
+
+
+@pytest.mark.parametrize("ohms", (0.0, 0.1, 1.0))
+def test_a_shorted_cable_is_found(ohms):
+    faulty = with_fault(FRIDGE, extra={"short": ohms})
+    assert found(faulty, "fuse", fuse_when="once") == "chafed"
+
+
+def test_a_load_that_takes_too_much_is_found():
+    faulty = with_fault(FRIDGE, amps=9.5)
+    assert found(faulty, "fuse") == "overload"
+    assert found(faulty, "hot") == "overload"
+
+
+def test_a_bank_that_is_worn_out_is_found():
+    assert found(with_fault(FRIDGE, ampere_hours=140.0), "flat") == "worn-bank"
+
+
+PLACES = ("cab", "min", "plu", "fus", "gnd", "mid", "far")
+
+
+SYMPTOMS = ("flickers", "hot", "flat", "charge", "fuse", "inverter", "gauge", "dead")
+UNFIT = ("fridge", "charge")  # its thin flex is no cable for a charger, and is found to be none
+
+
+@pytest.mark.parametrize("off", (0.9, 1.0, 1.1))
+@pytest.mark.parametrize(
+    ("name", "symptom"), [(n, s) for n in VANS for s in SYMPTOMS if (n, s) != UNFIT]
+)
+def test_a_sound_van_is_given_no_cause(name, symptom, off):
+    """Though each of its parts is a tenth better or worse than the book."""
+    van = with_fault(VANS[name], off=off)
+    for place in PLACES if symptom == "hot" else PLACES[:1]:
+        assert graph.end(found(van, symptom, hot_where=place)).clear
