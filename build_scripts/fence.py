@@ -3,6 +3,7 @@
     ```worksheet        a live sheet; lines below the id preset fields
     ```example          `name = id`, then presets: a worked example, its figures usable as
                         {name.field}; `name = id, in full` shows it with its working unfolded
+    ```practice         an id: questions of its practice set; `numbers: 4 7` picks other ones
     ```page             a part of a page that is made from the code: checks, units, tables
 
 A mistake stops the build: fences raise SuperFencesException, since the Markdown extension would
@@ -21,7 +22,9 @@ from pymdownx.superfences import SuperFencesException
 import calc
 from build_scripts import made
 from calc.answer import Answer
+from calc.practice import question
 from calc.render import example_html, sheet_html
+from calc.render.practice import practice_html
 
 _FIGURE = r"\{([a-z][a-z0-9]*)\.([a-z_]+)\}"
 
@@ -48,6 +51,21 @@ def example(
         raise SuperFencesException(f"Two examples on one page are called {name!r}")
     examples[name] = _worked(sheet, presets)
     return str(example_html(examples[name], name, f"../{sheet}/", full=short != head))
+
+
+def practice(
+    source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any
+) -> str:
+    """Return questions of a worksheet's practice set, with their answers folded."""
+    sheet, presets = _parsed(source)
+    numbers = presets.pop("numbers", "1 2 3").split()
+    if presets or not all(map(str.isdecimal, numbers)):
+        raise SuperFencesException(f"A practice takes “numbers: 4 7” and no more, not {source!r}")
+    try:
+        asked = tuple(question(sheet, int(number)) for number in numbers)
+    except calc.InputError as error:
+        raise SuperFencesException(f"{sheet}: {error}") from error
+    return str(practice_html(asked, f"../{sheet}/"))
 
 
 def page(source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any) -> str:
@@ -96,8 +114,8 @@ class FigureProcessor(InlineProcessor):
         answer = _examples(self.md).get(name)
         if answer is None:
             raise KeyError(f"There is no example {name!r} on this page for {match.group()}")
-        if part == "sentence":
-            text = answer.sentence
+        if part in ("sentence", "verdict"):
+            text = getattr(answer, part)
         elif part in answer.shown:
             text = answer.shown[part]
         else:

@@ -40,8 +40,9 @@ OTHER_HEADERS = {
 
 UNRENDERED = {
     "a fence that was not rendered": re.compile(
-        r"```\s*(worksheet|example)\b|class=\"[^\"]*\blanguage-(worksheet|example)\b"
-        r"|<code class=\"(worksheet|example)\b|<code>(worksheet|example|page)\n"
+        r"```\s*(worksheet|example|practice)\b"
+        r"|class=\"[^\"]*\blanguage-(worksheet|example|practice)\b"
+        r"|<code class=\"(worksheet|example|practice)\b|<code>(worksheet|example|practice|page)\n"
     ),
     "a failed macro": re.compile(r"Macro Rendering Error"),
 }

@@ -2,14 +2,18 @@
 
 from collections import Counter
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 import calc
-from calc.fields import Choice, Quantity
+from build_scripts import trees, wall
+from calc.fields import Choice, Field, Quantity
 from calc.render.html import Markup, el, join
+from calc.rows import Rows
 from calc.sheets import CHAPTERS
 from calc.tables import table
+from calc.typed import LONGEST
 from tests.published.cases import EVIDENCE, Case, lines, load_cases
 
 PROJECT = Path(__file__).resolve().parent.parent
@@ -134,18 +138,9 @@ def units() -> Markup:
     for sheet in map(calc.find, calc.worksheets()):
         rows = []
         for field in sheet.fields:
-            if isinstance(field, Quantity):
-                takes = (
-                    ", ".join(unit.symbol for _, unit in field.units if unit.symbol)
-                    or "a plain number"
-                )
-                limits = f"{field.low} to {field.high}"
-            else:
-                assert isinstance(field, Choice)
-                names = [option.text for option in field.options]
-                takes = ", ".join(names) if len(names) <= 8 else f"{names[0]} … {names[-1]}"
-                limits = ""
-            rows.append((field.label, takes, limits, el("code", field.id)))
+            rows.append(_takes(field, field.id))
+            if isinstance(field, Rows):
+                rows += [_takes(column, f"{field.id}: {column.id}") for column in field.columns]
         parts.append(
             el(
                 "details",
@@ -155,6 +150,24 @@ def units() -> Markup:
             )
         )
     return join(*parts)
+
+
+def _takes(field: Field, name: str) -> tuple[Any, ...]:
+    """Return a field's label, what it takes, its limits, and its `name` in links."""
+    limits = ""
+    match field:
+        case Quantity():
+            symbols = ", ".join(unit.symbol for _, unit in field.units if unit.symbol)
+            takes, limits = symbols or "a plain number", f"{field.low} to {field.high}"
+        case Choice():
+            names = [option.text for option in field.options]
+            takes = ", ".join(names) if len(names) <= 8 else f"{names[0]} … {names[-1]}"
+        case Rows():
+            takes = f"a list; parts joined by “:”, each {field.one} by “;”"
+            limits = f"up to {field.most}"
+        case _:
+            takes, limits = "a few words", f"up to {LONGEST} characters"
+    return field.label, takes, limits, el("code", name)
 
 
 def licences() -> Markup:
@@ -180,4 +193,7 @@ PARTS: dict[str, Callable[[], Markup]] = {
     "tables": tables,
     "units": units,
     "licences": licences,
+    "wall-awg": partial(wall.sheet_html, "awg"),
+    "wall-mm2": partial(wall.sheet_html, "mm2"),
+    "fault-trees": trees.trees_html,
 }

@@ -8,20 +8,17 @@ then started under node, and every worksheet must answer as it did before the tr
 import argparse
 import ast
 import gzip
-import io
 import json
 import shutil
 import subprocess
 import sys
 import sysconfig
 import tempfile
-import zipfile
-import zlib
-from collections.abc import Iterable
 from pathlib import Path
 
 import calc
 from build_scripts.finish import SiteError
+from build_scripts.runtime_files import Files, packed, page_files, read_files, read_zip, zipped
 from calc.fields import Field, Quantity
 from calc.kinds import KINDS
 from calc.quantities import UNIT_LINES, unit_lines
@@ -48,8 +45,6 @@ This one, without sockets, can open nothing, yet would bring in HTTP, mail and M
 """
 
 UNUSABLE = ("", "abc", "-1", "1e400", "10**10**8", "1,234", "9" * 50, "3' 6\"", "1 furlong")
-
-Files = dict[str, bytes]
 
 
 def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) -> None:
@@ -95,7 +90,7 @@ def compiled(work: Path, boot: dict, own: Path, packages: Path) -> list[Files]:
     library = read_zip(LIBRARY) | dict.fromkeys(EMPTIED, b"")
     (work / "library.zip").write_bytes(zipped(library))
     (work / "others.zip").write_bytes(zipped(read_packages(packages)))
-    (work / "own.zip").write_bytes(zipped(read_files(own.parent, [own])))
+    (work / "own.zip").write_bytes(zipped(read_files(own.parent, page_files(own))))
     shared = {"kind": "compile", "pyodide": PYODIDE, "stdlib": LIBRARY, "info": boot["info"]}
     for optimise, names in (True, ("library", "others")), (False, ("own",)):
         archives = [(f"{name}.zip", f"{name}-pyc.zip") for name in names]
@@ -113,46 +108,13 @@ def read_packages(packages: Path) -> Files:
     return read_files(packages, roots)
 
 
-def read_files(base: Path, roots: Iterable[Path]) -> Files:
-    """Every file under the roots, by its path from `base`, without what Python left behind."""
-    found = [file for root in roots for file in ([root] if root.is_file() else root.rglob("*"))]
-    return {
-        file.relative_to(base).as_posix(): file.read_bytes()
-        for file in found
-        if file.is_file() and "__pycache__" not in file.parts
-    }
-
-
-def read_zip(file: Path) -> Files:
-    """The files in an archive."""
-    with zipfile.ZipFile(file) as archive:
-        return {name: archive.read(name) for name in archive.namelist() if not name.endswith("/")}
-
-
-def zipped(files: Files) -> bytes:
-    """An archive that depends on nothing but its content; stored, because it is packed whole."""
-    buffer = io.BytesIO()
-    with zipfile.ZipFile(buffer, "w") as archive:
-        for name in sorted(files):
-            archive.writestr(zipfile.ZipInfo(name), files[name])
-    return buffer.getvalue()
-
-
-def packed(content: bytes) -> bytes:
-    """Gzip without a date. Packed whole, an archive is 10 % smaller than file by file."""
-    # Memory level 7 makes shorter blocks, which fit compiled code better than the default's.
-    deflate = zlib.compressobj(9, zlib.DEFLATED, 31, 7)
-    return deflate.compress(content) + deflate.flush()
-
-
 def imported_by(own: Path) -> list[str]:
     """Every module that any line of `calc` could import, also on paths that no question takes.
 
-    Not the packages: they come only as far as a question needs them. And not for the terminal
-    command: the page has no terminal.
+    Not the packages: they come only as far as a question needs them.
     """
     names = set()
-    for file in set(own.rglob("*.py")) - {own / "__main__.py"}:
+    for file in (file for file in page_files(own) if file.suffix == ".py"):
         names.add(".".join(file.relative_to(own.parent).with_suffix("").parts))
         for line in ast.walk(ast.parse(file.read_bytes())):
             if isinstance(line, ast.Import):
@@ -179,11 +141,11 @@ def requests() -> list[str]:
 
 
 def field_texts(field: Field) -> list[str]:
-    """Every choice of a field, or its ends and its default in each unit."""
-    if not isinstance(field, Quantity):
-        return [option.text for option in field.options]
-    ends = [end.strip() for end in (*field.low.split("|"), *field.high.split("|"))]
-    return ends + [f"1 {unit.link or unit.symbol}" for _, unit in field.units]
+    """Every choice of a field, or its ends and 1 in each unit, or words."""
+    if isinstance(field, Quantity):
+        ends = [end.strip() for end in (*field.low.split("|"), *field.high.split("|"))]
+        return ends + [f"1 {unit.link or unit.symbol}" for _, unit in field.units]
+    return [o.text for o in getattr(field, "options", ())] or [field.default, "a", "a:;:a"]
 
 
 def ask(folder: Path, boot: dict, archives: Files, job: dict) -> dict:

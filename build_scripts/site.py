@@ -15,6 +15,7 @@ from pathlib import Path
 import calc
 from build_scripts.finish import SiteError, finish
 from build_scripts.runtime import build_runtime
+from build_scripts.runtime_files import page_files
 from calc.sheets import CHAPTERS
 
 PROJECT = Path(__file__).resolve().parent.parent
@@ -57,8 +58,8 @@ def runtime() -> None:
 def runtime_key() -> str:
     """SHA-256 over everything the bundle is made of."""
     sources = [
-        *(file for file in (PROJECT / "calc").rglob("*") if "__pycache__" not in file.parts),
-        *(PROJECT / "build_scripts").glob("runtime.*"),
+        *page_files(PROJECT / "calc"),
+        *(PROJECT / "build_scripts").glob("runtime*"),
         PROJECT / "package-lock.json",
         PROJECT / "requirements.txt",
     ]

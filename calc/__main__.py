@@ -4,6 +4,8 @@
     python -m calc --list wire-drop
     python -m calc wire-drop current="30 A" length="12 ft"
     python -m calc wire-drop --json current="30 A"
+    python -m calc wire-drop --practice 7
+    python -m calc wire-drop --practice 7 --reply "0.5 V"
 
 Bad input ends with status 2 and the sentences on standard error.
 """
@@ -17,6 +19,7 @@ from typing import Any
 import calc
 from calc.answer import Answer
 from calc.fields import Problem
+from calc.practice import mark, question
 
 
 def main(words: list[str] | None = None) -> int:
@@ -26,13 +29,20 @@ def main(words: list[str] | None = None) -> int:
     parser.add_argument("inputs", nargs="*", metavar="field=value", help='such as current="30 A"')
     parser.add_argument("--json", action="store_true", help="print the answer as data")
     parser.add_argument("--list", action="store_true", help="list the worksheets, or one's fields")
+    parser.add_argument("--practice", type=int, metavar="NUMBER", help="ask that question")
+    parser.add_argument("--reply", metavar="TEXT", help="mark a reply to that question")
     options = parser.parse_intermixed_args(words)
-    if not (options.worksheet or options.list):
+    practised = options.practice is not None
+    alone = practised and options.worksheet and not (options.inputs or options.list)
+    if not (options.worksheet or options.list) or ((practised or options.reply) and not alone):
         parser.print_usage(sys.stderr)
         return 2
     try:
         if options.list:
             print(_fields(options.worksheet) if options.worksheet else _sheets())
+            return 0
+        if options.practice is not None:
+            print(_practice(options))
             return 0
         answer = calc.work(options.worksheet, _inputs(options.inputs))
     except calc.InputError as error:
@@ -45,6 +55,30 @@ def main(words: list[str] | None = None) -> int:
         else as_text(answer)
     )
     return 0
+
+
+def _practice(options: argparse.Namespace) -> str:
+    """Return a question, or the mark for a reply and the working; as data if asked for."""
+    asked = question(options.worksheet, options.practice)
+    marked = None if options.reply is None else mark(asked, options.reply)
+    if options.json:
+        data = {
+            "worksheet": asked.worksheet,
+            "number": asked.number,
+            "question": asked.text,
+            "inputs": dict(asked.inputs),
+            "choices": list(asked.choices),
+            "asks": asked.task.asks,
+            "answer": as_data(asked.answer)["results"][asked.task.asks],
+            "link": asked.link,
+        }
+        if marked:
+            data["mark"] = {"right": marked.right, "says": marked.says}
+        return json.dumps(data, ensure_ascii=False, indent=2)
+    text = "\n".join((asked.text, *(f"    - {choice}" for choice in asked.choices)))
+    if marked is None:
+        return f'{text}\nTo mark a reply, add --reply "…".'
+    return f"{text}\n\n{marked.says}\n\n{as_text(asked.answer)}"
 
 
 def _inputs(pairs: list[str]) -> dict[str, str]:
@@ -70,7 +104,7 @@ def _sheets() -> str:
 
 def _fields(name: str) -> str:
     return "\n".join(
-        f"{field.id:18}{field.label}"
+        f"{field.id:20}{field.label}"
         + (f" ({field.default})" if field.default else " (may be left out)")
         for field in calc.find(name).fields
     )
@@ -82,7 +116,11 @@ def as_text(answer: Answer) -> str:
     lines = [sheet.question, f"{answer.verdict.upper()}: {answer.sentence}", ""]
     for result in sheet.results:
         value = answer.values[result.id]
-        if isinstance(value, tuple):
+        if result.quiet and value is None:
+            continue
+        if result.id in answer.tables:
+            lines += _table(answer, result.id)
+        elif isinstance(value, tuple):
             lines += [f"{result.label}:", *(f"    - {part}" for part in value)] if value else []
         else:
             lines.append(f"{result.label}: {answer.shown[result.id]}")
@@ -101,6 +139,17 @@ def as_text(answer: Answer) -> str:
     if taken:
         lines += ["", f"Taken as usual: {'; '.join(taken)}."]
     return "\n".join(lines)
+
+
+def _table(answer: Answer, name: str) -> list[str]:
+    """Return a table as lines: its first column, and below it the others with their headings."""
+    table = next(table for table in answer.worksheet.tables if table.of == name)
+    _, *heads = (column.label for column in table.columns)
+    lines = [f"{answer.worksheet.result(name).label}:"]
+    for first, *others in answer.tables[name]:
+        pairs = zip(heads, others, strict=True)
+        lines += [f"  {first}", f"      {'; '.join(f'{head}: {cell}' for head, cell in pairs)}"]
+    return lines
 
 
 def as_data(answer: Answer) -> dict[str, Any]:

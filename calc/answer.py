@@ -15,6 +15,7 @@ from calc.kinds import TEMPERATURE
 from calc.quantities import METRIC, US, from_base, quantity, to_base
 from calc.shown import MINUS, NEAR, quantity_text, rounded, with_mm2
 from calc.sources import SOURCES, Source
+from calc.tabled import Table
 
 if TYPE_CHECKING:
     from calc.worksheet import Worksheet
@@ -69,7 +70,8 @@ class Answer:
     """What working a worksheet gives.
 
     `answer[id]` is a result: a pint quantity, a text, a list of texts, or None where there is none.
-    `values` holds every value in SI floats, `shown` every value as a reader sees it.
+    `values` holds every value in SI floats, `shown` every value as a reader sees it, `tables` the
+    cells of each result that is a table, row by row.
     """
 
     worksheet: Worksheet
@@ -82,6 +84,7 @@ class Answer:
     cautions: tuple[Said, ...]
     notes: tuple[Said, ...]
     sources: tuple[Source, ...]
+    tables: Mapping[str, tuple[tuple[str, ...], ...]]
 
     def __getitem__(self, name: str) -> Any:
         """Return the result `name`. Raises KeyError if the worksheet has none of that name."""
@@ -102,13 +105,16 @@ class Writer:
         self.readings = readings
         self.values = values
         systems = {r.unit.system for r in readings.values() if r.unit and r.applies}
-        self.system = US if US in systems else METRIC
+        cells = (cell for r in readings.values() for row in r.rows for cell in row)
+        listed = {cell.unit.system for cell in cells if cell.unit and cell.unit.system}
+        self.system = US if US in systems or listed == {US} else METRIC
         self.named = {named.id: named for named in (*sheet.results, *sheet.between)}
         self.digits = {name: named.digits for name, named in self.named.items()}
         for pair in sheet.apart:
             self.keep_apart(*pair)
         self.shown = {name: reading.text for name, reading in readings.items()}
         self.shown |= {name: self.text(named) for name, named in self.named.items()}
+        self.shown |= {table.of: _counted(values[table.of]) for table in sheet.tables}
 
     def keep_apart(self, one: str, other: str) -> None:
         """Give two values as many digits as it takes for rounding not to hide which is larger."""
@@ -132,21 +138,25 @@ class Writer:
 
     def text(self, named: Named, digits: int = 0, way: str = "") -> str:
         """Return a value as shown, or with `digits` and `way` of the working."""
-        value = self.values[named.id]
+        return self.put(
+            named,
+            self.values[named.id],
+            digits=digits or self.digits[named.id],
+            way=way or named.way,
+            both=named.both and not digits,
+        )
+
+    def put(self, named: Named, value: Any, *, digits: int, way: str, both: bool) -> str:
+        """Return `value` as a value called `named` is shown."""
         if value is None:
             return "none"
         if named.kind is None:
             text = "; ".join(map(str, value)) if isinstance(value, tuple) else str(value)
             return with_mm2(text)
         said = quantity_text(
-            value,
-            named.kind,
-            digits=digits or self.digits[named.id],
-            way=way or named.way,
-            system=self.system,
-            unit=named.unit,
+            value, named.kind, digits=digits, way=way, system=self.system, unit=named.unit
         )
-        if named.both and not digits:
+        if both:
             other = US if self.system == METRIC else METRIC
             said += f" ({quantity_text(value, named.kind, way=named.way, system=other)})"
         return said
@@ -222,4 +232,19 @@ class Writer:
             tuple(remark for remark in said if remark.level != NOTE),
             tuple(remark for remark in said if remark.level == NOTE),
             tuple(dict.fromkeys(source for source in found if source)),
+            {table.of: self.rows(table) for table in self.sheet.tables},
         )
+
+    def rows(self, table: Table) -> tuple[tuple[str, ...], ...]:
+        """Return the cells of a table as shown."""
+        return tuple(
+            tuple(
+                self.put(c, getattr(row, c.id), digits=c.digits, way=c.way, both=c.both)
+                for c in table.columns
+            )
+            for row in self.values[table.of] or ()
+        )
+
+
+def _counted(rows: tuple[Any, ...] | None) -> str:
+    return f"{len(rows)} row{'' if len(rows) == 1 else 's'}" if rows else "none"

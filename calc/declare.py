@@ -23,7 +23,8 @@ class Named:
     """A value of the sum that a reader sees: a result or a step between.
 
     `kind` is None for text and for lists of text. `way` is the direction of rounding for display.
-    `both` shows the value in metric and in US units.
+    `both` shows the value in metric and in US units. `quiet` leaves it out where there is none.
+    `worked` is False for words that only lead the reader on, and need no line in the working.
     """
 
     id: str
@@ -34,6 +35,8 @@ class Named:
     digits: int = 3
     unit: str = ""
     both: bool = False
+    quiet: bool = False
+    worked: bool = True
 
 
 @dataclass(frozen=True, kw_only=True)

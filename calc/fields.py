@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
+from typing import Any
 
 from calc.quantities import Kind, Unit, to_base
 from calc.shown import NO_BREAK_SPACE, grouped, with_unit
@@ -20,12 +21,21 @@ from calc.typed import (
 
 
 class Problem(ValueError):
-    """One field's text cannot be used; `message` says in a sentence what would be accepted."""
+    """One field's text cannot be used; `message` says in a sentence what would be accepted.
 
-    def __init__(self, field: str, message: str) -> None:
+    `cell` is the place in a list, row and column from 0, where the message belongs.
+    """
+
+    def __init__(self, field: str, message: str, cell: tuple[int, int] | None = None) -> None:
         super().__init__(message)
         self.field = field
         self.message = message
+        self.cell = cell
+
+    @property
+    def each(self) -> tuple["Problem", ...]:
+        """Every problem that this one gathers: itself, unless the field is a list."""
+        return (self,)
 
 
 @dataclass(frozen=True)
@@ -33,12 +43,12 @@ class Reading:
     """What one field says.
 
     `value` is a float in the base unit of `kind`, or a choice's text, or None where a field may be
-    left empty. `text` is shown to a reader, `entry` stands in the box beside the unit `unit`,
-    `link` goes into a link. `given` tells a typed value from a default; `applies` is False where
-    the field has no meaning beside the others.
+    left empty, or a list's rows, each by column. `text` is shown to a reader, `entry` stands in
+    the box beside the unit `unit`, `link` goes into a link. `given` tells a typed value from a
+    default; `applies` is False where the field has no meaning beside the others.
     """
 
-    value: float | str | None
+    value: float | str | tuple[Mapping[str, Any], ...] | None
     text: str
     entry: str = ""
     link: str = ""
@@ -46,6 +56,7 @@ class Reading:
     unit: Unit | None = None
     given: bool = True
     applies: bool = True
+    rows: tuple[tuple["Reading", ...], ...] = ()  # of a list, cell by cell
 
 
 @dataclass(frozen=True)
@@ -63,7 +74,8 @@ class Field:
     `default` is text as a reader would type it. `usual` names another field and gives, for each of
     its choices, the text used when this one is left empty. `only_if` names a field and the choice
     beside which this one has a meaning. `optional` allows an empty box that means "not known".
-    `more` marks a figure that is seldom changed: the form folds these away.
+    `more` marks a figure that is seldom changed: the form folds these away. `unseen` marks what
+    only links set: the form carries it without showing it.
     """
 
     id: str
@@ -75,10 +87,15 @@ class Field:
     only_if: tuple[str, str] | None = None
     optional: bool = False
     more: bool = False
+    unseen: bool = False
 
     def read(self, text: str) -> Reading:
         """Return what `text` says. Raises Problem."""
         raise NotImplementedError
+
+    def argument(self, reading: Reading) -> Any:
+        """Return what the sum is given for `reading`."""
+        return reading.value
 
     def problem(self, says: str) -> Problem:
         """Return the problem that this field's text `says` ("must be …")."""
@@ -128,6 +145,12 @@ class Quantity(Field):
         shown = typed.digits if pair else with_unit(grouped(typed.digits), typed.unit.symbol)
         link = typed.digits.replace(" ", "") + ("" if pair else typed.unit.link)
         return Reading(value, shown, typed.digits, link, typed.kind, typed.unit)
+
+    def argument(self, reading: Reading) -> Any:
+        if len(self.kinds) > 1 and isinstance(reading.value, float):
+            assert reading.kind is not None
+            return Measured(reading.value, reading.kind)
+        return reading.value
 
     def bounds(self, kind: Kind) -> tuple[float, float, str, str] | None:
         """Return low and high [base unit of `kind`] and their texts, if they are of that kind."""

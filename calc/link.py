@@ -7,12 +7,15 @@ is not understood is handed back as text to be shown.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from urllib.parse import quote, unquote_plus
+from urllib.parse import quote_plus, unquote_plus
 
+from calc.fields import Field, Reading
+from calc.rows import Rows
 from calc.worksheet import Worksheet
 
 VERSION = "1"
 _LONGEST_FRAGMENT, _LONGEST_VALUE, _MOST_KEYS, _LONGEST_SHOWN = 4000, 200, 60, 40
+_ESCAPED = 3  # characters of a link for one of a list, most of which are plain ones
 _PLAIN = "/.-_~!'()*,:;@$"
 
 
@@ -29,18 +32,41 @@ def write(sheet: Worksheet, texts: Mapping[str, str]) -> str:
 
     What can be read is written in one form; what cannot is kept as typed, so that nothing is lost.
     """
-    readings, _ = sheet.read(texts)
+    return write_readings(sheet, sheet.read(texts)[0], texts)
+
+
+def write_changed(
+    sheet: Worksheet, readings: Mapping[str, Reading], texts: Mapping[str, str]
+) -> str:
+    """Return the fragment of an answer's `readings` with other `texts` in some fields.
+
+    An answer may offer a dozen ways on, each of them the whole state: what stays is not read anew.
+    """
+    rests = {other[0] for field in sheet.fields for other in (field.usual, field.only_if) if other}
+    if rests & set(texts):
+        return write(sheet, {n: r.link for n, r in readings.items() if r.given} | dict(texts))
+    changed = {
+        name: sheet.field(name).read(text) if text else Reading(None, "", given=False)
+        for name, text in texts.items()
+    }
+    return write_readings(sheet, {**readings, **changed}, texts)
+
+
+def write_readings(
+    sheet: Worksheet, readings: Mapping[str, Reading], texts: Mapping[str, str]
+) -> str:
+    """Return the fragment of `readings`; a field without one stands as in `texts`."""
     parts = [f"v={VERSION}"]
     for field in sheet.fields:
         reading = readings.get(field.id)
         if reading is None:
-            text = texts.get(field.id, "")[:_LONGEST_VALUE]
+            text = texts.get(field.id, "")[: _longest(field)]
         elif reading.applies and (reading.given or not field.usual):
             text = reading.link
         else:
             continue
         if text:
-            parts.append(f"{field.id}={quote(text, safe=_PLAIN)}")
+            parts.append(f"{field.id}={quote_plus(text, safe=_PLAIN, errors='replace')}")
     return "&".join(parts)
 
 
@@ -50,13 +76,15 @@ def open_fragment(sheet: Worksheet, fragment: str) -> Opened:
     strange: list[str] = []
     notes: list[str] = []
     version = VERSION
-    for part in fragment[:_LONGEST_FRAGMENT].lstrip("#").split("&")[:_MOST_KEYS]:
+    lists = sum(field.longest for field in sheet.fields if isinstance(field, Rows))
+    fragment = fragment[: _LONGEST_FRAGMENT + _ESCAPED * lists]
+    for part in fragment.lstrip("#").split("&")[:_MOST_KEYS]:
         key, _, raw = part.partition("=")
         name, text = (unquote_plus(side, errors="replace") for side in (key, raw))
         if name == "v":
             version = text
-        elif any(field.id == name for field in sheet.fields):
-            texts.setdefault(name, text[:_LONGEST_VALUE])
+        elif named := [field for field in sheet.fields if field.id == name]:
+            texts.setdefault(name, text[: _longest(named[0])])
         elif name:
             strange.append(name)
     if version != VERSION:
@@ -67,3 +95,7 @@ def open_fragment(sheet: Worksheet, fragment: str) -> Opened:
             f"The link holds something this sheet does not know, and it is left out: {listed}."
         )
     return Opened(texts, tuple(notes))
+
+
+def _longest(field: Field) -> int:
+    return field.longest if isinstance(field, Rows) else _LONGEST_VALUE

@@ -80,3 +80,25 @@ class Spans:
 
     spans: tuple[tuple[str, str, str], ...]
     caption: str
+
+
+@dataclass(frozen=True)
+class Section:
+    """A bay with a low and a high vent: which values stand where in the drawing.
+
+    Without a fan or vents, what is needed is drawn.
+    """
+
+    heat: str
+    outside: str
+    inside: str
+    height: str
+    need_flow: str
+    need_vent: str
+    vent: str
+    fan: str
+    draught: str
+    caption: str
+
+
+Picture = Bar | Ladder | Section | Shares | Spans | Stack | Window

@@ -6,12 +6,19 @@ the tests. `Worksheet.work` reads texts, runs the sum and gives an `Answer`.
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields, replace
+from keyword import iskeyword
 from typing import Any
 
 from calc.answer import Answer, InputError, Writer
 from calc.declare import Named, Remark, Rule, Step
-from calc.fields import Field, Measured, Problem, Quantity, Reading
-from calc.pictures import Bar, Stack, Window
+from calc.fields import Field, Problem, Reading
+from calc.pictures import Picture
+from calc.tabled import Table
+
+
+def parameter(field: str) -> str:
+    """Return the name under which a sum takes the field: `from` is a word of Python's own."""
+    return f"{field}_" if iskeyword(field) else field
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -21,8 +28,9 @@ class Worksheet:
     `asks` is the reader's own question that leads here, `about` one line on what is answered.
     `run` takes one keyword for each field (SI floats, texts, or None) and returns a frozen
     dataclass whose fields are the `results` and the values `between`. `gist` is the answer in a few
-    words, `valid` says where the formula holds, `picture` how `calc.render` draws it. `apart` names
-    pairs of results that a verdict compares: they get the digits it takes to tell them apart.
+    words, `valid` says where the formula holds, `picture` how `calc.render` draws it, `tables`
+    which results are tables. `apart` names pairs of results that a verdict compares: they get the
+    digits it takes to tell them apart.
     """
 
     id: str
@@ -41,7 +49,8 @@ class Worksheet:
     gist: str
     gist_none: str = ""
     apart: tuple[tuple[str, str], ...] = ()
-    picture: Bar | Window | Stack | None = None
+    picture: Picture | None = None
+    tables: tuple[Table, ...] = ()
 
     def field(self, name: str) -> Field:
         """Return the field with the id `name`. Raises KeyError."""
@@ -65,7 +74,7 @@ class Worksheet:
             try:
                 readings[field.id] = _read_field(field, texts.get(field.id), readings)
             except Problem as problem:
-                problems.append(problem)
+                problems += problem.each
         return readings, tuple(problems)
 
     def work(self, texts: Mapping[str, str]) -> Answer:
@@ -88,7 +97,8 @@ class Worksheet:
         problems += tuple(
             problem
             for field in aside
-            if not readings[field.id].applies and (problem := _problem(field, texts.get(field.id)))
+            if not readings[field.id].applies
+            for problem in _problems(field, texts.get(field.id))
         )
         if unknown or problems:
             raise InputError((*unknown, *problems))
@@ -98,7 +108,7 @@ class Worksheet:
         """Return the answer for readings of every field. Raises InputError."""
         try:
             outcome = self.run(
-                **{field.id: _argument(field, readings[field.id]) for field in self.fields}
+                **{parameter(f.id): f.argument(readings[f.id]) for f in self.fields}
             )
         except Problem as problem:
             raise InputError((problem,)) from None
@@ -107,20 +117,13 @@ class Worksheet:
         return Writer(self, readings, values).answer()
 
 
-def _argument(field: Field, reading: Reading) -> float | str | Measured | None:
-    if isinstance(field, Quantity) and len(field.kinds) > 1 and isinstance(reading.value, float):
-        assert reading.kind is not None
-        return Measured(reading.value, reading.kind)
-    return reading.value
-
-
-def _problem(field: Field, text: str | None) -> Problem | None:
+def _problems(field: Field, text: str | None) -> tuple[Problem, ...]:
     try:
         if text and text.strip():
             field.read(text)
     except Problem as problem:
-        return problem
-    return None
+        return problem.each
+    return ()
 
 
 def _read_field(field: Field, text: str | None, readings: Mapping[str, Reading]) -> Reading:

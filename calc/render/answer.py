@@ -6,10 +6,13 @@ from calc.answer import Answer, Line
 from calc.declare import CAUTION, FINE, STOP, Named
 from calc.render.drawings import picture_html
 from calc.render.html import Markup, el, join
+from calc.render.moves import are_moves, moves_html
+from calc.render.table import table_html
 from calc.shown import DOWN, UP, with_mm2
 from calc.sources import Source
 
 _LONG_LIST = 4
+_LONG_FIGURE = 24  # characters; more is a sentence, and would fill a phone at the size of a figure
 _WORDS = {FINE: "Fine", CAUTION: "Caution", STOP: "Stop"}
 _SHAPES = {
     FINE: (
@@ -67,7 +70,11 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
     """Return the whole answer. `open_` unfolds the working."""
     sheet = answer.worksheet
     first, *others = sheet.results
-    lists = [result for result in others if isinstance(answer.values[result.id], tuple)]
+    others = [o for o in others if not (o.quiet and answer.values[o.id] is None)]
+    tabled = {table.of for table in sheet.tables}
+    several = {result.id for result in others if isinstance(answer.values[result.id], tuple)}
+    ways = [result for result in others if are_moves(answer.values[result.id])]
+    lists = [r for r in others if r.id in several - tabled and r not in ways]
     rounded = {UP: " (rounded up)", DOWN: " (rounded down)"}.get(first.way, "")
     figure = answer.shown[first.id] if answer.values[first.id] is not None else gist_text(answer)
     return join(
@@ -76,17 +83,20 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
         el(
             "p",
             el("span", first.label, rounded, class_="lw-figure-label"),
-            el("strong", figure, class_="lw-figure"),
+            el("strong", figure, class_=f"lw-figure{' lw-long' * (len(figure) > _LONG_FIGURE)}"),
             class_="lw-headline",
         ),
         el(
             "dl",
-            *(_result(answer, result) for result in others if result not in lists),
+            *(_result(answer, result) for result in others if result.id not in several | tabled),
             class_="lw-results",
         ),
+        *(moves_html(answer, result) for result in ways),
         picture_html(answer),
+        *(table_html(answer, table) for table in sheet.tables if not table.folded),
         _cautions(answer),
         *(_list(answer, result) for result in lists),
+        *(table_html(answer, table) for table in sheet.tables if table.folded),
         el(
             "details",
             el("summary", "Working, with your numbers put in"),
@@ -119,7 +129,9 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
 
 
 def _result(answer: Answer, result: Named) -> Markup:
-    return el("div", el("dt", result.label), el("dd", answer.shown[result.id]))
+    shown = answer.shown[result.id]
+    told = "lw-told" if result.kind is None and len(shown) > _LONG_FIGURE else None
+    return el("div", el("dt", result.label), el("dd", shown, class_=told))
 
 
 def _list(answer: Answer, result: Named) -> Markup | None:

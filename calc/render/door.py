@@ -1,8 +1,9 @@
 """The one door the page knocks on: JSON text in, JSON text out.
 
-Ask with `{"sheet": id, "values": {field: text}, "units": {field: picked unit}}`, or with
-`{"sheet": id, "fragment": text}` for what a link holds. The reply has the answer's HTML, what to
-say beside each field, and the link. Nothing here raises on what a person typed or a stranger sent.
+Ask with `{"sheet": id, "values": {field: text}, "units": {field: picked unit}}`, where a list is
+asked by the texts of its cells, row by row, or with `{"sheet": id, "fragment": text}` for what a
+link holds. The reply has the answer's HTML, what to say beside each field and each cell, and the
+link. Nothing here raises on what a person typed or a stranger sent.
 Ask with `{"code": text}` for the square code that holds a link, as SVG, for the printed sheet.
 """
 
@@ -11,11 +12,12 @@ from typing import Any
 
 from calc import InputError, find
 from calc.answer import Answer
-from calc.fields import Problem, Quantity, Reading
-from calc.link import open_fragment, write
+from calc.fields import Field, Problem, Quantity, Reading
+from calc.link import open_fragment, write_readings
 from calc.render.answer import answer_html, gist_html, gist_text
+from calc.render.boxes import note_text
 from calc.render.code import code_svg
-from calc.render.sheet import note_text
+from calc.rows import Rows, joined
 from calc.typed import is_bare
 from calc.worksheet import Worksheet
 
@@ -28,15 +30,13 @@ def ask(request: str) -> str:
     sheet = find(str(asked["sheet"]))
     if "fragment" in asked:
         opened = open_fragment(sheet, str(asked["fragment"]))
-        reply = _reply(sheet, dict(opened.texts), picked={})
-        missing = [
-            name for name, reading in _defaults(sheet, opened.texts).items() if reading.applies
-        ]
+        reply, readings = _reply(sheet, dict(opened.texts), picked={})
+        usual = _defaults(sheet, readings)
+        missing = [name for name, reading in usual.items() if reading.applies]
         notes = list(opened.notes)
         if missing:
             listed = "; ".join(
-                f"{sheet.field(name).label}: {_defaults(sheet, opened.texts)[name].text}"
-                for name in missing
+                f"{sheet.field(name).label}: {usual[name].text}" for name in missing
             )
             notes.append(f"Not in the link, so taken as usual: {listed}.")
         reply["notes"] = notes
@@ -45,15 +45,20 @@ def ask(request: str) -> str:
         return json.dumps(reply, ensure_ascii=False)
     picked = {str(name): str(unit) for name, unit in asked.get("units", {}).items()}
     values = {
-        field.id: str(asked["values"][field.id])
+        field.id: _text(field, asked["values"][field.id])
         for field in sheet.fields
         if field.id in asked["values"]
     }
-    return json.dumps(_reply(sheet, values, picked), ensure_ascii=False)
+    return json.dumps(_reply(sheet, values, picked)[0], ensure_ascii=False)
 
 
-def _defaults(sheet: Worksheet, texts: Any) -> dict[str, Reading]:
-    readings, _ = sheet.read(texts)
+def _text(field: Field, value: Any) -> str:
+    if isinstance(field, Rows) and isinstance(value, list):
+        return joined([str(cell) for cell in row] for row in value if isinstance(row, list))
+    return str(value)
+
+
+def _defaults(sheet: Worksheet, readings: dict[str, Reading]) -> dict[str, Reading]:
     return {
         name: reading
         for name, reading in readings.items()
@@ -61,9 +66,15 @@ def _defaults(sheet: Worksheet, texts: Any) -> dict[str, Reading]:
     }
 
 
-def _reply(sheet: Worksheet, values: dict[str, str], picked: dict[str, str]) -> dict[str, Any]:
+def _reply(
+    sheet: Worksheet, values: dict[str, str], picked: dict[str, str]
+) -> tuple[dict[str, Any], dict[str, Reading]]:
+    """Return the reply, and the readings it rests on."""
+    numbers = {field.id for field in sheet.fields if isinstance(field, Quantity)}
     texts = {
-        name: f"{text} {picked[name]}" if picked.get(name) and is_bare(text) else text
+        name: f"{text} {picked[name]}"
+        if name in numbers and picked.get(name) and is_bare(text)
+        else text
         for name, text in values.items()
     }
     readings, problems = sheet.read(texts)
@@ -75,31 +86,45 @@ def _reply(sheet: Worksheet, values: dict[str, str], picked: dict[str, str]) -> 
             problems = error.problems
     reply: dict[str, Any] = {
         "fields": {
-            field.id: _beside(sheet, field.id, readings, problems) for field in sheet.fields
+            field.id: _beside(field, readings, problems)
+            | (_cells(field, texts.get(field.id), problems) if isinstance(field, Rows) else {})
+            for field in sheet.fields
         },
-        "link": write(sheet, texts),
+        "link": write_readings(sheet, readings, texts),
         "notes": [],
         "answer": answer_html(answer) if answer else None,
         "gist": gist_html(answer) if answer else None,
         "status": f"{gist_text(answer)}. {answer.sentence}" if answer else problems[0].message,
         "verdict": answer.verdict if answer else None,
     }
-    return reply
+    return reply, readings
 
 
 def _beside(
-    sheet: Worksheet, name: str, readings: dict[str, Reading], problems: tuple[Problem, ...]
+    field: Field, readings: dict[str, Reading], problems: tuple[Problem, ...]
 ) -> dict[str, Any]:
-    field = sheet.field(name)
-    reading = readings.get(name)
-    said = [problem.message for problem in problems if problem.field == name]
+    reading = readings.get(field.id)
+    said = [p.message for p in problems if p.field == field.id and not p.cell]
     quantity = isinstance(field, Quantity)
     return {
         "error": " ".join(said),
         "note": note_text(field, reading) if reading else "",
-        "shown": reading.applies if reading else True,
+        "shown": (reading.applies if reading else True) and not field.unseen,
         "unit": reading.unit.link
         if quantity and reading and reading.unit and reading.unit.link
         else None,
         "entry": reading.entry if reading and (reading.given or not field.usual) else "",
     }
+
+
+def _cells(field: Rows, text: str | None, problems: tuple[Problem, ...]) -> dict[str, Any]:
+    """Return what stands in each cell of a list, as read or else as typed, and what is wrong."""
+    wrong = {p.cell: p.message for p in problems if p.field == field.id and p.cell}
+
+    def cell(row: int, column: int, typed: str) -> dict[str, Any]:
+        entry = field.entry(column, typed)
+        error = wrong.get((row, column), "")
+        return {"error": error, "shown": True, "entry": entry, "fill": entry}
+
+    rows = enumerate(field.cells(field.default if text is None else text))
+    return {"rows": [[cell(row, *one) for one in enumerate(cells)] for row, cells in rows]}

@@ -5,10 +5,11 @@ Colours come from the style sheet by class. Each figure has a text alternative w
 
 from calc.answer import Answer
 from calc.compare import at_most
-from calc.pictures import Bar, Ladder, Shares, Spans, Stack, Window
+from calc.pictures import Bar, Ladder, Section, Shares, Spans, Stack, Window
 from calc.render.draw_loop import shares, spans
 from calc.render.html import Markup, el
 from calc.render.ladder import ladder_html
+from calc.render.section import section
 from calc.render.svg import LEFT, RIGHT, figure, line, rect, scale, text
 
 
@@ -27,6 +28,8 @@ def picture_html(answer: Answer) -> Markup:
             return shares(answer, loop)
         case Spans() as times:
             return spans(answer, times)
+        case Section() as bay:
+            return section(answer, bay)
     return Markup("")
 
 

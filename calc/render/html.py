@@ -3,9 +3,6 @@
 The standard `html` module would bring its table of two thousand names into the page.
 """
 
-_ESCAPES = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;"})
-
-
 class Markup(str):
     """Text that is already HTML."""
 
@@ -22,7 +19,7 @@ def el(tag: str, *children: object, **attributes: object) -> Markup:
         if value is None or value is False:
             continue
         plain = name.rstrip("_").replace("_", "-")
-        words.append(plain if value is True else f'{plain}="{str(value).translate(_ESCAPES)}"')
+        words.append(plain if value is True else f'{plain}="{_escaped(str(value))}"')
     inside = join(*children)
     if not inside and tag in _VOID:
         return Markup(f"<{' '.join(words)}>")
@@ -38,8 +35,14 @@ def join(*children: object) -> Markup:
         if isinstance(child, (list, tuple)):
             parts.append(join(*child))
         else:
-            parts.append(child if isinstance(child, Markup) else str(child).translate(_ESCAPES))
+            parts.append(child if isinstance(child, Markup) else _escaped(str(child)))
     return Markup("".join(parts))
+
+
+def _escaped(text: str) -> str:
+    # Nearly all texts hold none of these, and four looks are quicker than one translation.
+    text = text.replace("&", "&amp;").replace("<", "&lt;")
+    return text.replace(">", "&gt;").replace('"', "&quot;")
 
 
 _VOID = {"input", "br", "hr"}

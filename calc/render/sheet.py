@@ -1,11 +1,13 @@
 """A worksheet as HTML: the form with its fields, and the answer to what stands in them."""
 
 from calc.answer import Answer
-from calc.fields import Choice, Field, Quantity, Reading
-from calc.kinds import TEMPERATURE
+from calc.fields import Field, Reading
 from calc.link import write
 from calc.render.answer import answer_html, gist_html, verdict_line
+from calc.render.boxes import control_html, note_text
 from calc.render.html import Markup, el, join
+from calc.render.rows import rows_html
+from calc.rows import Rows
 from calc.worksheet import Worksheet
 
 
@@ -53,7 +55,7 @@ def sheet_html(answer: Answer) -> Markup:
         el("p", "", role="status", data_status=True, class_="lw-unseen"),
         _share(sheet),
         data_sheet=sheet.id,
-        class_="lw-sheet",
+        class_="lw-sheet lw-paper" if any(t.blanks for t in sheet.tables) else "lw-sheet",
         aria_label=sheet.question,
         data_search_exclude=True,
     )
@@ -100,17 +102,14 @@ def _field(sheet: Worksheet, field: Field, reading: Reading) -> Markup:
     about = " ".join(
         f"{name}-{what}" for what in (("hint",) if field.hint else ()) + ("error", "note")
     )
-    if isinstance(field, Choice):
-        control = _select(field, reading, name, about)
-    else:
-        assert isinstance(field, Quantity)
-        control = _entry(field, reading, name, about)
+    if isinstance(field, Rows):
+        return rows_html(field, reading, name)
     return el(
         "div",
         el("label", field.label, for_=name),
         el("p", field.hint, id=f"{name}-hint", class_="lw-hint") if field.hint else None,
         el("p", "", id=f"{name}-error", data_error=True, class_="lw-error", hidden=True),
-        control,
+        control_html(field, reading, name, about, sent=True),
         el(
             "p",
             note_text(field, reading),
@@ -121,7 +120,7 @@ def _field(sheet: Worksheet, field: Field, reading: Reading) -> Markup:
         ),
         class_="lw-field",
         data_field=field.id,
-        hidden=not reading.applies,
+        hidden=not reading.applies or field.unseen,
     )
 
 
@@ -141,70 +140,6 @@ def _folded(answer: Answer) -> Markup | None:
         ),
         data_more=True,
         class_="lw-more",
-    )
-
-
-def note_text(field: Field, reading: Reading) -> str:
-    """Return the remark under a field that may be left empty: what is used then."""
-    if field.usual and not reading.given:
-        return f"Left empty: {reading.text}."
-    return ""
-
-
-def _entry(field: Quantity, reading: Reading, name: str, about: str) -> Markup:
-    empty = bool(field.usual) and not reading.given
-    box = el(
-        "input",
-        id=name,
-        name=field.id,
-        type="text",
-        value="" if empty else reading.entry,
-        inputmode=None if TEMPERATURE in field.kinds else "decimal",
-        enterkeyhint="next",
-        autocomplete="off",
-        autocapitalize="off",
-        spellcheck="false",
-        aria_describedby=about,
-    )
-    units = [unit for _, unit in field.units if unit.symbol]
-    if not units:
-        return el("div", box, class_="lw-entry")
-    picked = reading.unit or field.bare[1]
-    if len(units) == 1:
-        return el("div", box, el("span", units[0].symbol, class_="lw-unit"), class_="lw-entry")
-    picker = el(
-        "select",
-        *(el("option", unit.symbol, value=unit.link, selected=unit is picked) for unit in units),
-        name=f"{field.id}.unit",
-        aria_label=f"Unit of: {field.label}",
-        data_unit=True,
-    )
-    return el("div", box, picker, class_="lw-entry")
-
-
-def _select(field: Choice, reading: Reading, name: str, about: str) -> Markup:
-    groups = dict.fromkeys(option.group for option in field.options)
-
-    def options(group: str) -> list[Markup]:
-        return [
-            el(
-                "option",
-                option.label or option.text,
-                value=option.text,
-                selected=option.text == reading.value,
-            )
-            for option in field.options
-            if option.group == group
-        ]
-
-    inside = [
-        el("optgroup", *options(group), label=group) if group else join(*options(group))
-        for group in groups
-    ]
-    return el(
-        "div",
-        el("select", *inside, id=name, name=field.id, aria_describedby=about),
-        class_="lw-entry lw-choice",
     )
 
 

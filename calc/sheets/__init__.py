@@ -24,6 +24,19 @@ CHAPTERS: tuple[Chapter, ...] = (
         "Quick checks",
         ("watts-to-amps", "runtime", "wire-drop", "fuse-choice", "joint-torque"),
     ),
+    Chapter("Wire, fuse and fault", ("wire-size", "fault-current", "fuse-ladder")),
+    Chapter("Joints and faults", ("joint-heat", "joint-sheet", "find-fault")),
+    Chapter(
+        "Comfort",
+        (
+            "heat-loss",
+            "heater-night",
+            "cooling-day",
+            "enclosure-airflow",
+            "battery-air",
+            "water-heater",
+        ),
+    ),
 )
 
 IDS: tuple[str, ...] = tuple(name for chapter in CHAPTERS for name in chapter.ids)

@@ -7,7 +7,6 @@ from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.electrical.clearing import IN_TIME, NEVER, TOO_LATE, TOO_MUCH
 from calc.electrical.faults import ADIABATIC_LIMIT
 from calc.electrical.ladder import ENERGY_HOLDS, MEMORY, NO_CURVE, NOT_CERTAIN
-from calc.fault_kinds import CURRENT_PER_CAPACITY, HEAT_COEFFICIENT, JOULE_INTEGRAL
 from calc.kinds import (
     AREA,
     CURRENT,
@@ -18,6 +17,7 @@ from calc.kinds import (
     TEMPERATURE,
     VOLTAGE,
 )
+from calc.kinds.faults import CURRENT_PER_CAPACITY, HEAT_COEFFICIENT, JOULE_INTEGRAL
 from calc.pictures import Shares
 from calc.sheets.fault_current_fields import ESTIMATE, FIELDS, MAKER, READINGS
 from calc.sheets.fault_current_run import NO_FUSE, run
@@ -63,7 +63,7 @@ WORKSHEET = Worksheet(
     between=(
         Named(id="per_amp_hour_low", label="Short-circuit current for each A·h, least", symbol="k_1", kind=CURRENT_PER_CAPACITY),
         Named(id="per_amp_hour_high", label="Short-circuit current for each A·h, highest", symbol="k_2", kind=CURRENT_PER_CAPACITY),
-        Named(id="most", label="The most that a text names", symbol="I_m", kind=CURRENT, way=UP),
+        Named(id="text_most", label="The most that a text names", symbol="I_m", kind=CURRENT, way=UP),
         Named(id="interrupt_most", label="Class that would break it", kind=CURRENT),
         Named(id="sag", label="Sag under load", symbol="ΔV", kind=VOLTAGE),
         Named(id="off", label="The meter's error on two readings", symbol="δ", kind=VOLTAGE),
@@ -73,7 +73,7 @@ WORKSHEET = Worksheet(
         Named(id="source_high", label="Resistance of the source, highest", symbol="R_t", kind=RESISTANCE, way=UP),
         Named(id="reference", label="Temperature of the table", symbol="T₀", kind=TEMPERATURE, unit="degree_Celsius"),
         Named(id="zero", label="Copper's zero-resistance temperature", symbol="T_z", kind=TEMPERATURE, unit="degree_Celsius", digits=4),
-        Named(id="printed", label="Resistance of the gauge in the table", symbol="r_g", kind=LINEAR_RESISTANCE, digits=4),
+        Named(id="gauge_resistance", label="Resistance of the gauge in the table", symbol="r_g", kind=LINEAR_RESISTANCE, digits=4),
         Named(id="named_area", label="Area of the gauge", symbol="S_g", kind=AREA),
         Named(id="area", label="Copper in the conductor", symbol="S", kind=AREA),
         Named(id="stated", label="Resistance per length in the table", symbol="r₀", kind=LINEAR_RESISTANCE, digits=4),
@@ -108,7 +108,7 @@ WORKSHEET = Worksheet(
         Step(of="one_high", formula="(sag + off) / loaded_current", when=lambda v: v.known == READINGS, source="two-readings", says="The highest that they allow."),
         Step(of="per_amp_hour_low", when=lambda v: v.known == ESTIMATE, source="dc-guide", says="Lead-acid, {chemistry}: close to this."),
         Step(of="per_amp_hour_high", when=lambda v: v.known == ESTIMATE, source="dc-guide", says="And always less than this, by the same text."),
-        Step(of="most", when=lambda v: v.most is not None, source="breaking-article", says="Another text goes up to 40 A for each A·h: a thin-plate battery may."),
+        Step(of="text_most", when=lambda v: v.text_most is not None, source="breaking-article", says="Another text goes up to 40 A for each A·h: a thin-plate battery may."),
         Step(of="one_low", formula="voltage / (per_amp_hour_high * capacity)", when=lambda v: v.known == ESTIMATE, source="ohm", says="The most current means the least resistance."),
         Step(of="one_high", formula="voltage / (per_amp_hour_low * capacity)", when=lambda v: v.known == ESTIMATE, source="ohm", says="And the least current the highest."),
         Step(of="one_low", formula="source_resistance", when=lambda v: v.known == MAKER and not v.as_current, says="As the maker states it."),
@@ -120,12 +120,12 @@ WORKSHEET = Worksheet(
         Step(of="source_high", formula="one_high / batteries", when=lambda v: v.known != MAKER, source="abyc-strings", says="The same for the lowest short."),
         Step(of="near_fault", formula="voltage / source_low", source="ohm", says="A short right behind the fuse: nothing but the source holds it."),
         Step(of="interrupt_near", source="interrupting", says="The next published class. It counts only at a d.c. voltage of {charged} or more."),
-        Step(of="printed", source="nec-8", when=lambda v: v.sae and not v.computed, says="{conductor}, plain copper, from the table at {reference}."),
+        Step(of="gauge_resistance", source="nec-8", when=lambda v: v.sae and not v.computed, says="{conductor}, plain copper, from the table at {reference}."),
         Step(of="named_area", source="awg-area", when=lambda v: v.sae, says="By the definition of the gauge."),
         Step(of="area", source="sae-area", when=lambda v: v.sae, says="The least that a wire made to the SAE size of this number holds."),
         Step(of="area", source="awg-area", when=lambda v: not v.sae and not v.metric, says="By the definition of the gauge. A wire to SAE size holds less: say so under “Gauge numbers are”."),
         Step(of="area", source="iec-60228", when=lambda v: v.metric, says="As the size is named."),
-        Step(of="stated", formula="printed * named_area / area", when=lambda v: v.sae, says="Less copper resists more, in proportion."),
+        Step(of="stated", formula="gauge_resistance * named_area / area", when=lambda v: v.sae, says="Less copper resists more, in proportion."),
         Step(of="stated", source="nec-8", when=lambda v: not v.metric and not v.sae and not v.computed, says="{conductor}, plain copper, from the table at {reference}."),
         Step(of="stated", source="copper-iacs", when=lambda v: v.computed and not v.sae, says="{conductor}, from the definition of annealed copper, at {reference}."),
         Step(of="stated", source="iec-60228", when=lambda v: v.metric, says="{conductor}, flexible copper, the most the standard permits at {reference}."),
@@ -197,7 +197,7 @@ WORKSHEET = Worksheet(
                says="The fuse of this run stands at the source and must break a short right behind it: {near_fault}, so {interrupt_near}, whatever the far end passes."),
         Remark(source="dc-guide", when=lambda v: v.known == ESTIMATE, says="An estimate is a band, {near_fault} being its upper end. The highest decides what must be broken, the lowest whether a fuse opens."),
         Remark(source="breaking-article", when=lambda v: v.interrupt_most is not None and v.interrupt_most != v.interrupt_near,
-               says="A thin-plate battery may reach {most}. A device that breaks {interrupt_most} is safe against that too."),
+               says="A thin-plate battery may reach {text_most}. A device that breaks {interrupt_most} is safe against that too."),
         Remark(source="abyc-bank", when=lambda v: v.known == ESTIMATE and v.capacity * v.batteries > 500 * 3600,
                says="Above 500 A·h ABYC asks for devices that break at least the battery maker's own short-circuit figure, and one between each battery and the main fuse."),
         Remark(source="two-readings", when=lambda v: v.rough, says="The meter's error is a good part of the sag: the highest short rests on it. Read again with a larger load or a finer meter."),

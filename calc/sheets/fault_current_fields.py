@@ -1,7 +1,6 @@
 """What fault-current asks for; its sum and its sentences stand beside."""
 
 from calc.electrical import faults
-from calc.fault_kinds import INDUCTANCE, JOULE_INTEGRAL
 from calc.fields import Choice, Option, Problem, Quantity
 from calc.kinds import (
     CHARGE,
@@ -14,6 +13,7 @@ from calc.kinds import (
     TEMPERATURE,
     VOLTAGE,
 )
+from calc.kinds.faults import INDUCTANCE, JOULE_INTEGRAL
 from calc.sheets.fuse_options import NOT_NAMED, RATED
 from calc.sheets.shared import GAUGE_READING, conductor_field
 

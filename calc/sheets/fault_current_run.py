@@ -47,7 +47,7 @@ class FaultCurrent:
     source_high: float
     reference: float
     zero: float
-    printed: float
+    gauge_resistance: float
     named_area: float
     stated: float
     per_length: float
@@ -58,7 +58,7 @@ class FaultCurrent:
     interrupt_needed: float | None
     near_fault: float
     interrupt_near: float | None
-    most: float | None
+    text_most: float | None
     interrupt_most: float | None
     hot: float
     per_length_hot: float
@@ -136,8 +136,8 @@ def run(
         faults.parallel_strings(resistance=ohms, series=in_series, strings=batteries) for ohms in (one.low, one.high)
     )
     size = _named(conductor)
-    printed = tabulated(conductor, finish=PLAIN, strands=FLEXIBLE)
-    stated = printed * size.area / area
+    gauge_resistance = tabulated(conductor, finish=PLAIN, strands=FLEXIBLE)
+    stated = gauge_resistance * size.area / area
     per_length = at_temperature(stated, size.reference, temperature)
     per_length_warm = at_temperature(stated, size.reference, around.initial)
     per_length_hot = at_temperature(stated, size.reference, around.final)
@@ -172,7 +172,7 @@ def run(
         source_high=source_high,
         reference=size.reference,
         zero=ZERO,
-        printed=printed,
+        gauge_resistance=gauge_resistance,
         named_area=size.area,
         stated=stated,
         per_length=per_length,
@@ -183,7 +183,7 @@ def run(
         interrupt_needed=faults.interrupting_class(fault_current),
         near_fault=near_fault,
         interrupt_near=faults.interrupting_class(near_fault),
-        most=most_current,
+        text_most=most_current,
         interrupt_most=faults.interrupting_class(most_current) if most_current else None,
         hot=around.final,
         per_length_hot=per_length_hot,

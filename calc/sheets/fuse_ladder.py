@@ -4,9 +4,9 @@ from types import SimpleNamespace
 
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.electrical.ladder import CERTAIN, MEMORY, NO_CURVE, NOT_CERTAIN, WILL_NOT
-from calc.fault_kinds import JOULE_INTEGRAL
 from calc.fields import Choice, Quantity
 from calc.kinds import CURRENT, DURATION, RATIO, VOLTAGE
+from calc.kinds.faults import JOULE_INTEGRAL
 from calc.pictures import Spans
 from calc.sheets.fuse_ladder_run import LARGER, NOT_GIVEN, run
 from calc.sheets.fuse_options import FAMILIES

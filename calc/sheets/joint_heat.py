@@ -7,8 +7,8 @@ from calc.compare import at_least, at_most
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.electrical import contact
 from calc.fields import Choice, Option, Quantity
-from calc.joint_kinds import VOLTAGE_PER_KELVIN
 from calc.kinds import CURRENT, NUMBER, POWER, RATIO, RESISTANCE, RISE, TEMPERATURE, VOLTAGE
+from calc.kinds.joints import VOLTAGE_PER_KELVIN
 from calc.pictures import Bar
 from calc.shown import DOWN, UP, quantity_text
 from calc.worksheet import Worksheet

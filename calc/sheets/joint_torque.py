@@ -6,8 +6,8 @@ from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.electrical import joints
 from calc.electrical.joints import DRY, LUBRICATED, UNKNOWN
 from calc.fields import Choice, Option, Quantity
-from calc.joint_kinds import STRESS
 from calc.kinds import AREA, COUNT, DIAMETER, FORCE, NUMBER, RATIO, TORQUE
+from calc.kinds.joints import STRESS
 from calc.pictures import Part, Stack
 from calc.sheets.joint_parts import (
     BATTERY,

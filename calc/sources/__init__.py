@@ -1,6 +1,7 @@
 """The bibliography: every source a step, a caution or a table may name, by chapter."""
 
 from calc.sources.bank import BANK
+from calc.sources.comfort import COMFORT
 from calc.sources.common import COMMON, MEMORY, PRACTICE
 from calc.sources.faults import FAULTS
 from calc.sources.joints import JOINTS
@@ -10,4 +11,12 @@ from calc.sources.wires import WIRES
 
 __all__ = ["MEMORY", "PRACTICE", "SOURCES", "Source"]
 
-SOURCES: dict[str, Source] = {**COMMON, **WIRES, **PROTECTION, **JOINTS, **FAULTS, **BANK}
+SOURCES: dict[str, Source] = {
+    **COMMON,
+    **WIRES,
+    **PROTECTION,
+    **JOINTS,
+    **FAULTS,
+    **BANK,
+    **COMFORT,
+}

@@ -1,15 +1,10 @@
 // Live sheets. This file carries messages between the form and Python: it knows no field, no unit
 // and no formula. Python sends finished HTML, escaped there.
 
+import { inBox, part, show } from "./box.js";
 import { ask, isReady, start } from "./python.js";
+import { cellsOf, fit, tend, typed } from "./rows.js";
 import { share } from "./share.js";
-
-const part = (sheet, name) => sheet.querySelector(`[data-${name}]`);
-
-function show(element, words) {
-  element.textContent = words;
-  element.hidden = !words;
-}
 
 // Says how the answer below stands to the fields; a stale answer is seen to be one.
 function say(sheet, words, stale) {
@@ -24,7 +19,6 @@ function bind(sheet) {
   let touched = false; // the fields are no longer those of the answer that came with the page
   let speak = 0;
   let address = 0;
-  let scold = 0;
   const home = location.pathname;
 
   function request(more) {
@@ -41,7 +35,7 @@ function bind(sheet) {
   }
 
   function work() {
-    const values = {};
+    const values = typed(form);
     const units = {};
     for (const [name, value] of new FormData(form)) {
       if (name.endsWith(".unit")) units[name.slice(0, -5)] = value;
@@ -64,34 +58,19 @@ function bind(sheet) {
   }
 
   function beside(field, reply, fill) {
-    const box = field.querySelector("input, select"); // by place: a field may be called `length`
     const picker = part(field, "unit");
     field.hidden = !reply.shown;
     show(part(field, "note"), reply.note);
-    if (picker && reply.unit) picker.value = reply.unit;
-    if (fill) {
-      if (box.options && ![...box.options].some((option) => option.value === reply.fill)) {
-        box.add(new Option(reply.fill, reply.fill));
-      }
-      box.value = reply.fill;
+    if (!reply.rows) {
+      if (picker && reply.unit) picker.value = reply.unit;
+      return inBox(field, reply, fill);
     }
-    // The box may have been left before this reply came.
-    else if (box.type === "text" && reply.shown && !reply.error && box !== document.activeElement) box.value = reply.entry;
-    // A folded figure that is wrong, or that a link sets apart from the usual, must be seen.
-    const usual = box.options ? box.options[box.selectedIndex].defaultSelected : box.value === box.defaultValue;
-    if (reply.error || (fill && !usual)) field.closest("details")?.setAttribute("open", "");
-    box.lugwiseEntry = reply.error ? null : reply.entry;
-    const mark = () => {
-      show(part(field, "error"), reply.error);
-      box.setAttribute("aria-invalid", String(Boolean(reply.error)));
-    };
-    // Half-typed is not yet wrong: a box in use is told after a pause.
-    if (reply.error && box === document.activeElement && !fill) scold = setTimeout(mark, 700);
-    else mark();
+    show(part(field, "error"), reply.error);
+    if (fill) fit(field, reply.rows.length);
+    for (const [cell, said] of cellsOf(field, reply.rows)) inBox(cell, said, fill);
   }
 
   function answered(reply, fill) {
-    clearTimeout(scold);
     for (const field of form.querySelectorAll("[data-field]")) {
       beside(field, reply.fields[field.dataset.field], fill);
     }
@@ -136,6 +115,7 @@ function bind(sheet) {
   form.addEventListener("change", ({ target }) => {
     if (target.type === "text" && target.lugwiseEntry != null) target.value = target.lugwiseEntry;
   });
+  for (const list of form.querySelectorAll("[data-rows]")) tend(list);
   share(sheet, (link, take) => ask("code", { code: link }, (reply) => take(reply.svg), () => take("")));
   part(sheet, "link").value = location.href; // until Python says it in full
   sheet.lugwiseOpen = open;
@@ -152,7 +132,8 @@ window.addEventListener("hashchange", () =>
   everySheet((sheet) => {
     if (!location.hash.includes("=")) return; // a heading's anchor
     sheet.lugwiseOpen?.();
-    sheet.scrollIntoView();
+    // Where an answer leads on, the next step is what one looks for, not the figures above it.
+    (part(sheet, "ways") ? part(sheet, "answer") : sheet).scrollIntoView();
   }),
 );
 // A link from an example to the sheet above it: the theme would load the page anew, and stay below.
@@ -163,6 +144,9 @@ document.addEventListener(
     if (!link || link.pathname !== location.pathname || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();
     event.stopPropagation();
+    // The address of a step is what the browser's own way back leads to.
+    const sheet = link.closest("[data-sheet]");
+    if (sheet) history.replaceState(history.state, "", part(sheet, "link").value);
     if (location.hash === link.hash) everySheet((sheet) => sheet.scrollIntoView());
     else location.hash = link.hash;
   },

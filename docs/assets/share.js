@@ -22,6 +22,12 @@ async function send(sheet) {
   }
 }
 
+// A page that is printed whole says where it was found.
+window.addEventListener("beforeprint", () => {
+  const here = location.href.split("#")[0];
+  for (const place of document.querySelectorAll("[data-here]")) place.textContent = `Printed from ${here}`;
+});
+
 // `code` asks Python for the square code of a link, and calls back with its SVG.
 export function share(sheet, code) {
   part(sheet, "copy").addEventListener("click", () => copy(sheet));

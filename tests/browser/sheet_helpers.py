@@ -2,8 +2,10 @@
 
 import json
 import re
+import tomllib
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
+from pathlib import Path
 
 from playwright.sync_api import Browser, Locator, Page, expect
 
@@ -17,56 +19,9 @@ STARTING = 90_000  # milliseconds for that Python's start
 
 ATTACK = "<img src=x onerror=window.pwned=1>"
 
-EVERY_FIELD = {
-    "watts-to-amps": {
-        "power": "850 W",
-        "voltage": "25.6 V",
-        "route": "inverter",
-        "efficiency": "91 %",
-        "hours": "45 min",
-        "load_type": "resistive heat",
-    },
-    "runtime": {
-        "capacity": "160 A·h",
-        "chemistry": "AGM",
-        "load": "7.5 A",
-        "voltage": "12.3 V",
-        "route": "inverter",
-        "efficiency": "90 %",
-        "usable": "60 %",
-        "temperature": "5 °C",
-        "rated_hours": "10 h",
-        "exponent": "1.12",
-    },
-    "wire-drop": {
-        "current": "45 A",
-        "length": "3.6 m",
-        "conductor": "16 mm2",
-        "voltage": "24 V",
-        "limit": "2.5 %",
-        "temperature": "104 °F",
-        "finish": "tinned",
-        "maker_resistance": "1.3 Ω/km",
-    },
-    "fuse-choice": {
-        "current": "18 A",
-        "conductor": "6 AWG",
-        "insulation": "105 C",
-        "voltage": "29.2 V",
-        "fault_current": "3500 A",
-        "surroundings": "inside engine space",
-        "bundled": "4",
-        "ambient": "41 °C",
-        "rule_set": "ABYC E-11",
-    },
-    "joint-torque": {
-        "stud": "3/8 in",
-        "maker_torque": "150 lbf·in",
-        "grade": "A2-70",
-        "condition": "lubricated",
-        "lugs": "3",
-    },
-}
+EVERY_FIELD: dict[str, dict[str, str]] = tomllib.loads(
+    Path(__file__).with_name("every_field.toml").read_text("utf-8")
+)
 """For each worksheet a text for each of its fields, hardly one of them the usual one."""
 
 BAD_TEXTS = (
@@ -139,6 +94,13 @@ class Sheet:
 
     def box(self, name: str) -> Locator:
         return self.root.locator(f"[name={name}]")
+
+    def rows(self, name: str) -> Locator:
+        return self.field(name).locator("[data-list] [data-row]")
+
+    def cell(self, name: str, row: int, column: str) -> Locator:
+        """The control of a list in a row counted from 1."""
+        return self.root.locator(f"[id='{self.name}-{name}-{row}-{column}']")
 
     def picker(self, name: str) -> Locator:
         return self.field(name).locator("[data-unit]")

@@ -11,7 +11,10 @@ from tests.browser.sheet_helpers import ATTACK, Sheet, link_to, open_sheet, usua
 from tests.browser.tools import VIEWPORTS
 
 CHECKS = [f"checks/{name}/" for name in calc.worksheets()]
-OTHERS = ["", "how-we-check/", "units-links-privacy/", "without-signal/", "licences/", "404.html"]
+OTHERS = [
+    *("", "wall-tables/", "how-we-check/", "units-links-privacy/", "without-signal/", "licences/"),
+    "404.html",
+]
 
 WCAG = {
     "runOnly": {

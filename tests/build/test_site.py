@@ -2,9 +2,11 @@
 
 import gzip
 import hashlib
+import io
 import json
 import re
 import struct
+import zipfile
 from pathlib import Path
 
 import calc
@@ -69,6 +71,14 @@ def test_the_runtime_is_made_of_the_code_as_it_stands(built):
     """If this fails after a change in calc, build_scripts/build has not been run since."""
     stamp = built.parent / "build" / "runtime.key"
     assert stamp.read_text() == runtime_key()
+
+
+def test_what_the_page_has_no_use_for_is_not_in_its_bundle(built):
+    """The terminal's command, and the practice sets, whose questions stand in the guides."""
+    packed = gzip.decompress((built / "assets" / "runtime" / "app.zip.gz").read_bytes())
+    names = zipfile.ZipFile(io.BytesIO(packed)).namelist()
+    assert "calc/worksheet.pyc" in names
+    assert not [name for name in names if "practice" in name or "__main__" in name]
 
 
 def test_no_map_no_source_and_no_left_over_is_shipped(built):

@@ -11,12 +11,19 @@ from types import SimpleNamespace
 
 import calc
 from calc.answer import Answer
+from calc.faults.trail import Trail
 from calc.fields import Choice, Field, Quantity
 from calc.kinds import TEMPERATURE
 from calc.quantities import Kind, from_base
+from calc.rows import Rows, Text, joined
 from calc.worksheet import Worksheet
+from tests.contract.trails import trails
 
 DRAWN = 800  # a worksheet
+MOST_ROWS = 5  # of a list that is drawn; half have one, since the worst of many decides a verdict
+
+NAMES = ("main fuse", "Brams Eck (links)", "Sœur n° 2", "<b> & 'x'", "a\\b", "x" * 40, "电池 +")
+"""Words that a reader might type as a name, and some that only a stranger would."""
 
 Texts = dict[str, str]
 
@@ -38,22 +45,61 @@ def ends(field: Quantity) -> list[str]:
 
 def single(sheet: Worksheet) -> list[Texts]:
     """Return inputs that set one field: to each of its choices, or to each of its limits."""
-    found = []
-    for field in sheet.fields:
-        texts = [o.text for o in field.options] if isinstance(field, Choice) else ends(field)
-        found += [{**needed_by(sheet, field), field.id: text} for text in texts]
-    return found
+    return [
+        {**needed_by(sheet, field), field.id: text}
+        for field in sheet.fields
+        for text in extremes(field)
+    ] + along(sheet)
+
+
+def along(sheet: Worksheet) -> list[Texts]:
+    """Return inputs that lead to every step and every end of a search, if the sheet is one."""
+    fields = [field for field in sheet.fields if isinstance(field, Trail)]
+    return [{f.start: path.split(".")[0], f.id: path} for f in fields for path in trails()]
+
+
+def extremes(field: Field) -> list[str]:
+    """Return each of a field's choices, or each of its limits; for a list, those of each column."""
+    match field:
+        case Choice():
+            return [option.text for option in field.options]
+        case Quantity():
+            return ends(field)
+        case Rows():
+            cells = [(one, text) for one in field.columns for text in extremes(one)]
+            return [row_with(field, column, text) for column, text in cells]
+    return list(NAMES)
+
+
+def wrong_for(field: Field) -> str:
+    """Return a text that `field` refuses."""
+    if isinstance(field, Rows):
+        return row_with(field, field.columns[1], wrong_for(field.columns[1]))
+    return "a:b" if isinstance(field, Text) else "abc"
+
+
+def row_with(field: Rows, column: Field, text: str, others: Texts | None = None) -> str:
+    """Return a list of one row whose cell in `column` is `text`, the `others` as given or usual."""
+    first = field.columns[0]
+    texts = {one.id: "" if one.optional else one.default for one in field.columns}
+    texts |= {first.id: "somewhere"} | (others or {})
+    for one in field.columns:
+        if isinstance(one, Quantity) and not texts[one.id] and not one.optional:
+            texts[one.id] = one.example
+    return joined([[(texts | {column.id: text})[one.id] for one in field.columns]])
 
 
 def drawn(sheet: Worksheet, count: int = DRAWN) -> list[Texts]:
     """Return inputs with every field drawn from its whole range, or left to its default."""
     draw = Random(sheet.id)
+    ways = along(sheet) or [{}]
     return [
         {
             field.id: _text(field, draw)
             for field in sheet.fields
             if draw.random() > (0.5 if field.usual or field.optional else 0.25)
         }
+        | draw.choice(ways)
         for _ in range(count)
     ]
 
@@ -61,12 +107,28 @@ def drawn(sheet: Worksheet, count: int = DRAWN) -> list[Texts]:
 def _text(field: Field, draw: Random) -> str:
     if isinstance(field, Choice):
         return draw.choice(field.options).text
+    if isinstance(field, Text):
+        return draw.choice(NAMES)
+    if isinstance(field, Rows):
+        count = 1 if draw.random() < 0.5 else draw.randint(2, MOST_ROWS)
+        return joined(_row(field, draw) for _ in range(count))
     assert isinstance(field, Quantity)
     kind = draw.choice(field.kinds)
     unit = draw.choice(kind.units)
     number = from_base(between(field, kind, draw.random()), kind, unit.name)
     spelling = draw.choice((unit.symbol, unit.link, *unit.spellings))
     return f"{number:.0f}" if kind.whole else f"{number:.6g} {spelling}"
+
+
+def _row(field: Rows, draw: Random) -> list[str]:
+    """Draw a row's cells; one that may be empty, or has a usual text, is often left so."""
+    first = field.columns[0]
+    return [
+        _text(one, draw)
+        if one is first or draw.random() > 0.4 or not (one.optional or one.default)
+        else ""
+        for one in field.columns
+    ]
 
 
 def between(field: Quantity, kind: Kind, share: float) -> float:

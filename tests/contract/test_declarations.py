@@ -11,9 +11,10 @@ import pytest
 import calc
 from calc import formula
 from calc.declare import CAUTION, FINE, NOTE, STOP
-from calc.fields import Choice, Quantity
+from calc.fields import Choice, Field, Quantity
 from calc.quantities import from_base
-from calc.worksheet import Worksheet
+from calc.rows import Rows, Text
+from calc.worksheet import Worksheet, parameter
 from tests.contract.samples import answers, held, sheets
 
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
@@ -38,7 +39,7 @@ def test_a_worksheet_is_registered_under_its_own_id(name):
 @EACH
 def test_the_fields_are_the_parameters_of_the_sum(sheet):
     parameters = inspect.signature(sheet.run).parameters.values()
-    assert {p.name for p in parameters} == {field.id for field in sheet.fields}
+    assert {p.name for p in parameters} == {parameter(field.id) for field in sheet.fields}
     assert {p.kind for p in parameters} == {inspect.Parameter.KEYWORD_ONLY}
     assert {p.default for p in parameters} == {inspect.Parameter.empty}
 
@@ -88,23 +89,59 @@ def test_an_empty_ask_takes_every_default_and_says_so(sheet):
     assert (asked.values, asked.sentence) == (answer.values, answer.sentence)
 
 
+def with_columns(sheet: Worksheet) -> list[Field]:
+    """Return every field of a worksheet, and every column of its lists."""
+    lists = [field for field in sheet.fields if isinstance(field, Rows)]
+    return [*sheet.fields, *(column for field in lists for column in field.columns)]
+
+
 @EACH
 def test_every_field_has_a_label_and_a_hint(sheet):
-    for field in sheet.fields:
+    for field in with_columns(sheet):
         assert field.label, field.id
-    assert [field.id for field in sheet.fields if not field.hint] == []
+    assert [field.id for field in with_columns(sheet) if not field.hint] == []
+
+
+@EACH
+def test_a_list_has_a_name_in_every_row_and_columns_that_stand_alone(sheet):
+    for field in sheet.fields:
+        if isinstance(field, Rows):
+            first, *others = field.columns
+            assert isinstance(first, Text)
+            assert not first.optional and not first.default
+            assert not any(isinstance(column, (Text, Rows)) and column.default for column in others)
+            assert not [one for one in field.columns if one.usual or one.only_if or one.more]
+            assert len({column.id for column in field.columns}) == len(field.columns)
+            assert 1 < len(field.read(field.default).rows) < field.most
+            for column in others:
+                if column.default:
+                    assert column.read(column.default).value is not None
+
+
+@EACH
+def test_a_table_shows_what_is_there_with_a_name_in_front(sheet):
+    for table in sheet.tables:
+        assert sheet.result(table.of).kind is None
+        first = table.columns[0]
+        assert len({column.id for column in table.columns}) == len(table.columns)
+        for _, answer in answers(sheet.id)[:200]:
+            rows = answer.values[table.of] or ()
+            shown = answer.tables[table.of]
+            assert len(shown) == len(rows)
+            for row, cells in zip(rows, shown, strict=True):
+                assert len(cells) == len(table.columns) and all(cells)
+                assert cells[0] == str(getattr(row, first.id))
 
 
 @EACH
 def test_every_way_to_name_a_choice_names_one_choice(sheet):
-    for field in sheet.fields:
+    for field in with_columns(sheet):
         if isinstance(field, Choice):
             for option in field.options:
                 for name in filter(None, (option.text, option.label, *option.aliases)):
                     assert field.read(name).value == option.text, name
                 assert field.read(field.read(option.text).link).value == option.text
-        else:
-            assert isinstance(field, Quantity)
+        elif isinstance(field, Quantity):
             for kind, unit in field.units:
                 taken = {
                     (reading.kind, reading.unit)
@@ -122,7 +159,8 @@ def _within(field, kind, unit, spelling):
 
 @EACH
 def test_every_result_has_a_step_and_no_value_has_two(sheet):
-    results = {result.id for result in sheet.results}
+    assert not [r.id for r in sheet.results if not r.worked and r.kind], "a figure is worked"
+    results = {result.id for result in sheet.results if result.worked}
     assert results <= {step.of for step in sheet.steps}
     for texts, answer in answers(sheet.id):
         worked = [step.of for step in sheet.steps if step.when(held(answer))]

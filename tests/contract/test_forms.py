@@ -10,6 +10,7 @@ from calc.fields import Choice, Quantity
 from calc.render import sheet_html
 from calc.render.answer import answer_html
 from calc.render.door import ask
+from calc.rows import Rows
 from tests.contract.samples import answers, sheets
 
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
@@ -56,12 +57,54 @@ def test_every_field_has_a_control_with_its_label_and_hint(sheet):
     page = form(sheet)
     labels = {a.get("for"): text for a, text in page.all("label")}
     controls = {a["name"]: a for a, _ in page.all("input", "select") if "name" in a}
-    texts = {a.get("id"): text for a, text in page.all("p")}
+    texts = {a.get("id"): text for a, text in page.all("p", "dd")}
     for field in sheet.fields:
+        if isinstance(field, Rows):
+            continue  # its cells have no names of their own: see below
         control = controls[field.id]
         assert labels[control["id"]] == field.label
         if field.hint:
             assert texts[control["aria-describedby"].split()[0]] == field.hint
+
+
+LISTS = [
+    pytest.param(sheet, field, id=f"{sheet.id}-{field.id}")
+    for sheet in sheets()
+    for field in sheet.fields
+    if isinstance(field, Rows)
+]
+
+
+@pytest.mark.parametrize(("sheet", "field"), LISTS)
+def test_every_cell_of_a_list_has_its_label_and_the_hint_of_its_column(sheet, field):
+    page = form(sheet)
+    labels = {a.get("for"): text for a, text in page.all("label")}
+    controls = {a["id"]: a for a, _ in page.all("input", "select") if "id" in a}
+    texts = {a.get("id"): text for a, text in page.all("dd")}
+    rows = len(field.read(field.default).rows)
+    for place in range(rows + 1):  # the first of them stands ready to be copied
+        for column in field.columns:
+            name = f"{sheet.id}-{field.id}-{place}-{column.id}"
+            assert labels[name].startswith(column.label)
+            if isinstance(column, Quantity) and column.bare[1].symbol:
+                assert f"({column.bare[1].symbol})" in labels[name], "what a bare number is"
+            hint, error = controls[name]["aria-describedby"].split()
+            assert texts[hint] == column.hint
+            assert error == f"{name}-error"
+            assert "name" not in controls[name], "the whole list is sent under one name"
+
+
+@pytest.mark.parametrize(("sheet", "field"), LISTS)
+def test_a_list_is_a_group_of_groups_with_words_on_its_buttons(sheet, field):
+    page = form(sheet)
+    legends = [text for _, text in page.all("legend")]
+    rows = range(len(field.read(field.default).rows) + 1)
+    assert legends.count(field.label) == 1
+    named = [f"{field.one} {place}".capitalize() for place in rows]
+    assert [text for text in legends if text in named] == [*named[1:], named[0]]
+    buttons = [" ".join(text.split()) for _, text in page.all("button")]
+    assert [f"×Remove {field.one} {place}" for place in rows if place] == buttons[: len(rows) - 1]
+    assert {f"Add a {field.one}", f"Add an {field.one}"} & set(buttons)
 
 
 @EACH
@@ -103,7 +146,8 @@ def test_a_choice_lists_every_option_with_the_default_picked(sheet):
     page = form(sheet)
     picked = {a["value"] for a, _ in page.all("option") if "selected" in a}
     values = {a["value"] for a, _ in page.all("option")}
-    for field in sheet.fields:
+    columns = [one for f in sheet.fields if isinstance(f, Rows) for one in f.columns]
+    for field in (*sheet.fields, *columns):
         if isinstance(field, Choice):
             assert {option.text for option in field.options} <= values
             assert field.default in picked
@@ -116,13 +160,23 @@ def test_the_form_gives_back_the_default_answer(sheet):
     page = form(sheet)
     values = {a["name"]: a["value"] for a, _ in page.all("input") if "name" in a}
     units = {}
+    cells = {}
     name = ""
     for tag, attributes in page.elements:
         if tag == "select":
-            name = attributes["name"]
+            name = attributes.get("name") or attributes["id"]
         elif tag == "option" and "selected" in attributes:
             unit, kept = name.endswith(".unit"), attributes["value"]
             (units if unit else values)[name.removesuffix(".unit")] = kept
+        elif tag == "input" and "id" in attributes and "name" not in attributes:
+            cells[attributes["id"]] = attributes.get("value")
+    cells |= {name: values.pop(name) for name in list(values) if name.startswith(f"{sheet.id}-")}
+    for field in sheet.fields:
+        if isinstance(field, Rows):
+            values[field.id] = [
+                [cells[f"{sheet.id}-{field.id}-{place}-{column.id}"] for column in field.columns]
+                for place in range(1, len(field.read(field.default).rows) + 1)
+            ]
     reply = json.loads(ask(json.dumps({"sheet": sheet.id, "values": values, "units": units})))
     assert reply["answer"] == answer_html(calc.work(sheet.id))
 

@@ -1,14 +1,17 @@
 """A link carries its inputs whole, and every link that was ever made opens still."""
 
 import re
+from itertools import zip_longest
 from pathlib import Path
+from urllib.parse import unquote_plus
 
 import pytest
 
 import calc
-from calc.fields import Choice
+from calc.fields import Choice, Quantity
 from calc.link import open_fragment, write
-from tests.contract.samples import answers, sheets
+from calc.rows import Rows, parted
+from tests.contract.samples import MOST_ROWS, answers, needed_by, sheets, wrong_for
 
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
 OLD_LINKS = [
@@ -36,15 +39,21 @@ def test_a_link_is_plain_readable_text(sheet):
     for texts, _ in answers(sheet.id):
         link = write(sheet, texts)
         assert link.startswith("v=1&")
-        assert re.fullmatch(r"[\w=&.%/*'(),:;@$~!-]+", link, re.ASCII), link
-        assert len(link) < 500
+        assert re.fullmatch(r"[\w=&.%/*'(),:;@$~!+-]+", link, re.ASCII), link
+        assert len(link) < 500 + sum(longest(field) for field in sheet.fields)
+
+
+def longest(field) -> int:
+    """Return how long a drawn list can get in a link: its names may be all escapes."""
+    return 400 * MOST_ROWS if isinstance(field, Rows) else 0
 
 
 @EACH
 def test_what_cannot_be_read_is_still_in_the_link(sheet):
-    texts = {sheet.fields[0].id: "12 furlongs & <b>"}
-    opened = open_fragment(sheet, write(sheet, texts))
-    assert opened.texts[sheet.fields[0].id] == "12 furlongs & <b>"
+    for field in sheet.fields:
+        text = f"{wrong_for(field)} & <b>"
+        opened = open_fragment(sheet, write(sheet, needed_by(sheet, field) | {field.id: text}))
+        assert opened.texts[field.id] == text
 
 
 @pytest.mark.parametrize("line", OLD_LINKS)
@@ -84,11 +93,24 @@ def test_the_old_links_hold_every_key_unit_and_choice_that_a_link_can_hold_today
     for sheet in sheets():
         for field in sheet.fields:
             values = {value for name, key, value in kept if (name, key) == (sheet.id, field.id)}
-            if isinstance(field, Choice):
-                links = {field.read(option.text).link for option in field.options}
-                missing += [f"{sheet.id}: {field.id}={link}" for link in links - values]
-            else:
-                units = {re.sub(r"^-?[\d.]+(e-?\d+)?", "", value) for value in values}
-                wanted = {unit.link for _, unit in field.units}
-                missing += [f"{sheet.id}: {field.id}=…{unit}" for unit in wanted - units]
+            missing += [f"{sheet.id}: {field.id}={link}" for link in not_in(field, values)]
     assert missing == []
+
+
+def not_in(field, values: set[str]) -> list[str]:
+    """Return what the links of a field can hold and none of `values` does."""
+    match field:
+        case Choice():
+            links = {field.read(option.text).link for option in field.options}
+            return sorted(links - values)
+        case Quantity():
+            units = {re.sub(r"^-?[\d.]+(e-?\d+)?", "", value) for value in values}
+            return [f"…{unit}" for unit in {unit.link for _, unit in field.units} - units]
+        case Rows():
+            rows = [row for value in values for row in parted(unquote_plus(value))]
+            cells = zip_longest(*rows, fillvalue="")
+            pairs = list(zip(field.columns, cells, strict=False))
+            unused = [f"{column.id}: any" for column in field.columns[len(pairs) :]]
+            held = [(column, link) for column, kept in pairs for link in not_in(column, set(kept))]
+            return unused + [f"{column.id}: {link}" for column, link in held]
+    return [] if values else ["any words"]

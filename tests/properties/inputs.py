@@ -8,8 +8,9 @@ from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 
 import calc
-from calc.fields import Choice, Field, Quantity
+from calc.fields import Choice, Field, Problem, Quantity
 from calc.quantities import from_base
+from calc.rows import Rows, Text, joined
 from calc.worksheet import Worksheet
 from tests.contract.samples import between
 
@@ -44,12 +45,25 @@ def valid(draw: st.DrawFn, field: Field) -> str:
     """Draw a text that one field accepts."""
     if isinstance(field, Choice):
         return draw(st.sampled_from(field.options)).text
+    if isinstance(field, Text):
+        return draw(st.text(min_size=1, max_size=20).filter(lambda text: _is_taken(field, text)))
+    if isinstance(field, Rows):
+        rows = range(draw(st.integers(1, 4)))
+        return joined([draw(valid(column)) for column in field.columns] for _ in rows)
     assert isinstance(field, Quantity)
     kind = draw(st.sampled_from(field.kinds))
     unit = draw(st.sampled_from(kind.units))
     value = between(field, kind, draw(st.floats(0, 1)))
     number = from_base(value, kind, unit.name)
     return f"{number:.0f}" if kind.whole else f"{number:.8g} {unit.symbol}"
+
+
+def _is_taken(field: Text, text: str) -> bool:
+    try:
+        field.read(text)
+    except Problem:
+        return False
+    return True
 
 
 @st.composite

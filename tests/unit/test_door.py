@@ -8,6 +8,7 @@ import pytest
 
 import calc
 from calc.render.door import ask
+from calc.rows import Rows, Text
 from tests.contract.samples import sheets
 
 EVIL = (
@@ -141,7 +142,8 @@ def test_what_a_stranger_typed_is_dead_in_the_html(sheet, evil):
             got = reply(sheet=sheet.id, **request)
             for text in html_of(got):
                 assert_dead(text)
-                assert evil not in text
+                if not isinstance(field, (Text, Rows)):  # words come back, as text
+                    assert evil not in text
 
 
 @pytest.mark.parametrize("evil", EVIL)

@@ -1,5 +1,8 @@
 """Every kind of quantity a reader may type or read: its base unit inside, its units outside."""
 
+from calc.kinds.faults import FAULT_KINDS
+from calc.kinds.heat import HEAT_KINDS
+from calc.kinds.joints import JOINT_KINDS
 from calc.quantities import METRIC, US, Kind, Unit
 
 PLAIN = Unit("dimensionless", "", "")
@@ -160,4 +163,9 @@ RISE = Kind(
     shown_us=("delta_degree_Fahrenheit",),
 )
 
-KINDS = tuple(kind for kind in list(globals().values()) if isinstance(kind, Kind))
+KINDS = (
+    *(kind for kind in list(globals().values()) if isinstance(kind, Kind)),
+    *FAULT_KINDS,
+    *HEAT_KINDS,
+    *JOINT_KINDS,
+)

@@ -1,0 +1,1 @@
+"""Heat, cold, air and water aboard."""

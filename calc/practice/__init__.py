@@ -1,0 +1,119 @@
+"""Questions made from worksheets, for a course and for oneself.
+
+    from calc.practice import mark, question
+    asked = question("wire-drop", 7)
+    asked.text, asked.link
+    mark(asked, "0.5 V").says
+
+The same number gives the same question on every machine, until the set is changed. Each question
+is answered by the worksheet itself, so that its working and its cautions come with it.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from calc.answer import Answer, InputError
+from calc.declare import Named
+from calc.fields import Problem
+from calc.link import write
+from calc.practice.declared import Task
+from calc.practice.draw import Draw
+from calc.practice.marking import Mark, Wrong, mark_reply, wrong_answers
+from calc.quantities import METRIC, US, Unit
+from calc.sheets import IDS, worksheet
+from calc.sheets.practice import practice_of
+
+_TRIES, _FEW = 200, 6
+
+
+@dataclass(frozen=True)
+class Question:
+    """A question as put: its `text`, the `inputs` it gives, and the `answer` worked from them.
+
+    `link` is the fragment that opens the worked sheet; `unit` is the one that a bare number in a
+    reply is taken in, None where the answer is a text; `slips` are the wrong answers known here.
+    """
+
+    worksheet: str
+    number: int
+    task: Task
+    text: str
+    inputs: Mapping[str, str]
+    answer: Answer
+    link: str
+    unit: Unit | None
+    slips: tuple[Wrong, ...]
+
+    @property
+    def asked(self) -> Named:
+        """The result that is asked for."""
+        return self.answer.worksheet.result(self.task.asks)
+
+    @property
+    def choices(self) -> tuple[str, ...]:
+        """The answers to choose from, where they are few."""
+        return self.task.choices if len(self.task.choices) <= _FEW else ()
+
+    @property
+    def shown(self) -> str:
+        """The right answer as a reader sees it."""
+        return self.answer.shown[self.task.asks]
+
+
+def question(name: str, number: int) -> Question:
+    """Return question `number` of the worksheet `name`; numbers in a row go through its tasks.
+
+    Raises InputError if there is no such worksheet, or none of its questions.
+    """
+    if name not in IDS:
+        says = f"There is no worksheet {name!r}; there are {', '.join(IDS)}."
+        raise InputError((Problem("worksheet", says),))
+    practice = practice_of(name)
+    if not practice.tasks:
+        raise InputError((Problem("worksheet", practice.reason),))
+    task = practice.tasks[number % len(practice.tasks)]
+    draw = Draw.of(name, number)
+    for _ in range(_TRIES):
+        inputs = {field: draw.pick(texts) for field, texts in task.draw.items()}
+        try:
+            answer = worksheet(name).work(inputs)
+        except InputError:
+            continue
+        value = answer.values[task.asks]
+        if value in task.choices or (not task.choices and (value is not None or task.or_none)):
+            return _asked(name, number, task, inputs, answer)
+    raise ValueError(f"{name}: no figures of {task.says!r} have an answer")
+
+
+def mark(asked: Question, reply: str) -> Mark:
+    """Return how right `reply` is, as typed. Raises InputError where it cannot be read."""
+    return mark_reply(asked.answer, asked.task, asked.unit, asked.slips, reply)
+
+
+def _asked(
+    name: str, number: int, task: Task, inputs: Mapping[str, str], answer: Answer
+) -> Question:
+    sheet = answer.worksheet
+    given = {name: text for name, text in answer.shown.items() if name != task.asks}
+    named = sheet.result(task.asks)
+    value = answer.values[task.asks]
+    unit = None
+    if named.kind:
+        systems = {r.unit.system for r in answer.inputs.values() if r.unit and r.applies}
+        system = US if US in systems else METRIC
+        unit = (
+            named.kind.unit(named.unit)
+            if named.unit
+            else named.kind.best_unit(value or 0.0, system)
+        )
+    return Question(
+        name,
+        number,
+        task,
+        task.says.format_map(given),
+        inputs,
+        answer,
+        write(sheet, inputs),
+        unit,
+        wrong_answers(answer, task, inputs),
+    )

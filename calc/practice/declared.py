@@ -1,0 +1,62 @@
+"""What a practice set is declared from: tasks with plausible figures, and the slips people make."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, kw_only=True)
+class Slip:
+    """A wrong turn and one sentence that puts it right.
+
+    Its answer is a `formula` over the question's own values (SI; or the name of a text), or a fixed
+    `reply`, or what the same sheet gives with other `inputs` and with some given ones `times` a
+    number.
+    """
+
+    says: str
+    formula: str = ""
+    reply: str = ""
+    inputs: Mapping[str, str] = field(default_factory=dict)
+    times: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Task:
+    """One kind of question.
+
+    `asks` is the result wanted, `says` the question with `{names}` of fields and of any other value
+    that it tells. `draw` gives for each field the texts to choose from; a single one is fixed.
+    `tolerance` is the share by which a number may be off. `choices` are the texts that an answer
+    may be, `chosen_from` the field among whose choices a text is. `or_none` lets "none" be an
+    answer.
+    """
+
+    asks: str
+    says: str
+    draw: Mapping[str, tuple[str, ...]]
+    slips: tuple[Slip, ...] = ()
+    tolerance: float = 0.03
+    choices: tuple[str, ...] = ()
+    chosen_from: str = ""
+    or_none: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class Practice:
+    """The tasks of one worksheet, or the reason why it has none."""
+
+    tasks: tuple[Task, ...] = ()
+    reason: str = ""
+
+    @classmethod
+    def none(cls, reason: str) -> Practice:
+        """Return the practice of a worksheet that asks nothing, with the `reason` in a sentence."""
+        return cls(reason=reason)
+
+
+def steps(first: float, last: float, step: float, unit: str) -> tuple[str, ...]:
+    """Return the texts of every number from `first` to `last`, both included, with its `unit`."""
+    count = round((last - first) / step)
+    return tuple(f"{first + step * n:g} {unit}" for n in range(count + 1))

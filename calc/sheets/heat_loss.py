@@ -1,0 +1,299 @@
+"""heat-loss: what does the van lose on a cold night?"""
+
+from dataclasses import dataclass
+from types import SimpleNamespace
+
+from calc.comfort import envelope
+from calc.compare import at_least, at_most
+from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
+from calc.fields import Choice, Option, Problem, Quantity
+from calc.kinds import COUNT, LENGTH, NUMBER, RATIO, RISE, TEMPERATURE, TIME
+from calc.kinds import heat as heat
+from calc.shown import DOWN, UP
+from calc.worksheet import Worksheet
+
+USUAL_HEATER = 4000.0  # W, what larger van heaters give: common practice, no source
+BREATHES, STRAINS = 16.0, 12.0  # °C: housing advice after WHO
+FRESH = 15 / 3600  # m³/s of outside air a sleeper: common practice, no source
+
+
+@dataclass(frozen=True, kw_only=True)
+class HeatLoss:
+    """Heat [W] a shell loses, by part, its bounds, and what a heater must give."""
+
+    rsi_wall: float
+    rsi_roof: float
+    rsi_floor: float
+    rse: float
+    skin: float
+    skin_conductivity: float
+    lining_conductivity: float
+    wall_u: float
+    roof_u: float
+    floor_u: float
+    bare_u: float
+    plane: float
+    wall_area: float
+    volume: float
+    rise: float
+    wall_loss: float
+    roof_loss: float
+    floor_loss: float
+    glass_loss: float
+    bridges: float
+    conduction: float
+    air_heat: float
+    infiltration: float
+    loss: float
+    cover_u: float
+    covered_loss: float
+    low: float
+    high: float
+    people_heat: float
+    fresh: float | None
+    night_loss: float
+    heater: float
+    rate: float
+    wood_heat: float
+    store: float
+    power: float
+    warm_share: float
+    time_constant: float
+    warm_up: float | None
+    sure: bool
+
+
+def run(
+    *, length: float, width: float, height: float, insulation: float, floor_insulation: float, material: str,
+    conductivity: float, glazing: float, glazing_u: float, cover: float, thermal_bridge: float, ribs: float,
+    air_changes: float, inside: float, outside: float, people: float, person: float, lining: float, margin: float,
+    contents: float, heater_output: float | None,
+) -> HeatLoss:
+    """Return what a box of `length`, `width` and `height` [m] loses from `inside` to `outside` [°C]."""
+    if not inside > outside:
+        raise Problem("outside", "Outside must be colder than inside: this sheet is for heat that leaves.")
+    walls = 2 * (length + width) * height - glazing
+    if walls < 0:
+        raise Problem("glazing", f"Glazing must be at most {walls + glazing:.3g} m², the whole of the walls.")
+    rsi = {part: envelope.surfaces(part)[0] for part in ("wall", "roof", "floor")}
+    rse = envelope.surfaces("wall")[1]
+    sheet = envelope.resistance(envelope.SHEET, envelope.SHEET_CONDUCTIVITY)
+    inner = envelope.resistance(lining, envelope.LINING_CONDUCTIVITY)
+
+    def layers(part: str, thickness: float) -> float:
+        middle = envelope.resistance(thickness, conductivity)
+        return envelope.transmittance((rsi[part], sheet, middle, inner, rse))
+
+    plane, rise = length * width, inside - outside
+    wall_u, roof_u, floor_u = layers("wall", insulation), layers("roof", insulation), layers("floor", floor_insulation)
+    bare_u = envelope.transmittance((rsi["wall"], sheet, rse))
+    parts = (wall_u * walls * rise, roof_u * plane * rise, floor_u * plane * rise)
+    plain = sum(parts)
+    glass = glazing_u * glazing * rise
+    cover_u = envelope.covered(glazing_u, cover)
+    air = envelope.air_coefficient(air_changes, length * width * height) * rise
+    conduction = plain * (1 + thermal_bridge) + glass
+    loss = conduction + air
+    bare = bare_u * (walls + 2 * plane) * rise
+    heater = loss * (1 + margin)
+    power = heater if heater_output is None else heater_output
+    store = contents * envelope.WOOD_HEAT
+    return HeatLoss(
+        **{f"rsi_{part}": value for part, value in rsi.items()},
+        rse=rse,
+        skin=envelope.SHEET,
+        skin_conductivity=envelope.SHEET_CONDUCTIVITY,
+        lining_conductivity=envelope.LINING_CONDUCTIVITY,
+        wall_u=wall_u,
+        roof_u=roof_u,
+        floor_u=floor_u,
+        bare_u=bare_u,
+        plane=plane,
+        wall_area=walls,
+        volume=length * width * height,
+        rise=rise,
+        wall_loss=parts[0],
+        roof_loss=parts[1],
+        floor_loss=parts[2],
+        glass_loss=glass,
+        bridges=plain * thermal_bridge,
+        conduction=conduction,
+        air_heat=envelope.AIR_HEAT,
+        infiltration=air,
+        loss=loss,
+        cover_u=cover_u,
+        covered_loss=loss - (glazing_u - cover_u) * glazing * rise,
+        low=plain + glass + air,
+        high=envelope.area_weighted(((1 - ribs, plain), (ribs, bare))) + glass + air,
+        people_heat=people * person,
+        fresh=length * width * height * air_changes / people if people else None,
+        night_loss=max(loss - people * person, 0.0),
+        heater=heater,
+        rate=loss / rise,
+        wood_heat=envelope.WOOD_HEAT,
+        store=store,
+        power=power,
+        warm_share=loss / power,
+        time_constant=store * rise / loss,
+        warm_up=envelope.warm_up(store, loss / rise, power, rise),
+        sure=heater_output is not None,
+    )
+
+
+def _label(name: str) -> str:
+    return name if envelope.materials()[name]["confidence"] == "seen in text" else f"{name} (no source)"
+
+
+def _holds(v: SimpleNamespace) -> bool:
+    return not v.sure or at_least(v.power, v.loss)
+
+
+def _spare(v: SimpleNamespace) -> bool:
+    return not v.sure or (at_least(v.power, v.heater) and at_least(v.power, v.high))
+
+
+def _stuffy(v: SimpleNamespace) -> bool:
+    return not at_least(v.air_changes, 0.5 / 3600) or (v.fresh is not None and not at_least(v.fresh, FRESH))
+
+
+WORKSHEET = Worksheet(
+    id="heat-loss",
+    title="Heat loss",
+    question="What does the van lose on a cold night?",
+    asks="How big a heater?",
+    about="Heat lost through walls, glass and air, and the heater that holds it.",
+    run=run,
+    fields=(
+        Quantity(id="length", label="Length inside", symbol="L", kinds=(LENGTH,), default="3.6 m", low="0.5 m", high="15 m", hint="Of the heated space, cab included if no curtain parts it off."),
+        Quantity(id="width", label="Width inside", symbol="W", kinds=(LENGTH,), default="1.75 m", low="0.5 m", high="4 m", hint="From lining to lining."),
+        Quantity(id="height", label="Height inside", symbol="H", kinds=(LENGTH,), default="1.85 m", low="0.5 m", high="4 m", hint="From floor to ceiling."),
+        Quantity(id="insulation", label="Insulation of walls and roof", symbol="d", kinds=(LENGTH,), default="30 mm", low="0 mm", high="300 mm",
+                 hint="As it lies, squeezed parts included; bare parts belong to the ribs below."),
+        Choice(id="material", label="Insulation material", default="mineral wool",
+               options=tuple(Option(name, _label(name)) for name in envelope.materials()), hint="Sets the conductivity; the maker's figure is better."),
+        Quantity(id="glazing", label="Glazing", symbol="A_g", kinds=(heat.SURFACE,), default="3 m²", low="0 m²", high="30 m²", hint="Windscreen, doors, windows and roof lights together."),
+        Quantity(id="air_changes", label="Air changes", symbol="n", kinds=(heat.RATE,), default="1 per hour", low="0 per hour", high="30 per hour",
+                 hint="How often the air is renewed. A closed van 0.5 to 3 per hour (no source); people need some."),
+        Quantity(id="inside", label="Inside", symbol="T_i", kinds=(TEMPERATURE,), default="18 °C", low="0 °C", high="35 °C", hint="18 °C is the usual advice for a bedroom at night."),
+        Quantity(id="outside", label="Outside", symbol="T_o", kinds=(TEMPERATURE,), default="-5 °C", low="-60 °C", high="30 °C", hint="The coldest night you mean to sleep through."),
+        Quantity(id="heater_output", label="Heater you have", symbol="P_h", kinds=(heat.HEAT,), optional=True, low="50 W", high="30 kW", example="2 kW",
+                 hint="Its highest output as heat. Empty: the sheet says what is needed."),
+        Quantity(id="people", label="Sleepers", symbol="N", kinds=(COUNT,), default="0", low="0", high="12", hint="Their warmth is a help, not counted for the heater."),
+        Quantity(id="conductivity", more=True, label="Conductivity", symbol="λ", kinds=(heat.CONDUCTIVITY,), low="0.01 W/(m·K)", high="2 W/(m·K)",
+                 usual=("material", {name: f"{float(row['used_w_mk']):g} W/(m·K)" for name, row in envelope.materials().items()}), hint="Of the insulation, dry. Empty: the highest figure found for the material."),
+        Quantity(id="floor_insulation", more=True, label="Insulation of the floor", symbol="d_f", kinds=(LENGTH,), default="20 mm", low="0 mm", high="300 mm", hint="Of the same material."),
+        Quantity(id="lining", more=True, label="Lining of plywood", symbol="d_l", kinds=(LENGTH,), default="4 mm", low="0 mm", high="50 mm", hint="Inside the insulation, all round."),
+        Quantity(id="glazing_u", more=True, label="U-value of the glazing", symbol="U_g", kinds=(heat.CONDUCTANCE,), default="5.8 W/(m²·K)", low="0.5 W/(m²·K)", high="7 W/(m²·K)",
+                 hint="Single glass 5.8, double 2.8 to 3, without covers."),
+        Quantity(id="cover", more=True, label="Resistance of window covers", symbol="R_c", kinds=(heat.INSULANCE,), default="0.3 m²·K/W", low="0 m²·K/W", high="5 m²·K/W",
+                 hint="Of a close-fitting quilted mat about 0.3 (no source). A loose one adds little."),
+        Quantity(id="thermal_bridge", more=True, label="Added by metal ribs", symbol="b", kinds=(RATIO,), default="20 %", low="0 %", high="200 %", hint="On top of walls, roof and floor (no source). The bounds show what is at stake."),
+        Quantity(id="ribs", more=True, label="Bare metal, share of the area", symbol="r", kinds=(RATIO,), default="10 %", low="0 %", high="80 %", hint="Ribs and frames without insulation, for the upper bound."),
+        Quantity(id="person", more=True, label="Heat of a sleeper", symbol="P_1", kinds=(heat.HEAT,), default="50 W", low="0 W", high="200 W", hint="About 70 W asleep, part of it as moisture."),
+        Quantity(id="margin", more=True, label="Margin for the heater", symbol="m", kinds=(RATIO,), default="30 %", low="0 %", high="200 %", hint="For wind, damp insulation and warming up (no source)."),
+        Quantity(id="contents", more=True, label="Fit-out that has to warm", symbol="M", kinds=(heat.MASS,), default="200 kg", low="1 kg", high="3000 kg", hint="Furniture, lining, bedding, stores."),
+    ),
+    results=(
+        Named(id="loss", label="Heat lost", symbol="P", kind=heat.HEAT, way=UP, both=True),
+        Named(id="heater", label="Heater, with margin", symbol="P_m", kind=heat.HEAT, way=UP, both=True),
+        Named(id="conduction", label="Through the shell", symbol="P_c", kind=heat.HEAT, way=UP),
+        Named(id="infiltration", label="With the air", symbol="P_a", kind=heat.HEAT, way=UP),
+        Named(id="wall_loss", label="Walls", symbol="P_w", kind=heat.HEAT, way=UP),
+        Named(id="roof_loss", label="Roof", symbol="P_r", kind=heat.HEAT, way=UP),
+        Named(id="floor_loss", label="Floor", symbol="P_f", kind=heat.HEAT, way=UP),
+        Named(id="glass_loss", label="Glazing, uncovered", symbol="P_g", kind=heat.HEAT, way=UP),
+        Named(id="covered_loss", label="All, with windows covered", symbol="P_cov", kind=heat.HEAT, way=UP),
+        Named(id="night_loss", label="Left for the heater beside sleepers", symbol="P_n", kind=heat.HEAT, way=UP),
+        Named(id="low", label="Bound: no metal bridges", symbol="P_low", kind=heat.HEAT, way=DOWN),
+        Named(id="high", label="Bound: ribs bare", symbol="P_high", kind=heat.HEAT, way=UP),
+        Named(id="warm_up", label="To warm up from cold, about", symbol="t", kind=TIME, way=UP, digits=2),
+    ),
+    between=(
+        Named(id="rsi_wall", label="Inner surface, wall", symbol="R_iw", kind=heat.INSULANCE),
+        Named(id="rsi_roof", label="Inner surface, roof", symbol="R_ir", kind=heat.INSULANCE),
+        Named(id="rsi_floor", label="Inner surface, floor", symbol="R_if", kind=heat.INSULANCE),
+        Named(id="rse", label="Outer surface", symbol="R_e", kind=heat.INSULANCE),
+        Named(id="skin", label="Body sheet", symbol="d_s", kind=LENGTH),
+        Named(id="skin_conductivity", label="Conductivity of steel", symbol="λ_s", kind=heat.CONDUCTIVITY),
+        Named(id="lining_conductivity", label="Conductivity of plywood", symbol="λ_l", kind=heat.CONDUCTIVITY),
+        Named(id="wall_u", label="U-value of the wall", symbol="U_w", kind=heat.CONDUCTANCE, way=UP),
+        Named(id="roof_u", label="U-value of the roof", symbol="U_r", kind=heat.CONDUCTANCE, way=UP),
+        Named(id="floor_u", label="U-value of the floor", symbol="U_f", kind=heat.CONDUCTANCE, way=UP),
+        Named(id="bare_u", label="U-value of bare sheet", symbol="U_b", kind=heat.CONDUCTANCE, way=UP),
+        Named(id="cover_u", label="U-value of covered glazing", symbol="U_cov", kind=heat.CONDUCTANCE, way=UP),
+        Named(id="plane", label="Area of the floor, and of the roof", symbol="A", kind=heat.SURFACE),
+        Named(id="wall_area", label="Area of the walls", symbol="A_w", kind=heat.SURFACE),
+        Named(id="volume", label="Volume of air", symbol="V", kind=heat.SPACE),
+        Named(id="rise", label="Inside warmer by", symbol="ΔT", kind=RISE),
+        Named(id="bridges", label="Added by metal", symbol="P_b", kind=heat.HEAT),
+        Named(id="air_heat", label="Heat held by air", symbol="c", kind=heat.AIR_HEAT),
+        Named(id="people_heat", label="Warmth of the sleepers", symbol="P_p", kind=heat.HEAT, way=DOWN),
+        Named(id="fresh", label="Fresh air for each sleeper", symbol="Q_1", kind=heat.AIRFLOW, way=DOWN),
+        Named(id="rate", label="Loss per degree", symbol="K", kind=heat.HEAT_RATE),
+        Named(id="wood_heat", label="Specific heat of timber", symbol="c_w", kind=heat.SPECIFIC_HEAT),
+        Named(id="store", label="Heat held by the fit-out", symbol="C", kind=heat.HEAT_STORE),
+        Named(id="power", label="Heater at work", kind=heat.HEAT),
+        Named(id="warm_share", label="Loss as a share of the heater", symbol="s", kind=NUMBER),
+        Named(id="time_constant", label="Time constant", symbol="τ", kind=TIME),
+    ),
+    steps=(
+        Step(of="rise", formula="inside - outside", says="What drives the heat out."),
+        Step(of="plane", formula="length * width", says="Roof and floor alike."),
+        Step(of="wall_area", formula="2 * (length + width) * height - glazing", says="Four walls less the glazing."),
+        Step(of="volume", formula="length * width * height", says="Furniture not taken off."),
+        Step(of="wall_u", formula="1 / (rsi_wall + skin / skin_conductivity + insulation / conductivity + lining / lining_conductivity + rse)", source="iso-6946",
+             says="Resistances in a row add up: air film, lining, {material}, body sheet, air film. Heat goes sideways."),
+        Step(of="roof_u", formula="1 / (rsi_roof + skin / skin_conductivity + insulation / conductivity + lining / lining_conductivity + rse)", source="iso-6946", says="The same layers; heat goes up."),
+        Step(of="floor_u", formula="1 / (rsi_floor + skin / skin_conductivity + floor_insulation / conductivity + lining / lining_conductivity + rse)", source="iso-6946", says="Heat goes down, with open air below."),
+        Step(of="bare_u", formula="1 / (rsi_wall + skin / skin_conductivity + rse)", source="iso-10456", says="Steel itself resists next to nothing: only the air films do."),
+        Step(of="wall_loss", formula="wall_u * wall_area * rise", source="iso-6946", says="Conductivity of {material}: {conductivity}. Without ribs."),
+        Step(of="roof_loss", formula="roof_u * plane * rise", source="conductivity", says="Without ribs."),
+        Step(of="floor_loss", formula="floor_u * plane * rise", source="iso-6946", says="Without ribs."),
+        Step(of="bridges", formula="thermal_bridge * (wall_loss + roof_loss + floor_loss)", source="practice", says="A share put on for metal that crosses the insulation."),
+        Step(of="glass_loss", formula="glazing_u * glazing * rise", source="iso-6946", says="Uncovered."),
+        Step(of="conduction", formula="wall_loss + roof_loss + floor_loss + bridges + glass_loss", says="Everything that goes through the shell."),
+        Step(of="infiltration", formula="air_heat * air_changes * volume * rise", source="mackay-air", says="Each change of air carries its warmth out."),
+        Step(of="loss", formula="conduction + infiltration", says="The heat that has to be made good, all night."),
+        Step(of="heater", formula="loss * (1 + margin)", source="practice", says="With the margin you chose."),
+        Step(of="low", formula="wall_loss + roof_loss + floor_loss + glass_loss + infiltration", says="If no metal crossed the insulation."),
+        Step(of="high", formula="(1 - ribs) * (wall_loss + roof_loss + floor_loss) + ribs * bare_u * (wall_area + 2 * plane) * rise + glass_loss + infiltration", source="iso-6946-upper",
+             says="If that share of the area were bare sheet, weighed by area. Ribs also draw heat from beside them, so even this can be passed."),
+        Step(of="cover_u", formula="1 / (1 / glazing_u + cover)", source="iso-6946", says="A close cover adds its resistance."),
+        Step(of="covered_loss", formula="loss - (glazing_u - cover_u) * glazing * rise", says="What is lost with every window covered."),
+        Step(of="people_heat", formula="people * person", source="metabolic", says="A sleeper gives about 40 W/m² over 1.8 m² of body, 72 W, of which the damp part does not warm the air."),
+        Step(of="night_loss", formula="max(loss - people_heat, 0)", says="A help through the night. The heater is still chosen without it."),
+        Step(of="fresh", formula="air_changes * volume / people", when=lambda v: v.fresh is not None, says="What comes in from outside for each of them."),
+        Step(of="store", formula="contents * wood_heat", source="iso-10456", says="The fit-out taken as timber."),
+        Step(of="rate", formula="loss / rise", says="What each degree costs."),
+        Step(of="time_constant", formula="store / rate", source="lumped", says="In this time the warming is about two thirds done, had the heater no limit."),
+        Step(of="warm_share", formula="loss / power", says="Of {power}, the heater at work."),
+        Step(of="warm_up", source="lumped", when=lambda v: v.warm_up is not None,
+             says="{time_constant} times the natural logarithm of 1/(1 − {warm_share}), all as one lump. The air feels warm sooner, the walls stay cold longer."),
+    ),
+    rules=(
+        Rule(verdict=STOP, when=lambda v: not _holds(v), says="{heater_output} does not hold {inside} at {outside}: the van loses {loss}."),
+        Rule(verdict=CAUTION, when=lambda v: not _spare(v), says="{loss} lost, and {heater_output} leaves too little to spare: {heater} with margin, {high} if the ribs are bare."),
+        Rule(verdict=CAUTION, when=lambda v: not at_most(v.heater, USUAL_HEATER), says="{loss} lost: a heater of {heater} is more than most vans carry. Insulate, cover the glass, close the gaps."),
+        Rule(verdict=CAUTION, when=lambda v: v.inside < BREATHES, says="{loss} lost, but {inside} is colder than advised for sleep: 18 °C, and never long below 16 °C."),
+        Rule(verdict=CAUTION, when=lambda v: not at_most(v.high, v.heater), says="{loss} lost by the share put on for ribs, {high} if they are bare: look for a heater of that or more."),
+        Rule(verdict=CAUTION, when=_stuffy, says="{loss} lost, but with little fresh air: open a vent, count it, and heat what it lets in."),
+        Rule(verdict=FINE, when=lambda v: v.sure, says="{loss} lost, and {heater_output} holds it with margin."),
+        Rule(verdict=FINE, says="The van loses {loss}: look for a heater of {heater} or more."),
+    ),
+    remarks=(
+        Remark(when=lambda v: v.inside < STRAINS, source="who-rooms", says="Below 12 °C the heart is strained, and at 9 °C the body cools within about two hours. Do not plan a night like this for anyone."),
+        Remark(when=lambda v: STRAINS <= v.inside < BREATHES, source="who-rooms", says="Below 16 °C the risk to the lungs rises. Small children, the old and the ill need 20 °C."),
+        Remark(source="practice", says="Never seal a van tight to save heat: people, cooking and any flame need air. Whatever burns aboard takes its air from outside and sends its exhaust outside, with a carbon monoxide alarm near the bed."),
+        Remark(when=_stuffy, source="practice", says="Each sleeper wants about 15 m³/h of outside air (no source); with less it grows stale and damp, and water runs down the glass."),
+        Remark(when=lambda v: v.outside < 0, source="practice", says="Water freezes where the heat does not reach: tanks, pipes and pumps outside the shell want draining or heat of their own. An LFP bank must not be charged below 0 °C."),
+        Remark(when=lambda v: not at_most(v.high, 1.25 * v.loss), source="iso-6946-upper", says="The ribs matter here: from {low} to {high}, by how much metal is bare. Insulate over the ribs, however thinly."),
+        Remark(when=lambda v: v.glazing > 0 and v.glass_loss > 0.3 * v.loss, source="iso-6946", says="The glass alone loses {glass_loss}. Close covers on all of it bring the whole down to {covered_loss}."),
+        Remark(when=lambda v: v.warm_up is not None and v.warm_up > 2 * 3600, source="lumped", says="From cold this takes about {warm_up}. Start early or choose more power."),
+        Remark(level=NOTE, source="conductivity", says="Conductivities are the highest found for each material. Wet insulation conducts several times more, so keep room air from reaching cold metal."),
+        Remark(level=NOTE, source="mackay-air", says="Cold air holds up to a tenth more heat than the round 1.2 kJ/(m³·K); the margin covers it. Rooms: 0.5 per hour draught-proofed, 3 very draughty."),
+        Remark(level=NOTE, source="who-rooms", says="Housing advice for sleep: 18 °C, or 20 °C with small children, the old or the ill."),
+    ),
+    valid="Steady cold, dry insulation, one temperature inside, wind and sky not counted. Metal ribs are bounded, not solved.",
+    gist="{loss} lost; heater {heater}",
+    apart=(("power", "heater"), ("power", "loss")),
+)

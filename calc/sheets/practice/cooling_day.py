@@ -1,0 +1,55 @@
+"""Practice for cooling-day."""
+
+from calc.practice.declared import Practice, Slip, Task, steps
+
+PRACTICE = Practice(
+    tasks=(
+        Task(
+            asks="power",
+            says="A cooler makes {cooling} of cold, and its label says {efficiency_ratio}. What power does it take while it runs?",
+            draw={
+                "cooling": ("4000 BTU/h", "5000 BTU/h", "6000 BTU/h", "8000 BTU/h"),
+                "efficiency_ratio": ("8 EER", "9 EER", "10 EER", "12 EER"),
+            },
+            slips=(
+                Slip(formula="cooling", says="That is the cold it makes, in watts. A cooler pumps more heat than it takes."),
+                Slip(formula="cooling / (efficiency_ratio * 3600 / 1055.056)", says="An EER has BTU in it: divide BTU/h by it, or turn it into a COP first."),
+            ),
+        ),
+        Task(
+            asks="charge",
+            says="A cooler of {cooling} with {efficiency_ratio} runs {duty} of {hours} straight from the bank at {voltage}. What charge does it take?",
+            draw={
+                "cooling": ("1.2 kW", "1.5 kW", "2 kW"),
+                "efficiency_ratio": ("2.5 COP", "3 COP"),
+                "duty": ("50 %", "60 %", "80 %"),
+                "hours": steps(4, 8, 2, "h"),
+                "voltage": ("12.8 V",),
+            },
+            slips=(
+                Slip(inputs={"duty": "100 %"}, says="It rests part of the time: multiply by the share that it runs."),
+                Slip(inputs={"efficiency_ratio": "1 COP"}, says="That takes the cold for the power. Divide by the ratio first."),
+            ),
+        ),
+        Task(
+            asks="heat_load",
+            says="In {sun} of sun stand {glazing} of glass that let {passed} in, and the roof brings {roof_heat}. It is {outside} outside and {inside} inside, with {shell} for shell and air. {people} people give {each} each, devices {devices}. How much heat has to be pumped out?",
+            draw={
+                "basis": ("heat load",),
+                "cooling": ("3 kW",),
+                "sun": ("500 W/m²", "700 W/m²", "900 W/m²"),
+                "glazing": ("1 m²", "2 m²", "3 m²"),
+                "outside": ("31 °C", "35 °C"),
+                "inside": ("25 °C",),
+                "people": ("2", "4"),
+                "shell": ("60 W/K",),
+                "devices": ("60 W",),
+            },
+            slips=(
+                Slip(inputs={"people": "0"}, says="People are stoves of their own: count them."),
+                Slip(formula="heat_load - glass_heat + sun * glazing", says="Not all of the sun on the glass comes in."),
+                Slip(inputs={"outside": "25 °C"}, says="That leaves out the warmth that comes through the shell."),
+            ),
+        ),
+    )
+)

@@ -1,0 +1,90 @@
+"""Practice for find-fault: what a sound circuit shows, and what a row of readings tells."""
+
+from calc.faults.graph import end
+from calc.practice.declared import Practice, Slip, Task, steps
+
+POST, GROUND, PLUS, THIN = (end(name).cause for name in ("loose-minus", "ground", "loose-plus", "thin-cable"))
+LOADS = ("4 A", "5 A", "6 A", "7 A")
+
+
+def finding(path: str, readings: str, **slips: str) -> Task:
+    """Return the question after the cause at the end of `path`, from `readings` told in words."""
+    causes = {"post": POST, "ground": GROUND, "plus": PLUS, "thin": THIN}
+    return Task(
+        asks="cause",
+        says="A fridge at the end of {length} of cable cuts out on the road, alone, and comes back with the next bump. At {load} a sound minus side loses {minus_drop}, a sound plus side {plus_drop}. "
+        + readings + " What is the cause?",
+        draw={"symptom": ("flickers",), "load": LOADS, "length": steps(3, 6, 0.5, "m"), "path": (path,)},
+        choices=tuple(causes.values()),
+        slips=tuple(Slip(reply=causes[name], says=says) for name, says in slips.items()),
+    )
+
+
+PRACTICE = Practice(
+    tasks=(
+        finding(
+            "flickers.no.one.high.high",
+            "You read more than twice that on the minus side, and 120 mV across the joint on the bank's minus post.",
+            ground="That lies further on. The joint on the post is measured first, and it is the one that loses most.",
+            thin="A thin cable loses along its whole length. Here one joint loses it.",
+            plus="The reading is on the minus side.",
+        ),
+        Task(
+            asks="volts",
+            says="Before you look for a fault, know what is sound: at {load} the minus side, from the bank's post to the device, has one conductor of {run} ({length} of {conductor}), {joints} joints of {joint} and a shunt of {shunt}. What should the meter show across it?",
+            draw={
+                "symptom": ("flickers",),
+                "path": ("flickers.no.one",),
+                "load": ("6 A", "10 A", "20 A", "30 A"),
+                "length": steps(2, 6, 1, "m"),
+                "conductor": ("12 AWG", "10 AWG", "8 AWG"),
+                "joint": ("0.3 mΩ", "0.5 mΩ", "1 mΩ"),
+                "joints": ("3", "4", "5"),
+            },
+            slips=(
+                Slip(formula="flow * run", says="That is the conductor alone. Its joints and the shunt are on the way too."),
+                Slip(formula="flow * 2 * (joints * joint + shunt + run)", says="That is both sides together. The meter spans the minus side only."),
+                Slip(formula="flow * (joint + shunt + run)", says="That counts one joint. Each of them loses its part."),
+            ),
+        ),
+        finding(
+            "flickers.no.one.high.ok.high",
+            "You read more than twice that on the minus side: 2 mV across the bank's minus post, 90 mV across the ground point.",
+            post="The joint on the post loses 2 mV, no more than a sound one.",
+            thin="A thin cable loses along its whole length. Here one point loses it.",
+            plus="The reading is on the minus side.",
+        ),
+        Task(
+            asks="volts",
+            says="A rested, full {chemistry} bank stands at {rest_full} and has {source_resistance} inside. What should the meter show on its posts while a sound bank gives {load}?",
+            draw={
+                "symptom": ("inverter",),
+                "path": ("inverter.no.low",),
+                "load": ("60 A", "80 A", "100 A", "120 A"),
+                "source_resistance": ("5 mΩ", "6 mΩ", "8 mΩ"),
+                "conductor": ("2/0 AWG",),
+                "fuse": ("200 A",),
+                "length": ("1 m",),
+            },
+            tolerance=0.003,
+            slips=(
+                Slip(formula="rest_full", says="That is the bank at rest. Under load its own resistance takes a part."),
+                Slip(formula="rest_full + current * source", says="Under load the voltage falls; it is a charge that lifts it."),
+            ),
+        ),
+        finding(
+            "flickers.no.one.high.ok.ok.ok.ok.high",
+            "You read half as much again on the minus side. No joint on it loses more than 3 mV, and nearly all is lost along the cable.",
+            post="No joint loses more than a sound one.",
+            ground="No joint loses more than a sound one, the ground point included.",
+            plus="The reading is on the minus side.",
+        ),
+        finding(
+            "flickers.no.one.ok.high.high",
+            "The minus side is sound. On the plus side you read more than twice the figure, and 140 mV of it across the joint on the bank's plus post.",
+            post="The minus side is sound.",
+            ground="The ground point is on the minus side, which is sound.",
+            thin="A thin cable loses along its whole length. Here one joint loses it.",
+        ),
+    )
+)

@@ -1,0 +1,51 @@
+"""Practice for water-heater."""
+
+from calc.practice.declared import Practice, Slip, Task
+
+PRACTICE = Practice(
+    tasks=(
+        Task(
+            asks="time",
+            says="{volume} of water are to get from {from} to {to}. An element takes {power}, {efficiency} of which reaches the water, and the tank loses {loss}. Water takes {specific} and has {density}. How long does it take?",
+            draw={
+                "volume": ("5 L", "10 L", "15 L"),
+                "from": ("5 °C", "15 °C"),
+                "to": ("45 °C", "55 °C"),
+                "power": ("300 W", "500 W", "750 W"),
+                "efficiency": ("88 %", "100 %"),
+                "loss": ("20 W", "40 W"),
+            },
+            slips=(
+                Slip(formula="density * volume * specific * to / (into - loss)", says="Only the rise from cold to hot counts, not the whole of the hot temperature."),
+                Slip(formula="time * (into - loss) / (into + loss)", says="What the tank loses does not heat the water: take it off the power."),
+            ),
+        ),
+        Task(
+            asks="charge",
+            says="An element of {power} on a bank at {voltage} heats {volume} from {from} to {to} in {time}, and the tank then stays hot for {hours} at {loss} of loss. What charge does it take in all?",
+            draw={
+                "volume": ("5 L", "10 L"),
+                "from": ("8 °C", "14 °C"),
+                "to": ("45 °C", "50 °C"),
+                "power": ("300 W", "500 W"),
+                "voltage": ("12.5 V", "25 V"),
+                "hours": ("2 h", "6 h"),
+                "loss": ("15 W", "25 W"),
+                "efficiency": ("100 %",),
+            },
+            slips=(
+                Slip(inputs={"hours": "0 h"}, says="Keeping it hot costs charge too, hour by hour."),
+                Slip(formula="power * (time + hours) / voltage", says="Once it is hot the element only makes good the loss."),
+            ),
+        ),
+        Task(
+            asks="current",
+            says="An element of {power} works on a bank at {voltage}. What current flows while it heats?",
+            draw={"power": ("300 W", "500 W", "750 W", "1200 W"), "voltage": ("12.0 V", "12.8 V", "25.6 V", "51.2 V")},
+            slips=(
+                Slip(inputs={"voltage": "120 V"}, says="That is the current at mains voltage. The bank's is far lower, so the current is far larger."),
+                Slip(formula="power / 9", says="Divide by the bank's voltage as it is under this load."),
+            ),
+        ),
+    )
+)

@@ -1,0 +1,243 @@
+"""Practice sets: how figures are drawn, how a reply is read and what it is told, the terminal."""
+
+import json
+import subprocess
+import sys
+
+import pytest
+
+import calc
+from build_scripts import fence
+from calc.__main__ import main
+from calc.practice import mark, question
+from calc.practice.declared import steps
+from calc.practice.draw import Draw
+
+
+def numbered(name: str, number: int, asks: str, **inputs: str):
+    """Return a question, which must be the one described: a number keeps its question."""
+    one = question(name, number)
+    assert one.task.asks == asks
+    assert inputs.items() <= one.inputs.items()
+    return one
+
+
+@pytest.fixture
+def drop():
+    """6 A over 5 m of 2.5 mm² (7.98 Ω/km at 20 °C, IEC 60228): 0.554 V at 60 °C."""
+    one = numbered("wire-drop", 1076, "drop", current="6 A", length="5 m", conductor="2.5 mm2")
+    by_hand = 6 * 2 * 5 * 7.98e-3 * (234.5 + 60) / (234.5 + 20)
+    assert one.answer.values["drop"] == pytest.approx(by_hand)
+    assert by_hand == pytest.approx(0.554, abs=0.0005)
+    return one
+
+
+def test_numbers_are_drawn_as_splitmix64_prints_them():
+    """The five numbers for 1234567 in a public test of the generator (from memory)."""
+    draw = Draw(1234567)
+    assert [draw.number() for _ in range(5)] == [
+        6457827717110365317,
+        3203168211198807973,
+        9817491932198370423,
+        4593380528125082431,
+        16408922859458223821,
+    ]
+
+
+def test_a_number_gives_the_same_question_in_any_process():
+    command = "from calc.practice import question; print(question('wire-drop', 7).text)"
+    texts = {
+        subprocess.run(
+            [sys.executable, "-c", command], capture_output=True, text=True, check=True
+        ).stdout.strip()
+        for _ in range(2)
+    }
+    assert texts == {question("wire-drop", 7).text}
+
+
+def test_numbers_in_a_row_go_through_all_tasks():
+    tasks = {id(question("wire-drop", number).task) for number in range(1, 5)}
+    assert len(tasks) == 4
+
+
+def test_sets_with_the_same_number_go_their_own_ways():
+    first = [Draw.of(name, 1).number() for name in ("runtime", "wire-drop", "joint-heat")]
+    assert len(set(first)) == 3
+
+
+def test_steps_are_even_and_both_ends_count():
+    assert steps(3, 4.5, 0.5, "m") == ("3 m", "3.5 m", "4 m", "4.5 m")
+    assert steps(1, 1.3, 0.1, "V") == ("1 V", "1.1 V", "1.2 V", "1.3 V")
+
+
+@pytest.mark.parametrize(
+    "reply", ["0.554 V", "554 mV", "0,554", "0.55", ".554v", "0.538", "0.570 volts", "554mv"]
+)
+def test_a_reply_is_read_as_a_field_is_and_may_be_3_percent_off(drop, reply):
+    assert mark(drop, reply).right
+
+
+@pytest.mark.parametrize(
+    ("reply", "says"),
+    [
+        ("0.277 V", "The current comes back through a second one"),
+        ("0.28", "The current comes back through a second one"),
+        ("1.11 V", "counts the way back twice"),
+        ("4.6", "share in percent"),
+        ("554 V", "1000 times too large: check the unit"),
+        ("0.0554", "10 times too small: check the unit"),
+        ("0.6 V", "It is too large."),
+        ("0.5 V", "It is too small."),
+        ("-0.554 V", "It is too small."),
+        ("0", "It is too small."),
+    ],
+)
+def test_a_wrong_reply_is_told_why(drop, reply, says):
+    marked = mark(drop, reply)
+    assert not marked.right
+    assert marked.says.startswith("Not right. ")
+    assert says in marked.says
+
+
+@pytest.mark.parametrize(
+    ("reply", "says"),
+    [
+        ("", "Enter the reply, like 1 V."),
+        ("abc", "Reply must be a number, like 1 V."),
+        ("0.5 A", "Reply must be in V or mV, like 1 V."),
+        ("1,234", "can be read two ways"),
+        ("none", "Reply must be a number"),
+        ("0.5 4", "Reply must be a number"),
+        ("9" * 50, "at most 40 characters"),
+        ("10**10**8", "Reply must be a number"),
+    ],
+)
+def test_what_cannot_be_read_is_refused_with_what_would_do(drop, reply, says):
+    with pytest.raises(calc.InputError) as refusal:
+        mark(drop, reply)
+    assert refusal.value.field == "reply"
+    assert says in refusal.value.message.replace("\u00a0", " ")
+
+
+def test_a_size_may_be_spelt_as_in_its_field_and_a_thinner_one_is_told_its_slip():
+    one = numbered("wire-drop", 34, "smallest_conductor", current="10 A", length="4 m")
+    right = one.answer["smallest_conductor"]
+    for text in (right, right.replace(" mm2", " mm²"), right.replace(" mm2", " sq mm")):
+        assert mark(one, text).right
+    half = calc.work("wire-drop", {**one.inputs, "length": "2 m"})["smallest_conductor"]
+    assert "second one" in mark(one, half).says
+    assert mark(one, "120 mm2").says == "Not right. Work it step by step."
+    with pytest.raises(calc.InputError, match="Reply must be a size from the list"):
+        mark(one, "9 mm2")
+
+
+def test_none_is_an_answer_where_no_fuse_fits():
+    one = numbered("fuse-choice", 6, "fuse", current="40 A", conductor="10 AWG", insulation="60 C")
+    assert one.answer["fuse"] is None
+    for text in ("none", "None", "nothing fits", "no"):
+        assert mark(one, text).right
+    assert mark(one, "60 A").says == "Not right. With these figures there is none."
+    other = numbered("fuse-choice", 3, "fuse", current="12 A", conductor="8 AWG")
+    assert mark(other, "none").says == "Not right. There is one."
+    assert mark(other, "15").right
+    assert not mark(other, "15.1").right, "a standard rating is met exactly or not at all"
+
+
+def test_a_choice_is_compared_without_case_and_spaces():
+    one = numbered("fuse-ladder", 2, "order")
+    assert mark(one, one.answer["order"].upper() + " ").right
+    with pytest.raises(calc.InputError, match="Reply must be opens first"):
+        mark(one, "perhaps")
+
+
+def test_a_slip_that_makes_no_difference_is_not_laid_at_anyone_s_door():
+    one = numbered("wire-drop", 1, "drop_percent", voltage="12 V")
+    says = [wrong.slip.says for wrong in one.slips]
+    assert not any("higher voltage" in text for text in says)
+    other = numbered("wire-drop", 17, "drop_percent", voltage="24 V")
+    assert any("higher voltage" in wrong.slip.says for wrong in other.slips)
+
+
+def test_what_does_not_exist_has_no_questions():
+    with pytest.raises(calc.InputError, match="no worksheet 'wire-drops'"):
+        question("wire-drops", 1)
+
+
+@pytest.fixture
+def run(capsys):
+    """Run the command in this process; gives status, standard output and standard error."""
+
+    def command(*words):
+        status = main(list(words))
+        captured = capsys.readouterr()
+        return status, captured.out, captured.err
+
+    return command
+
+
+def test_the_terminal_asks_and_does_not_tell(run):
+    one = question("wire-drop", 4)
+    status, out, err = run("wire-drop", "--practice", "4")
+    assert (status, err) == (0, "")
+    assert one.text in out
+    assert one.shown not in out
+
+
+def test_the_terminal_marks_a_reply_and_shows_the_working(run):
+    one = question("wire-drop", 4)
+    status, out, err = run("wire-drop", "--practice", "4", "--reply", one.shown)
+    assert (status, err) == (0, "")
+    assert f"Right: {one.shown}." in out
+    assert all(line.says in out for line in one.answer.working)
+    assert "Not right." in run("wire-drop", "--practice", "4", "--reply", "9 V")[1]
+
+
+def test_the_terminal_gives_a_question_as_data(run):
+    words = ("fuse-ladder", "--practice", "2", "--json", "--reply", "Opens first for certain")
+    status, out, _ = run(*words)
+    data, one = json.loads(out), question("fuse-ladder", 2)
+    assert status == 0
+    assert data["question"] == one.text and data["choices"] == list(one.task.choices)
+    assert data["answer"] == one.answer["order"]
+    assert data["link"] == one.link
+    assert data["mark"] == {"right": True, "says": f"Right: {one.shown}."}
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["wire-drop", "--practice", "4", "--reply", "abc"], "Reply must be a number"),
+        (["joint-sheet", "--practice", "4"], "has no questions"),
+        (["wire-drops", "--practice", "4"], "no worksheet 'wire-drops'"),
+        (["--practice", "4"], "usage"),
+        (["wire-drop", "--reply", "4"], "usage"),
+        (["wire-drop", "current=3", "--practice", "4"], "usage"),
+    ],
+)
+def test_the_terminal_ends_with_status_2_on_what_it_cannot_do(run, words, said):
+    status, out, err = run(*words)
+    assert (status, out) == (2, "")
+    assert said in err
+
+
+def put(source: str) -> str:
+    return fence.practice(source, "practice", "practice", {}, None)
+
+
+def test_a_fence_puts_three_questions_or_those_it_is_told():
+    three, two = put("wire-drop"), put("wire-drop\nnumbers: 4 9")
+    for html, numbers in ((three, (1, 2, 3)), (two, (4, 9))):
+        assert html.count("<summary>Answer</summary>") == len(numbers)
+        for number in numbers:
+            one = question("wire-drop", number)
+            assert one.text in html
+            assert f'href="../wire-drop/#{one.link.replace("&", "&amp;")}"' in html
+            assert all(wrong.slip.says.replace('"', "&quot;") in html for wrong in one.slips)
+
+
+@pytest.mark.parametrize(
+    "source", ["wire-drops", "wire-drop\nnumbers: one", "wire-drop\nseed: 4", "joint-sheet"]
+)
+def test_a_fence_that_is_wrong_stops_the_build(source):
+    with pytest.raises(fence.SuperFencesException):
+        put(source)
