@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cache
 from math import pi
 
-from calc.compare import at_most
+from calc.compare import at_least, at_most
 from calc.tables import FROM_MEMORY, table
 
 METRIC, INCH = "metric", "inch"
@@ -16,7 +16,7 @@ DRY, LUBRICATED, STAINLESS = "dry", "lubricated", "stainless"
 UNKNOWN = "unknown"
 STAINLESS_GRADES = ("A2-70", "A4-80")
 PRELOAD_SHARE = 0.75  # of proof load, for a joint that is opened again (Shigley, as quoted)
-FAR_BELOW = 0.5  # of the lowest published torque: common practice, no source
+FAR = 0.5  # of the lowest published torque; where it is the only one, of it or over it: no source
 MOST_LUGS = 4  # ABYC E-11; FAA AC 43.13-1B 11-174
 
 
@@ -39,8 +39,7 @@ class Stud:
 def unified_stress_area(diameter: float, pitch: float) -> float:
     """Return the tensile stress area [m²] of a unified thread of major `diameter` and `pitch` [m].
 
-    A = pi/4 (d - 0.9743 p)^2: the circle halfway between the pitch diameter (d - 0.649519 p) and
-    the minor diameter (d - 1.299038 p), as ASME B1.1 has it.
+    A = pi/4 (d - 0.9743 p)^2, halfway between pitch and minor diameter, as ASME B1.1 has it.
     """
     return pi / 4 * (diameter - 0.9743 * pitch) ** 2
 
@@ -89,6 +88,7 @@ def proof_load(one: Stud, grade: str) -> float:
     """Return the proof load [N]: as printed for a metric steel class, else area x proof stress."""
     printed = dict(one.proof_loads).get(grade)
     return one.stress_area * strength(grade)[0] if printed is None else printed
+
 
 @cache
 def nut_factor(condition: str) -> tuple[float, float, float]:
@@ -139,22 +139,20 @@ def published_torques(name: str) -> tuple[Published, ...]:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Joint:
-    """Torque [N·m] of one joint, the spread of the sources, and what the thread bears.
+class Thread:
+    """What is known of a joint besides its torque: the spread of the sources, what it bears.
 
-    `preload` [N] is what `torque` buys by the nut factor `grip`, from `preload_low` to
-    `preload_high` over the published factors; `clamp_share` is its part of the `proof` load.
-    `proof_stress` is in [Pa], `stress_area` in [m²], `diameter` and `pitch` in [m].
+    Torques in [N·m], `proof_stress` in [Pa], `stress_area` in [m²], `diameter`, `pitch` in [m].
     `factor` is the nut factor of the `ceiling`, the torque that uses `preload_share` of `proof`.
-    `too_tight`: the torque is over the ceiling. `too_loose`: a maker's torque far below every
-    published one. `may_stretch`: with the least friction the thread passes its proof load.
+    `withheld` is a published torque that a stud of known material can't bear: none is given then.
+    `too_tight`: over the ceiling. `beyond`, `below`: a maker's torque over or under all published;
+    `too_loose`: far under. `may_stretch`: with the least friction the thread passes its proof load.
     """
 
     table_torque: float
     table_low: float
     table_high: float
     factor_share: float
-    torque: float
     torque_low: float
     torque_high: float
     diameter: float
@@ -169,10 +167,7 @@ class Joint:
     grip: float
     grip_low: float
     grip_high: float
-    preload: float
-    preload_low: float
-    preload_high: float
-    clamp_share: float
+    withheld: float | None
     from_maker: bool
     one_source: bool
     dry_stainless: bool
@@ -181,16 +176,32 @@ class Joint:
     inch: bool
     too_tight: bool
     too_loose: bool
+    beyond: bool
+    below: bool
     may_stretch: bool
+
+
+@dataclass(frozen=True, kw_only=True)
+class Joint(Thread):
+    """A thread with its `torque` [N·m].
+
+    `preload` [N] is what that buys by the nut factor `grip`, from `preload_low` to `preload_high`
+    over the published factors; `clamp_share` is its part of the `proof` load.
+    """
+
+    torque: float
+    preload: float
+    preload_low: float
+    preload_high: float
+    clamp_share: float
 
 
 def joint(*, stud: str, grade: str, condition: str, maker_torque: float | None) -> Joint:
     """Return the torque of a joint on `stud`, and what the thread bears.
 
-    `grade` is the stud's material, `condition` 'dry' or 'lubricated', `maker_torque` [N·m] the
-    figure of the part's maker: it governs. Without it the first published torque of the table is
-    taken. Published torques are for dry threads: on an oiled one they come down with the nut
-    factor, so that the clamping force stays. Raises KeyError for a name that is in no table.
+    `grade` is its material, `condition` 'dry' or 'lubricated'. `maker_torque` [N·m] governs; else
+    the first published torque is taken. Published torques are for dry threads: on an oiled one
+    they come down with the nut factor, so that the clamping force stays. Raises KeyError.
     """
     thread = _stud(stud)
     published = published_torques(stud)
@@ -203,6 +214,8 @@ def joint(*, stud: str, grade: str, condition: str, maker_torque: float | None) 
     proof = proof_load(thread, grade)
     limit = PRELOAD_SHARE * proof
     ceiling = tightening_torque(factor, thread.diameter, limit)
+    too_tight = not at_most(torque, ceiling)
+    span = FAR if low == high else 1.0
     preload = torque / (grip * thread.diameter)
     preload_high = torque / (grip_low * thread.diameter)
     return Joint(
@@ -235,8 +248,11 @@ def joint(*, stud: str, grade: str, condition: str, maker_torque: float | None) 
         torque_from_memory=published[0].from_memory,
         proof_printed=grade in dict(thread.proof_loads),
         inch=thread.series == INCH,
-        too_tight=not at_most(torque, ceiling),
-        too_loose=maker_torque is not None and torque < FAR_BELOW * low * share,
+        too_tight=too_tight,
+        withheld=torque if too_tight and maker_torque is None and grade != UNKNOWN else None,
+        beyond=maker_torque is not None and not at_most(torque, high * share / span),
+        below=maker_torque is not None and not at_least(torque, low * share * span),
+        too_loose=maker_torque is not None and torque < FAR * low * share,
         may_stretch=not at_most(preload_high, proof),
     )
 

@@ -1,6 +1,5 @@
 """joint-heat: is this joint bad?"""
 
-from dataclasses import dataclass
 from types import SimpleNamespace
 
 from calc.compare import at_least, at_most
@@ -10,98 +9,11 @@ from calc.fields import Choice, Option, Quantity
 from calc.kinds import CURRENT, NUMBER, POWER, RATIO, RESISTANCE, RISE, TEMPERATURE, VOLTAGE
 from calc.kinds.joints import VOLTAGE_PER_KELVIN
 from calc.pictures import Bar
-from calc.shown import DOWN, UP, quantity_text
+from calc.sheets.joint_heat_run import run
+from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet
 
 LIKE, AIR = "like joint", "air"
-
-
-@dataclass(frozen=True)
-class Later:
-    """One line on a joint whose resistance has grown, as a reader sees it."""
-
-    grown: contact.Grown
-    voltage: float
-
-    def __str__(self) -> str:
-        one = self.grown
-        when = "as it is" if one.factor == 1 else f"with {one.factor} times the resistance"
-        text = f"{when}: {quantity_text(one.resistance, RESISTANCE, way=UP)}"
-        if one.drop is None or one.heat is None:
-            return f"{text}, too much for that current to flow"
-        drop = quantity_text(one.drop, VOLTAGE, way=UP, unit="millivolt")
-        share = quantity_text(one.drop / self.voltage, RATIO, way=UP)
-        return f"{text}, {drop} and {quantity_text(one.heat, POWER, way=UP)}; {share} of the supply is lost here"
-
-
-@dataclass(frozen=True, kw_only=True)
-class JointHeat(contact.Contact):
-    """What the reading says of the joint, now and at full current; None where nothing is known.
-
-    `ratio` is over the like joint. `worst_heat` [W] is the larger of now and at full current,
-    `worst_rise` [K] likewise, and is what is classed. `small` marks a reading of voltage too
-    small to judge by, `light` a temperature taken at too small a load.
-    """
-
-    ratio: float | None
-    most_drop: float
-    worst_heat: float
-    zero: float
-    per_kelvin: float
-    soft: float
-    softening: float
-    spot: float | None
-    spot_rise: float | None
-    rise_full: float | None
-    rise_low: float | None
-    worst_rise: float | None
-    priority: int
-    severity: str
-    military: str | None
-    growth: tuple[Later, ...]
-    small: bool
-    light: bool
-
-
-def run(
-    *, drop: float, current: float, full_current: float, good_drop: float | None, rise: float | None,
-    rise_over: str, voltage: float, temperature: float,
-) -> JointHeat:
-    """Return what a joint that drops `drop` [V] at `current` [A] tells of itself."""
-    found = contact.contact(drop=drop, current=current, full_current=full_current, voltage=voltage)
-    at_full = None if rise is None else contact.rise_at_full(rise=rise, current=current, full_current=full_current)
-    worst_rise = None if rise is None else max(rise, at_full.upper if at_full else 0)
-    neta = None if worst_rise is None else contact.severity("NETA", rise_over, worst_rise)
-    military = None if worst_rise is None else contact.severity("military", "either", worst_rise)
-    spot = None if found.full_drop is None else contact.spot_temperature(drop=found.full_drop, metal=temperature)
-    return JointHeat(
-        **vars(found),
-        ratio=None if good_drop is None else drop / good_drop,
-        most_drop=contact.MOST_DROP,
-        worst_heat=max(found.heat, found.full_heat or 0),
-        zero=contact.ABSOLUTE_ZERO,
-        per_kelvin=contact.VOLTS_PER_KELVIN,
-        soft=contact.SOFTENS,
-        softening=contact.softening_drop(temperature),
-        spot=spot,
-        spot_rise=None if spot is None else spot - temperature,
-        rise_full=at_full.upper if at_full else None,
-        rise_low=at_full.lower if at_full else None,
-        worst_rise=worst_rise,
-        priority=neta.priority if neta else 0,
-        severity="no temperature given" if rise is None else _named(neta),
-        military=None if rise is None else _named(military),
-        growth=tuple(
-            Later(one, voltage)
-            for one in contact.growth(resistance=found.resistance, full_current=full_current, voltage=voltage)
-        ),
-        small=drop < contact.SMALL_DROP or not at_least(current, contact.SMALL_LOAD * full_current),
-        light=rise is not None and at_full is None,
-    )
-
-
-def _named(found: contact.Severity | None) -> str:
-    return f"priority {found.priority} ({found.printed}): {found.action}" if found else "below the scale"
 
 
 def _softens(v: SimpleNamespace) -> bool:
@@ -116,12 +28,22 @@ def _glows(v: SimpleNamespace) -> bool:
     return at_least(v.worst_heat, contact.GLOWS_MOST)
 
 
+def _too_hot(v: SimpleNamespace) -> bool:
+    return not at_most(v.temperature, v.hot_metal)
+
+
 def _stops(v: SimpleNamespace) -> bool:
-    return not v.reaches or not at_most(v.drop, v.most_drop) or v.priority == 1 or _loses(v) or _softens(v) or _glows(v)
+    lossy = not v.reaches or not at_most(v.drop, v.most_drop) or _loses(v) or _softens(v)
+    return lossy or v.priority == 1 or _glows(v) or _too_hot(v)
 
 
 def _cool(v: SimpleNamespace) -> bool:
-    return v.rise is not None and v.priority == 0 and not v.light
+    """Two bad joints are alike: only the air tells that a joint stays cool."""
+    return v.rise is not None and v.rise_over == AIR and v.priority == 0 and not v.light
+
+
+def _near(v: SimpleNamespace) -> bool:
+    return v.growth_left is not None and not at_least(v.growth_left, contact.GROWTH_LEAST)
 
 
 def _warm(v: SimpleNamespace) -> bool:
@@ -170,19 +92,21 @@ WORKSHEET = Worksheet(
     results=(
         Named(id="resistance", label="Resistance of the joint", symbol="R", kind=RESISTANCE, way=UP),
         Named(id="heat", label="Heat now", symbol="P", kind=POWER, way=UP),
-        Named(id="full_heat", label="Heat at full current", symbol="P_f", kind=POWER, way=UP),
-        Named(id="full_drop", label="Drop at full current", symbol="U_f", kind=VOLTAGE, unit="millivolt", way=UP),
-        Named(id="drop_share", label="Share of the supply lost here", kind=RATIO, way=UP),
-        Named(id="ratio", label="Times the like joint", kind=NUMBER, way=UP),
+        Named(id="full_heat", label="Heat at full current", symbol="P_f", kind=POWER, way=UP, quiet=True),
+        Named(id="full_drop", label="Drop at full current", symbol="U_f", kind=VOLTAGE, unit="millivolt", way=UP, quiet=True),
+        Named(id="drop_share", label="Share of the supply lost here", kind=RATIO, way=UP, quiet=True),
+        Named(id="ratio", label="Drop over that of the like joint", kind=NUMBER, way=UP, quiet=True),
         Named(id="severity", label="Class of the temperature (NETA)"),
-        Named(id="spot", label="Hottest contact spot, up to", symbol="T_s", kind=TEMPERATURE, way=UP),
-        Named(id="growth_left", label="Growth of resistance until the drop is too much", kind=NUMBER, way=DOWN),
+        Named(id="spot", label="Hottest contact spot, up to", symbol="T_s", kind=TEMPERATURE, way=UP, quiet=True),
+        Named(id="growth_left", label="Growth of resistance until the drop is too much", kind=NUMBER, way=DOWN, quiet=True),
         Named(id="growth", label="What a loose joint does next, at full current"),
     ),
     between=(
         Named(id="worst_heat", label="Heat, now or at full current", kind=POWER, way=UP),
         Named(id="feeds", label="Most that can flow", kind=CURRENT, way=DOWN),
         Named(id="most_drop", label="Most for one connection", symbol="U_max", kind=VOLTAGE, unit="millivolt"),
+        Named(id="warm_metal", label="Most that lugs and holders are made for", kind=TEMPERATURE, unit="degree_Celsius"),
+        Named(id="hot_metal", label="Most that good cable is made for", kind=TEMPERATURE, unit="degree_Celsius"),
         Named(id="zero", label="Absolute zero", symbol="T_z", kind=TEMPERATURE, unit="degree_Celsius", digits=5),
         Named(id="per_kelvin", label="Voltage per degree in a contact", symbol="k", kind=VOLTAGE_PER_KELVIN, digits=4),
         Named(id="soft", label="Copper softens", symbol="T_c", kind=TEMPERATURE, unit="degree_Celsius"),
@@ -207,6 +131,7 @@ WORKSHEET = Worksheet(
              says="How often the resistance may grow before the joint loses that much."),
         Step(of="ratio", formula="drop / good_drop", source="neta-resistance", when=lambda v: v.ratio is not None,
              says="At the same current. Above 1.5, that is 50 % over the lower of the two, is to be looked into."),
+        Step(of="hot_metal", source="33cfr-table", says="Insulation of good boat cable. The law's table has hotter columns, for kinds that are rarely sold for vans."),
         Step(of="per_kelvin", source="kohlrausch", says="2√L: the Lorenz number of metals is π²/3·(k_B/e)²."),
         Step(of="soft", source="kohlrausch", says="Contact spots of copper."),
         Step(of="softening", formula="per_kelvin * sqrt((soft - zero) ** 2 - (temperature - zero) ** 2)", source="kohlrausch",
@@ -226,7 +151,7 @@ WORKSHEET = Worksheet(
     ),
     rules=(
         Rule(verdict=STOP, when=lambda v: not v.reaches,
-             says="Switch off: this joint could never pass {full_current}. Alone it would let only {feeds} through."),
+             says="Switch off: this joint could never pass {full_current}. At {feeds} it alone would take the whole {voltage}."),
         Rule(verdict=STOP, when=lambda v: not at_most(v.drop, v.most_drop),
              says="Switch off: {drop} lost in one joint already, and {heat} of heat. Remake it before anything else."),
         Rule(verdict=STOP, when=lambda v: v.priority == 1,
@@ -235,6 +160,8 @@ WORKSHEET = Worksheet(
              says="Not for {full_current}: it would lose {full_drop} and give off {full_heat}. Remake the joint first."),
         Rule(verdict=STOP, when=_glows,
              says="Do not load it: up to {worst_heat} in one joint, as much as loose connections gave off when they glowed."),
+        Rule(verdict=STOP, when=_too_hot,
+             says="Do not load it: metal at {temperature} is hotter than the {hot_metal} that good cable is made for. Find where the heat comes from."),
         Rule(verdict=CAUTION, when=_beyond_like,
              says="{ratio} times its like: look into it. At {full_current} it gives off {full_heat}."),
         Rule(verdict=CAUTION, when=lambda v: _ill_kept(v) and not at_most(v.worst_heat, contact.LITTLE_HEAT),
@@ -244,14 +171,18 @@ WORKSHEET = Worksheet(
         Rule(verdict=CAUTION, when=lambda v: v.small or v.light,
              says="Measured at too little load or drop to judge by: {resistance}, but far from sure. Measure again at more current."),
         Rule(verdict=CAUTION, when=lambda v: _warm(v) and not _cool(v),
-             says="Up to {worst_heat} in one joint: enough to scorch if it stays in a small place. Measure how warm it gets."),
+             says="Up to {worst_heat} in one joint: enough to scorch if it stays in a small place. Measure how much warmer than the air it gets."),
+        Rule(verdict=CAUTION, when=_near,
+             says="It loses {full_drop} at {full_current}. Before its resistance has doubled that is more than {most_drop}: clean and remake it in good time."),
+        Rule(verdict=CAUTION, when=lambda v: not at_most(v.temperature, v.warm_metal),
+             says="Metal at {temperature} is hotter than the {warm_metal} that lugs and fuse holders are commonly made for. Read the ratings off the parts, and find where the heat comes from."),
         Rule(verdict=CAUTION, when=_like_worse, says="The like joint is the worse of the two: look into that one."),
         Rule(verdict=CAUTION, when=lambda v: v.ratio is None and _ill_kept(v),
              says="{resistance} is usual for a small plug-in terminal, not for a bolted lug. Only {worst_heat} of heat; compare it with a like joint."),
         Rule(verdict=CAUTION, when=lambda v: v.ratio is None and not at_most(v.resistance, contact.GOOD_BOLTED),
              says="{resistance}: no fault seen, but more than a good bolted joint. Compare it with a like joint at the same current."),
         Rule(verdict=FINE, when=lambda v: v.ratio is None, says="{resistance}, as a good bolted joint; {full_heat} at {full_current}."),
-        Rule(verdict=FINE, says="{resistance}, {ratio} times its like; {full_heat} at {full_current}."),
+        Rule(verdict=FINE, says="{resistance}, in line with its like; {full_heat} at {full_current}."),
     ),
     remarks=(
         Remark(source="practice",
@@ -263,6 +194,12 @@ WORKSHEET = Worksheet(
                says="Loose connections that glowed in a laboratory gave off as little as 5 W at 0.8 A, and up to 35 W at 15 A. What counts is how small the place is."),
         Remark(when=_softens, source="kohlrausch",
                says="Above {softening} the contact spots of copper soften, the joint settles and slackens. Here {full_drop} is lost at full current."),
+        Remark(when=lambda v: v.reaches and v.spot is None, source="kohlrausch",
+               says="No temperature is given for the contact spots: {full_drop} would melt copper, and there the relation ends."),
+        Remark(when=lambda v: v.rise is not None and v.rise_over == LIKE and _warm(v), source="practice",
+               says="A joint as warm as its like may be as bad as its like. From 5 W on, only its warmth over the air can clear it."),
+        Remark(when=lambda v: not at_most(v.temperature, v.warm_metal), source="33cfr-table",
+               says="The law has columns for insulation of 60, 75, 80, 90 and {hot_metal}, and above that for rarer kinds. What is printed on the jacket and on the part decides; a battery bears far less."),
         Remark(when=lambda v: v.small, source="practice",
                says="Under 1 mV, or at less than a fifth of the full current, the meter's last digit and the probes decide the reading. Load the circuit more, and see that the reading goes back to nought with the load off."),
         Remark(when=lambda v: v.light, source="ir-load", says="A temperature taken at less than 40 % of full load says little: a faint warmth then can be a fault at full load."),

@@ -17,7 +17,12 @@ class Locking:
     why: str
 
     def __str__(self) -> str:
-        return f"{self.method}: {'yes' if self.fits else 'no'}, {self.why}"
+        return f"{self.method}: {self.why}"
+
+    @property
+    def label(self) -> str:
+        """Its name, where the reason stands elsewhere."""
+        return self.method
 
 
 NYLON = "prevailing-torque nut (nylon ring)"
@@ -36,7 +41,7 @@ _COMMON = {
     NYLON: (True, "it cannot spin off when preload is lost; use it once, and not where the joint runs hot"),
     SERRATED: (True, "its teeth bite a steel or brass washer face; not straight onto soft lug or lead"),
     CONICAL: (True, "it keeps preload while soft metal settles; on the nut's side, over a flat washer"),
-    SPLIT: (False, "sources disagree: it lies flat at full torque and some tests find no effect; never rely on it alone"),
+    SPLIT: (False, "sources disagree; it lies flat at full torque: never rely on it alone"),
     LOCKER: (False, "keep it off every face that carries current; on the thread only where the maker asks for it"),
     WING: (False, "fingers do not reach the torque"),
     PAINT: (True, "it holds nothing, but shows at a glance whether the nut has moved"),
@@ -109,9 +114,9 @@ _LOOK = {
 def routine(joint: str) -> tuple[str, ...]:
     """Return what is done with the joint, from the day it is made."""
     return (
-        "when made: torque it once from loose, draw a paint line across nut, washer and seat, and write down torque, date and initials",
-        "after the first drives, and again after the first week: see that the line is whole, and measure the drop under load (joint heat); write the reading down",
-        f"at each service, after any smell or flicker: line and drop again, against the reading you noted; {_LOOK[joint]}",
-        "line broken, or the drop up by half: load off, open it, clean to bright metal, new nut and washer, torque it again from loose",
+        "when made: torque it once from loose, paint a line across nut, washer and seat, note torque, date and initials",
+        "after the first drives and after a week, for soft copper settles: is the line whole? Measure the drop under load (joint heat) and note it",
+        f"at each service, after any smell or flicker: line and drop again; {_LOOK[joint]}",
+        "line broken, or the drop up by half: load off, open it, clean to bright metal, new nut and washer, torque from loose",
         "do not judge it by the wrench: a later torque reading does not tell what torque was used",
     )

@@ -22,23 +22,32 @@ from calc.sheets.joint_parts import (
     stack,
 )
 from calc.shown import DOWN
+from calc.tabled import Table
 from calc.worksheet import Worksheet
 
 POWER_JOINT = "switchgear, bolted busbar joint"  # a kind of figure in the table of torques
 
 
 @dataclass(frozen=True, kw_only=True)
-class JointTorque(joints.Joint):
+class JointTorque(joints.Thread):
     """A joint with its parts, what keeps it tight, and where its figures come from.
 
+    `torque` [N·m] and what it buys are None where there is none to be trusted; `doubt` goes with it.
     `power_torque` [N·m] is that of a published busbar joint on the same stud, as for this thread;
     `power_share` is the part of the proof load it would use.
     """
 
+    torque: float | None
+    preload: float | None
+    preload_low: float | None
+    preload_high: float | None
+    clamp_share: float | None
+    doubt: str
     power_torque: float | None
     power_share: float | None
     stack: tuple[Part, ...]
     locking: tuple[Locking, ...]
+    unfit: tuple[Locking, ...]
     routine: tuple[str, ...]
     figure_kind: str
     figure_from: str
@@ -52,12 +61,19 @@ def run(
     found = joints.joint(stud=stud, grade=grade, condition=condition, maker_torque=maker_torque)
     published = joints.published_torques(stud)
     power = next((one.low * found.factor_share for one in published if one.kind == POWER_JOINT), None)
+    known = dict(vars(found))
+    if found.withheld is not None:
+        known |= dict.fromkeys(("torque", "preload", "preload_low", "preload_high", "clamp_share"))
+    weakest = "brass or mild steel" if grade == UNKNOWN else "the thread"
+    ways = locking(joint, opened, int(lugs))
     return JointTorque(
-        **vars(found),
+        **known,
+        doubt=f", more than {weakest} bears" if found.too_tight else "",
         power_torque=power,
         power_share=None if power is None else power / (found.grip * found.diameter * found.proof),
         stack=stack(joint, int(lugs)),
-        locking=locking(joint, opened, int(lugs)),
+        locking=tuple(way for way in ways if way.fits),
+        unfit=tuple(way for way in ways if not way.fits),
         routine=routine(joint),
         figure_kind=published[0].kind,
         figure_from=published[0].source,
@@ -103,19 +119,22 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Named(id="torque", label="Torque", symbol="T", kind=TORQUE, both=True),
-        Named(id="torque_low", label="Lowest published", kind=TORQUE, both=True),
-        Named(id="torque_high", label="Highest published", kind=TORQUE, both=True),
+        Named(id="torque_low", label="Lowest published, as for this thread", kind=TORQUE, both=True),
+        Named(id="torque_high", label="Highest published, as for this thread", kind=TORQUE, both=True),
         Named(id="ceiling", label="The thread bears at most", symbol="T_max", kind=TORQUE, way=DOWN, both=True),
-        Named(id="preload", label="Clamping force, about", symbol="F", kind=FORCE),
-        Named(id="clamp_share", label="Share of the thread's strength used", kind=RATIO),
-        Named(id="stack", label="Order of parts, from the seat out"),
-        Named(id="locking", label="What keeps it tight"),
-        Named(id="routine", label="How it is looked after"),
+        Named(id="preload", label="Clamping force, about", symbol="F", kind=FORCE, quiet=True),
+        Named(id="clamp_share", label="Share of the thread's strength used", kind=RATIO, quiet=True),
+        Named(id="stack", label="Order of parts, from the seat out", worked=False),
+        Named(id="locking", label="What keeps it tight", worked=False),
+        Named(id="unfit", label="What does not suit, and why", worked=False),
+        Named(id="routine", label="How it is looked after", worked=False),
     ),
     between=(
+        Named(id="withheld", label="Torque published for another part", symbol="T_o", kind=TORQUE, both=True),
+        Named(id="doubt", label="What speaks against it"),
         Named(id="table_torque", label="Torque in the table", symbol="T_t", kind=TORQUE),
-        Named(id="table_low", label="Lowest in the table", symbol="T_tl", kind=TORQUE),
-        Named(id="table_high", label="Highest in the table", symbol="T_th", kind=TORQUE),
+        Named(id="table_low", label="Lowest in the table", symbol="T_tl", kind=TORQUE, both=True),
+        Named(id="table_high", label="Highest in the table", symbol="T_th", kind=TORQUE, both=True),
         Named(id="factor_share", label="Share for this thread", symbol="s", kind=RATIO),
         Named(id="diameter", label="Diameter of the thread", symbol="d", kind=DIAMETER),
         Named(id="pitch", label="Pitch of the thread", symbol="p_t", kind=DIAMETER),
@@ -141,12 +160,14 @@ WORKSHEET = Worksheet(
         Step(of="table_torque", source="terminal-torque", when=lambda v: not v.from_maker, says="{stud}: {figure_kind} ({figure_from})."),
         Step(of="factor_share", source="nut-factor", when=lambda v: v.condition != DRY,
              says="Oil on the thread turns the same torque into more clamping force, so published dry figures come down with the nut factor."),
-        Step(of="torque", formula="table_torque * factor_share", when=lambda v: not v.from_maker,
+        Step(of="withheld", formula="table_torque * factor_share", when=lambda v: v.withheld is not None,
+             says="Published for another part ({figure_kind}), whose stud must be stronger."),
+        Step(of="torque", formula="table_torque * factor_share", when=lambda v: not v.from_maker and v.withheld is None,
              says="No maker's figure, so a published one for another part ({figure_kind}), for want of better."),
         Step(of="table_low", source="terminal-torque", says="The lowest of the figures found for this stud, dry: {spread_from}."),
-        Step(of="torque_low", formula="table_low * factor_share", says="For this thread."),
+        Step(of="torque_low", formula="table_low * factor_share", says="Brought to a {condition} thread."),
         Step(of="table_high", source="terminal-torque", says="The highest of them. They are for different parts, not for yours."),
-        Step(of="torque_high", formula="table_high * factor_share", says="For this thread."),
+        Step(of="torque_high", formula="table_high * factor_share", says="Brought to a {condition} thread."),
         Step(of="stress_area", source="iso-898", when=lambda v: not v.inch, says="{stud}, coarse thread, as printed."),
         Step(of="stress_area", formula="3.141592653589793 / 4 * (diameter - 0.9743 * pitch) ** 2", source="b1.1", when=lambda v: v.inch,
              says="{stud}, coarse thread."),
@@ -159,38 +180,49 @@ WORKSHEET = Worksheet(
         Step(of="grip", source="nut-factor", when=lambda v: not v.dry_stainless, says="Published from {grip_low} to {grip_high} for a {condition} steel thread."),
         Step(of="grip", source="nut-factor", when=lambda v: v.dry_stainless,
              says="Dry stainless on stainless rubs harder: published from {grip_low} to {grip_high}; the middle is taken."),
-        Step(of="preload", formula="torque / (grip * diameter)", source="nut-factor",
+        Step(of="preload", formula="torque / (grip * diameter)", source="nut-factor", when=lambda v: v.torque is not None,
              says="What the torque buys: from {preload_low} to {preload_high} over the published nut factors."),
-        Step(of="clamp_share", formula="preload / proof", says="Of the load that stretches it for good. About three quarters is the most that is used."),
+        Step(of="clamp_share", formula="preload / proof", when=lambda v: v.torque is not None, says="Of the load that stretches it for good. About three quarters is the most that is used."),
         Step(of="power_torque", source="terminal-torque", when=lambda v: v.power_torque is not None,
              says="Published for a bolted joint of switchgear on {stud}, brought to a {condition} thread: for comparison."),
         Step(of="power_share", formula="power_torque / (grip * diameter * proof)", source="nut-factor", when=lambda v: v.power_share is not None,
              says="What that torque would use of this thread."),
-        Step(of="stack", source="stack", says="A washer under a lug puts steel in the current's path and heats."),
-        Step(of="locking", source="loosening", says="Clamping force is what holds; locking keeps the nut when that is lost. For a {joint}, opened {opened}."),
-        Step(of="routine", source="recheck", says="Times are common practice."),
     ),
     rules=(
         Rule(verdict=STOP, when=lambda v: v.lugs > joints.MOST_LUGS,
              says="Too many lugs on one stud: four at most. Use a busbar or a second stud."),
         Rule(verdict=STOP, when=lambda v: v.from_maker and v.grade != UNKNOWN and v.too_tight,
              says="The maker's {torque} is more than this thread bears: {ceiling}. Check the stud, its material, and N·m against lbf·ft."),
+        Rule(verdict=STOP, when=lambda v: v.withheld is not None,
+             says="No torque to be trusted: the published {withheld} is for a stronger stud, and this thread bears only {ceiling}. Find the maker's figure."),
         Rule(verdict=CAUTION, when=lambda v: v.from_maker and v.too_tight,
-             says="{torque}, as the maker says. A stud of brass or mild steel would bear only {ceiling}: make sure that yours is stronger."),
+             says="{torque}, as the maker says. A stud of brass or mild steel would bear only {ceiling}: make sure that yours is stronger, and check N·m against lbf·ft."),
         Rule(verdict=CAUTION, when=lambda v: v.too_loose,
-             says="{torque} is far below every published figure for this stud, {torque_low} and up. Check the figure and its unit: a loose joint heats."),
+             says="{torque} is far below every published figure, {torque_low} and up for a {condition} thread. Check the figure and its unit: a loose joint heats."),
+        Rule(verdict=CAUTION, when=lambda v: v.beyond,
+             says="{torque}, as the maker says, but above every published figure; the highest is {torque_high} for a {condition} thread. Check N·m against lbf·ft and lbf·in."),
+        Rule(verdict=CAUTION, when=lambda v: v.below,
+             says="{torque}, as the maker says, but below every published figure; the lowest is {torque_low} for a {condition} thread. Check N·m against lbf·ft and lbf·in."),
         Rule(verdict=CAUTION, when=lambda v: v.from_maker and v.condition != DRY,
              says="{torque}, if the maker means a lubricated thread; most figures are for a dry one."),
         Rule(verdict=CAUTION, when=lambda v: v.too_tight,
-             says="The published {torque} is more than this thread bears: {ceiling}. Stay below, and find the maker's figure."),
+             says="The published {torque} is more than a stud of brass or mild steel bears. Stay below its {ceiling}, and find the maker's figure."),
         Rule(verdict=CAUTION, when=lambda v: v.may_stretch,
              says="{torque}; by the lowest published friction this stretches the thread past its proof load."),
         Rule(verdict=CAUTION, when=lambda v: not v.from_maker and v.joint == BATTERY,
              says="About {torque}, but no figure found is meant for a battery terminal. Get its maker's before you load it."),
+        Rule(verdict=CAUTION, when=lambda v: not v.from_maker and v.one_source and v.condition != DRY,
+             says="About {torque} on an oiled thread, from the one source found for this stud, {table_torque} dry; makers differ several-fold."),
         Rule(verdict=CAUTION, when=lambda v: not v.from_maker and v.one_source,
              says="About {torque}, from the one source found for this stud; makers differ several-fold."),
+        Rule(verdict=CAUTION, when=lambda v: not v.from_maker and v.condition != DRY,
+             says="About {torque} on an oiled thread, for want of the maker's figure; for a dry one sources run from {table_low} to {table_high}."),
         Rule(verdict=CAUTION, when=lambda v: not v.from_maker,
              says="About {torque} for want of the maker's figure; sources run from {torque_low} to {torque_high}."),
+        Rule(verdict=FINE, when=lambda v: v.joint == BATTERY,
+             says="{torque}, as the maker says. That the thread bears {ceiling} says nothing of the post: never go past the maker's figure."),
+        Rule(verdict=FINE, when=lambda v: v.joint == FUSE,
+             says="{torque}, as the maker says. That the thread bears {ceiling} says nothing of the plastic: never go past the maker's figure."),
         Rule(verdict=FINE, says="{torque}, as the maker says; the thread bears {ceiling}."),
     ),
     remarks=(
@@ -203,24 +235,27 @@ WORKSHEET = Worksheet(
         Remark(when=lambda v: v.grade == UNKNOWN, source="strength",
                says="Material not known, so the ceiling is that of the weakest usual one: brass or mild steel. A copper stud bears a third less: choose copper if it is reddish where it is scratched. Soft, unmarked stainless lies between."),
         Remark(when=lambda v: v.joint == BATTERY, source="33cfr-battery",
-               says="A battery terminal is soft: lead, or a thin insert in plastic. Cover it, vent the box if the cells gas, and never bridge the terminals with a spanner."),
+               says="A battery terminal is soft: lead, or a thin insert in plastic. What the thread bears says nothing of it. Cover it, vent the box if the cells gas, and never bridge the terminals with a spanner."),
         Remark(when=lambda v: v.joint == FUSE, source="practice",
-               says="The body of a fuse holder or breaker is plastic: it cracks or softens long before the stud gives. Only the maker's torque counts here."),
+               says="The body of a fuse holder or breaker is plastic: it cracks or softens long before the stud gives. What the thread bears says nothing of it: only the maker's torque counts here."),
         Remark(when=lambda v: v.joint == CHASSIS, source="practice",
                says="A chassis ground carries all that returns through the body: bare metal, a lug as large as the positive one, and paint or grease over the finished joint. Never on a part of the fuel, brake or gas system."),
         Remark(when=lambda v: v.dry_stainless, source="nut-factor",
                says="Dry stainless on stainless seizes, and clamps less for the same torque: {preload_low} to {preload_high} here. A drop of anti-seize counts as lubricated; ask the maker for the torque then."),
-        Remark(when=lambda v: v.may_stretch, source="nut-factor",
+        Remark(when=lambda v: v.may_stretch and v.torque is not None, source="nut-factor",
                says="With the least friction published the clamping force is {preload_high}, and the thread is proof to {proof}. It may stretch for good."),
         Remark(when=lambda v: v.torque_from_memory and not v.from_maker, source="memory", says="The published figure for this stud is from memory."),
         Remark(when=lambda v: v.inch and v.proof_stress > joints.strength(UNKNOWN)[0], source="sae-j429",
                says="Inch bolts are graded otherwise: no lines on the head, grade 2, proof 379 MPa; three lines, grade 5, 586 MPa; six, grade 8, 827 MPa. Here the strength of {grade} is put on the inch thread."),
         Remark(when=lambda v: v.condition != DRY and v.from_maker, source="nut-factor",
                says="Is the maker's figure for a dry thread? If so, oil raises the clamping force by about a third; the torque would have to come down by a quarter. Clean the thread, or ask."),
-        Remark(source="recheck",
-               says="Check again after the first drives: soft copper settles. Then mark nut and stud with paint and look at the mark. A later torque reading does not tell what was used at first; a joint in doubt is opened, cleaned and made anew."),
         Remark(source="practice",
                says="A loose joint heats with the square of the current until insulation burns. Disconnect the bank before you put a spanner near a live stud: a slip across the poles burns and welds."),
+        Remark(level=NOTE, when=lambda v: v.condition != DRY, source="nut-factor",
+               says="No figure found is for an oiled thread: the lowest and the highest here are the dry {table_low} and {table_high}, brought down to {factor_share} for the same clamping force."),
+        Remark(level=NOTE, source="terminal-stack", says="A washer under a lug would put steel in the current's path, and heat."),
+        Remark(level=NOTE, source="loosening", says="Clamping force is what holds; what locks the nut only keeps it on when that is lost."),
+        Remark(level=NOTE, source="recheck", says="That the wrench is no judge later is from a note to a code; when to look again is common practice."),
         Remark(level=NOTE, source="split-washer",
                says="Split lock washers are disputed: summaries of a design manual call them flat and useless once torqued; those who sell them say the opposite."),
         Remark(level=NOTE, source="split-test", says="A fastener engineer reports no significant difference with and without a split washer under vibration."),
@@ -229,13 +264,15 @@ WORKSHEET = Worksheet(
         Remark(level=NOTE, source="spring-torque",
                says="A car maker's workshop table takes 85 % of the torque where a spring washer lies under the nut. Ask which case a figure is for."),
         Remark(level=NOTE, when=lambda v: v.power_share is not None, source="terminal-torque",
-               says="A busbar joint of switchgear on {stud} is published with {power_torque} for this thread: {power_share} of the strength of yours. Small terminals take far less, since plastic or a screw head gives first."),
+               says="A busbar joint of switchgear on {stud} is published with what is {power_torque} on a {condition} thread: {power_share} of the strength of yours. Small terminals take far less, since plastic or a screw head gives first."),
         Remark(level=NOTE, when=lambda v: v.grade == "brass", source="iso-8839",
                says="The standard for brass screws has 250 MPa and more for the common alloys, and 180 MPa for one leaded brass above M6."),
         Remark(level=NOTE, source="33cfr-battery", says="A battery connector must not depend on spring tension."),
         Remark(level=NOTE, source="nut-factor", says="The same torque gives a clamping force known to about ±30 %."),
     ),
-    valid="A clean, flat joint of copper lugs on a steel, stainless or brass stud, tightened once with a torque wrench on the nut.",
-    gist="{torque}",
-    apart=(("torque", "ceiling"),),
+    valid="A clean, flat joint of copper lugs on a steel, stainless, brass or copper stud, tightened once with a torque wrench on the nut.",
+    gist="{torque}{doubt}",
+    gist_none="no torque to be trusted",
+    apart=(("torque", "torque_low"), ("torque", "torque_high"), ("torque", "ceiling"), ("withheld", "ceiling")),
+    tables=(Table(of="unfit", cards=True, folded=True, columns=(Named(id="method", label="Part"), Named(id="why", label="Why not"))),),
 )

@@ -108,6 +108,11 @@ COMFORT = {
         "outside air warmer by α I R_se; the sky's share left out",
         "restated in the manual of a simulation program",
     ),
+    "cibse-surface": Source(
+        "CIBSE Guide A3, table A3.6",
+        "outside surface resistance of a sheltered roof, 0.07 m²·K/W; 0.04 in normal wind",
+        "reprint in the help file of a simulation program",
+    ),
     "g-value": Source(
         "g-value of a single clear pane", "0.87 at 3 mm", "glossary of a glass trade"
     ),

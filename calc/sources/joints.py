@@ -36,7 +36,7 @@ JOINTS = {
         "at most four terminals on a stud",
         "regulator text seen; ABYC in three restatements",
     ),
-    "stack": Source(
+    "terminal-stack": Source(
         "Terminal stack on aircraft terminal blocks",
         "no washer in the current path",
         "aircraft mechanics' text",

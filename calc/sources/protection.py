@@ -27,6 +27,11 @@ PROTECTION = {
         "a 100 A·h lead-acid battery: 1000 to 2000 A, up to 4000 A",
         "text seen",
     ),
+    "fuse-test": Source(
+        "30 CFR 28.41(b)",
+        "time constants of the circuit in which d.c. fuses are tested",
+        "open law text, as reprinted; for fuses of trailing cables in mines",
+    ),
     "two-readings": Source(
         "Collection of electrical formulas", "batteries: R = (E − V)/I", "formula seen"
     ),
@@ -59,7 +64,7 @@ PROTECTION = {
         "BS 7671", "434.5.2 and 543.1.3: t = k²S²/I², up to 5 s", "regulations as quoted"
     ),
     "fuse-gates": Source(
-        "Opening times of fuses, by row of our table",
+        "Published time limits of fuses, by row of our table",
         "DIN 72581-3, UL 248, IEC 60127; data sheets to ISO 8820-3",
         "extracts of the standards; data sheets as quoted in public design notes; some rows from memory and marked",
     ),

@@ -46,7 +46,7 @@ WIRES = {
     ),
     "33cfr-notes": Source(
         "33 CFR 183.425",
-        "table 5, notes 1 and 2",
+        "table 5, notes 1 and 2, and 183.435(b)",
         "open law text, reprint; the engine-space factor seen for 105 °C only",
     ),
     "33cfr-size": Source("33 CFR 183.425", "paragraphs (d) and (e)", "open law text"),
@@ -63,7 +63,7 @@ WIRES = {
     "nec-310-16": Source(
         "NEC 310.16",
         "insulated copper, 60, 75 and 90 °C columns",
-        "two transcriptions of an older edition and one of 2023",
+        "two transcriptions of an older edition and one of 2023; the lower figure where editions differ",
     ),
     "nec-bundle": Source(
         "NEC 310.15(C)(1)", "more than three loaded conductors", "three reprints that agree"
@@ -75,7 +75,7 @@ WIRES = {
     ),
     "nec-ratings": Source("NEC 240.6(A)", "standard ampere ratings", "reprint"),
     "nec-terminals": Source(
-        "NEC 110.14(C)", "temperature limits of terminals", "text of paragraph (1)(a) as quoted"
+        "NEC 110.14(C)", "temperature limits of terminals", "paragraphs (1)(a) and (1)(b) as quoted"
     ),
     "wire-mm2": Source(
         "Common practice, no source",

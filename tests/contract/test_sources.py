@@ -23,6 +23,13 @@ def cited() -> set[str]:
     return {part.source for part in parts if part.source}
 
 
+def test_no_key_stands_in_two_chapters_of_the_bibliography():
+    files = Path(calc.__file__).with_name("sources").glob("*.py")
+    keys = re.findall(r'^    "([^"]+)": Source\(', "".join(f.read_text("utf-8") for f in files), re.M)
+    assert len(keys) > 100
+    assert len(keys) == len(set(keys))
+
+
 def test_every_source_that_is_named_is_in_the_bibliography():
     assert cited() <= set(SOURCES)
 

@@ -1,6 +1,5 @@
 """A joint under current: resistance, heat, contact spots, and classes of temperature."""
 
-
 import pytest
 
 import calc
@@ -139,14 +138,6 @@ def test_a_joint_as_good_as_its_like_is_judged_by_heat_and_drop_at_full_current(
     assert ask(**texts).verdict == verdict
 
 
-def test_a_warm_joint_is_fine_only_where_a_thermometer_says_so():
-    """By hand: 10 mV at 250 A give 2.5 W, 14 mV at 350 A 4.9 W, 16 mV at 400 A 6.4 W."""
-    texts = {"drop": "16 mV", "good_drop": "16 mV", "current": "400 A", "full_current": "400 A"}
-    assert ask(**texts).verdict == "caution"
-    assert ask(**texts, rise="0.5 K").verdict == "fine"
-    assert ask(**texts, rise="1 K").verdict == "caution"
-
-
 @pytest.mark.parametrize(
     ("drop", "current", "good", "verdict"),
     [
@@ -191,12 +182,13 @@ def test_a_current_that_cannot_flow_through_the_joint_has_no_heat(full_current, 
 
 
 def test_hotter_metal_makes_spots_soften_sooner():
-    """By hand with L = 2.44e-8: from 150 °C copper spots soften at 59 mV, from 60 °C at 101 mV."""
-    texts = {"drop": "61 mV", "good_drop": "61 mV", "current": "300 A", "full_current": "300 A"}
-    cool, hot = ask(**texts, temperature="60 C"), ask(**texts, temperature="150 C")
-    assert cool.verdict == "caution"  # 18.3 W
+    """By hand with L = 2.44e-8: from 105 °C copper spots soften at 84 mV, from 60 °C at 101 mV."""
+    texts = {"drop": "90 mV", "good_drop": "90 mV", "current": "200 A", "full_current": "200 A"}
+    cool, hot = ask(**texts, temperature="60 C"), ask(**texts, temperature="105 C")
+    assert cool.verdict == "caution"  # 18 W
     assert hot.verdict == "stop"
-    assert hot.values["softening"] == pytest.approx(0.0590, abs=0.0005)
+    assert "would lose" in hot.sentence  # not: too hot by itself
+    assert hot.values["softening"] == pytest.approx(0.0835, abs=0.0005)
     assert ["spots of copper soften" in said(one) for one in (cool, hot)] == [False, True]
 
 

@@ -14,7 +14,10 @@ KINDS = ("busbar or stud", "battery terminal", "fuse holder or breaker", "chassi
 
 def fits(**inputs):
     """Return whether each way of locking fits, by its first words."""
-    return {way.method: way.fits for way in ask(**inputs)["locking"]}
+    answer = ask(**inputs)
+    assert all(way.fits for way in answer["locking"])
+    assert not any(way.fits for way in answer["unfit"])
+    return {way.method: way.fits for way in (*answer["locking"], *answer["unfit"])}
 
 
 def fit(word, **inputs):
@@ -70,9 +73,11 @@ def test_a_joint_that_is_opened_often_takes_no_nut_that_is_used_once():
 def test_each_way_of_locking_has_its_reason():
     for joint in KINDS:
         for lugs in ("1", "4"):
-            ways = ask(joint=joint, lugs=lugs)["locking"]
+            answer = ask(joint=joint, lugs=lugs)
+            ways = [*answer["locking"], *answer["unfit"]]
             assert all(len(way.why) > 15 for way in ways)
             assert ("several lugs settle" in "".join(map(str, ways))) is (lugs == "4")
+            assert len(answer["locking"]) <= 4, "what a phone shows unfolded"
 
 
 @pytest.mark.parametrize("joint", KINDS)
@@ -82,6 +87,8 @@ def test_every_kind_of_joint_has_its_routine_and_its_seat(joint):
     assert routine[0].startswith("when made") and "first drives" in routine[1]
     assert any("drop under load" in line for line in routine)
     assert any("does not tell" in line for line in routine)  # NEC Informative Annex I
+    cautions = " ".join(said.text for said in answer.cautions)
+    assert "first drives" not in cautions and "does not tell" not in cautions, "said twice"
     others = {ask(joint=other)["routine"][2] for other in KINDS if other != joint}
     assert routine[2] not in others
     assert answer["stack"][0] != ask(joint=KINDS[KINDS.index(joint) - 1])["stack"][0]

@@ -24,7 +24,9 @@ def test_what_the_domain_finds_of_a_joint_is_what_the_worksheet_shows():
     [
         # M8: 6 N·m is the lowest published, ceilings 25.44 N·m in 8.8 and 10.54 N·m in brass.
         ({"grade": "8.8", "maker_torque": 12.0}, set()),
-        ({"grade": "8.8", "maker_torque": 2.9}, {"too_loose"}),
+        ({"grade": "8.8", "maker_torque": 2.9}, {"too_loose", "below"}),
+        ({"grade": "8.8", "maker_torque": 5.9}, {"below"}),
+        ({"grade": "8.8", "maker_torque": 17.1}, {"beyond"}),
         ({"grade": "brass", "maker_torque": 12.0}, {"too_tight"}),
         # 13 N·m over 0.18 × 8 mm is 9.03 kN, and the thread is proof to 36.6 mm² × 240 MPa.
         ({"grade": "brass", "maker_torque": 13.0}, {"too_tight", "may_stretch"}),
@@ -33,7 +35,16 @@ def test_what_the_domain_finds_of_a_joint_is_what_the_worksheet_shows():
 )
 def test_a_joint_is_marked_where_its_torque_is_too_much_or_too_little(inputs, flags):
     found = joints.joint(stud="M8", condition="dry", **inputs)
-    assert {n for n in ("too_loose", "too_tight", "may_stretch") if getattr(found, n)} == flags
+    marks = ("too_loose", "below", "beyond", "too_tight", "may_stretch")
+    assert {name for name in marks if getattr(found, name)} == flags
+
+
+def test_a_published_torque_is_withheld_from_a_known_stud_that_cannot_bear_it():
+    """M4 of copper bears 0.84 N·m and 1.2 N·m is published; an unmarked one may bear it."""
+    asked = {"stud": "M4", "condition": "dry"}
+    assert joints.joint(**asked, grade="copper", maker_torque=None).withheld == 1.2
+    assert joints.joint(**asked, grade="copper", maker_torque=1.2).withheld is None
+    assert joints.joint(**asked, grade="unknown", maker_torque=None).withheld is None
 
 
 @pytest.mark.parametrize(("torque_", "share"), [("12 N.m", 7500), ("17 N.m", 10625)])

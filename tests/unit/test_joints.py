@@ -96,45 +96,6 @@ def test_the_maker_s_figure_governs_but_on_a_lubricated_thread_it_is_asked_about
     assert asked is ("lubricated thread" in answer.sentence) is (condition == "lubricated")
 
 
-@pytest.mark.parametrize(
-    ("grade", "maker_torque", "verdict"),
-    [
-        # Ceilings of M8, dry, 0.2 × 8 mm × 75 % of 36.6 mm² × 240 MPa or 450 MPa: 10.54, 19.76 N·m.
-        ("unknown", "10.5 N.m", "fine"),
-        ("unknown", "10.6 N.m", "caution"),
-        ("unknown", "19.8 N.m", "caution"),
-        ("brass", "10.5 N.m", "fine"),
-        ("brass", "10.6 N.m", "stop"),
-        ("A2-70", "19.7 N.m", "fine"),
-        ("A2-70", "19.8 N.m", "stop"),
-    ],
-)
-def test_over_the_ceiling_a_known_material_stops_and_an_unknown_one_warns(
-    grade, maker_torque, verdict
-):
-    answer = ask(stud="M8", grade=grade, maker_torque=maker_torque)
-    assert answer.verdict == verdict
-    assert ("A stud of brass or mild steel" in answer.sentence) is (verdict == "caution")
-
-
-@pytest.mark.parametrize(
-    ("stud", "maker_torque", "verdict"),
-    [
-        # The lowest published: 6 N·m for M8, 14 N·m for M12.
-        ("M8", "2.9 N.m", "caution"),
-        ("M8", "3 N.m", "fine"),
-        ("M12", "6.9 N.m", "caution"),
-        ("M12", "7 N.m", "fine"),
-    ],
-)
-def test_a_maker_s_torque_under_half_of_every_published_one_is_questioned(
-    stud, maker_torque, verdict
-):
-    answer = ask(stud=stud, grade="8.8", maker_torque=maker_torque)
-    assert answer.verdict == verdict
-    assert ("far below every published figure" in answer.sentence) is (verdict == "caution")
-
-
 def test_a_thread_stretched_by_the_lowest_friction_is_a_caution():
     """By hand, 1/4 in, brass or mild steel: 0.0318 in² × 240 MPa is proof to 4.92 kN.
 
@@ -189,18 +150,6 @@ def test_a_stud_with_a_single_source_says_so_and_names_no_spread(one):
     said = ask(stud=one.name, grade="8.8").sentence
     assert ("the one source found" in said) is (len(figures) == 1)
     assert ("sources run from" in said) is (len(figures) > 1)
-
-
-def test_without_the_maker_s_figure_the_answer_is_never_fine():
-    for stud in [one.name for one in joints.studs()]:
-        for grade in ("8.8", "A2-70", "brass", "unknown"):
-            assert ask(stud=stud, grade=grade).verdict == "caution"
-
-
-def test_a_maker_s_torque_beyond_the_thread_stops():
-    """The ceiling of M8 in 8.8, dry: 0.2 × 8 mm × 15.9 kN = 25.44 N·m."""
-    assert ask(stud="M8", grade="8.8", maker_torque="25.4 N.m").verdict == "fine"
-    assert ask(stud="M8", grade="8.8", maker_torque="25.5 N.m").verdict == "stop"
 
 
 def test_oil_brings_a_published_torque_down_and_leaves_the_preload():

@@ -1,0 +1,139 @@
+"""What a torque is called: the maker's against the published ones, and against what is borne."""
+
+import pytest
+
+import calc
+from calc.electrical import joints
+from calc.render.answer import gist_text
+from calc.tables import table
+
+
+def ask(**inputs):
+    return calc.work("joint-torque", inputs)
+
+
+def torque(answer, name="torque"):
+    return answer[name].m_as("N*m")
+
+
+@pytest.mark.parametrize(
+    ("grade", "maker_torque", "verdict"),
+    [
+        # Ceilings of M8, dry, 0.2 × 8 mm × 75 % of 36.6 mm² × 240 MPa or 450 MPa: 10.54, 19.76 N·m.
+        ("unknown", "10.5 N.m", "fine"),
+        ("unknown", "10.6 N.m", "caution"),
+        ("unknown", "19.8 N.m", "caution"),
+        ("brass", "10.5 N.m", "fine"),
+        ("brass", "10.6 N.m", "stop"),
+        ("A2-70", "19.7 N.m", "caution"),  # above every published figure
+        ("A2-70", "19.8 N.m", "stop"),
+    ],
+)
+def test_over_the_ceiling_a_known_material_stops_and_an_unknown_one_warns(
+    grade, maker_torque, verdict
+):
+    answer = ask(stud="M8", grade=grade, maker_torque=maker_torque)
+    assert answer.verdict == verdict
+    weak = grade == "unknown" and verdict == "caution"
+    assert ("A stud of brass or mild steel" in answer.sentence) is weak
+
+
+@pytest.mark.parametrize(
+    ("stud", "maker_torque", "words"),
+    [
+        # Published: 6 to 17 N·m for M8, 14 to 68 N·m for M12, 9 N·m alone for 5/16 in.
+        ("M8", "2.9 N.m", "is far below every published figure"),
+        ("M8", "3.1 N.m", "but below every published figure"),
+        ("M8", "5.9 N.m", "but below every published figure"),
+        ("M8", "6 N.m", ""),
+        ("M8", "17 N.m", ""),
+        ("M8", "17.1 N.m", "but above every published figure"),
+        ("M12", "6.9 N.m", "is far below every published figure"),
+        ("M12", "13.9 N.m", "but below every published figure"),
+        ("M12", "80 N.m", "but above every published figure"),
+        ("5/16 in", "4.4 N.m", "is far below every published figure"),
+        ("5/16 in", "4.6 N.m", ""),
+        ("5/16 in", "17.9 N.m", ""),
+        ("5/16 in", "18.1 N.m", "but above every published figure"),
+    ],
+)
+def test_a_maker_s_torque_outside_every_published_one_is_asked_about(stud, maker_torque, words):
+    """It governs, but a figure in lbf·ft read as N·m, or the other way, lies outside."""
+    answer = ask(stud=stud, grade="8.8", maker_torque=maker_torque)
+    assert answer.verdict == ("caution" if words else "fine")
+    assert words in answer.sentence
+    assert "unit" in answer.sentence or "N·m against lbf·ft" in answer.sentence or not words
+    assert torque(answer) == pytest.approx(float(maker_torque.split()[0]))
+
+
+def test_a_torque_for_a_lead_post_is_not_fine_because_the_steel_would_bear_it():
+    """36 N·m on M8 of 10.9, whose ceiling is 36.48 N·m; the highest published is 17 N·m."""
+    slip = ask(stud="M8", grade="10.9", maker_torque="36 N.m", joint="battery terminal")
+    assert slip.verdict == "caution"
+    assert "Check N·m against lbf·ft" in slip.sentence
+
+
+@pytest.mark.parametrize("joint", ["battery terminal", "fuse holder or breaker"])
+def test_what_the_stud_bears_is_said_to_tell_nothing_of_a_soft_post_or_body(joint):
+    answer = ask(stud="M8", grade="8.8", maker_torque="9 N.m", joint=joint)
+    assert answer.verdict == "fine"
+    assert "says nothing of the" in answer.sentence
+    assert any("What the thread bears says nothing of it" in said.text for said in answer.cautions)
+
+
+@pytest.mark.parametrize(
+    ("stud", "grade", "bears"),
+    [
+        # By hand: 0.2 × 4 mm × 75 % of 8.78 mm² × 160 MPa, and 12.7 mm, 91.5 mm², 240 MPa.
+        ("M4", "copper", 0.8429),
+        ("1/2 in", "brass", 41.8),
+    ],
+)
+def test_a_published_torque_that_a_known_stud_cannot_bear_is_not_given(stud, grade, bears):
+    answer = ask(stud=stud, grade=grade)
+    assert torque(answer, "ceiling") == pytest.approx(bears, rel=0.002)
+    assert answer["torque"] is None and answer["preload"] is None
+    assert answer.verdict == "stop"
+    assert "No torque to be trusted" in answer.sentence
+    maker = f"{0.9 * bears:.3f} N.m"
+    assert torque(ask(stud=stud, grade=grade, maker_torque=maker)) == pytest.approx(
+        0.9 * bears, rel=0.001
+    )
+
+
+def test_no_torque_above_the_ceiling_is_shown_without_a_word_beside_it():
+    for one in joints.studs():
+        for grade in (row["grade"] for row in table("material_strength").rows):
+            for condition in ("dry", "lubricated"):
+                answer = ask(stud=one.name, grade=grade, condition=condition)
+                if answer["torque"] is None:
+                    assert answer.verdict == "stop" and grade != "unknown"
+                    continue
+                over = torque(answer) > torque(answer, "ceiling") * (1 + 1e-9)
+                assert not over or grade == "unknown"
+                assert ("more than" in gist_text(answer)) is over
+    assert "more than brass or mild steel bears" in gist_text(ask(stud="1/2 in"))
+
+
+def test_a_figure_brought_to_an_oiled_thread_is_not_called_published():
+    """The published ones for M8 are 6 to 17 N·m, dry; three quarters of them are nobody's."""
+    oiled = ask(stud="M8", grade="8.8", condition="lubricated")
+    assert "for a dry one sources run from 6 N·m" in oiled.sentence.replace("\u00a0", " ")
+    assert "on an oiled thread" in oiled.sentence
+    assert any("No figure found is for an oiled thread" in said.text for said in oiled.notes)
+    alone = ask(stud="5/16 in", grade="8.8", condition="lubricated")
+    assert "9 N·m dry" in alone.sentence.replace("\u00a0", " ")
+
+
+def test_without_the_maker_s_figure_the_answer_is_never_fine():
+    for stud in [one.name for one in joints.studs()]:
+        for grade in ("8.8", "A2-70", "brass", "unknown"):
+            # Published 54.3 and 2.0 N·m; in brass they bear 41.8 and 1.96 N·m.
+            over = grade == "brass" and stud in ("1/2 in", "No. 10")
+            assert ask(stud=stud, grade=grade).verdict == ("stop" if over else "caution")
+
+
+def test_a_maker_s_torque_beyond_the_thread_stops():
+    """The ceiling of M8 in 8.8, dry: 0.2 × 8 mm × 15.9 kN = 25.44 N·m; published up to 17 N·m."""
+    assert ask(stud="M8", grade="8.8", maker_torque="25.4 N.m").verdict == "caution"
+    assert ask(stud="M8", grade="8.8", maker_torque="25.5 N.m").verdict == "stop"
