@@ -40,13 +40,13 @@ def _symptom(name: str) -> Markup:
 def _list(file: str, title: str, symptom: str, before: tuple[Markup, ...]) -> Markup:
     values = figures(calc.work("find-fault", {"symptom": symptom}).values)
     names = graph.steps_of(file)
-    return el(
+    tree = el(
         "details",
         el("summary", title),
         *before,
         el("ol", *(_step(graph.step(name), symptom, values) for name in names)),
-        data_search_exclude=True,
     )
+    return el("section", tree, data_search_exclude=True)
 
 
 def _step(step: Step, symptom: str, values: Values) -> Markup:

@@ -20,6 +20,7 @@ import calc
 from calc.answer import Answer
 from calc.fields import Problem
 from calc.practice import mark, question
+from calc.shown import with_mm2
 
 
 def main(words: list[str] | None = None) -> int:
@@ -99,7 +100,7 @@ def _inputs(pairs: list[str]) -> dict[str, str]:
 
 
 def _sheets() -> str:
-    return "\n".join(f"{name:16}{calc.find(name).question}" for name in calc.worksheets())
+    return "\n".join(f"{name:20}{calc.find(name).question}" for name in calc.worksheets())
 
 
 def _fields(name: str) -> str:
@@ -121,7 +122,8 @@ def as_text(answer: Answer) -> str:
         if result.id in answer.tables:
             lines += _table(answer, result.id)
         elif isinstance(value, tuple):
-            lines += [f"{result.label}:", *(f"    - {part}" for part in value)] if value else []
+            parts = [f"    - {with_mm2(str(part))}" for part in value]
+            lines += [f"{result.label}:", *parts] if parts else []
         else:
             lines.append(f"{result.label}: {answer.shown[result.id]}")
     lines += ["", "Working"]

@@ -28,7 +28,8 @@ class Ampacity:
 
     `row` is the gauge whose row was read, `air` [°C] the temperature taken around the wire, and
     `printed_factor` tells that the factor for it is the rule's own printed one. `small_ceiling` [A]
-    is the largest fuse that NEC 240.4(D) allows on a small conductor, whatever its ampacity.
+    is the largest fuse that NEC 240.4(D) allows on a small conductor, whatever its ampacity;
+    `terminal_ceiling` [A] that of its 75 °C column, where hotter insulation would bear more.
     """
 
     row: str
@@ -39,11 +40,12 @@ class Ampacity:
     bundle_factor: float
     ampacity: float
     small_ceiling: float | None = None
+    terminal_ceiling: float | None = None
 
     @property
     def largest_fuse(self) -> float:
         """Return the most [A] that a fuse on this wire may be rated."""
-        return min(self.ampacity, self.small_ceiling or inf)
+        return min(self.ampacity, self.small_ceiling or inf, self.terminal_ceiling or inf)
 
 
 @cache
@@ -150,8 +152,9 @@ def ambient_factor(
 def bundle_factor(rule_set: str, bundled: int, voltage: float) -> float:
     """Return the correction for `bundled` loaded conductors lying together.
 
-    33 CFR applies its factors from 50 V on only; ABYC E-11 and NEC 310.15(C)(1) at every voltage.
-    `voltage` [V]. Raises NotCovered for more conductors than the rule set knows.
+    33 CFR applies its factors from a nominal 50 V on (183.435(b)); give the highest `voltage` for
+    the safer reading. ABYC E-11 and NEC 310.15(C)(1) at every voltage.
+    Raises NotCovered for more conductors than the rule set knows.
     """
     if rule_set == NEC:
         return nec.bundle_factor(bundled)
@@ -200,9 +203,10 @@ def ampacity(
     surrounding, printed = ambient_factor(insulation, ambient, surroundings, rule_set)
     bundle = bundle_factor(rule_set, bundled, voltage)
     air = air_around(ambient, surroundings)
-    ceiling = nec.small_ceiling(gauge) if rule_set == NEC else None
+    small = nec.small_ceiling(gauge) if rule_set == NEC else None
+    terminals = nec.terminal_ceiling(gauge, insulation) if rule_set == NEC else None
     bearing = base * surrounding * bundle
-    return Ampacity(row, base, air, printed, surrounding, bundle, bearing, ceiling)
+    return Ampacity(row, base, air, printed, surrounding, bundle, bearing, small, terminals)
 
 
 def _known(rule_set: str) -> str:
@@ -222,3 +226,18 @@ def bears(name: str, insulation: float = 105.0, gauge_reading: str = AWG) -> flo
     except NotCovered:
         return None
     return _law_rows()[(row.removesuffix(" AWG"), insulation)]
+
+
+def bears_by_copper(name: str, insulation: float = 105.0, gauge_reading: str = AWG) -> float:
+    """Return what `name` bears [A] at 30 °C, two together; below table 5 by its share of copper.
+
+    `insulation` [°C]. Below 18 AWG nothing is published. Its figure is scaled by area there, which
+    is our step (common practice, no source) and errs to the safe side: a thinner wire has more
+    skin for its copper.
+    """
+    found = bears(name, insulation, gauge_reading)
+    if found is not None:
+        return found
+    thinnest = _gauges(LAW, insulation)[0]
+    share = copper_area(name, gauge_reading) / conductor(thinnest).area
+    return share * _law_rows()[thinnest.removesuffix(" AWG"), insulation]

@@ -6,7 +6,7 @@ Out of scope: overload that lasts for minutes: that is a matter of `calc.electri
 
 from dataclasses import dataclass
 
-from calc.compare import at_most
+from calc.compare import at_least, at_most
 from calc.electrical.faults import ADIABATIC_LIMIT
 from calc.electrical.ladder import (
     ENERGY_HOLDS,
@@ -17,6 +17,7 @@ from calc.electrical.ladder import (
     SEEN,
     STANDARD,
     Fuse,
+    carries,
     energy_tells,
     gates,
     only_from_memory,
@@ -24,16 +25,27 @@ from calc.electrical.ladder import (
 
 IN_TIME, TOO_LATE, TOO_MUCH = "in time for certain", "too late", "lets too much through"
 NEVER = "never, it carries the lowest short"
+_BY_STRENGTH = (
+    *((STANDARD, False), (SEEN, False), (SEEN, True)),
+    *((REMEMBERED, False), (REMEMBERED, True)),
+)
+FAR_TOO_LATE = 10  # times what the wire bears, beyond 5 s; common practice, no source
 
 
 @dataclass(frozen=True)
 class Clearing:
     """Whether a fuse opens before the wire is damaged, in words, the `trust` that it rests on, and
-    the latest opening [s] at the lowest fault, or None."""
+    the latest opening [s] at the lowest fault, or None.
+
+    `typed` tells that it rests on the maker's figures as given, `arc_left_out` that nothing but the
+    tenth of a second known from memory speaks for the highest fault.
+    """
 
     words: str
     trust: int
     latest: float | None
+    typed: bool = False
+    arc_left_out: bool = False
 
 
 def opens_in_time(
@@ -42,19 +54,22 @@ def opens_in_time(
     low: float,
     high: float,
     bears_low: float,
+    ampacity: float,
     energy: float,
     opening_time: float | None,
     let_through: float | None,
 ) -> Clearing:
     """Return whether `fuse` ends every short from `low` to `high` [A] before its wire is damaged.
 
-    `bears_low` [s] is how long the wire bears the lowest short and `energy` [A²·s] what it bears;
+    `bears_low` [s] is how long the wire bears the lowest short, `energy` [A²·s] what it bears and
+    `ampacity` [A] what it bears for hours, at most;
     `opening_time` [s] the maker's latest at `low` and `let_through` [A²·s] the maker's most at
     `high`, where they are known.
 
-    NEVER: the lowest is no more than the rating. An `opening_time` sooner than the gates allow is
-    left aside. Nothing is certain of a fuse that may take more than 5 s, for which alone the end
-    temperatures are meant.
+    NEVER: the fuse carries the lowest for hours. An `opening_time` sooner than the gates allow is
+    left aside. No fuse that may take more than 5 s is in time, for which alone the end temperatures
+    are meant; beyond, it is too late if it takes ten times what the wire bears, and the wire does
+    not bear that current for hours.
 
     The lowest fault decides: as the current grows a fuse's I²t only falls, so where it is within
     the wire's at the lowest, it is so above. From a tenth of a second down the arc counts as well:
@@ -70,18 +85,26 @@ def opens_in_time(
         opening_time = None  # sooner than the gates allow: it belongs to another current
     if let_through is not None and let_through > energy:
         return Clearing(TOO_MUCH, SEEN, _sooner(opening_time, band.latest))
-    if at_most(low, fuse.rating):
+    if carries(fuse, low):
         return Clearing(NEVER, STANDARD, None)
-    certainly_late = band.earliest > bears_low or (opening_time or 0.0) > bears_low
-    if certainly_late and at_most(bears_low, ADIABATIC_LIMIT):
+    late = band.earliest > bears_low or (opening_time or 0.0) > bears_low
+    far_too_late = at_least(band.earliest, FAR_TOO_LATE * bears_low) and low > ampacity
+    if far_too_late or (late and at_most(bears_low, ADIABATIC_LIMIT)):
         return Clearing(TOO_LATE, SEEN, _sooner(opening_time, band.latest))
-    for trust in (STANDARD, SEEN, REMEMBERED):
-        latest = _sooner(opening_time, fuse.band(low, trust).latest)
-        at_high = _sooner(opening_time, fuse.band(high, trust).latest)
-        ends_high = bears_high >= ENERGY_HOLDS or (at_high is not None and at_high <= bears_high)
+    for trust, arc_left_out in _BY_STRENGTH:
+        gated, gated_high = fuse.band(low, trust).latest, fuse.band(high, trust).latest
+        latest, at_high = _sooner(opening_time, gated), _sooner(opening_time, gated_high)
         soon = latest is not None and at_most(latest, min(bears_low, ADIABATIC_LIMIT))
-        if soon and (shown or ends_high):
-            return Clearing(MEMORY if trust == REMEMBERED else IN_TIME, trust, latest)
+        ends_high = at_high is not None and at_high <= bears_high
+        gates_end_high = gated_high is not None and gated_high <= bears_high
+        if soon and (bears_high >= ENERGY_HOLDS if arc_left_out else shown or ends_high):
+            return Clearing(
+                MEMORY if trust == REMEMBERED else IN_TIME,
+                trust,
+                latest,
+                typed=latest != gated or not (arc_left_out or gates_end_high),
+                arc_left_out=arc_left_out,
+            )
     latest = _sooner(opening_time, fuse.band(low).latest)
     if latest is None and not gates(fuse):
         return Clearing(NO_CURVE, SEEN, None)

@@ -15,6 +15,7 @@ from calc.tables import table
 
 COPPER = 226e6  # A·√s/m², IEC 60949 and the annex of IEC 60364-5-54
 ADIABATIC_LIMIT = 5.0  # s, BS 7671 434.5.2: beyond it heat leaves the conductor meanwhile
+ANNEALED, ANNEALED_AT = 1 / 58e6, 20.0  # ohm·m of copper, and its °C: IEC 60028
 CHARGING = 1.2  # highest voltage while charging against that at rest; common practice, no source
 
 
@@ -83,6 +84,15 @@ def heat_coefficient(*, initial: float, final: float) -> float:
     return COPPER * sqrt(log((ZERO_RESISTANCE + final) / (ZERO_RESISTANCE + initial)))
 
 
+def least_resistance(*, area: float) -> float:
+    """Return the resistance [ohm/m] at `ANNEALED_AT` of solid annealed copper of `area` [m²].
+
+    No stranded conductor of that area resists less; tables hold the most that is permitted, or an
+    average. Source: IEC 60028.
+    """
+    return ANNEALED / area
+
+
 def joule_integral(*, k: float, area: float) -> float:
     """Return the I²t [A²·s] that brings a conductor of `area` [m²] to its end temperature."""
     return (k * area) ** 2
@@ -133,14 +143,16 @@ def _by_capacity() -> dict[str, tuple[float, float, float]]:
 def amps_for_each_amp_hour(chemistry: str) -> tuple[float, float, float]:
     """Return the least, usual highest and most short-circuit current for each ampere-hour [A/A·h].
 
-    Lead-acid only: k·C with k close to 10 and below 20; another text goes up to 40.
+    Lead-acid only: k·C with k close to 10 and below 20; another text goes up to 40, which is what
+    a device must be able to break.
     Raises NotKnown for lithium.
     """
     if chemistry not in _by_capacity():
         raise NotKnown(
             "chemistry",
             f"must be a lead-acid one to estimate from: no published figure fits {chemistry}. "
-            "Ask the maker for the short-circuit current and give that.",
+            "Look in its data sheet for the short-circuit current or the inner resistance; the "
+            "limit of its BMS is neither. Ask the maker, or take two readings under load.",
         )
     return _by_capacity()[chemistry]
 
@@ -170,3 +182,19 @@ def current_after(*, current: float, time: float, time_constant: float) -> float
     `time_constant` [s]. Inductance slows a short; it does not lower what it comes to.
     """
     return current * (1 - exp(-time / time_constant))
+
+
+@cache
+def _tested() -> tuple[tuple[float, float], ...]:
+    return tuple(
+        (float(row["from_a"]), float(row["time_constant_s"]))
+        for row in table("fuse_test_time_constants").rows
+    )
+
+
+def tested_time_constant(current: float) -> float:
+    """Return the time constant [s] at which d.c. fuses are tested to break `current` [A].
+
+    30 CFR 28.41(b), "or more" of each row. In a slower circuit the arc has more to feed on.
+    """
+    return max(constant for least, constant in _tested() if at_least(current, least))

@@ -12,6 +12,7 @@ from calc.tables import FROM_MEMORY, table
 
 CONTINUOUS = 1.25  # NEC 210.20(A): a device is rated at least 125 % of a continuous load
 CEILING = 1.5  # 33 CFR 183.455(c): the most a device may be, as a share of table 5
+COMMON = 32.0  # V: blade and strip fuses are made for this unless marked higher (ISO 8820-3)
 
 
 @dataclass(frozen=True)
@@ -34,6 +35,13 @@ class Family:
         if at_least(ratings[0], voltage):
             return None
         return next((rated for rated in ratings if at_least(rated, voltage)), None)
+
+    def marked_higher(self, voltage: float) -> float | None:
+        """Return the voltage rating [V] to look for where the common one is too low.
+
+        None where `voltage` [V] is within what is common, or the family has but one rating.
+        """
+        return self.version(voltage) if not at_most(voltage, COMMON) else None
 
     def named_for(self, voltage: float) -> str:
         """Return the family's name as a choice for a circuit of `voltage` [V]."""

@@ -16,6 +16,8 @@ from calc.tables import FROM_MEMORY, table
 
 ENERGY_HOLDS = 0.1  # s: below it a fuse's I²t is a constant, above it the gates tell; from memory
 ENERGY_MULTIPLE = 10  # times the rated current, at which I²t is stated; common practice, no source
+HOLDS = 4 * 3600.0  # s: a fuse that holds a current for that long does not guard against it;
+# the shortest time for which any family is asked to hold 110 % (UL 248-14)
 
 CERTAIN, WILL_NOT, NO_CURVE = "opens first for certain", "will not", "no published curve"
 NOT_CERTAIN, MEMORY = "not certain", "not certain (from memory)"
@@ -125,6 +127,12 @@ def currents_to_try(
     return tuple(sorted((*ordered, *between)))
 
 
+def carries(fuse: Fuse, current: float) -> bool:
+    """Return whether `fuse` does not clear `current` [A]: no more than its rating, or it holds it
+    for hours by its gates."""
+    return at_most(current, fuse.rating) or at_least(fuse.band(current).earliest, HOLDS)
+
+
 @dataclass(frozen=True)
 class Order:
     """Whether the downstream fuse opens first, in words, with the `trust` that it rests on and the
@@ -201,13 +209,14 @@ def energy_tells(*, fuse: Fuse, energy: float, current: float) -> bool:
 
 
 def by_energy(
-    *, downstream: Fuse, clearing: float, melting: float, current: float
+    *, downstream: Fuse, clearing: float, melting: float, current: float, besides: float
 ) -> bool | None:
     """Return whether one fuse clears before another melts, by their I²t [A²·s] at `current` [A].
 
     `clearing` is the most that the `downstream` fuse lets through in all, `melting` the least that
-    melts the upstream one. None where the figure belongs to a larger fault.
+    melts the upstream one, which carries `besides` [A] more and gets that much more I²t in the same
+    time. None where the figure belongs to a larger fault.
     """
     if not energy_tells(fuse=downstream, energy=clearing, current=current):
         return None
-    return clearing < melting
+    return clearing * ((current + besides) / current) ** 2 < melting

@@ -1,7 +1,9 @@
 """NEC 310.16: the ampacity of wiring on the mains side, with its own corrections.
 
 Conditions: insulated copper, not more than three loaded conductors in a raceway, cable or earth,
-air of 30 °C, insulation of 60, 75 or 90 °C. Factors are the printed ones, by band; the credit that
+air of 30 °C, insulation of 60, 75 or 90 °C. The 90 °C column is for corrections only: 110.14(C)
+takes no terminal as hotter than 75 °C, nor one for up to 100 A or 1 AWG as hotter than 60 °C unless
+it is marked. Factors are the printed ones, by band; the credit that
 the code gives for air cooler than 30 °C is not taken.
 """
 
@@ -9,11 +11,13 @@ from functools import cache
 from math import inf
 
 from calc.compare import at_most
-from calc.electrical.conductors import NotCovered
+from calc.electrical.conductors import NotCovered, conductor
 from calc.tables import table
 
 NEC = "NEC 310.16"
 RATINGS = (60.0, 75.0, 90.0)  # °C
+COOL_TERMINAL, TERMINAL = 60.0, 75.0  # °C, 110.14(C)(1)(a) and (b)
+COOL_SIZE = "1 AWG"  # (a) holds up to 100 A and for terminals of up to this size
 
 
 @cache
@@ -67,6 +71,37 @@ def small_ceiling(gauge: str) -> float | None:
         if row["awg"] == gauge:
             return float(row["largest_a"])
     return None
+
+
+@cache
+def terminal_ceiling(gauge: str, insulation: float) -> float | None:
+    """Return the figure [A] of the 75 °C column for a `gauge` whose insulation [°C] is hotter.
+
+    None where the insulation is no hotter, where 240.4(D) holds the fuse lower anyway, or where the
+    column has no figure. Not corrected for air and bundles: those heat the wire, and its own
+    corrected ampacity counts them.
+    """
+    if insulation <= TERMINAL or small_ceiling(gauge) is not None:
+        return None
+    return rows().get((gauge, TERMINAL))
+
+
+@cache
+def in_cool_terminals(name: str) -> bool:
+    """Return whether unmarked terminals for the gauge `name` (`8 AWG`) are taken as 60 °C.
+
+    By its size alone: what is thicker than 1 AWG bears more than 100 A by the 60 °C column anyway.
+    """
+    return conductor(name).area <= conductor(COOL_SIZE).area
+
+
+@cache
+def cool_terminals(gauge: str) -> float | None:
+    """Return the most [A] that terminals of 60 °C let a `gauge` carry (`8`).
+
+    The figure of its 60 °C column, uncorrected; None where there is none.
+    """
+    return rows().get((gauge, COOL_TERMINAL))
 
 
 @cache

@@ -1,6 +1,7 @@
 """An answer as HTML: verdict, figures, picture, cautions, working, conditions and sources."""
 
 import re
+from functools import cache
 
 from calc.answer import Answer, Line
 from calc.declare import CAUTION, FINE, STOP, Named
@@ -153,14 +154,16 @@ def _cautions(answer: Answer) -> Markup | None:
     if not answer.cautions:
         return None
     return el(
-        "section",
+        "div",  # a section inside a section would end what is kept out of the search
         el("h3", "Take care"),
         el("ul", *(el("li", caution.text, _from(caution.source)) for caution in answer.cautions)),
         class_="lw-cautions",
+        role="region",
         aria_label="Cautions",
     )
 
 
+@cache
 def _from(source: Source | None) -> Markup | None:
     """Return a source's name; its place and how it was read stand in the list of sources."""
     return el("span", f" [{source.title}]", class_="lw-from") if source else None
@@ -191,6 +194,7 @@ _POWER = re.compile(r"\^\{([^{}]*)\}")
 _SUBSCRIPT = re.compile(r"(\w+?)_(\w+)")
 
 
+@cache
 def _symbol(text: str) -> Markup:
     base, _, below = text.partition("_")
     return el("var", base, el("sub", below) if below else None)
@@ -205,6 +209,7 @@ def _powers(text: str, *, symbols: bool = False) -> Markup:
     return join(*parts)
 
 
+@cache
 def _indexed(text: str) -> Markup:
     parts: list[object] = []
     last = 0

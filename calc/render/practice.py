@@ -2,21 +2,21 @@
 
 from calc.practice import Question
 from calc.render.answer import answer_html
-from calc.render.html import Markup, el, join
+from calc.render.html import Markup, el
 
 
 def practice_html(questions: tuple[Question, ...], target: str) -> Markup:
     """Return a list of questions; each answer has a link that opens it in the sheet at `target`."""
-    questions_html = el(
-        "ol",
-        *(
-            el("li", el("p", asked.text), _choices(asked), _answer(asked, target))
-            for asked in questions
-        ),
-        class_="lw-practice",
+    asked_html = (
+        el("li", el("p", asked.text), _choices(asked), _answer(asked, target))
+        for asked in questions
+    )
+    return el(
+        "section",
+        el("p", "Work each by hand, then unfold its answer."),
+        el("ol", *asked_html, class_="lw-practice"),
         data_search_exclude=True,
     )
-    return join(el("p", "Work each by hand, then unfold its answer."), questions_html)
 
 
 def _choices(asked: Question) -> Markup | None:

@@ -1,5 +1,6 @@
 """A result that is a table: to read on a screen, and to write on where it is printed."""
 
+from functools import lru_cache
 from itertools import groupby
 
 from calc.answer import Answer
@@ -28,7 +29,7 @@ def table_html(answer: Answer, table: Table) -> Markup | None:
             role="table",
             class_=" ".join(filter(None, styles)),
         ),
-        class_="lw-scroll",
+        class_="lw-table-box" if table.cards else "lw-scroll",
         tabindex=None if table.cards else "0",
         role=None if table.cards else "region",
         aria_label=None if table.cards else label,
@@ -71,16 +72,24 @@ def _heads(table: Table) -> list[Markup]:
 
 
 def _row(table: Table, cells: tuple[str, ...]) -> Markup:
-    (_, name), *others = zip(table.columns, cells, strict=True)
+    heads = tuple((column.label, _side(column)) for column in table.columns)
     return el(
         "tr",
-        el("th", name, scope="row", role="rowheader"),
-        *(
-            el("td", cell, role="cell", data_label=column.label, class_=_side(column))
-            for column, cell in others
-        ),
+        _read(heads, cells),
         *(_blank("td", blank, "", role="cell") for blank in table.blanks),
         role="row",
+    )
+
+
+@lru_cache(maxsize=128)  # a table that never changes is half of a long answer's elements
+def _read(heads: tuple[tuple[str, str | None], ...], cells: tuple[str, ...]) -> Markup:
+    (_, name), *others = zip(heads, cells, strict=True)
+    return join(
+        el("th", name, scope="row", role="rowheader"),
+        *(
+            el("td", cell, role="cell", data_label=label, class_=side)
+            for (label, side), cell in others
+        ),
     )
 
 

@@ -4,13 +4,20 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.compare import at_least
-from calc.electrical import fuses
-from calc.electrical.ampacity import BASE_AMBIENT, LAW, NEC, NotCovered, ampacity, crowding, ratings
-from calc.electrical.conductors import AWG, conductor, copper_area, series_of
+from calc.electrical import conductors, fuses
+from calc.electrical.ampacity import BASE_AMBIENT, NotCovered, ampacity, crowding, ratings
+from calc.electrical.conductors import SAE, copper_area, series_of
+from calc.electrical.limits import (
+    USUAL_INSULATION,
+    beyond_rows,
+    copper_rise,
+    uncounted_bundle,
+    unmarked,
+)
+from calc.electrical.nec import cool_terminals
 from calc.sheets.shared import refusal
 
-THICKEST = "4/0 AWG"  # the last row of every rule set here
-COMMON_RATING = 32.0  # V, what blade and strip fuses are made for unless marked higher
+_UNMARKED = ("name", "surroundings", "bundled", "ambient", "rule_set", "gauge_reading")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -18,11 +25,16 @@ class FuseChoice:
     """The window from load to wire [A], the fuse in it [A] or None, and why.
 
     `crowded` is what the wire would bear [A] with the bundling factor that its rule set leaves out
-    at this voltage; `at_60` what it would bear with 60 °C insulation.
+    at this voltage; `at_60` what it would bear with 60 °C insulation, `cool_terminals` what NEC lets
+    terminals of 60 °C bear on it. `warm` [°C] is an estimate of the copper, `rise` [K] of it above
+    the air.
     """
 
     table_row: str
     metric: bool
+    as_sae: bool
+    sae_area: float
+    sae_share: float | None
     thin: bool
     table_ampacity: float
     rating: float
@@ -33,6 +45,10 @@ class FuseChoice:
     bundle_factor: float
     ampacity: float
     small_ceiling: float | None
+    terminal_ceiling: float | None
+    cool_terminals: float | None
+    rise: float | None
+    warm: float | None
     thickest: bool
     crowded: float
     uncounted_bundle: bool
@@ -49,19 +65,20 @@ class FuseChoice:
     enough: bool
     too_low_in_voltage: tuple[str, ...]
     cannot_break: tuple[str, ...]
-    higher_version: bool
+    versioned: tuple[str, ...]
     from_memory: bool
     some_from_memory: bool
 
 
 def run(
     *, current: float, conductor: str, insulation: str, surroundings: str, bundled: float, ambient: float,
-    voltage: float, fault_current: float, rule_set: str,
+    voltage: float, fault_current: float, rule_set: str, gauge_reading: str,
 ) -> FuseChoice:
     """Return the fuse for a wire and a continuous load, or the reason there is none."""
     given: dict[str, Any] = {
         "name": conductor, "insulation": float(insulation.split()[0]), "surroundings": surroundings,
         "bundled": int(bundled), "ambient": ambient, "voltage": voltage, "rule_set": rule_set,
+        "gauge_reading": gauge_reading,
     }
     try:
         bears = ampacity(**given)
@@ -74,10 +91,15 @@ def run(
     fitting = tuple(family for family in suitable if fuse in family.ratings)
     low_volts = fuses.too_low_in_voltage(voltage)
     weak = tuple(f for f in fuses.families() if f not in low_volts and f not in suitable)
-    uncounted = rule_set == LAW and bears.bundle_factor == 1 and bundled > 2
+    uncounted = uncounted_bundle(rule_set, bears, int(bundled))
+    one = conductors.conductor(conductor)
+    rise = copper_rise(insulation=given["insulation"], air=bears.air, current=current, bears=bears.ampacity)
     return FuseChoice(
         table_row=bears.row,
-        metric=bears.row != conductor,
+        metric=one.series == "mm2",
+        as_sae=gauge_reading == SAE and one.series == "AWG",
+        sae_area=copper_area(conductor, gauge_reading),
+        sae_share=1 - one.sae_area / one.area if one.sae_area else None,
         thin=bears.row == "18 AWG",
         table_ampacity=bears.table_ampacity,
         rating=given["insulation"],
@@ -88,10 +110,14 @@ def run(
         bundle_factor=bears.bundle_factor,
         ampacity=bears.ampacity,
         small_ceiling=bears.small_ceiling,
-        thickest=copper_area(conductor, AWG) > copper_area(THICKEST, AWG) * 1.01,
+        terminal_ceiling=bears.terminal_ceiling,
+        cool_terminals=cool_terminals(bears.row.removesuffix(" AWG")),
+        rise=rise if fuse else None,
+        warm=bears.air + rise if fuse else None,
+        thickest=beyond_rows(conductor, gauge_reading),
         crowded=bears.ampacity * crowding(int(bundled)) if uncounted else bears.ampacity,
         uncounted_bundle=uncounted,
-        at_60=_with_insulation(given, 60.0),
+        at_60=unmarked(**{key: given[key] for key in _UNMARKED}),
         margin=fuses.CONTINUOUS,
         lowest=lowest,
         highest=highest,
@@ -104,7 +130,7 @@ def run(
         enough=bool(suitable),
         too_low_in_voltage=tuple(family.name for family in low_volts),
         cannot_break=tuple(family.name for family in weak),
-        higher_version=voltage > COMMON_RATING and any(f.version(voltage) for f in fitting),
+        versioned=tuple(f.name for f in fitting if f.marked_higher(voltage)),
         from_memory=bool(fitting) and all(family.from_memory for family in fitting),
         some_from_memory=any(f.from_memory for f in suitable if {*f.ratings} & {*between[:3]}),
     )
@@ -113,18 +139,6 @@ def run(
 def _offered(rating: float, among: tuple[fuses.Family, ...], voltage: float) -> str:
     names = [family.named_for(voltage) for family in among if rating in family.ratings]
     return f"{rating:g} A ({' or '.join(names)})"
-
-
-def _with_insulation(given: dict[str, Any], insulation: float) -> float | None:
-    """Return the ampacity with another insulation rating, or None where there is none.
-
-    ABYC E-11 is given for one rating only, so the law stands in for it.
-    """
-    rule_set = NEC if given["rule_set"] == NEC else LAW
-    try:
-        return ampacity(**{**given, "insulation": insulation, "rule_set": rule_set}).ampacity
-    except NotCovered:
-        return None
 
 
 def _remedies(
@@ -141,11 +155,11 @@ def _remedies(
             return None
         return fuses.standard_rating(load, bears.largest_fuse, suitable)
 
-    thicker = [one.name for one in series_of(given["name"]) if one.area > conductor(given["name"]).area]
+    thicker = [one.name for one in series_of(given["name"]) if one.area > conductors.conductor(given["name"]).area]
     hotter = ratings(given["rule_set"])
     changes = (
         [("thicker wire: {}", name, {"name": name}) for name in thicker],
-        [("insulation rated {:g} °C", c, {"insulation": c}) for c in hotter if c > given["insulation"]],
+        [("insulation rated {:g} °C", c, {"insulation": c}) for c in hotter if given["insulation"] < c <= USUAL_INSULATION],
         [("no more than {} loaded conductors together", 2, {"bundled": 2})] if given["bundled"] > 2 else [],
     )
     found = []

@@ -1,9 +1,10 @@
 """Fuse families as choices, where a worksheet asks for a fuse that is there already.
 
-`RATED` are those whose d.c. voltage and interrupting rating are known.
+Those whose d.c. voltage and interrupting rating are not known to us are offered too: such a fuse is
+never found fine.
 """
 
-from calc.electrical import fuses, ladder
+from calc.electrical import ladder
 from calc.fields import Option
 
 NOT_NAMED = "not named"
@@ -23,4 +24,3 @@ _SHORT = {
 }
 
 FAMILIES = tuple(Option(name, aliases=_SHORT.get(name, ())) for name in ladder.family_names())
-RATED = tuple(option for option in FAMILIES if fuses.named(option.text))

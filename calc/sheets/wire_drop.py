@@ -4,6 +4,7 @@ from types import SimpleNamespace
 
 from calc.compare import at_most
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step, always
+from calc.electrical.limits import USUAL_INSULATION
 from calc.fields import Quantity
 from calc.kinds import (
     CURRENT,
@@ -21,6 +22,7 @@ from calc.sheets.wire_drop_run import run
 from calc.sheets.wire_parts import (
     COPPER_READ,
     PARALLEL_CAUTIONS,
+    STRANDS_NOTE,
     WIDEST,
     copper_steps,
     loop_steps,
@@ -42,6 +44,14 @@ def _read(v: SimpleNamespace) -> bool:
 
 def _bears_current(v: SimpleNamespace) -> bool:
     return at_most(v.current, v.carries)
+
+
+def _bears_cool(v: SimpleNamespace) -> bool:
+    return at_most(v.current, v.carries_60)
+
+
+def _too_hot(v: SimpleNamespace) -> bool:
+    return v.flows and not at_most(v.temperature, USUAL_INSULATION)
 
 
 WORKSHEET = Worksheet(
@@ -87,10 +97,10 @@ WORKSHEET = Worksheet(
     between=(
         *COPPER_READ,
         Named(id="allowed", label="Drop allowed", symbol="U_max", kind=VOLTAGE),
-        Named(id="carries", label="What the wire bears", kind=CURRENT),
-        Named(id="carries_60", label="What it bears with 60 °C insulation", kind=CURRENT),
-        Named(id="alone", label="What one alone bears with 60 °C insulation", kind=CURRENT),
-        Named(id="thinnest_bears", label="What the thinnest size bears", kind=CURRENT),
+        Named(id="carries", label="What the wire bears", kind=CURRENT, way=DOWN),
+        Named(id="carries_60", label="What it bears with 60 °C insulation", kind=CURRENT, way=DOWN),
+        Named(id="alone", label="What one alone bears with 60 °C insulation", kind=CURRENT, way=DOWN),
+        Named(id="thinnest_bears", label="What the thinnest size bears", kind=CURRENT, way=DOWN),
         Named(id="feeds", label="Most that can flow", kind=CURRENT, way=DOWN),
     ),
     steps=(
@@ -122,10 +132,12 @@ WORKSHEET = Worksheet(
              says="{drop} lost, {drop_percent} of the supply: more than the {limit} you allow."),
         Rule(verdict=CAUTION, when=lambda v: not _within(v, WIDEST),
              says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but beyond any usual limit."),
+        Rule(verdict=CAUTION, when=lambda v: not _bears_cool(v),
+             says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but too much current for this wire unless its insulation is rated for heat."),
+        Rule(verdict=CAUTION, when=_too_hot,
+             says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but copper at {temperature} is too hot for nearly all cable."),
         Rule(verdict=CAUTION, when=lambda v: v.below_table,
              says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but no published limit of current covers so thin a wire."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.current, v.carries_60),
-             says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but too much current for this wire unless its insulation is rated for heat."),
         Rule(verdict=CAUTION, when=lambda v: v.parallel > 1 and not at_most(v.current, v.alone),
              says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but one conductor alone does not bear {current}, so all rests on an even share."),
         Rule(verdict=FINE, says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow."),
@@ -134,10 +146,12 @@ WORKSHEET = Worksheet(
         Remark(when=lambda v: not _bears_current(v) and not v.below_table, source="33cfr-table",
                says="Risk of fire: {wires} bears at most {carries} even with 105 °C insulation, at 30 °C. Take a thicker size; the drop is not what decides here."),
         Remark(when=lambda v: not _bears_current(v) and v.below_table, source="33cfr-table",
-               says="Risk of fire: the published limits begin at 18 AWG (0.82 mm²) with {carries}, and this wire is thinner."),
+               says="Risk of fire: the published limits of current begin at 18 AWG (0.82 mm²). By its share of that copper (our step, common practice) {wires} bears at most {carries} even with 105 °C insulation, at 30 °C. Take a thicker size."),
         Remark(when=lambda v: _bears_current(v) and v.below_table, source="33cfr-table",
-               says="The published limits of current begin at 18 AWG (0.82 mm²) with {carries}. For this thinner wire the maker's figure must do."),
-        Remark(when=lambda v: _bears_current(v) and not at_most(v.current, v.carries_60) and not v.below_table, source="33cfr-table",
+               says="The published limits of current begin at 18 AWG (0.82 mm²). By its share of that copper (our step, common practice) {wires} bears {carries} with 105 °C insulation and {carries_60} with 60 °C. The maker's figure comes first."),
+        Remark(when=_too_hot, source="33cfr-table",
+               says="{temperature} is hotter than 105 °C, the most that cable on sale for vehicles and boats is usually rated for. Check the insulation, the lugs and why the copper is so hot; its current was not held to a limit at that heat."),
+        Remark(when=lambda v: _bears_current(v) and not _bears_cool(v) and not v.below_table, source="33cfr-table",
                says="Only if 105 °C is printed on the cable: {wires} bears {carries} with it, and {carries_60} with 60 °C insulation. See fuse choice for what lies between."),
         Remark(when=lambda v: v.thinnest_bears is not None and not at_most(v.current, v.thinnest_bears), source="33cfr-table",
                says="For the drop alone {smallest_conductor} would do, but it bears at most {thinnest_bears}: the current decides. See fuse choice."),
@@ -156,7 +170,10 @@ WORKSHEET = Worksheet(
                says="A charger sees the drop as a full battery: its sense wire or a short thick cable cures that. An inverter's low-voltage cut-out comes sooner by as much as is lost."),
         Remark(level=NOTE, source="practice",
                says="Joints, fuse holders and switches lose voltage too. Measure across each one under load; a hot one is loose or corroded."),
+        Remark(level=NOTE, source="33cfr-table", when=_bears_cool,
+               says="The current was held to what {wires} bears with 60 °C insulation, in air of 30 °C and with no more than two conductors together: {carries_60}. Hotter air and bundles leave less: fuse choice counts them."),
         *sae_notes(_read),
+        STRANDS_NOTE,
     ),
     valid="Steady direct current through like copper conductors, out and back. Aluminium and copper-clad aluminium lose far more and are not covered.",
     gist="{drop} lost, {drop_percent}",

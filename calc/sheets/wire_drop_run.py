@@ -2,23 +2,22 @@
 
 from dataclasses import dataclass
 
-from calc.electrical.ampacity import NotCovered, bears
+from calc.electrical import conductors
+from calc.electrical.ampacity import NotCovered, bears, bears_by_copper
 from calc.electrical.conductors import (
     SAE,
     STRANDED,
-    Conductor,
+    ZERO_RESISTANCE,
     at_temperature,
-    conductor,
     copper_area,
     resistance_per_length,
     tabulated,
 )
 from calc.electrical.drop import longest_run, loop_resistance, thinnest_within
-from calc.electrical.sizing import THINNEST, THINNEST_PARALLEL, offered
+from calc.electrical.sizing import THINNEST_PARALLEL, offered
 from calc.sheets.shared import refusal, wires
 
 REFERENCE = 20.0  # °C, at which a maker states resistance
-ZERO = -234.5  # °C
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -26,8 +25,8 @@ class WireDrop:
     """Drop [V] of a run and what leads to it; None where there is no real figure.
 
     `carries` is what the wires bear together [A] with 105 °C insulation, `carries_60` with 60 °C,
-    `alone` what one of them bears so; where `below_table`, that of the thinnest size in the table,
-    which is thicker than this wire. `sae_share` is how much less copper the SAE size has.
+    `alone` what one of them bears so; where `below_table`, by its share of the copper of the thinnest
+    size in the table. `sae_share` is how much less copper the SAE size has.
     """
 
     gauge_resistance: float
@@ -67,7 +66,7 @@ def run(
     finish: str, maker_resistance: float | None, strands: str, gauge_reading: str, parallel: float,
 ) -> WireDrop:
     """Return what a two-conductor run of one-way `length` [m] loses at `current` [A]."""
-    size = _named(conductor)
+    size = conductors.conductor(conductor)
     try:
         copper = copper_area(conductor, gauge_reading)
     except NotCovered as gap:
@@ -92,7 +91,7 @@ def run(
         sae_area=copper,
         sae_share=1 - size.sae_area / size.area if size.sae_area else None,
         reference=reference,
-        zero=ZERO,
+        zero=-ZERO_RESISTANCE,
         stated=stated,
         per_length=per_length,
         resistance=resistance,
@@ -105,26 +104,16 @@ def run(
         allowed=limit * voltage,
         longest_run=longest_run(current, per_length / parallel, limit * voltage),
         smallest_conductor=thinnest,
-        thinnest_bears=parallel * _bears(thinnest, 105, gauge_reading) if thinnest else None,
+        thinnest_bears=parallel * bears_by_copper(thinnest, 105, gauge_reading) if thinnest else None,
         from_maker=from_maker,
         metric=metric,
         as_sae=gauge_reading == SAE and not metric,
         class_2=metric and strands == STRANDED,
         computed=size.computed,
         wires=wires(conductor, int(parallel), gauge_reading),
-        too_thin_to_join=parallel > 1 and copper < _named(THINNEST_PARALLEL).area,
+        too_thin_to_join=parallel > 1 and copper < conductors.conductor(THINNEST_PARALLEL).area,
         below_table=bears(conductor, gauge_reading=gauge_reading) is None,
-        carries=parallel * _bears(conductor, 105, gauge_reading),
-        carries_60=parallel * _bears(conductor, 60, gauge_reading),
-        alone=_bears(conductor, 60, gauge_reading),
+        carries=parallel * bears_by_copper(conductor, 105, gauge_reading),
+        carries_60=parallel * bears_by_copper(conductor, 60, gauge_reading),
+        alone=bears_by_copper(conductor, 60, gauge_reading),
     )
-
-
-def _named(name: str) -> Conductor:  # the field is called `conductor` too
-    return conductor(name)
-
-
-def _bears(name: str, insulation: float, gauge_reading: str) -> float:
-    found = bears(name, insulation, gauge_reading) or bears(THINNEST["AWG"], insulation)
-    assert found is not None
-    return found

@@ -3,14 +3,16 @@
 from types import SimpleNamespace
 
 from calc.compare import at_most
-from calc.declare import NOTE, Named, Remark, Step, Test
+from calc.declare import CAUTION, NOTE, Named, Remark, Rule, Step, Test
+from calc.electrical import nec
 from calc.electrical.ampacity import ABYC, LAW, NEC
 from calc.electrical.conductors import SAE, STRANDED
-from calc.kinds import AREA, CURRENT, LINEAR_RESISTANCE, RATIO, TEMPERATURE
+from calc.electrical.limits import HOT_AIR, HOT_COPPER, UNMARKED, WARM_AIR
+from calc.electrical.nec import COOL_TERMINAL
+from calc.kinds import AREA, CURRENT, LINEAR_RESISTANCE, RATIO, RISE, TEMPERATURE
 from calc.shown import DOWN, UP
 
 WIDEST = 0.10  # ABYC E-11 11.14.2.6: circuits that are not critical
-TERMINAL = 60.0  # °C, NEC 110.14(C), up to 100 A and without a marking
 
 BEARING = (
     Named(id="table_row", label="Row of the table"),
@@ -21,8 +23,14 @@ BEARING = (
     Named(id="ambient_factor", label="Factor for the air around it", symbol="f_a", kind=RATIO),
     Named(id="bundle_factor", label="Factor for bundling", symbol="f_b", kind=RATIO),
     Named(id="small_ceiling", label="NEC's most for a small conductor", symbol="I_s", kind=CURRENT),
+    Named(id="terminal_ceiling", label="What NEC takes terminals for", symbol="I_75", kind=CURRENT),
+    Named(id="cool_terminals", label="What unmarked terminals bear", kind=CURRENT, way=DOWN),
     Named(id="crowded", label="Ampacity with the bundle counted", kind=CURRENT, way=DOWN),
     Named(id="at_60", label="What it bears with 60 °C insulation", kind=CURRENT, way=DOWN),
+)
+WARMTH = (
+    Named(id="rise", label="Rise of the copper above the air, estimated", symbol="ΔT", kind=RISE, unit="delta_degree_Celsius"),
+    Named(id="warm", label="Copper at this current, estimated", symbol="T_w", kind=TEMPERATURE, unit="degree_Celsius"),
 )
 COPPER_READ = (
     Named(id="wires", label="Conductors"),
@@ -37,10 +45,11 @@ COPPER_READ = (
 )
 
 
-def bearing_steps(found: Test, together: str) -> tuple[Step, ...]:
+def bearing_steps(found: Test, together: str, volts: str) -> tuple[Step, ...]:
     """Return the steps from the rule set's row to the largest fuse, where `found` holds.
 
-    `together` is the name of the value that counts the loaded conductors.
+    `together` is the name of the value that counts the loaded conductors, `volts` that of the
+    highest voltage.
     """
     count = f"{{{together}}} together"
 
@@ -65,15 +74,19 @@ def bearing_steps(found: Test, together: str) -> tuple[Step, ...]:
              says="The table is for {base_air}; air cooler than that is not credited."),
         Step(of="ambient_factor", source="nec-ambient", when=by_law(True), formula="min(1, sqrt((rating - air) / (rating - base_air)))",
              says="{rule_set} as we have it prints no factor for {air}. The law behind NEC's printed factors is put to work instead: that step is ours. An engine space counts as 50 °C at least."),
-        Step(of="bundle_factor", source="33cfr-notes", when=by(LAW), says=f"{count}. This rule set limits bundles from 50 V on only."),
+        Step(of="bundle_factor", source="33cfr-notes", when=by(LAW), says=f"{count} at {{{volts}}}. The law counts bundles from a nominal 50 V on; the highest voltage is taken here, the safer reading."),
         Step(of="bundle_factor", source="abyc-105", when=by(ABYC), says=f"{count}, at any voltage."),
         Step(of="bundle_factor", source="nec-bundle", when=by(NEC), says=f"{count}; more than three are counted, at any voltage."),
         Step(of="ampacity", formula="table_ampacity * ambient_factor * bundle_factor", when=found, says="Both corrections together."),
         Step(of="small_ceiling", source="nec-small", when=lambda v: v.small_ceiling is not None,
              says="On {table_row} NEC allows no larger fuse, whatever the ampacity."),
+        Step(of="terminal_ceiling", source="nec-terminals", when=lambda v: v.terminal_ceiling is not None,
+             says="The figure of the 75 °C column for {table_row}: NEC takes no terminal as hotter, and the 90 °C column is for corrections only."),
         Step(of="highest", source="nec-small", when=lambda v: v.small_ceiling is not None,
              says="The smaller of {ampacity} and {small_ceiling}: the fuse may exceed neither."),
-        Step(of="highest", formula="ampacity", when=lambda v: found(v) and v.small_ceiling is None,
+        Step(of="highest", source="nec-terminals", when=lambda v: v.terminal_ceiling is not None,
+             says="The smaller of {ampacity} and {terminal_ceiling}: the fuse may exceed neither."),
+        Step(of="highest", formula="ampacity", when=lambda v: found(v) and v.small_ceiling is None and v.terminal_ceiling is None,
              says="The fuse may not let more through than the wire bears for hours."),
     )
 
@@ -110,20 +123,31 @@ def loop_steps(found: Test) -> tuple[Step, ...]:
     )
 
 
+def warmth_steps(found: Test, each: str) -> tuple[Step, ...]:
+    """Return the steps to the copper's warmth at the current named `each`, where `found` holds."""
+    return (
+        Step(of="rise", formula=f"(rating - air) * ({each} / ampacity) ** 2", source="practice", when=found,
+             says="Our estimate: heat goes with the square of the current, and at its ampacity the copper is as hot as its insulation bears."),
+        Step(of="warm", source="practice", when=found, says="That rise above the air of {air}."),
+    )
+
+
 def sae_notes(read: Test) -> tuple[Remark, ...]:
-    """Return the notes on AWG, SAE and strands, where the resistance is `read` from a table."""
+    """Return the notes on AWG and SAE, where the copper is `read` from a table."""
     return (
         Remark(level=NOTE, source="sae-area", when=lambda v: read(v) and not v.as_sae and v.sae_share is not None,
-               says="{conductor} means the AWG size, as in the wiring codes. Vehicle cable made to the SAE size of the same number has {sae_share} less copper and loses more: set “gauge sizes” to SAE if the reel says so."),
+               says="{conductor} means the AWG size, as in the wiring codes. Vehicle cable made to the SAE size of the same number has {sae_share} less copper, loses more and bears less: set “gauge sizes” to SAE if the reel says so."),
         Remark(level=NOTE, source="sae-area", when=lambda v: read(v) and v.as_sae,
                says="Read as an SAE size, {conductor} holds {sae_area} of copper, {sae_share} less than AWG. What it bears is read from the thickest AWG row with no more copper than that."),
         Remark(level=NOTE, source="iec-60228", when=lambda v: v.metric and v.gauge_reading == SAE,
                says="A metric size is named by its own copper, so AWG or SAE makes no difference to it."),
-        Remark(level=NOTE, source="nec-8", when=lambda v: not v.metric and v.strands == STRANDED,
-               says="The class of strands is for metric sizes; the gauge table has one stranding."),
     )
 
 
+STRANDS_NOTE = Remark(
+    level=NOTE, source="nec-8", when=lambda v: not v.metric and v.strands == STRANDED,
+    says="The class of strands is for metric sizes; the gauge table has one stranding.",
+)
 PARALLEL_CAUTIONS = (
     Remark(when=lambda v: v.parallel > 1, source="nec-parallel",
            says="Conductors in parallel share evenly only if they are alike: same length, size, lugs and crimps. One loose joint puts the whole current on the rest. Fuse each by itself, or all by a fuse that one alone bears."),
@@ -135,11 +159,11 @@ PARALLEL_CAUTIONS = (
 def nec_notes(found: Test) -> tuple[Remark, ...]:
     """Return what must be said where NEC 310.16 is the rule set."""
     return (
-        Remark(source="nec-terminals", when=lambda v: found(v) and v.rule_set == NEC and v.rating > TERMINAL and v.at_60 is not None,
-               says="Terminals have ratings too: up to 100 A NEC takes them as 60 °C unless marked 75 °C, and the 90 °C column is for corrections only. By the 60 °C column this wire bears {at_60}."),
+        Remark(source="nec-terminals", when=lambda v: _hot_wire(v) and v.fuse is not None and v.cool_terminals is not None,
+               says="Terminals have ratings too, whatever the insulation: up to 100 A, and where they are made for 14 to 1 AWG, NEC takes them as 60 °C unless both ends are marked 75 °C. By the 60 °C column they bear {cool_terminals} on this wire. Larger ones it takes as 75 °C."),
         Remark(source="nec-310-16", when=lambda v: v.rule_set == NEC,
                says="NEC 310.16 is for mains wiring in buildings. Mains work belongs to a licensed person and to local rules."),
-        Remark(level=NOTE, source="nec-310-16", when=lambda v: v.rule_set == NEC and v.rating == TERMINAL,
+        Remark(level=NOTE, source="nec-310-16", when=lambda v: v.rule_set == NEC and v.rating == COOL_TERMINAL,
                says="Editions differ at 60 °C: older ones print 20 A for 14 AWG and 25 A for 12 AWG, that of 2023 has 15 A and 20 A. The lower ones are taken."),
         Remark(level=NOTE, source="33cfr-table", when=lambda v: v.rule_set != NEC,
                says="33 CFR and ABYC are for boats: insulated stranded copper, 30 °C outside and 50 °C inside an engine space. There is no van rule that we may show; the maker of the vehicle and local rules govern."),
@@ -157,19 +181,64 @@ def too_thin_alone(v: SimpleNamespace) -> bool:
     return bool(v.thin and v.rule_set != NEC)
 
 
-THIN_CAUTION = Remark(
-    when=too_thin_alone, source="33cfr-size",
-    says="18 AWG is allowed only with other conductors in a sheath; a conductor on its own is 16 AWG or thicker.",
-)
+def _hot_wire(v: SimpleNamespace) -> bool:
+    return bool(v.rule_set == NEC and v.rating > COOL_TERMINAL)
 
 
 def rests_on_terminals(v: SimpleNamespace) -> bool:
-    """Return whether NEC's 60 °C terminals would bear less than the fuse."""
-    hot = v.rule_set == NEC and v.rating > TERMINAL and v.fuse is not None
-    return hot and (v.at_60 is None or not at_most(v.fuse, v.at_60))
+    """Return whether terminals that NEC takes as 60 °C would bear less than the fuse."""
+    cool = _hot_wire(v) and v.fuse is not None and nec.in_cool_terminals(v.table_row)
+    return cool and (v.cool_terminals is None or not at_most(v.fuse, v.cool_terminals))
 
 
 def only_as_printed(v: SimpleNamespace) -> bool:
     """Return whether 60 °C insulation, for want of a marking, would bear less than the fuse."""
-    hot = v.rule_set != NEC and v.fuse is not None and v.at_60 is not None
-    return hot and not at_most(v.fuse, v.at_60)
+    hot = v.rule_set != NEC and v.fuse is not None and v.rating > UNMARKED
+    return hot and (v.at_60 is None or not at_most(v.fuse, v.at_60))
+
+
+def beyond_print(v: SimpleNamespace) -> bool:
+    """Return whether the factor for the air is none that the boats' rules print."""
+    ours = v.rule_set != NEC and v.air is not None and not v.printed_factor
+    return ours and not at_most(v.air, v.base_air)
+
+
+def _hotter_than(v: SimpleNamespace, air: float) -> bool:
+    return v.fuse is not None and not at_most(v.air, air)
+
+
+def hot_copper(v: SimpleNamespace) -> bool:
+    """Return whether the copper may be hotter than what it is joined to."""
+    return v.fuse is not None and not at_most(v.warm, HOT_COPPER)
+
+
+def heat_rules(it: str) -> tuple[Rule, ...]:
+    """Return the cautions on heat; `it` begins the sentence with what was chosen."""
+    return (
+        Rule(verdict=CAUTION, when=lambda v: hot_copper(v) or rests_on_terminals(v),
+             says=f"{it}, but only if terminals, lugs and fuse holder are marked for wire as hot as this."),
+        Rule(verdict=CAUTION, when=lambda v: _hotter_than(v, HOT_AIR) and beyond_print(v),
+             says=f"{it}, but {{rule_set}} prints no factor for air of {{air}}: ours is worked by another code's law."),
+        Rule(verdict=CAUTION, when=lambda v: _hotter_than(v, HOT_AIR),
+             says=f"{it}, but in air of {{air}} a fuse bears less than its rating: the maker's derating decides."),
+        Rule(verdict=CAUTION, when=only_as_printed,
+             says=f"{it}, but only with {{insulation}} printed on the cable: with 60 °C insulation it is too thin."),
+        Rule(verdict=CAUTION, when=too_thin_alone,
+             says=f"{it}, but only with other conductors in a sheath: the wire holds {{sae_area}} of copper, and one on its own is 16 AWG (1.3 mm²) or thicker."),
+    )
+
+
+HEAT_CAUTIONS = (
+    Remark(when=lambda v: only_as_printed(v) and v.at_60 is not None, source="33cfr-table",
+           says="Only with {insulation} printed on the cable: with 60 °C insulation it would bear {at_60}, less than the fuse."),
+    Remark(when=lambda v: only_as_printed(v) and v.at_60 is None, source="33cfr-table",
+           says="Only with {insulation} printed on the cable: with 60 °C insulation it would bear nothing in air of {air}."),
+    Remark(when=beyond_print, source="nec-ambient",
+           says="{rule_set} as we have it prints no factor for air of {air} with {insulation} insulation. The law behind NEC's factors stands in for it, which is our step: what the maker of the cable says of hot air comes first."),
+    Remark(when=hot_copper, source="practice",
+           says="At this current the copper may reach {warm}, by our estimate. Lugs, fuse holders and switches are commonly made for 75 to 90 °C: take thicker wire, or see that each is marked for more."),
+    Remark(when=lambda v: _hotter_than(v, WARM_AIR), source="practice",
+           says="Fuses are rated at room temperature, about 25 °C. In air above some 40 °C a fuse opens below its rating: use the maker's derating, or fit it in a cooler place."),
+    Remark(when=too_thin_alone, source="33cfr-size",
+           says="{sae_area} of copper is allowed only with other conductors in a sheath; a conductor on its own is 16 AWG (1.3 mm²) or thicker."),
+)

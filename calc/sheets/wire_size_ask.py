@@ -9,6 +9,7 @@ from calc.compare import at_least
 from calc.electrical import fuses, nec
 from calc.electrical.ampacity import INSIDE, NEC, OUTSIDE, NotCovered, ratings
 from calc.electrical.drop import longest_run
+from calc.electrical.limits import USUAL_INSULATION
 from calc.electrical.sizing import Chosen, Size, choose, rating_between, sizes
 from calc.shown import DOWN, rounded
 
@@ -50,6 +51,11 @@ class Ask:
         return self.limit * self.voltage
 
     @property
+    def charging(self) -> float:
+        """Return the highest voltage [V]: what fuses and bundles are judged by."""
+        return CHARGED * self.voltage
+
+    @property
     def together(self) -> int:
         """Return how many loaded conductors lie together, those in parallel counted too."""
         return max(self.bundled, 2 * self.parallel) if self.parallel > 1 else self.bundled
@@ -64,7 +70,7 @@ class Ask:
     def sizes(self) -> tuple[Size, ...]:
         """Return every size of the series under the conditions. Raises NotCovered."""
         return sizes(
-            **self.given, parallel=self.parallel, bundled=self.together, voltage=self.voltage
+            **self.given, parallel=self.parallel, bundled=self.together, voltage=self.charging
         )
 
     def chosen(self, among: tuple[Size, ...]) -> Chosen:
@@ -83,8 +89,7 @@ def standard_fuses(ask: Ask) -> tuple[fuses.Family, ...]:
     """Return the fuse families rated for the highest voltage, while a bank of this name charges."""
     if ask.given["rule_set"] == NEC:
         return ()
-    charging = CHARGED * ask.voltage
-    return tuple(one for one in fuses.families() if one.interrupting(charging) is not None)
+    return tuple(one for one in fuses.families() if one.interrupting(ask.charging) is not None)
 
 
 def _again(ask: Ask, **change: Any) -> str | None:
@@ -125,7 +130,7 @@ def _kinds(ask: Ask, among: tuple[Size, ...]) -> Iterator[Iterator[str | None]]:
     yield (
         f"insulation rated {rating:g} °C: {does}"
         for rating in ratings(ask.given["rule_set"])
-        if rating > ask.given["insulation"]
+        if ask.given["insulation"] < rating <= USUAL_INSULATION
         and (does := _again(ask, given={**ask.given, "insulation": rating}))
     )
     yield (

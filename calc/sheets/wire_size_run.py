@@ -4,16 +4,19 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.electrical import fuses
-from calc.electrical.ampacity import ABYC, BASE_AMBIENT, LAW, NotCovered, ampacity, crowding
+from calc.electrical.ampacity import BASE_AMBIENT, NotCovered, crowding
 from calc.electrical.conductors import (
     SAE,
     STRANDED,
+    ZERO_RESISTANCE,
     at_temperature,
     conductor,
     copper_area,
     tabulated,
 )
 from calc.electrical.drop import largest_current, loop_resistance
+from calc.electrical.limits import beyond_rows, copper_rise, uncounted_bundle, unmarked
+from calc.electrical.nec import cool_terminals
 from calc.electrical.sizing import THINNEST_PARALLEL, Chosen, Size, rating_between
 from calc.kinds import CURRENT
 from calc.pictures import Rung
@@ -21,9 +24,7 @@ from calc.sheets.shared import refusal, wires
 from calc.sheets.wire_size_ask import CHARGED, Ask, remedies, standard_fuses
 from calc.shown import DOWN, UP, quantity_text
 
-ZERO = -234.5  # °C
 DROP, HEAT, BOTH, MORE = "the drop", "the heat", "drop and heat alike", "a fuse that fits"
-THICKEST = "4/0 AWG"  # the last row of every rule set
 SHOWN = 5  # rungs
 
 
@@ -34,7 +35,8 @@ class AtWork:
     `highest` is the most its fuse may be rated [A]. `warm` [°C] is an estimate of the copper at this
     current, `rise` [K] of it above the air, `warm_drop` [V] the drop with it. `crowded` is what each conductor would bear [A] with
     a bundling factor that the rule set leaves out, `bears_bundle` the size with room for a fuse
-    even so, `at_60` what the chosen one bears with 60 °C insulation [A].
+    even so, `at_60` what the chosen one bears with 60 °C insulation [A], `cool_terminals` what NEC
+    lets terminals of 60 °C bear on it [A].
     """
 
     wires: str | None = None
@@ -46,6 +48,8 @@ class AtWork:
     bundle_factor: float | None = None
     ampacity: float | None = None
     small_ceiling: float | None = None
+    terminal_ceiling: float | None = None
+    cool_terminals: float | None = None
     highest: float | None = None
     at_60: float | None = None
     uncounted_bundle: bool = False
@@ -141,7 +145,7 @@ def run(
         resistance_limit=ask.allowed / (2 * length * ask.each),
         together=float(ask.together),
         charged=CHARGED,
-        charging=CHARGED * voltage,
+        charging=ask.charging,
         rated=bool(ask.ratings),
         fuse_from_memory=_from_memory(chosen.fuse, ask),
         metric=series == "mm2",
@@ -150,7 +154,7 @@ def run(
         computed=False,
         rating=given["insulation"],
         base_air=BASE_AMBIENT,
-        zero=ZERO,
+        zero=-ZERO_RESISTANCE,
         rungs=_rungs(among, chosen, ask),
         **(_at_work(chosen.size, among, ask) if chosen.size else {}),
     )
@@ -177,7 +181,7 @@ def _obstacle(chosen: Chosen, ask: Ask) -> str:
         return f"{ask.given['rule_set']} has no figure for it"
     lowest = quantity_text(ask.need, CURRENT, way=UP)
     highest = quantity_text(chosen.larger.largest_fuse, CURRENT, way=DOWN)
-    return f"no standard fuse lies from {lowest} to the {highest} it bears"
+    return f"no standard fuse lies from {lowest} to {highest}, the most for it"
 
 
 def _from_memory(fuse: float | None, ask: Ask) -> bool:
@@ -192,8 +196,8 @@ def _at_work(size: Size, among: tuple[Size, ...], ask: Ask) -> dict[str, Any]:
     copper = copper_area(size.name, given["gauge_reading"])
     printed = tabulated(size.name, finish=given["finish"], strands=given["strands"])
     drop = ask.each * loop_resistance(ask.length, size.per_length)
-    uncounted = given["rule_set"] == LAW and bears.bundle_factor == 1 and ask.together > 2
-    rise = (given["insulation"] - bears.air) * (ask.each / bears.ampacity) ** 2
+    uncounted = uncounted_bundle(given["rule_set"], bears, ask.together)
+    rise = copper_rise(insulation=given["insulation"], air=bears.air, current=ask.each, bears=bears.ampacity)
     warm = bears.air + rise
     return {
         "wires": wires(size.name, ask.parallel, given["gauge_reading"]),
@@ -205,12 +209,14 @@ def _at_work(size: Size, among: tuple[Size, ...], ask: Ask) -> dict[str, Any]:
         "bundle_factor": bears.bundle_factor,
         "ampacity": bears.ampacity,
         "small_ceiling": bears.small_ceiling,
+        "terminal_ceiling": bears.terminal_ceiling,
+        "cool_terminals": cool_terminals(bears.row.removesuffix(" AWG")),
         "highest": bears.largest_fuse,
         "at_60": _at_60(size, ask),
         "uncounted_bundle": uncounted,
         "crowded": bears.ampacity * crowding(ask.together) if uncounted else None,
         "bears_bundle": _bears_bundle(size, among, ask) if uncounted else None,
-        "thickest": copper > conductor(THICKEST).area * 1.01,
+        "thickest": beyond_rows(size.name, given["gauge_reading"]),
         "thin": bears.row == "18 AWG",
         "too_thin_to_join": ask.parallel > 1 and copper < conductor(THINNEST_PARALLEL).area,
         "reference": one.reference,
@@ -232,22 +238,8 @@ def _at_work(size: Size, among: tuple[Size, ...], ask: Ask) -> dict[str, Any]:
 
 
 def _at_60(size: Size, ask: Ask) -> float | None:
-    """Return what `size` bears [A] with 60 °C insulation, or None where there is no figure.
-
-    ABYC E-11 is given for one rating only, so the law stands in for it.
-    """
-    given = {
-        key: ask.given[key] for key in ("surroundings", "ambient", "rule_set", "gauge_reading")
-    }
-    if given["rule_set"] == ABYC:
-        given["rule_set"] = LAW
-    try:
-        found = ampacity(
-            name=size.name, insulation=60.0, bundled=ask.together, voltage=ask.voltage, **given
-        )
-    except NotCovered:
-        return None
-    return found.largest_fuse
+    given = {k: ask.given[k] for k in ("surroundings", "ambient", "rule_set", "gauge_reading")}
+    return unmarked(name=size.name, bundled=ask.together, **given)
 
 
 def _bears_bundle(size: Size, among: tuple[Size, ...], ask: Ask) -> str | None:

@@ -25,7 +25,8 @@ def cited() -> set[str]:
 
 def test_no_key_stands_in_two_chapters_of_the_bibliography():
     files = Path(calc.__file__).with_name("sources").glob("*.py")
-    keys = re.findall(r'^    "([^"]+)": Source\(', "".join(f.read_text("utf-8") for f in files), re.M)
+    texts = "".join(file.read_text("utf-8") for file in files)
+    keys = re.findall(r'^    "([^"]+)": Source\(', texts, re.MULTILINE)
     assert len(keys) > 100
     assert len(keys) == len(set(keys))
 

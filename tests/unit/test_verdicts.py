@@ -39,14 +39,48 @@ def test_a_current_is_judged_by_the_wire_whatever_it_drops(conductor, current, v
 
 
 @pytest.mark.parametrize(
-    ("current", "verdict"), [("0.1 A", "caution"), ("20 A", "caution"), ("20.1 A", "stop")]
+    ("conductor", "current", "verdict"),
+    [
+        ("22 AWG", "0.1 A", "caution"),
+        ("22 AWG", "3.9 A", "caution"),
+        ("22 AWG", "4 A", "rated for heat"),
+        ("22 AWG", "7.8 A", "rated for heat"),
+        ("22 AWG", "8 A", "stop"),
+        ("22 AWG", "19 A", "stop"),
+        ("0.5 mm2", "12.1 A", "rated for heat"),
+        ("0.5 mm2", "12.2 A", "stop"),
+        ("0.75 mm2", "18.2 A", "rated for heat"),
+        ("0.75 mm2", "18.3 A", "stop"),
+    ],
 )
-def test_a_wire_thinner_than_the_table_is_never_fine(current, verdict):
-    """33 CFR 183.425 table 5 begins at 18 AWG (0.82 mm2): 20 A with 105 °C insulation."""
-    answer = drop(current=current, conductor="0.75 mm2", **SHORT)
-    assert answer.verdict == verdict
-    assert "18 AWG" in said(answer) and "20" in said(answer)
+def test_a_wire_thinner_than_the_table_is_held_to_its_share_of_the_copper(
+    conductor, current, verdict
+):
+    """33 CFR 183.425 table 5 begins at 18 AWG (0.823 mm2): 20 A at 105 °C, 10 A at 60 °C.
+
+    By area (our step): 22 AWG of 0.326 mm2 has 7.9 A and 3.9 A, 0.5 mm2 12.15 A, 0.75 mm2 18.2 A.
+    """
+    answer = drop(current=current, conductor=conductor, length="1 cm", limit="20 %")
+    assert answer.verdict == ("stop" if verdict == "stop" else "caution")
+    assert ("rated for heat" in answer.sentence) is (verdict == "rated for heat")
+    assert "18 AWG" in said(answer) and "our step, common practice" in said(answer)
     assert ("Risk of fire" in said(answer)) is (verdict == "stop")
+
+
+@pytest.mark.parametrize(
+    ("temperature", "verdict"), [("105 C", "fine"), ("105.1 C", "caution"), ("200 C", "caution")]
+)
+def test_copper_hotter_than_any_usual_insulation_is_a_caution(temperature, verdict):
+    answer = drop(current="1 A", conductor="8 AWG", temperature=temperature, **SHORT)
+    assert answer.verdict == verdict
+
+
+def test_a_fine_drop_says_under_which_conditions_its_current_was_held_to_a_limit():
+    """33 CFR 183.425 table 5: 30 °C, up to two conductors; 8 AWG of 60 °C bears 55 A."""
+    answer = drop(current="30 A", conductor="8 AWG", **SHORT)
+    note = next(one.text for one in answer.notes if "held to" in one.text).replace("\xa0", " ")
+    assert answer.verdict == "fine"
+    assert "30 °C" in note and "two conductors" in note and "55 A" in note
 
 
 @pytest.mark.parametrize("current", ["30 A", "31 A", "2000 A"])

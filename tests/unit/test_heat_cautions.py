@@ -1,0 +1,158 @@
+"""What stands against a wire or a fuse beside its rule set: marking, hot air, hot copper, lugs."""
+
+import pytest
+
+import calc
+from calc.electrical.ampacity import LAW, NEC, bears, bears_by_copper
+from calc.electrical.conductors import conductor
+from calc.electrical.limits import beyond_rows, copper_rise, unmarked
+from tests.contract.samples import answers
+
+BOTH = pytest.mark.parametrize("name", ["wire-size", "fuse-choice"])
+PLAIN = {"surroundings": "outside engine space", "bundled": 2, "gauge_reading": "AWG"}
+
+
+def said(answer) -> str:
+    """Return every caution of an answer as one text."""
+    return " ".join(one.text for one in answer.cautions).replace("\xa0", " ")
+
+
+def size(**inputs):
+    return calc.work("wire-size", {"length": "1 ft", **inputs})
+
+
+def fuse(**inputs):
+    return calc.work("fuse-choice", {"fault_current": "900 A", **inputs})
+
+
+def test_a_cable_without_marking_bears_its_60_degree_figure_the_bundle_counted():
+    """33 CFR 183.425 table 5: 8 AWG bears 55 A at 60 °C. Note 2: 0.6 for four."""
+    given = {"name": "8 AWG", "ambient": 30.0, "rule_set": LAW}
+    assert unmarked(**given, **PLAIN) == 55
+    assert unmarked(**given, **{**PLAIN, "bundled": 4}) == pytest.approx(33)
+    assert unmarked(**{**given, "ambient": 60.0}, **PLAIN) is None
+    assert unmarked(**{**given, "rule_set": NEC}, **PLAIN) is None
+
+
+@pytest.mark.parametrize(("current", "verdict"), [("40 A", "fine"), ("40.1 A", "caution")])
+def test_a_fuse_that_60_degree_insulation_would_not_bear_rests_on_the_marking(current, verdict):
+    """8 AWG of 60 °C bears 55 A (33 CFR 183.425 table 5); 50 A and 60 A are made, none between."""
+    answer = fuse(current=current, conductor="8 AWG")
+    assert answer.verdict == verdict
+    assert ("Only with 105 °C printed on the cable" in said(answer)) is (verdict == "caution")
+
+
+def test_a_size_that_60_degree_insulation_would_not_do_for_rests_on_the_marking():
+    """120 A asks for 150 A: 4 AWG bears 160 A at 105 °C and 105 A at 60 °C (table 5)."""
+    answer = size(current="120 A")
+    assert answer["conductor"] == "4 AWG" and answer.verdict == "caution"
+    assert "with 60 °C insulation it would bear 105 A, less than the fuse" in said(answer)
+    assert "Only with" not in said(size(current="120 A", insulation="60 C"))
+
+
+@BOTH
+def test_what_is_fine_is_fine_whatever_is_printed_on_the_cable(name):
+    fine = [answer for _, answer in answers(name) if answer.verdict == "fine"]
+    assert len(fine) > 20
+    for answer in fine:
+        v = answer.values
+        if v["rule_set"] != NEC:
+            assert v["rating"] == 60 or v["fuse"] <= v["at_60"] * (1 + 1e-9)
+            assert v["air"] <= 50
+        assert v["warm"] <= 90 * (1 + 1e-9)
+
+
+@pytest.mark.parametrize("ask", [size, fuse], ids=["wire-size", "fuse-choice"])
+@pytest.mark.parametrize(
+    ("ambient", "caution", "remark"),
+    [("30 C", False, False), ("40 C", False, True), ("50 C", False, True), ("51 C", True, True)],
+)
+def test_air_that_the_boats_rules_print_nothing_for_is_said(ask, ambient, caution, remark):
+    """They print 30 °C, and 50 °C in an engine space for 105 °C insulation (33 CFR note 1)."""
+    answer = ask(current="2 A", ambient=ambient, insulation="90 C")
+    assert ("prints no factor" in answer.sentence) is caution
+    assert ("prints no factor for air of" in said(answer)) is remark
+    inside = ask(current="2 A", surroundings="inside engine space", insulation="105 C")
+    assert "prints no factor" not in said(inside)
+
+
+@pytest.mark.parametrize("ask", [size, fuse], ids=["wire-size", "fuse-choice"])
+def test_a_fuse_in_hot_air_is_said_to_open_below_its_rating(ask):
+    assert "room temperature" not in said(ask(current="2 A", ambient="40 C"))
+    assert "room temperature" in said(ask(current="2 A", ambient="41 C"))
+    hot = ask(current="2 A", ambient="95 C", insulation="125 C")
+    assert hot.verdict == "caution" and "room temperature" in said(hot)
+    mains = ask(current="10 A", ambient="60 C", insulation="90 C", rule_set=NEC)
+    assert "maker's derating" in mains.sentence
+
+
+def test_copper_rises_with_the_square_of_the_current():
+    """By hand: at half of what it bears a wire of 105 °C in 30 °C air rises a quarter of 75 K."""
+    assert copper_rise(insulation=105, air=30, current=50, bears=100) == pytest.approx(18.75)
+    assert copper_rise(insulation=105, air=30, current=100, bears=100) == pytest.approx(75)
+
+
+@pytest.mark.parametrize("ask", [size, fuse], ids=["wire-size", "fuse-choice"])
+def test_copper_hotter_than_lugs_and_fuse_holders_is_a_caution(ask):
+    """18 to 8 AWG of 200 °C at 0.8 of what they bear: 30 + 170 × 0.64 is about 139 °C."""
+    wire = {"conductor": "8 AWG"} if ask is fuse else {}
+    answer = ask(current="80 A", insulation="200 C", **wire)
+    assert answer.values["warm"] > 90 and answer.verdict == "caution"
+    assert "lugs" in answer.sentence and "Lugs, fuse holders" in said(answer)
+    assert "Lugs, fuse holders" not in said(ask(current="2 A", insulation="105 C"))
+
+
+@BOTH
+def test_no_remedy_asks_for_insulation_that_is_not_on_sale_as_cable(name):
+    remedies = [one for _, answer in answers(name) for one in answer["remedies"]]
+    rated = [one for one in remedies if "insulation rated" in one]
+    assert rated and not [one for one in rated if "125" in one or "200 °C" in one]
+
+
+@pytest.mark.parametrize(
+    ("wire", "alone"),
+    [({"conductor": "18 AWG"}, True), ({"conductor": "1 mm2", "insulation": "60 C"}, True),
+     ({"conductor": "16 AWG", "gauge_reading": "SAE"}, True), ({"conductor": "16 AWG"}, False)],
+)  # fmt: skip
+def test_a_fuse_for_a_wire_too_thin_to_run_alone_is_a_caution(wire, alone):
+    """33 CFR 183.425(e): one on its own is 16 AWG (1.31 mm2); SAE 16 holds 2336 cmil, 1.18 mm2."""
+    answer = fuse(current="3 A", **wire)
+    assert answer.verdict == ("caution" if alone else "fine")
+    assert ("sheath" in answer.sentence) is alone
+    if "gauge_reading" in wire:
+        assert "1.18" in answer.sentence
+
+
+def test_an_sae_gauge_bears_what_its_own_copper_allows():
+    """SAE 8 holds 14 810 cmil, less than AWG 8 (16 510): the row of 10 AWG, 60 A at 105 °C."""
+    assert fuse(conductor="8 AWG", gauge_reading="SAE")["ampacity"].m_as("A") == 60
+    assert fuse(conductor="8 AWG")["ampacity"].m_as("A") == 80
+
+
+@pytest.mark.parametrize(("volts", "factor"), [("41 V", 1), ("42 V", 0.6), ("48 V", 0.6)])
+def test_a_bundle_is_counted_by_the_highest_voltage_in_both_worksheets(volts, factor):
+    """33 CFR 183.435(b): 50 V. A bank of 41 V charges at 49.9 V, of 42 V at 51.1 V (14.6 / 12)."""
+    answer = size(current="20 A", voltage=volts, bundled="4")
+    assert answer.values["bundle_factor"] == factor
+    charging = f"{answer.values['charging']!r} V"
+    assert fuse(current="20 A", voltage=charging, bundled="4").values["bundle_factor"] == factor
+
+
+def test_a_rise_is_shown_in_kelvin_whatever_units_were_typed():
+    line = next(one for one in size(length="12 ft").working if one.symbol == "ΔT")
+    assert line.value.endswith("K") and "°F" not in line.value
+
+
+@pytest.mark.parametrize("name", ["22 AWG", "20 AWG", "0.5 mm2", "0.75 mm2"])
+def test_below_the_table_a_wire_bears_its_share_of_the_first_row(name):
+    """33 CFR 183.425 table 5: 18 AWG bears 20 A at 105 °C, 10 A at 60 °C."""
+    share = conductor(name).area / conductor("18 AWG").area
+    assert bears(name) is None
+    assert bears_by_copper(name) == pytest.approx(20 * share)
+    assert bears_by_copper(name, 60.0) == pytest.approx(10 * share)
+    assert bears_by_copper("8 AWG") == bears("8 AWG")
+
+
+def test_only_what_is_thicker_than_the_last_row_is_beyond_it():
+    assert beyond_rows("150 mm2") and beyond_rows("120 mm2")
+    assert not beyond_rows("4/0 AWG") and not beyond_rows("95 mm2")
