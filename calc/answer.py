@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from calc.worksheet import Worksheet
 
 _MOST_DIGITS = 9
+_SYMBOLS: dict[tuple[str, str], str] = {}  # formulas in symbols: the same for every answer
 
 
 @dataclass(frozen=True)
@@ -104,6 +105,7 @@ class Writer:
         self.sheet = sheet
         self.readings = readings
         self.values = values
+        self.numbers: dict[str, str] = {}
         systems = {r.unit.system for r in readings.values() if r.unit and r.applies}
         cells = (cell for r in readings.values() for row in r.rows for cell in row)
         listed = {cell.unit.system for cell in cells if cell.unit and cell.unit.system}
@@ -166,8 +168,10 @@ class Writer:
 
         Temperatures are in °C, as the formulas are, and a negative one stands in brackets.
         """
-        text = self._number(name)
-        return f"({text})" if text.startswith(MINUS) else text
+        if name not in self.numbers:
+            text = self._number(name)
+            self.numbers[name] = f"({text})" if text.startswith(MINUS) else text
+        return self.numbers[name]
 
     def _number(self, name: str) -> str:
         if name in self.named:
@@ -189,6 +193,9 @@ class Writer:
     def line(self, step: Step) -> Line:
         """Return a step as worked."""
         named = self.named[step.of]
+        key = self.sheet.id, step.formula
+        if step.formula and key not in _SYMBOLS:
+            _SYMBOLS[key] = written(step.formula, self.symbol)
         value = (
             self.text(named, digits=4 if named.kind else 0, way=NEAR)
             if named.kind
@@ -197,7 +204,7 @@ class Writer:
         return Line(
             named.label,
             named.symbol,
-            written(step.formula, self.symbol) if step.formula else "",
+            _SYMBOLS[key] if step.formula else "",
             written(step.formula, self.number) if step.formula else "",
             value,
             step.says.format_map(self.shown),

@@ -10,17 +10,19 @@ from calc.energy.loads import bank_current
 from calc.fields import Choice, Option, Quantity
 from calc.kinds import CHARGE, COUNT, CURRENT, ENERGY, POWER, RATIO, RISE, TEMPERATURE, TIME
 from calc.kinds import heat as heat
-from calc.sheets.comfort import BANK, USABLE
-from calc.sheets.shared import EFFICIENCY, INVERTER, ROUTE, bank_voltage
+from calc.sheets.comfort import BANK, ONE_BATTERY, USABLE, VOLTAGE_FIELD, inverter_remark
+from calc.sheets.shared import EFFICIENCY, INVERTER, ROUTE
 from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet
 
 cooler = cooling  # a field is called `cooling` too
 DUTY, LOAD = "duty", "heat load"
-OUTER = 0.04  # m²·K/W, ISO 6946
+OUTER = 0.07  # m²·K/W, a roof in still air: CIBSE Guide A, table A3.6, sheltered
+DIFFUSE = 0.2  # of the sun's heat, that reaches into full shade from the sky: common practice, no source
+RATED_AT = 35.0  # °C, outside air for which labels are measured: common practice, no source
+BUSY = 0.8  # of the time, beyond which a cooler has little in hand: common practice, no source
 PERSON = 115.0  # W, seated at rest, dry and damp heat: Air Conditioning Engineering, table 7.16
 LARGE = 8 * 3.6e6  # J, about 600 A·h at 12.8 V: more than most vans carry; common practice, no source
-ONE_BATTERY = 100.0  # A, what one battery is usually allowed: common practice, no source
 STUFFY = 3.0  # K above outside that moving air leaves: common practice, no source
 
 
@@ -47,7 +49,10 @@ class CoolingDay:
     needed: float
     bank_share: float
     covers_save: float | None
+    covers_charge: float | None
+    diffuse: float
     shade_saves: float | None
+    shade_charge: float | None
     stuffy: float
     density: float
     air_heat: float
@@ -74,6 +79,12 @@ def run(
     share = min(cooler.duty(load, cooling), 1.0) if reckoned else duty
     charge, gives = current * share * hours, capacity * usable
     density = airflow.density(outside)
+    covers, shade = glass * (1 - cover_passes), (glass + top) * (1 - DIFFUSE)
+
+    def saved(heat_: float) -> float | None:
+        rest = min(cooler.duty(max(load - heat_, 0.0), cooling), 1.0)
+        return max(charge - current * rest * hours, 0.0) if reckoned else None
+
     return CoolingDay(
         factor=factor,
         power=power,
@@ -93,8 +104,11 @@ def run(
         carries=gives / (current * share) if share else hours,
         needed=charge / usable,
         bank_share=charge / gives,
-        covers_save=glass * (1 - cover_passes) if reckoned else None,
-        shade_saves=glass + top if reckoned else None,
+        covers_save=covers if reckoned else None,
+        covers_charge=saved(covers),
+        diffuse=DIFFUSE,
+        shade_saves=shade if reckoned else None,
+        shade_charge=saved(shade),
         stuffy=STUFFY,
         density=density,
         air_heat=airflow.AIR_HEAT,
@@ -123,7 +137,7 @@ WORKSHEET = Worksheet(
         Choice(id="basis", label="Running time from", default=DUTY, options=(Option(DUTY, "a share of the time"), Option(LOAD, "the van's heat load")), hint="Guess the share, or reckon it from sun, people and walls."),
         Quantity(id="duty", label="Share of the time it runs", symbol="d", kinds=(RATIO,), default="50 %", low="1 %", high="100 %", hint="Not used when the heat load is reckoned. On a hot day in the sun it is near 100 %."),
         Quantity(id="hours", label="Hours", symbol="t", kinds=(TIME,), default="8 h", low="0.1 h", high="72 h", hint="Over which it is switched on."),
-        bank_voltage("12.8 V"),
+        VOLTAGE_FIELD,
         ROUTE,
         EFFICIENCY,
         BANK,
@@ -148,10 +162,12 @@ WORKSHEET = Worksheet(
         Named(id="duty_used", label="Share of the time it runs", symbol="x", kind=RATIO, way=UP),
         Named(id="carries", label="What you use of the bank carries it", symbol="t_b", kind=TIME, way=DOWN),
         Named(id="needed", label="Bank it would take", symbol="C_n", kind=CHARGE, way=UP),
-        Named(id="heat_load", label="Heat to be pumped out", symbol="P_l", kind=heat.HEAT, way=UP, both=True),
-        Named(id="covers_save", label="Covers on the glass take off", symbol="P_s1", kind=heat.HEAT, way=DOWN, both=True),
-        Named(id="shade_saves", label="Full shade takes off", symbol="P_s2", kind=heat.HEAT, way=DOWN, both=True),
-        Named(id="vent_flow", label="Or air through, a little warmer than outside", symbol="Q_v", kind=heat.AIRFLOW, way=UP, both=True),
+        Named(id="heat_load", label="Heat to be pumped out", symbol="P_l", kind=heat.HEAT, way=UP, both=True, quiet=True),
+        Named(id="covers_save", label="Covers on the glass take off", symbol="P_s1", kind=heat.HEAT, way=DOWN, both=True, quiet=True),
+        Named(id="shade_saves", label="Full shade takes off", symbol="P_s2", kind=heat.HEAT, way=DOWN, both=True, quiet=True),
+        Named(id="covers_charge", label="Covers save of the charge", symbol="Q_s1", kind=CHARGE, way=DOWN, quiet=True),
+        Named(id="shade_charge", label="Full shade saves of the charge", symbol="Q_s2", kind=CHARGE, way=DOWN, quiet=True),
+        Named(id="vent_flow", label="Or air through, a little warmer than outside", symbol="Q_v", kind=heat.AIRFLOW, way=UP, both=True, quiet=True),
     ),
     between=(
         Named(id="factor", label="Efficiency applied", symbol="η_r", kind=RATIO),
@@ -165,6 +181,7 @@ WORKSHEET = Worksheet(
         Named(id="energy", label="Energy from the bank", symbol="E", kind=ENERGY, way=UP),
         Named(id="gives", label="What you use of the bank", symbol="Q_u", kind=CHARGE, way=DOWN),
         Named(id="bank_share", label="Share of that", symbol="s", kind=RATIO, way=UP),
+        Named(id="diffuse", label="Sun's heat that reaches into shade", symbol="f", kind=RATIO),
         Named(id="stuffy", label="Warmer than outside by", symbol="ΔT_v", kind=RISE),
         Named(id="density", label="Density of the air", symbol="ρ", kind=heat.DENSITY),
         Named(id="air_heat", label="Specific heat of air", symbol="c", kind=heat.SPECIFIC_HEAT, digits=4),
@@ -174,6 +191,7 @@ WORKSHEET = Worksheet(
         Step(of="factor", source="practice", when=lambda v: v.route == INVERTER, says="Through an inverter its loss comes on top."),
         Step(of="current", formula="power / (voltage * factor)", source="ohm", says="At the bank, while the compressor works."),
         Step(of="glass_heat", formula="sun * glazing * passed", source="g-value", when=_reckoned, says="What the glass lets in and gives in."),
+        Step(of="outer", source="cibse-surface", when=_reckoned, says="Of a roof in still air, which the sun heats most; wind would make it less."),
         Step(of="roof_heat", formula="roof_u * roof * absorbed * sun * outer", source="sol-air", when=_reckoned, says="Sun on the sheet acts like warmer air outside; the sky's coolness is left out."),
         Step(of="warmer", formula="outside - inside", when=_reckoned, says="Below zero the shell helps."),
         Step(of="shell_heat", formula="shell * warmer", source="iso-6946", when=_reckoned, says="Walls, glass and air changes together."),
@@ -189,22 +207,26 @@ WORKSHEET = Worksheet(
         Step(of="carries", formula="hours", when=lambda v: v.duty_used == 0, says="It need not run at all."),
         Step(of="needed", formula="charge / usable", says="To do it and no more."),
         Step(of="covers_save", formula="glass_heat * (1 - cover_passes)", source="practice", when=_reckoned, says="Off the heat load, for as long as they are on."),
-        Step(of="shade_saves", formula="glass_heat + roof_heat", when=_reckoned, says="All of the sun's part."),
+        Step(of="covers_charge", formula="max(charge - current * min(max(heat_load - covers_save, 0) / cooling, 1) * hours, 0)", when=_reckoned, says="By how much less it runs; nothing while it still never stops."),
+        Step(of="shade_saves", formula="(glass_heat + roof_heat) * (1 - diffuse)", source="practice", when=_reckoned, says="The sun's part, but for what the bright sky still sends."),
+        Step(of="shade_charge", formula="max(charge - current * min(max(heat_load - shade_saves, 0) / cooling, 1) * hours, 0)", when=_reckoned, says="In the same way."),
         Step(of="vent_flow", formula="(glass_heat + roof_heat + people_heat + devices) / (density * air_heat * stuffy)", source="energy-balance", when=_reckoned, says="Moving air holds the van at {stuffy} above outside, for the few watts of a fan."),
     ),
     rules=(
         Rule(verdict=STOP, when=lambda v: not v.keeps_up, says="The unit is too small: {heat_load} comes in and it pumps {cooling}. It would run all the time and not hold {inside}."),
-        Rule(verdict=STOP, when=lambda v: not at_most(v.energy / v.usable, LARGE), says="{charge} in {hours}: no bank of reasonable size does this. It would take {needed}."),
+        Rule(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives) and not at_most(v.energy / v.usable, LARGE), says="{charge} in {hours}: no bank of reasonable size does this. It would take {needed}."),
         Rule(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives), says="{charge} in {hours}, and you use {gives} of the bank: it carries this for {carries}."),
         Rule(verdict=CAUTION, when=lambda v: not at_most(v.current, ONE_BATTERY), says="{charge} in {hours}, at {current} while it runs: more than one usual battery is made to give."),
         Rule(verdict=CAUTION, when=lambda v: not at_most(v.bank_share, 0.5), says="{charge} in {hours}: {bank_share} of what you use of the bank goes into cooling."),
         Rule(verdict=CAUTION, when=lambda v: not v.reckoned and v.duty < 1, says="{charge} in {hours}, if it really runs only {duty_used} of the time. In the sun it seldom rests."),
+        Rule(verdict=CAUTION, when=lambda v: not at_most(v.duty_used, BUSY) or (v.reckoned and not at_most(v.outside, RATED_AT)),
+             says="{charge} in {hours}, with little in hand: it runs {duty_used} of the time, and in air above the 35 °C of its label it makes less cold from more power."),
         Rule(verdict=FINE, says="{charge} in {hours}, {bank_share} of what you use of the bank."),
     ),
     remarks=(
         Remark(when=lambda v: not at_most(v.charge, v.gives), source="practice", says="Shade, covers on the outside of the glass and a fan cost next to nothing; shore power or a drive has to carry the rest."),
-        Remark(when=lambda v: not at_most(v.current, ONE_BATTERY), source="practice", says="Cable, fuse and every joint must be rated for {current}, and for the start, which is several times that for a moment."),
-        Remark(when=lambda v: v.route == INVERTER, source="practice", says="An inverter's output is mains voltage and can kill; its fixed wiring is for a licensed person. It must bear the compressor's start, and its idle draw is not in this sum."),
+        Remark(when=lambda v: not at_most(v.current, ONE_BATTERY), source="practice", says="Cable, fuse and every joint must be rated for {current}, and for the compressor's start, which is several times that for a moment."),
+        inverter_remark(lambda v: v.route == INVERTER),
         Remark(when=lambda v: not at_most(v.efficiency_ratio, 4.5), source="eer", says="So high a ratio is usually a seasonal figure or one for mild weather. On the hottest day the ratio falls by a third or more."),
         Remark(when=lambda v: v.reckoned and v.outside <= v.inside, source="practice", says="It is no warmer outside than the {inside} you want: open up and let air through instead."),
         Remark(when=lambda v: v.reckoned and v.outside > 32, source="practice", says="Air moved at {outside} takes the stuffiness away, but cools nobody by much. Shade first, and a place higher up or by the water."),

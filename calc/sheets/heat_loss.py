@@ -1,143 +1,25 @@
 """heat-loss: what does the van lose on a cold night?"""
 
-from dataclasses import dataclass
+from dataclasses import replace
 from types import SimpleNamespace
 
 from calc.comfort import envelope
 from calc.compare import at_least, at_most
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
-from calc.fields import Choice, Option, Problem, Quantity
-from calc.kinds import COUNT, LENGTH, NUMBER, RATIO, RISE, TEMPERATURE, TIME
+from calc.fields import Choice, Option, Quantity
+from calc.kinds import COUNT, ENERGY, LENGTH, NUMBER, RATIO, RISE, TEMPERATURE, TIME
 from calc.kinds import heat as heat
+from calc.sheets import comfort
+from calc.sheets.heat_loss_run import run
 from calc.shown import DOWN, UP
+from calc.tabled import Table
 from calc.worksheet import Worksheet
 
-USUAL_HEATER = 4000.0  # W, what larger van heaters give: common practice, no source
 BREATHES, STRAINS = 16.0, 12.0  # °C: housing advice after WHO
 FRESH = 15 / 3600  # m³/s of outside air a sleeper: common practice, no source
-
-
-@dataclass(frozen=True, kw_only=True)
-class HeatLoss:
-    """Heat [W] a shell loses, by part, its bounds, and what a heater must give."""
-
-    rsi_wall: float
-    rsi_roof: float
-    rsi_floor: float
-    rse: float
-    skin: float
-    skin_conductivity: float
-    lining_conductivity: float
-    wall_u: float
-    roof_u: float
-    floor_u: float
-    bare_u: float
-    plane: float
-    wall_area: float
-    volume: float
-    rise: float
-    wall_loss: float
-    roof_loss: float
-    floor_loss: float
-    glass_loss: float
-    bridges: float
-    conduction: float
-    air_heat: float
-    infiltration: float
-    loss: float
-    cover_u: float
-    covered_loss: float
-    low: float
-    high: float
-    people_heat: float
-    fresh: float | None
-    night_loss: float
-    heater: float
-    rate: float
-    wood_heat: float
-    store: float
-    power: float
-    warm_share: float
-    time_constant: float
-    warm_up: float | None
-    sure: bool
-
-
-def run(
-    *, length: float, width: float, height: float, insulation: float, floor_insulation: float, material: str,
-    conductivity: float, glazing: float, glazing_u: float, cover: float, thermal_bridge: float, ribs: float,
-    air_changes: float, inside: float, outside: float, people: float, person: float, lining: float, margin: float,
-    contents: float, heater_output: float | None,
-) -> HeatLoss:
-    """Return what a box of `length`, `width` and `height` [m] loses from `inside` to `outside` [°C]."""
-    if not inside > outside:
-        raise Problem("outside", "Outside must be colder than inside: this sheet is for heat that leaves.")
-    walls = 2 * (length + width) * height - glazing
-    if walls < 0:
-        raise Problem("glazing", f"Glazing must be at most {walls + glazing:.3g} m², the whole of the walls.")
-    rsi = {part: envelope.surfaces(part)[0] for part in ("wall", "roof", "floor")}
-    rse = envelope.surfaces("wall")[1]
-    sheet = envelope.resistance(envelope.SHEET, envelope.SHEET_CONDUCTIVITY)
-    inner = envelope.resistance(lining, envelope.LINING_CONDUCTIVITY)
-
-    def layers(part: str, thickness: float) -> float:
-        middle = envelope.resistance(thickness, conductivity)
-        return envelope.transmittance((rsi[part], sheet, middle, inner, rse))
-
-    plane, rise = length * width, inside - outside
-    wall_u, roof_u, floor_u = layers("wall", insulation), layers("roof", insulation), layers("floor", floor_insulation)
-    bare_u = envelope.transmittance((rsi["wall"], sheet, rse))
-    parts = (wall_u * walls * rise, roof_u * plane * rise, floor_u * plane * rise)
-    plain = sum(parts)
-    glass = glazing_u * glazing * rise
-    cover_u = envelope.covered(glazing_u, cover)
-    air = envelope.air_coefficient(air_changes, length * width * height) * rise
-    conduction = plain * (1 + thermal_bridge) + glass
-    loss = conduction + air
-    bare = bare_u * (walls + 2 * plane) * rise
-    heater = loss * (1 + margin)
-    power = heater if heater_output is None else heater_output
-    store = contents * envelope.WOOD_HEAT
-    return HeatLoss(
-        **{f"rsi_{part}": value for part, value in rsi.items()},
-        rse=rse,
-        skin=envelope.SHEET,
-        skin_conductivity=envelope.SHEET_CONDUCTIVITY,
-        lining_conductivity=envelope.LINING_CONDUCTIVITY,
-        wall_u=wall_u,
-        roof_u=roof_u,
-        floor_u=floor_u,
-        bare_u=bare_u,
-        plane=plane,
-        wall_area=walls,
-        volume=length * width * height,
-        rise=rise,
-        wall_loss=parts[0],
-        roof_loss=parts[1],
-        floor_loss=parts[2],
-        glass_loss=glass,
-        bridges=plain * thermal_bridge,
-        conduction=conduction,
-        air_heat=envelope.AIR_HEAT,
-        infiltration=air,
-        loss=loss,
-        cover_u=cover_u,
-        covered_loss=loss - (glazing_u - cover_u) * glazing * rise,
-        low=plain + glass + air,
-        high=envelope.area_weighted(((1 - ribs, plain), (ribs, bare))) + glass + air,
-        people_heat=people * person,
-        fresh=length * width * height * air_changes / people if people else None,
-        night_loss=max(loss - people * person, 0.0),
-        heater=heater,
-        rate=loss / rise,
-        wood_heat=envelope.WOOD_HEAT,
-        store=store,
-        power=power,
-        warm_share=loss / power,
-        time_constant=store * rise / loss,
-        warm_up=envelope.warm_up(store, loss / rise, power, rise),
-        sure=heater_output is not None,
-    )
+LEAST = 1.1  # of the loss, below which nothing is left for wind: common practice, no source
+SLOW = 4 * 3600.0  # s to warm up, beyond which a night begins cold: common practice, no source
+WAXES, LIQUID = -10.0, -30.0  # °C, where diesel waxes and propane hardly boils: from memory
 
 
 def _label(name: str) -> str:
@@ -146,6 +28,14 @@ def _label(name: str) -> str:
 
 def _holds(v: SimpleNamespace) -> bool:
     return not v.sure or at_least(v.power, v.loss)
+
+
+def _tight(v: SimpleNamespace) -> bool:
+    return not at_least(v.power, LEAST * v.loss)
+
+
+def _slow(v: SimpleNamespace) -> bool:
+    return v.warm_up is None or not at_most(v.warm_up, SLOW)
 
 
 def _spare(v: SimpleNamespace) -> bool:
@@ -169,7 +59,7 @@ WORKSHEET = Worksheet(
         Quantity(id="height", label="Height inside", symbol="H", kinds=(LENGTH,), default="1.85 m", low="0.5 m", high="4 m", hint="From floor to ceiling."),
         Quantity(id="insulation", label="Insulation of walls and roof", symbol="d", kinds=(LENGTH,), default="30 mm", low="0 mm", high="300 mm",
                  hint="As it lies, squeezed parts included; bare parts belong to the ribs below."),
-        Choice(id="material", label="Insulation material", default="mineral wool",
+        Choice(id="material", label="Insulation material", default="mineral wool", example="like mineral wool",
                options=tuple(Option(name, _label(name)) for name in envelope.materials()), hint="Sets the conductivity; the maker's figure is better."),
         Quantity(id="glazing", label="Glazing", symbol="A_g", kinds=(heat.SURFACE,), default="3 m²", low="0 m²", high="30 m²", hint="Windscreen, doors, windows and roof lights together."),
         Quantity(id="air_changes", label="Air changes", symbol="n", kinds=(heat.RATE,), default="1 per hour", low="0 per hour", high="30 per hour",
@@ -178,9 +68,13 @@ WORKSHEET = Worksheet(
         Quantity(id="outside", label="Outside", symbol="T_o", kinds=(TEMPERATURE,), default="-5 °C", low="-60 °C", high="30 °C", hint="The coldest night you mean to sleep through."),
         Quantity(id="heater_output", label="Heater you have", symbol="P_h", kinds=(heat.HEAT,), optional=True, low="50 W", high="30 kW", example="2 kW",
                  hint="Its highest output as heat. Empty: the sheet says what is needed."),
+        Quantity(id="hours", label="Hours of heating", symbol="t_n", kinds=(TIME,), default="9 h", low="0.1 h", high="336 h", hint="The night that fuel and charge are reckoned for."),
+        comfort.HEAT_FROM,
+        comfort.EXHAUST,
+        comfort.ALARM,
         Quantity(id="people", label="Sleepers", symbol="N", kinds=(COUNT,), default="0", low="0", high="12", hint="Their warmth is a help, not counted for the heater."),
         Quantity(id="conductivity", more=True, label="Conductivity", symbol="λ", kinds=(heat.CONDUCTIVITY,), low="0.01 W/(m·K)", high="2 W/(m·K)",
-                 usual=("material", {name: f"{float(row['used_w_mk']):g} W/(m·K)" for name, row in envelope.materials().items()}), hint="Of the insulation, dry. Empty: the highest figure found for the material."),
+                 usual=("material", {name: f"{float(row['used_w_mk']):g} W/(m·K)" for name, row in envelope.materials().items()}), hint="Of the insulation, dry. Empty: the highest figure found for the material, listed below the answer."),
         Quantity(id="floor_insulation", more=True, label="Insulation of the floor", symbol="d_f", kinds=(LENGTH,), default="20 mm", low="0 mm", high="300 mm", hint="Of the same material."),
         Quantity(id="lining", more=True, label="Lining of plywood", symbol="d_l", kinds=(LENGTH,), default="4 mm", low="0 mm", high="50 mm", hint="Inside the insulation, all round."),
         Quantity(id="glazing_u", more=True, label="U-value of the glazing", symbol="U_g", kinds=(heat.CONDUCTANCE,), default="5.8 W/(m²·K)", low="0.5 W/(m²·K)", high="7 W/(m²·K)",
@@ -192,10 +86,19 @@ WORKSHEET = Worksheet(
         Quantity(id="person", more=True, label="Heat of a sleeper", symbol="P_1", kinds=(heat.HEAT,), default="50 W", low="0 W", high="200 W", hint="About 70 W asleep, part of it as moisture."),
         Quantity(id="margin", more=True, label="Margin for the heater", symbol="m", kinds=(RATIO,), default="30 %", low="0 %", high="200 %", hint="For wind, damp insulation and warming up (no source)."),
         Quantity(id="contents", more=True, label="Fit-out that has to warm", symbol="M", kinds=(heat.MASS,), default="200 kg", low="1 kg", high="3000 kg", hint="Furniture, lining, bedding, stores."),
+        comfort.HEATER_EFFICIENCY,
+        replace(comfort.DRAW, more=True),
+        replace(comfort.VOLTAGE_FIELD, more=True, symbol="U"),
+        replace(comfort.BANK, more=True),
+        replace(comfort.USABLE, more=True),
     ),
     results=(
         Named(id="loss", label="Heat lost", symbol="P", kind=heat.HEAT, way=UP, both=True),
         Named(id="heater", label="Heater, with margin", symbol="P_m", kind=heat.HEAT, way=UP, both=True),
+        comfort.FUEL_USED,
+        comfort.CHARGE_TAKEN,
+        comfort.ELECTRIC_CHARGE,
+        comfort.BANK_SHARE,
         Named(id="conduction", label="Through the shell", symbol="P_c", kind=heat.HEAT, way=UP),
         Named(id="infiltration", label="With the air", symbol="P_a", kind=heat.HEAT, way=UP),
         Named(id="wall_loss", label="Walls", symbol="P_w", kind=heat.HEAT, way=UP),
@@ -207,8 +110,11 @@ WORKSHEET = Worksheet(
         Named(id="low", label="Bound: no metal bridges", symbol="P_low", kind=heat.HEAT, way=DOWN),
         Named(id="high", label="Bound: ribs bare", symbol="P_high", kind=heat.HEAT, way=UP),
         Named(id="warm_up", label="To warm up from cold, about", symbol="t", kind=TIME, way=UP, digits=2),
+        comfort.CO_POINTS,
+        Named(id="materials", label="Insulation: figures and sources", worked=False),
     ),
     between=(
+        *comfort.NIGHT_BETWEEN,
         Named(id="rsi_wall", label="Inner surface, wall", symbol="R_iw", kind=heat.INSULANCE),
         Named(id="rsi_roof", label="Inner surface, roof", symbol="R_ir", kind=heat.INSULANCE),
         Named(id="rsi_floor", label="Inner surface, floor", symbol="R_if", kind=heat.INSULANCE),
@@ -227,14 +133,18 @@ WORKSHEET = Worksheet(
         Named(id="rise", label="Inside warmer by", symbol="ΔT", kind=RISE),
         Named(id="bridges", label="Added by metal", symbol="P_b", kind=heat.HEAT),
         Named(id="air_heat", label="Heat held by air", symbol="c", kind=heat.AIR_HEAT),
+        Named(id="cold_air", label="Heat held by the air outside", symbol="c_o", kind=heat.AIR_HEAT, digits=4),
+        Named(id="denser", label="More, as cold air is denser", symbol="P_o", kind=heat.HEAT, way=UP),
         Named(id="people_heat", label="Warmth of the sleepers", symbol="P_p", kind=heat.HEAT, way=DOWN),
         Named(id="fresh", label="Fresh air for each sleeper", symbol="Q_1", kind=heat.AIRFLOW, way=DOWN),
         Named(id="rate", label="Loss per degree", symbol="K", kind=heat.HEAT_RATE),
         Named(id="wood_heat", label="Specific heat of timber", symbol="c_w", kind=heat.SPECIFIC_HEAT),
-        Named(id="store", label="Heat held by the fit-out", symbol="C", kind=heat.HEAT_STORE),
+        Named(id="store", label="Heat held by the fit-out", symbol="C_f", kind=heat.HEAT_STORE),
         Named(id="power", label="Heater at work", kind=heat.HEAT),
         Named(id="warm_share", label="Loss as a share of the heater", symbol="s", kind=NUMBER),
         Named(id="time_constant", label="Time constant", symbol="τ", kind=TIME),
+        Named(id="spare", label="Heater above the loss by", kind=RATIO, way=DOWN),
+        Named(id="start_energy", label="Energy of a start", symbol="E_s", kind=ENERGY),
     ),
     steps=(
         Step(of="rise", formula="inside - outside", says="What drives the heat out."),
@@ -253,11 +163,13 @@ WORKSHEET = Worksheet(
         Step(of="glass_loss", formula="glazing_u * glazing * rise", source="iso-6946", says="Uncovered."),
         Step(of="conduction", formula="wall_loss + roof_loss + floor_loss + bridges + glass_loss", says="Everything that goes through the shell."),
         Step(of="infiltration", formula="air_heat * air_changes * volume * rise", source="mackay-air", says="Each change of air carries its warmth out."),
-        Step(of="loss", formula="conduction + infiltration", says="The heat that has to be made good, all night."),
+        Step(of="cold_air", source="ideal-gas", says="By its density at {outside} and 1006 J/(kg·K), dry and at sea level."),
+        Step(of="denser", formula="max(infiltration * (cold_air / air_heat - 1), 0)", source="ideal-gas", says="The round figure is for mild air; this is put on for the cold."),
+        Step(of="loss", formula="conduction + infiltration + denser", says="The heat that has to be made good, all night."),
         Step(of="heater", formula="loss * (1 + margin)", source="practice", says="With the margin you chose."),
-        Step(of="low", formula="wall_loss + roof_loss + floor_loss + glass_loss + infiltration", says="If no metal crossed the insulation."),
-        Step(of="high", formula="(1 - ribs) * (wall_loss + roof_loss + floor_loss) + ribs * bare_u * (wall_area + 2 * plane) * rise + glass_loss + infiltration", source="iso-6946-upper",
-             says="If that share of the area were bare sheet, weighed by area. Ribs also draw heat from beside them, so even this can be passed."),
+        Step(of="low", formula="wall_loss + roof_loss + floor_loss + glass_loss + infiltration + denser", says="If no metal crossed the insulation."),
+        Step(of="high", formula="max(loss, (1 - ribs) * (wall_loss + roof_loss + floor_loss) + ribs * bare_u * (wall_area + 2 * plane) * rise + glass_loss + infiltration + denser)", source="iso-6946-upper",
+             says="If that share of the area were bare sheet, weighed by area, and no less than with the share put on. Ribs also draw heat from beside them, so even this can be passed."),
         Step(of="cover_u", formula="1 / (1 / glazing_u + cover)", source="iso-6946", says="A close cover adds its resistance."),
         Step(of="covered_loss", formula="loss - (glazing_u - cover_u) * glazing * rise", says="What is lost with every window covered."),
         Step(of="people_heat", formula="people * person", source="metabolic", says="A sleeper gives about 40 W/m² over 1.8 m² of body, 72 W, of which the damp part does not warm the air."),
@@ -269,18 +181,26 @@ WORKSHEET = Worksheet(
         Step(of="warm_share", formula="loss / power", says="Of {power}, the heater at work."),
         Step(of="warm_up", source="lumped", when=lambda v: v.warm_up is not None,
              says="{time_constant} times the natural logarithm of 1/(1 − {warm_share}), all as one lump. The air feels warm sooner, the walls stay cold longer."),
+        *comfort.night_steps("start_energy", "Of the bank, before you call it empty."),
+        comfort.CO_STEP,
     ),
     rules=(
+        *comfort.FLAME_STOPS,
         Rule(verdict=STOP, when=lambda v: not _holds(v), says="{heater_output} does not hold {inside} at {outside}: the van loses {loss}."),
+        Rule(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives), says="The van loses {loss}: look for a heater of {heater}. But {hours} of it take {charge}, and you use {gives} of the bank."),
+        Rule(verdict=CAUTION, when=lambda v: not v.flame, says="The van loses {loss}: look for a heater of {heater} or more. {hours} take {charge}, {bank_share} of what you use of the bank, for heat alone."),
         Rule(verdict=CAUTION, when=lambda v: not _spare(v), says="{loss} lost, and {heater_output} leaves too little to spare: {heater} with margin, {high} if the ribs are bare."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.heater, USUAL_HEATER), says="{loss} lost: a heater of {heater} is more than most vans carry. Insulate, cover the glass, close the gaps."),
+        Rule(verdict=CAUTION, when=lambda v: not at_most(v.heater, comfort.USUAL_HEATER), says="{loss} lost: a heater of {heater} is more than most vans carry. Insulate, cover the glass, close the gaps."),
+        Rule(verdict=CAUTION, when=lambda v: _tight(v) or _slow(v), says="{loss} lost, and {power} leaves too little for wind, or for warming up from cold in good time."),
         Rule(verdict=CAUTION, when=lambda v: v.inside < BREATHES, says="{loss} lost, but {inside} is colder than advised for sleep: 18 °C, and never long below 16 °C."),
         Rule(verdict=CAUTION, when=lambda v: not at_most(v.high, v.heater), says="{loss} lost by the share put on for ribs, {high} if they are bare: look for a heater of that or more."),
         Rule(verdict=CAUTION, when=_stuffy, says="{loss} lost, but with little fresh air: open a vent, count it, and heat what it lets in."),
-        Rule(verdict=FINE, when=lambda v: v.sure, says="{loss} lost, and {heater_output} holds it with margin."),
-        Rule(verdict=FINE, says="The van loses {loss}: look for a heater of {heater} or more."),
+        Rule(verdict=CAUTION, when=lambda v: not at_most(v.bank_share, 0.25), says="The van loses {loss}. {hours} take {fuel_used} of {fuel}, and {charge}: {bank_share} of what you use of the bank."),
+        Rule(verdict=CAUTION, when=comfort.unchecked, says="The van loses {loss}: look for a heater of {heater} or more. {hours} take {fuel_used} of {fuel} and {charge}. First make sure of the exhaust, the combustion air and the alarm."),
+        Rule(verdict=FINE, says="The van loses {loss}: {power} holds it with {spare} to spare. {hours} take {fuel_used} of {fuel} and {charge}."),
     ),
     remarks=(
+        *comfort.NIGHT_REMARKS,
         Remark(when=lambda v: v.inside < STRAINS, source="who-rooms", says="Below 12 °C the heart is strained, and at 9 °C the body cools within about two hours. Do not plan a night like this for anyone."),
         Remark(when=lambda v: STRAINS <= v.inside < BREATHES, source="who-rooms", says="Below 16 °C the risk to the lungs rises. Small children, the old and the ill need 20 °C."),
         Remark(source="practice", says="Never seal a van tight to save heat: people, cooking and any flame need air. Whatever burns aboard takes its air from outside and sends its exhaust outside, with a carbon monoxide alarm near the bed."),
@@ -289,11 +209,18 @@ WORKSHEET = Worksheet(
         Remark(when=lambda v: not at_most(v.high, 1.25 * v.loss), source="iso-6946-upper", says="The ribs matter here: from {low} to {high}, by how much metal is bare. Insulate over the ribs, however thinly."),
         Remark(when=lambda v: v.glazing > 0 and v.glass_loss > 0.3 * v.loss, source="iso-6946", says="The glass alone loses {glass_loss}. Close covers on all of it bring the whole down to {covered_loss}."),
         Remark(when=lambda v: v.warm_up is not None and v.warm_up > 2 * 3600, source="lumped", says="From cold this takes about {warm_up}. Start early or choose more power."),
-        Remark(level=NOTE, source="conductivity", says="Conductivities are the highest found for each material. Wet insulation conducts several times more, so keep room air from reaching cold metal."),
-        Remark(level=NOTE, source="mackay-air", says="Cold air holds up to a tenth more heat than the round 1.2 kJ/(m³·K); the margin covers it. Rooms: 0.5 per hour draught-proofed, 3 very draughty."),
+        Remark(when=lambda v: v.fuel == "diesel" and at_most(v.outside, WAXES), source="memory", says="At {outside} diesel that is not of winter grade turns waxy and stops pump and filter. Fill up where winter grade is sold, before the cold."),
+        Remark(when=lambda v: v.fuel == "propane" and at_most(v.outside, LIQUID), source="memory", says="At {outside} even propane hardly turns to gas, and a small bottle gives less than a heater asks. Do not warm it with a flame."),
+        Remark(level=NOTE, source="conductivity", says="Conductivities are the highest that we found for each material; what was found, and by whom, is listed with the answer. Wet insulation conducts several times more, so keep room air from reaching cold metal."),
+        Remark(level=NOTE, source="mackay-air", says="The book's round 1.2 kJ/(m³·K) is for mild air; what colder air holds more is put on as a line of its own. Rooms: 0.5 per hour draught-proofed, 3 very draughty."),
         Remark(level=NOTE, source="who-rooms", says="Housing advice for sleep: 18 °C, or 20 °C with small children, the old or the ill."),
     ),
     valid="Steady cold, dry insulation, one temperature inside, wind and sky not counted. Metal ribs are bounded, not solved.",
     gist="{loss} lost; heater {heater}",
-    apart=(("power", "heater"), ("power", "loss")),
+    apart=(("power", "heater"), ("power", "loss"), ("charge", "gives")),
+    tables=(
+        comfort.CO_TABLE,
+        Table(of="materials", folded=True, columns=(
+            Named(id="name", label="Insulation"), Named(id="used", label="Used"), Named(id="span", label="Found"), Named(id="source", label="By"))),
+    ),
 )

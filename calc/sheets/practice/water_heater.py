@@ -12,6 +12,7 @@ PRACTICE = Practice(
                 "from": ("5 °C", "15 °C"),
                 "to": ("45 °C", "55 °C"),
                 "power": ("300 W", "500 W", "750 W"),
+                "way": ("shore",),
                 "efficiency": ("88 %", "100 %"),
                 "loss": ("20 W", "40 W"),
             },
@@ -43,7 +44,7 @@ PRACTICE = Practice(
             says="An element of {power} works on a bank at {voltage}. What current flows while it heats?",
             draw={"power": ("300 W", "500 W", "750 W", "1200 W"), "voltage": ("12.0 V", "12.8 V", "25.6 V", "51.2 V")},
             slips=(
-                Slip(inputs={"voltage": "120 V"}, says="That is the current at mains voltage. The bank's is far lower, so the current is far larger."),
+                Slip(formula="power / 120", says="That is the current at mains voltage. The bank's is far lower, so the current is far larger."),
                 Slip(formula="power / 9", says="Divide by the bank's voltage as it is under this load."),
             ),
         ),
