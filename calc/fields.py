@@ -244,7 +244,7 @@ class Choice(Field):
     @property
     def _accepted(self) -> str:
         if len(self.options) > 8:
-            return f"a size from the list, {self.example}"
+            return f"one from the list, {self.example}"
         names = [option.text for option in self.options]
         return ", ".join(names[:-1]) + " or " + names[-1]
 

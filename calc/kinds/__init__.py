@@ -147,10 +147,11 @@ DURATION = Kind(
     (
         Unit("second", "s", "s", ("sec", "second", "seconds")),
         Unit("millisecond", "ms", "ms", ("millisecond", "milliseconds")),
+        Unit("microsecond", "µs", "us", ("microsecond", "microseconds")),
         Unit("minute", "min", "min", ("mins", "minute", "minutes")),
         Unit("hour", "h", "h", ("hr", "hrs", "hour", "hours")),
     ),
-    shown=("millisecond", "second", "minute", "hour"),
+    shown=("microsecond", "millisecond", "second", "minute", "hour"),
 )
 RISE = Kind(
     "temperature difference",

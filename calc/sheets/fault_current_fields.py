@@ -14,8 +14,8 @@ from calc.kinds import (
     VOLTAGE,
 )
 from calc.kinds.faults import INDUCTANCE, JOULE_INTEGRAL
-from calc.sheets.fuse_options import NOT_NAMED, RATED
-from calc.sheets.shared import GAUGE_READING, conductor_field
+from calc.sheets.fuse_options import FAMILIES, NOT_NAMED
+from calc.sheets.shared import COPPER, GAUGE_READING, PARALLEL, STRANDS, conductor_field
 
 MAKER, READINGS, ESTIMATE = "maker", "two readings", "estimate"
 
@@ -40,7 +40,7 @@ FIELDS = (
              hint="From the meter's manual; at least one step of its last digit."),
     Choice(id="chemistry", label="Chemistry", default="AGM", only_if=("known", ESTIMATE),
            options=(Option("LFP", "LFP (lithium iron phosphate)", aliases=("LiFePO4", "lithium")), Option("AGM"), Option("gel"), Option("flooded")),
-           hint="For LFP there is no published rule: ask the maker."),
+           hint="For LFP there is no published rule: look in its data sheet for the short-circuit current. The limit of its BMS is not that."),
     Quantity(id="capacity", label="Capacity of one battery", symbol="C", kinds=(CHARGE,), default="100 A·h", low="1 A·h", high="5000 A·h", only_if=("known", ESTIMATE),
              hint="At the 20-hour rate; of one string, if batteries stand in series."),
     Quantity(id="batteries", label="Batteries or strings side by side", symbol="n", kinds=(COUNT,), default="1", low="1", high="20",
@@ -57,12 +57,12 @@ FIELDS = (
              hint="Lugs on studs, fuse holders, switches: out and back."),
     Quantity(id="fuse", label="Fuse at the source", symbol="I_n", kinds=(CURRENT,), optional=True, low="0.5 A", high="1000 A", example="60 A",
              hint="The one that guards this run, if it is to be checked. Empty: the sheet says what any device must break."),
-    Choice(id="fuse_family", label="Family of the fuse", default=NOT_NAMED, options=(Option(NOT_NAMED), *RATED), example="like blade, large (type E) or SF51",
-           hint="By construction. It matters where a fuse is given."),
-    Quantity(id="let_through", label="Let-through of the fuse", symbol="I²t", kinds=(JOULE_INTEGRAL,), optional=True, more=True, low="0.001 A²·s", high="1000000 kA²·s", example="5000 A²·s",
+    Choice(id="fuse_family", label="Family of the fuse", default=NOT_NAMED, options=(Option(NOT_NAMED), *FAMILIES), example="like blade, large (type E) or SF51",
+           hint="By construction. It matters where a fuse is given. What class C, UL 248-14 and IEC 60127 break on direct current is not known to us."),
+    Quantity(id="let_through", label="Let-through of the fuse", symbol="I²t", kinds=(JOULE_INTEGRAL,), optional=True, more=True, low="0.001 A²·s", high="1000000000000 A²·s", example="5000 A²·s",
              hint="Total clearing I²t at the highest fault, from the maker's data sheet. Not the melting or “typical” figure."),
     Quantity(id="opening_time", label="Latest opening at the lowest fault", symbol="t_o", kinds=(DURATION,), optional=True, more=True, low="0.1 ms", high="1 h", example="2 s",
-             hint="From the maker's curve, its slow edge. Empty: published gates, where there are any."),
+             hint="From the maker's curve, its slow edge. Empty: published time limits, where there are any."),
     Quantity(id="joint_resistance", more=True, label="Resistance of each joint", symbol="r_j", kinds=(RESISTANCE,), default="0.1 mΩ", low="0 mΩ", high="20 mΩ",
              hint="A good bolted joint has less, a fuse holder more."),
     Quantity(id="temperature", more=True, label="Copper at the start, cold", symbol="T", kinds=(TEMPERATURE,), default="20 °C", low="-40 °C", high="100 °C",
@@ -72,8 +72,11 @@ FIELDS = (
     Quantity(id="empty", more=True, label="Voltage nearly empty, against full", symbol="q", kinds=(RATIO,), default="90 %", low="50 %", high="100 %",
              hint="For the lowest fault. At 12 V: some 11.9 V against 13.3 V."),
     Quantity(id="highest_voltage", more=True, label="Highest voltage, charging", symbol="V_c", kinds=(VOLTAGE,), optional=True, low="1 V", high="600 V", example="14.6 V",
-             hint="What a fuse must be rated for. Empty: a fifth above the bank at rest, which covers the usual charges."),
+             hint="What a fuse must be rated for; no less than the bank at rest. Empty: a fifth above the bank at rest, which covers the usual charges."),
     GAUGE_READING,
+    STRANDS,
+    COPPER,
+    PARALLEL,
     Quantity(id="inductance", more=True, label="Inductance of the loop", symbol="L_i", kinds=(INDUCTANCE,), optional=True, low="0.01 µH", high="100 mH", example="5 µH",
              hint="If it is known: near 1 µH for each metre of a pair laid apart. It slows a short; it does not lower it."),
 )

@@ -1,15 +1,13 @@
 """The sum behind fault-current: the bank, the loop at its two ends, the wire and its fuse."""
 
 from dataclasses import dataclass
-from typing import Any
 
 from calc.compare import at_least, at_most
-from calc.electrical import clearing, faults, fuses, ladder
+from calc.electrical import faults, fuses
 from calc.electrical.ampacity import bears
 from calc.electrical.conductors import (
-    FLEXIBLE,
-    PLAIN,
     SAE,
+    STRANDED,
     Conductor,
     NotCovered,
     at_temperature,
@@ -19,14 +17,16 @@ from calc.electrical.conductors import (
 )
 from calc.electrical.drop import loop_resistance
 from calc.fields import Measured
-from calc.kinds import CURRENT
+from calc.kinds import CURRENT, VOLTAGE
 from calc.sheets.fault_current_fields import ESTIMATE, MAKER, READINGS, problem
+from calc.sheets.fault_current_fuse import what_the_fuse_does
+from calc.shown import quantity_text
 
 ZERO = -234.5  # °C
 ROUGH = 0.25  # share of the sag that the meter may be off before the band is called wide
 APART = 0.1  # share by which a reading may differ from the bank's voltage before it is doubted
 EARLY = 0.001  # s
-NO_FUSE = "no fuse named"
+THINNEST = "18 AWG"  # the first row of the table of what a wire bears for hours
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -39,6 +39,9 @@ class FaultCurrent:
 
     per_amp_hour_low: float | None
     per_amp_hour_high: float | None
+    per_amp_hour_most: float | None
+    usual_low: float | None
+    usual_high: float | None
     sag: float | None
     off: float | None
     one_low: float
@@ -52,14 +55,17 @@ class FaultCurrent:
     stated: float
     per_length: float
     cable: float
+    least_stated: float
+    annealed_at: float
+    per_length_least: float
+    cable_least: float
     joints_total: float
     resistance: float
+    resistance_low: float
     fault_current: float
     interrupt_needed: float | None
     near_fault: float
     interrupt_near: float | None
-    text_most: float | None
-    interrupt_most: float | None
     hot: float
     per_length_hot: float
     cable_hot: float
@@ -78,11 +84,15 @@ class FaultCurrent:
     withstand_low: float
     withstand_near: float
     charging: float
+    ceiling: float
     charged: float
     breaks: float | None
     opens: str
     fuse_time: float | None
     ampacity: float | None
+    all_bear: float
+    version: float | None
+    tested_at: float | None
     fuse_percent: float | None
     overheated: bool
     time_constant: float | None
@@ -90,6 +100,7 @@ class FaultCurrent:
     early: float | None
     computed: bool
     metric: bool
+    class_2: bool
     sae: bool
     listed: bool
     as_current: bool
@@ -98,6 +109,12 @@ class FaultCurrent:
     voltage_too_low: bool
     cannot_break: bool
     too_big: bool
+    far_too_big: bool
+    slow_arc: bool
+    close: bool
+    typed: bool
+    arc_left_out: bool
+    other_fault: bool
     unrated: bool
     not_made: bool
     breaks_from_memory: bool
@@ -111,16 +128,18 @@ def run(
     conductor: str, length: float, temperature: float, joints: float, joint_resistance: float, insulation: str,
     fuse: float | None, fuse_family: str, let_through: float | None, opening_time: float | None,
     highest_voltage: float | None, empty: float, ageing: float, gauge_reading: str,
-    inductance: float | None,
+    strands: str, finish: str, parallel: float, inductance: float | None,
 ) -> FaultCurrent:
     """Return the currents of a dead short on a run, and whether wire and fuse are up to them."""
     around = faults.insulation(insulation)
-    per_amp_hour = None
+    if highest_voltage is not None and not at_least(highest_voltage, voltage):
+        raise problem("highest_voltage", f"must be no less than the bank at rest, {quantity_text(voltage, VOLTAGE)}.")
+    per_amp_hour: tuple[float, ...] | None = None
     try:
         if known == ESTIMATE:
             per_amp_hour = faults.amps_for_each_amp_hour(chemistry)
-            low, high, most = (rate * capacity / 3600 for rate in per_amp_hour)
-            one = faults.Range(voltage / high, voltage / low)
+            least, _, most = (rate * capacity / 3600 for rate in per_amp_hour)
+            one = faults.Range(voltage / most, voltage / least)
         elif known == READINGS:
             one = faults.from_two_readings(
                 open_voltage=open_voltage, loaded_voltage=loaded_voltage, current=loaded_current, error=meter_error
@@ -136,34 +155,43 @@ def run(
         faults.parallel_strings(resistance=ohms, series=in_series, strings=batteries) for ohms in (one.low, one.high)
     )
     size = _named(conductor)
-    gauge_resistance = tabulated(conductor, finish=PLAIN, strands=FLEXIBLE)
+    gauge_resistance = tabulated(conductor, finish=finish, strands=strands)
     stated = gauge_resistance * size.area / area
     per_length = at_temperature(stated, size.reference, temperature)
     per_length_warm = at_temperature(stated, size.reference, around.initial)
     per_length_hot = at_temperature(stated, size.reference, around.final)
-    cable, cable_warm, cable_hot = (
-        loop_resistance(length, ohms) for ohms in (per_length, per_length_warm, per_length_hot)
-    )
+    least_stated = faults.least_resistance(area=size.area)
+    per_length_least = at_temperature(least_stated, faults.ANNEALED_AT, temperature)
+    cable, cable_least = (loop_resistance(length, ohms) / parallel for ohms in (per_length, per_length_least))
+    # one of several may lie alone, come off its stud: the lowest short is through one each way
+    cable_warm, cable_hot = (loop_resistance(length, ohms) for ohms in (per_length_warm, per_length_hot))
     joints_total = joints * joint_resistance
     lowest_voltage = empty * voltage
     resistance = source_low + cable + joints_total
+    resistance_low = source_low + cable_least + joints_total
     worn = (source_high + joints_total) * (1 + ageing)
     resistance_high = worn + cable_hot
     low_start = lowest_voltage / (worn + cable_warm)
-    fault_current, near_fault, fault_low = voltage / resistance, voltage / source_low, lowest_voltage / resistance_high
+    fault_current, near_fault, fault_low = voltage / resistance_low, voltage / source_low, lowest_voltage / resistance_high
     k = faults.heat_coefficient(initial=around.initial, final=around.final)
     energy = faults.joule_integral(k=k, area=area)
-    most_current = batteries * most if per_amp_hour else None
-    charged = max(highest_voltage, voltage) if highest_voltage is not None else faults.CHARGING * voltage
-    time_constant = inductance / resistance if inductance is not None else None
+    usual = tuple(rate * capacity / 3600 * batteries for rate in per_amp_hour) if per_amp_hour else (None, None)
+    charged = highest_voltage if highest_voltage is not None else faults.CHARGING * voltage
+    time_constant = inductance / resistance_low if inductance is not None else None
+    tested_at = faults.tested_time_constant(fault_current) if inductance is not None else None
     withstand_low = faults.withstand(energy=energy, current=low_start)
-    guarded = _guarded(
-        fuse, fuse_family, near_fault, fault_low, withstand_low, energy, charged, opening_time, let_through
+    column = _column(around.initial)
+    carries = bears(conductor, column, gauge_reading)
+    one_bears = carries if carries is not None else bears(THINNEST, column) or 0.0
+    guarded = what_the_fuse_does(
+        fuse, fuse_family, near_fault, fault_low, withstand_low, one_bears, energy, charged, opening_time, let_through
     )
-    carries = bears(conductor, _column(around.initial), gauge_reading)
     return FaultCurrent(
         per_amp_hour_low=per_amp_hour[0] / 3600 if per_amp_hour else None,
         per_amp_hour_high=per_amp_hour[1] / 3600 if per_amp_hour else None,
+        per_amp_hour_most=per_amp_hour[2] / 3600 if per_amp_hour else None,
+        usual_low=usual[0],
+        usual_high=usual[1],
         sag=open_voltage - loaded_voltage if known == READINGS else None,
         off=2 * meter_error if known == READINGS else None,
         one_low=one.low,
@@ -177,14 +205,17 @@ def run(
         stated=stated,
         per_length=per_length,
         cable=cable,
+        least_stated=least_stated,
+        annealed_at=faults.ANNEALED_AT,
+        per_length_least=per_length_least,
+        cable_least=cable_least,
         joints_total=joints_total,
         resistance=resistance,
+        resistance_low=resistance_low,
         fault_current=fault_current,
         interrupt_needed=faults.interrupting_class(fault_current),
         near_fault=near_fault,
         interrupt_near=faults.interrupting_class(near_fault),
-        text_most=most_current,
-        interrupt_most=faults.interrupting_class(most_current) if most_current else None,
         hot=around.final,
         per_length_hot=per_length_hot,
         cable_hot=cable_hot,
@@ -203,8 +234,11 @@ def run(
         withstand_low=withstand_low,
         withstand_near=faults.withstand(energy=energy, current=near_fault),
         charging=faults.CHARGING,
+        ceiling=fuses.CEILING,
         charged=charged,
         ampacity=carries,
+        all_bear=parallel * one_bears,
+        tested_at=tested_at,
         fuse_percent=fault_low / fuse if fuse else None,
         overheated=not at_most(temperature, around.initial),
         time_constant=time_constant,
@@ -214,44 +248,17 @@ def run(
         else None,
         computed=size.computed,
         metric=size.series != "AWG",
+        class_2=size.series != "AWG" and strands == STRANDED,
         sae=size.series == "AWG" and gauge_reading == SAE,
         listed=around.listed,
         as_current=source_resistance.kind is CURRENT,
         rough=known == READINGS and 2 * meter_error > ROUGH * (open_voltage - loaded_voltage),
         other_bank=known == READINGS and abs(open_voltage - voltage) > APART * voltage,
         too_big=fuse is not None and (carries is None or not at_most(fuse, carries)),
+        far_too_big=fuse is not None and not at_most(fuse, fuses.CEILING * parallel * one_bears),
+        slow_arc=time_constant is not None and tested_at is not None and not at_most(time_constant, tested_at),
         **guarded,
     )
-
-
-def _guarded(
-    rating: float | None, family_name: str, high: float, low: float, bears_low: float, energy: float,
-    voltage: float, opening_time: float | None, let_through: float | None,
-) -> dict[str, Any]:
-    """Return what hangs on the fuse, by name: it stands at the source and guards the whole run."""
-    family = fuses.named(family_name)
-    breaks = family.interrupting(voltage) if family else None
-    cleared = (
-        clearing.opens_in_time(
-            fuse=ladder.Fuse(family_name, rating), low=low, high=high, bears_low=bears_low, energy=energy,
-            opening_time=opening_time, let_through=let_through,
-        )
-        if rating is not None
-        else None
-    )
-    asked = rating is not None
-    return {
-        "breaks": breaks if asked else None,
-        "opens": cleared.words if cleared else NO_FUSE,
-        "fuse_time": cleared.latest if cleared else None,
-        "by_standard": cleared is not None and cleared.trust == ladder.STANDARD,
-        "from_memory": cleared is not None and cleared.trust == ladder.REMEMBERED,
-        "voltage_too_low": asked and family is not None and breaks is None,
-        "cannot_break": asked and breaks is not None and not at_least(breaks, high),
-        "unrated": asked and family is None,
-        "not_made": asked and family is not None and rating not in family.ratings,
-        "breaks_from_memory": asked and family is not None and family.from_memory,
-    }
 
 
 def _stated(given: Measured, voltage: float) -> float:

@@ -23,7 +23,8 @@ class FuseLadder:
     """Which fuse opens first, in words, with the times [s] at the current [A] that decides.
 
     An earliest or latest time is None where no gate tells it. `certain_from` and `certain_to` are
-    the fault currents [A] between which the gates make it certain, or None.
+    the fault currents [A] between which the gates make it certain, or None. `version` is the
+    highest voltage [V] that must stand on a fuse here because the common one is made for less.
     """
 
     order: str
@@ -46,6 +47,9 @@ class FuseLadder:
     downstream_breaks: float | None
     upstream_breaks: float | None
     carried: bool
+    overloaded: bool
+    loaded: bool
+    version: float | None
     no_downstream_curve: bool
     no_upstream_curve: bool
     by_standard: bool
@@ -71,7 +75,7 @@ def run(
     lowest = min(fault_low, fault_current) if fault_low is not None else fault_current
     order = ladder.first_to_open(downstream=down, upstream=up, low=lowest, high=fault_current, besides=other_load)
     proof = (
-        ladder.by_energy(downstream=down, clearing=downstream_clearing, melting=upstream_melting, current=fault_current)
+        ladder.by_energy(downstream=down, clearing=downstream_clearing, melting=upstream_melting, current=fault_current, besides=other_load)
         if downstream_clearing is not None and upstream_melting is not None
         else None
     )
@@ -100,7 +104,9 @@ def run(
         downstream_latest=bands[0].latest,
         upstream_earliest=bands[1].earliest or None,
         upstream_latest=bands[1].latest,
-        carried=at_most(lowest, downstream),
+        carried=ladder.carries(down, lowest),
+        overloaded=not at_most(other_load, upstream),
+        loaded=other_load > 0,
         no_downstream_curve=not ladder.gates(down),
         no_upstream_curve=not ladder.gates(up),
         by_standard=by_energy or order.trust == STANDARD,
@@ -117,6 +123,7 @@ def _ratings(down: Fuse, up: Fuse, voltage: float, fault: float) -> dict[str, An
     breaks = [family.interrupting(voltage) if family else None for family in families]
     low = [family is not None and rated is None for family, rated in zip(families, breaks, strict=True)]
     cannot = [rated is not None and not at_least(rated, fault) for rated in breaks]
+    versions = [family.marked_higher(voltage) for family in families if family]
     made = [
         family is None or fuse.rating in family.ratings
         for family, fuse in zip(families, (down, up), strict=True)
@@ -128,6 +135,7 @@ def _ratings(down: Fuse, up: Fuse, voltage: float, fault: float) -> dict[str, An
         "upstream_low_volts": low[1],
         "downstream_cannot": cannot[0],
         "upstream_cannot": cannot[1],
+        "version": max((one for one in versions if one is not None), default=None),
         "unrated": None in families,
         "breaks_from_memory": any(family is not None and family.from_memory for family in families),
         "not_made": not all(made),
@@ -161,11 +169,11 @@ def _settle(span: tuple[float, float] | None, words: str, fault: float) -> tuple
     """Return what would make it certain."""
     said = [
         f"from the makers, at {quantity_text(fault, CURRENT)}: the total clearing I²t of the downstream fuse, "
-        "below the least melting I²t of the upstream one"
+        "below the least melting I²t of the upstream one (with other load on that, below by the square of both currents' ratio)"
     ]
     if span and words == NOT_CERTAIN:
         low, high = quantity_text(span[0], CURRENT, way=UP), quantity_text(span[1], CURRENT, way=DOWN)
-        said.append(f"a fault between {low} and {high}: there the gates do make it certain")
+        said.append(f"a fault between {low} and {high}: there the published time limits do make it certain")
     if words in (NO_CURVE, ladder.MEMORY):
         said.append("the makers' curves: the slow edge of the downstream fuse left of the fast edge of the upstream one")
     if words == WILL_NOT:

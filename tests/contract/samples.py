@@ -18,8 +18,10 @@ from calc.quantities import Kind, from_base
 from calc.rows import Rows, Text, joined
 from calc.worksheet import Worksheet
 from tests.contract.trails import trails
+from tests.published.cases import Case, load_cases
 
 DRAWN = 800  # a worksheet
+AROUND = 100  # a worksheet, near a published case
 MOST_ROWS = 5  # of a list that is drawn; half have one, since the worst of many decides a verdict
 
 NAMES = ("main fuse", "Brams Eck (links)", "Sœur n° 2", "<b> & 'x'", "a\\b", "x" * 40, "电池 +")
@@ -104,6 +106,34 @@ def drawn(sheet: Worksheet, count: int = DRAWN) -> list[Texts]:
     ]
 
 
+@cache
+def _published() -> tuple[Case, ...]:
+    return tuple(load_cases())
+
+
+def around(sheet: Worksheet, count: int = AROUND) -> list[Texts]:
+    """Return the inputs of published cases with a verdict, and others near published cases.
+
+    Where every field is drawn at once, a verdict that asks a lot of things to be right is hardly
+    ever met. So two fields alone are drawn anew, and each verdict that a case expects is taken as
+    often as any other.
+    """
+    draw = Random(f"around {sheet.id}")
+    cases: dict[str, list[Texts]] = {}
+    for case in _published():
+        if case.worksheet == sheet.id:
+            cases.setdefault(case.expect.get("verdict", ""), []).append(dict(case.inputs))
+    fields = [field for field in sheet.fields if not isinstance(field, Trail)]
+    if not cases or not fields:
+        return []
+    judged = [texts for verdict, own in cases.items() if verdict for texts in own]
+    return judged + [
+        draw.choice(draw.choice(list(cases.values())))
+        | {field.id: _text(field, draw) for field in draw.choices(fields, k=2)}
+        for _ in range(count)
+    ]
+
+
 def _text(field: Field, draw: Random) -> str:
     if isinstance(field, Choice):
         return draw.choice(field.options).text
@@ -151,7 +181,7 @@ def answers(name: str) -> tuple[tuple[Texts, Answer], ...]:
     """Return each of the inputs that worksheet `name` can answer, with its answer."""
     sheet = calc.find(name)
     found = []
-    for texts in ({}, *single(sheet), *drawn(sheet)):
+    for texts in ({}, *single(sheet), *drawn(sheet), *around(sheet)):
         try:
             found.append((texts, sheet.work(texts)))
         except calc.InputError:

@@ -40,7 +40,9 @@ def test_a_link_is_plain_readable_text(sheet):
         link = write(sheet, texts)
         assert link.startswith("v=1&")
         assert re.fullmatch(r"[\w=&.%/*'(),:;@$~!+-]+", link, re.ASCII), link
-        assert len(link) < 500 + sum(longest(field) for field in sheet.fields)
+        # Some ten letters of name and ten of text for each field; a table may be as long as it is.
+        most = max(500, 22 * len(sheet.fields)) + sum(map(longest, sheet.fields))
+        assert len(link) < most
 
 
 def longest(field) -> int:

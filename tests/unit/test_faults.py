@@ -109,7 +109,8 @@ def test_a_network_of_the_same_parts_passes_the_same_current():
             Source(f"string {n}", "post", "ground", v["voltage"], v["source_low"] * strings)
             for n in range(strings)
         ]
-        ohms = [v["cable"] / 2, *[v["joint_resistance"]] * int(v["joints"]), v["cable"] / 2]
+        half = v["cable_least"] / 2
+        ohms = [half, *[v["joint_resistance"]] * int(v["joints"]), half]
         nodes = ["post", *(f"n{n}" for n in range(len(ohms) - 1)), "ground"]
         for place, (here, there) in enumerate(pairwise(nodes)):
             parts.append(Resistor(f"part {place}", here, there, max(ohms[place], 1e-12)))
@@ -193,13 +194,14 @@ def test_the_highest_is_never_below_the_lowest_and_the_source_end_never_below_th
         assert v["overheated"] or v["withstand"] <= v["withstand_low"] * (1 + 1e-9)
 
 
-def test_an_sae_wire_passes_less_and_bears_it_less_long():
+def test_an_sae_wire_passes_less_at_the_least_and_bears_it_less_long():
     """The same number on the reel, less copper: it resists more in proportion."""
     plain, sae = (
         calc.work("fault-current", {"conductor": "12 AWG", "gauge_reading": reading})
         for reading in ("AWG", "SAE")
     )
-    assert sae.values["fault_current"] < plain.values["fault_current"]
+    assert sae.values["fault_current"] == plain.values["fault_current"], "it may be no thinner"
+    assert sae.values["fault_low"] < plain.values["fault_low"]
     assert sae.values["energy_limit"] < plain.values["energy_limit"]
     assert sae.values["cable"] * sae.values["area"] == pytest.approx(
         plain.values["cable"] * plain.values["area"]

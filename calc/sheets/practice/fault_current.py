@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="fault_current",
-            says="A bank at {voltage} has {source_resistance} inside. From it {length} of {conductor} go to a panel: {cable} cold, out and back, and {joints_total} in the joints. What flows if the far end is shorted?",
+            says="A bank at {voltage} has {source_resistance} inside. From it {length} of {conductor} go to a panel: {cable_least} at the least, out and back, and {joints_total} in the joints. What flows at most if the far end is shorted?",
             draw={
                 "voltage": ("12.8 V", "13.3 V", "26.6 V"),
                 "source_resistance": ("2 mΩ", "3 mΩ", "4 mΩ", "6 mΩ"),
@@ -14,8 +14,8 @@ PRACTICE = Practice(
                 "length": ("2 m", "3 m", "4 m", "6 m"),
             },
             slips=(
-                Slip(formula="voltage / (cable + joints_total)", says="The bank's own resistance limits the current too."),
-                Slip(formula="voltage / (source_low + joints_total + cable / 2)", says="The fault goes out and back: both conductors count."),
+                Slip(formula="voltage / (cable_least + joints_total)", says="The bank's own resistance limits the current too."),
+                Slip(formula="voltage / (source_low + joints_total + cable_least / 2)", says="The fault goes out and back: both conductors count."),
                 Slip(formula="voltage / source_low", says="That is a short at the bank itself. The cable is in the loop as well."),
             ),
         ),

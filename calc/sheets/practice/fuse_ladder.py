@@ -7,7 +7,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="order",
-            says="A {downstream} fuse ({downstream_family}) hangs behind one of {upstream} ({upstream_family}). A fault of {fault_current} flows through both. By the published gates, does the downstream fuse open first?",
+            says="A {downstream} fuse ({downstream_family}) hangs behind one of {upstream} ({upstream_family}). A fault of {fault_current} flows through both. By the published time limits, does the downstream fuse open first?",
             draw={
                 "downstream": ("5 A", "10 A", "15 A", "20 A", "30 A"),
                 "downstream_family": ("blade, miniature (type F)", "blade, regular (type C)"),
@@ -17,8 +17,8 @@ PRACTICE = Practice(
             },
             choices=(CERTAIN, NOT_CERTAIN, WILL_NOT),
             slips=(
-                Slip(reply=CERTAIN, says="The gates overlap: the latest opening of the downstream fuse is not before the earliest of the upstream one."),
-                Slip(reply=NOT_CERTAIN, says="The gates settle it: compare the latest opening of the one with the earliest of the other."),
+                Slip(reply=CERTAIN, says="The limits overlap: the latest opening of the downstream fuse is not before the earliest of the upstream one."),
+                Slip(reply=NOT_CERTAIN, says="The limits settle it: compare the latest opening of the one with the earliest of the other."),
                 Slip(reply=WILL_NOT, says="Nothing says that the upstream fuse opens first. Compare the latest opening of the one with the earliest of the other."),
             ),
         ),
