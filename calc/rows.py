@@ -97,8 +97,10 @@ class Rows(Field):
     def blank(self) -> tuple[Reading, ...]:
         """The cells of a row with nothing of its own in it."""
         return tuple(
-            _default(column) if column.default else Reading(None, "", given=False)
-            for column in self.columns
+            self._cell(place, "")
+            if column.default or column.optional
+            else Reading(None, "", given=False)
+            for place, column in enumerate(self.columns)
         )
 
     def cells(self, text: str) -> list[list[str]]:
@@ -165,7 +167,7 @@ class Rows(Field):
 
     def _linked(self, row: tuple[Reading, ...]) -> list[str]:
         """Return what a row's cells are in a link, without the usual ones at its end."""
-        links, usual = ([cell.link for cell in cells] for cells in (row, self.blank))
+        links, usual = [cell.link for cell in row], [cell.link for cell in self.blank]
         while links[1:] and links[-1] == usual[len(links) - 1]:
             links.pop()
         return links

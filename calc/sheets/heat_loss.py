@@ -143,7 +143,7 @@ WORKSHEET = Worksheet(
         Named(id="power", label="Heater at work", kind=heat.HEAT),
         Named(id="warm_share", label="Loss as a share of the heater", symbol="s", kind=NUMBER),
         Named(id="time_constant", label="Time constant", symbol="τ", kind=TIME),
-        Named(id="spare", label="Heater above the loss by", kind=RATIO, way=DOWN),
+        Named(id="headroom", label="Heater above the loss by", kind=RATIO, way=DOWN),
         Named(id="start_energy", label="Energy of a start", symbol="E_s", kind=ENERGY),
     ),
     steps=(
@@ -197,7 +197,7 @@ WORKSHEET = Worksheet(
         Rule(verdict=CAUTION, when=_stuffy, says="{loss} lost, but with little fresh air: open a vent, count it, and heat what it lets in."),
         Rule(verdict=CAUTION, when=lambda v: not at_most(v.bank_share, 0.25), says="The van loses {loss}. {hours} take {fuel_used} of {fuel}, and {charge}: {bank_share} of what you use of the bank."),
         Rule(verdict=CAUTION, when=comfort.unchecked, says="The van loses {loss}: look for a heater of {heater} or more. {hours} take {fuel_used} of {fuel} and {charge}. First make sure of the exhaust, the combustion air and the alarm."),
-        Rule(verdict=FINE, says="The van loses {loss}: {power} holds it with {spare} to spare. {hours} take {fuel_used} of {fuel} and {charge}."),
+        Rule(verdict=FINE, says="The van loses {loss}: {power} holds it with {headroom} to spare. {hours} take {fuel_used} of {fuel} and {charge}."),
     ),
     remarks=(
         *comfort.NIGHT_REMARKS,

@@ -80,7 +80,7 @@ class HeatLoss(heaters.Night):
     warm_share: float
     time_constant: float
     warm_up: float | None
-    spare: float
+    headroom: float
     start_energy: float
     gives: float
     bank_share: float
@@ -171,7 +171,7 @@ def run(
         warm_share=loss / power,
         time_constant=store * rise / loss,
         warm_up=envelope.warm_up(store, loss / rise, power, rise),
-        spare=max(power / loss - 1, 0.0),
+        headroom=max(power / loss - 1, 0.0),
         start_energy=heaters.START,
         gives=gives,
         bank_share=night.charge / gives,
