@@ -68,6 +68,7 @@ class JointSheet:
     no_figure: str | None
     perhaps_over: str | None
     slack: str | None
+    excess: str | None
     stretching: str | None
     oiled: str | None
     borrowed: str | None
@@ -113,7 +114,8 @@ def run(*, vehicle: str | None, joints: tuple[Mapping[str, Any], ...]) -> JointS
         over=those(lambda one, w: w.too_tight and w.from_maker and one["grade"] != UNKNOWN),
         no_figure=those(lambda _, w: w.too_tight and not w.from_maker),
         perhaps_over=those(lambda one, w: w.too_tight and w.from_maker and one["grade"] == UNKNOWN),
-        slack=those(lambda _, w: w.too_loose),
+        slack=those(lambda _, w: w.too_loose or w.below),
+        excess=those(lambda _, w: w.beyond and not w.too_tight),
         stretching=those(lambda _, w: w.may_stretch and not w.too_tight),
         oiled=those(lambda one, w: w.from_maker and one["condition"] != sums.DRY),
         borrowed=those(lambda _, w: not w.from_maker),

@@ -137,3 +137,13 @@ def test_a_maker_s_torque_beyond_the_thread_stops():
     """The ceiling of M8 in 8.8, dry: 0.2 × 8 mm × 15.9 kN = 25.44 N·m; published up to 17 N·m."""
     assert ask(stud="M8", grade="8.8", maker_torque="25.4 N.m").verdict == "caution"
     assert ask(stud="M8", grade="8.8", maker_torque="25.5 N.m").verdict == "stop"
+
+
+@pytest.mark.parametrize(
+    ("maker_torque", "verdict"),
+    [("3.1 N.m", "caution"), ("12 N.m", "fine"), ("36 N.m", "caution")],
+)
+def test_the_sheet_of_joints_questions_a_torque_that_nobody_publishes(maker_torque, verdict):
+    """Published for M8: 6 to 17 N·m; a stud of 10.9 would bear all three."""
+    joints_ = f"battery plus:M8:{maker_torque}:10.9"
+    assert calc.work("joint-sheet", {"joints": joints_}).verdict == verdict
