@@ -84,7 +84,7 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
         el(
             "p",
             el("span", first.label, rounded, class_="lw-figure-label"),
-            el("strong", figure, class_=f"lw-figure{' lw-long' * (len(figure) > _LONG_FIGURE)}"),
+            el("strong", *_figure(first, figure), class_=_figure_class(first, figure)),
             class_="lw-headline",
         ),
         el(
@@ -127,6 +127,17 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
             data_fold="sources",
         ),
     )
+
+
+def _figure(first: Named, figure: str) -> tuple[object, ...]:
+    """Return the answer's figure, the same in the other system's units small behind it."""
+    main, bracket, other = figure.partition(" (")
+    return (main, " ", el("small", f"({other}")) if first.both and bracket else (figure,)
+
+
+def _figure_class(first: Named, figure: str) -> str:
+    long = len(figure) > _LONG_FIGURE and not first.both
+    return "lw-figure lw-long" if long else "lw-figure"
 
 
 def _result(answer: Answer, result: Named) -> Markup:

@@ -12,6 +12,7 @@ from calc.rows import Rows, Text
 from tests.browser.sheet_helpers import (
     ATTACK,
     EVERY_FIELD,
+    ONE_OF_EACH,
     Sheet,
     another_page,
     exactly,
@@ -145,7 +146,7 @@ def test_wrong_figures_land_in_their_fields_with_their_sentences(page, server):
 
 
 @pytest.mark.parametrize("written", [ATTACK, quote(ATTACK, safe="")], ids=["raw", "encoded"])
-@pytest.mark.parametrize("name", calc.worksheets())
+@pytest.mark.parametrize("name", ONE_OF_EACH)
 def test_markup_in_every_value_is_shown_as_text(page, server, name, written):
     fields = [field.id for field in calc.find(name).fields if not field.only_if]
     fragment = "&".join(["v=" + written, *(f"{field}={written}" for field in fields)])
@@ -209,7 +210,7 @@ def test_a_new_fragment_on_the_open_page_is_taken_up(page, server):
     sheet.expect_answer(EVERY_FIELD[RUN])
 
 
-@pytest.mark.parametrize("name", calc.worksheets())
+@pytest.mark.parametrize("name", ONE_OF_EACH)
 def test_a_worked_example_opens_in_the_sheet_above_it(page, server, name):
     sheet = open_sheet(page, server, name)
     examples = page.get_by_role("link", name="Open these figures in the sheet")
