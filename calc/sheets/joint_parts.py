@@ -84,8 +84,8 @@ def locking(joint: str, opened: str, lugs: int) -> tuple[Locking, ...]:
 
 _SEATS = {
     BUSBAR: "seat of the stud, or busbar, clean and bright",
-    BATTERY: "face of the battery terminal, clean and bright",
-    FUSE: "face of the fuse or breaker terminal, clean and bright",
+    BATTERY: "battery terminal, its face clean and bright",
+    FUSE: "fuse terminal, its face clean and bright",
     CHASSIS: "body metal, scraped bright",
 }
 
