@@ -44,16 +44,17 @@ def type_of(path: str) -> str:
 def list_files(site: Path) -> FileList:
     """Every file that a reader's browser may ask for: path -> (SHA-256 in hex, bytes).
 
-    In the order to save them: small first, so that the pages read without signal long before
-    the large runtime has come.
+    In the order to save them: pages first, then small before large, so that the pages read
+    without signal long before the large runtime has come.
     """
     found = []
     for file in site.rglob("*"):
         path = file.relative_to(site).as_posix()
         if file.is_file() and path not in NOT_LISTED:
             content = file.read_bytes()
-            found.append((len(content), path, hashlib.sha256(content).hexdigest()))
-    return {path: (digest, size) for size, path, digest in sorted(found)}
+            later = not path.endswith(".html")
+            found.append((later, len(content), path, hashlib.sha256(content).hexdigest()))
+    return {path: (digest, size) for _, size, path, digest in sorted(found)}
 
 
 def version_of(files: FileList) -> str:

@@ -9,9 +9,9 @@ import struct
 import zipfile
 from pathlib import Path
 
-import calc
 from build_scripts.runtime import WIRE_BUDGET
 from build_scripts.site import runtime_key
+from calc.sheets import CHAPTERS
 
 PROMISED = 6_000_000  # bytes until the first live answer
 
@@ -53,7 +53,7 @@ def test_the_pages_are_saved_before_the_large_files(built):
     order = list(listed(built))
     pages = [place for place, path in enumerate(order) if path.endswith("index.html")]
     large = [n for n, path in enumerate(order) if (built / path).stat().st_size > 500_000]
-    assert max(pages) < min(large)
+    assert max(pages) < min(n for n in large if n not in pages)
 
 
 def test_the_runtime_is_within_its_budget(built):
@@ -108,7 +108,7 @@ def test_the_manifest_makes_the_site_installable(built):
 def test_every_shortcut_of_the_manifest_leads_to_a_worksheet(built):
     manifest = json.loads((built / "manifest.webmanifest").read_text("utf-8"))
     targets = [shortcut["url"] for shortcut in manifest["shortcuts"]]
-    assert targets == [f"./checks/{name}/" for name in calc.worksheets()]
+    assert targets == [f"./checks/{name}/" for name in CHAPTERS[0].ids]  # a phone shows a few
     assert all((built / target / "index.html").is_file() for target in targets)
 
 
