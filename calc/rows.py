@@ -46,9 +46,10 @@ class Text(Field):
     def read(self, text: str) -> Reading:
         like = f"like {self.example}"
         if len(text) <= 10 * LONGEST:  # else not worth the work
+            text = "".join(sign for sign in text if sign.isprintable() or sign.isspace())
             # Twice: what was kept apart by an invisible character may become one with the next.
-            text = " ".join(clean(clean(text)).split())
-            text = "".join(filter(str.isprintable, text)).strip()
+            text = "".join(filter(str.isprintable, " ".join(clean(clean(text)).split())))
+            text = " ".join(text.split())
         if not text:
             raise Problem(self.id, f"Enter the {self.label[0].lower()}{self.label[1:]}, {like}.")
         if len(text) > LONGEST:

