@@ -174,8 +174,8 @@ def test_without_constant_powers_the_effects_of_each_source_add(parts, factor):
     last = 1e-9 * most + DUST  # of what remains where sources opposed all but cancel
     # Two sources that short each other pass thousands of amperes; the last digit of these, let out
     # through a resistance that is all that ties the pair to the ground, is a voltage.
-    shorted = max(abs(part.voltage) / part.resistance for part in causes if isinstance(part, Source))
-    last += 2**-50 * shorted * sum(p.resistance for p in parts if isinstance(p, Resistor))
+    shorted = max(abs(one.voltage) / one.resistance for one in causes if isinstance(one, Source))
+    last += 2**-50 * shorted * sum(one.resistance for one in parts if isinstance(one, Resistor))
     for node, voltage in together.items():
         assert sum(one[node] for one in alone) == pytest.approx(voltage, rel=1e-9, abs=last)
         for one, other in zip(alone, parted, strict=True):
