@@ -4,7 +4,7 @@ From one declaration come the form, the answer, the working, the link, the termi
 the tests. `Worksheet.work` reads texts, runs the sum and gives an `Answer`.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, fields, replace
 from keyword import iskeyword
 from typing import Any
@@ -30,7 +30,9 @@ class Worksheet:
     dataclass whose fields are the `results` and the values `between`. `gist` is the answer in a few
     words, `valid` says where the formula holds, `picture` how `calc.render` draws it, `tables`
     which results are tables. `apart` names pairs of results that a verdict compares: they get the
-    digits it takes to tell them apart.
+    digits it takes to tell them apart. A sum that takes longer than a keystroke is parted: `rest`
+    is given what `run` returned and yields, stage by stage, the share that is done and the same
+    with more of it filled in, at last with all of it. Only a page asks for it stage by stage.
     """
 
     id: str
@@ -51,6 +53,7 @@ class Worksheet:
     apart: tuple[tuple[str, str], ...] = ()
     picture: Picture | None = None
     tables: tuple[Table, ...] = ()
+    rest: Callable[[Any], Iterator[tuple[float, Any]]] | None = None
 
     def field(self, name: str) -> Field:
         """Return the field with the id `name`. Raises KeyError."""
@@ -105,13 +108,32 @@ class Worksheet:
         return self.answer(readings)
 
     def answer(self, readings: Mapping[str, Reading]) -> Answer:
-        """Return the answer for readings of every field. Raises InputError."""
+        """Return the whole answer for readings of every field. Raises InputError."""
+        outcome = self._run(readings)
+        for _, outcome in self._rest(outcome):
+            pass
+        return self._put(readings, outcome)
+
+    def stages(self, readings: Mapping[str, Reading]) -> Iterator[tuple[float, Answer | None]]:
+        """Yield the share done, with an answer at the first stage and the last.
+
+        Raises InputError at the first.
+        """
+        outcome = self._run(readings)
+        yield (0.0 if self.rest else 1.0), self._put(readings, outcome)
+        for done, outcome in self._rest(outcome):
+            yield done, self._put(readings, outcome) if done == 1 else None
+
+    def _run(self, readings: Mapping[str, Reading]) -> Any:
         try:
-            outcome = self.run(
-                **{parameter(f.id): f.argument(readings[f.id]) for f in self.fields}
-            )
+            return self.run(**{parameter(f.id): f.argument(readings[f.id]) for f in self.fields})
         except Problem as problem:
             raise InputError((problem,)) from None
+
+    def _rest(self, outcome: Any) -> Iterator[tuple[float, Any]]:
+        return self.rest(outcome) if self.rest else iter(())
+
+    def _put(self, readings: Mapping[str, Reading], outcome: Any) -> Answer:
         values: dict[str, Any] = {name: reading.value for name, reading in readings.items()}
         values |= {part.name: getattr(outcome, part.name) for part in fields(outcome)}
         return Writer(self, readings, values).answer()

@@ -67,8 +67,10 @@ def verdict_line(answer: Answer) -> Markup:
     return el("p", verdict_html(answer.verdict), " ", sentence, class_="lw-verdict-line")
 
 
-def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> Markup:
-    """Return the whole answer. `open_` unfolds the working."""
+def answer_html(
+    answer: Answer, *, heading: str = "h2", open_: bool = False, done: float = 1.0
+) -> Markup:
+    """Return the whole answer. `open_` unfolds the working; `done` is the share that is worked."""
     sheet = answer.worksheet
     first, *others = sheet.results
     others = [o for o in others if not (o.quiet and answer.values[o.id] is None)]
@@ -92,6 +94,7 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
             *(_result(answer, result) for result in others if result.id not in several | tabled),
             class_="lw-results",
         ),
+        _progress(done) if done < 1 else None,
         *(moves_html(answer, result) for result in ways),
         picture_html(answer),
         *(table_html(answer, table) for table in sheet.tables if not table.folded),
@@ -127,6 +130,12 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
             data_fold="sources",
         ),
     )
+
+
+def _progress(done: float) -> Markup:
+    """Return how far a long sum has come; the page moves it on."""
+    bar = el("progress", value=f"{done:g}", max="1", data_rest=True)
+    return el("label", "Still working out the rest ", bar, class_="lw-rest")
 
 
 def _figure(first: Named, figure: str) -> tuple[object, ...]:

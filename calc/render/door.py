@@ -4,10 +4,14 @@ Ask with `{"sheet": id, "values": {field: text}, "units": {field: picked unit}}`
 asked by the texts of its cells, row by row, or with `{"sheet": id, "fragment": text}` for what a
 link holds. The reply has the answer's HTML, what to say beside each field and each cell, and the
 link. Nothing here raises on what a person typed or a stranger sent.
+Of a sum that takes longer than a keystroke the reply holds the first stage, and in `rest` the share
+that is done; ask with `{"sheet": id, "rest": true}` for the next stage, until that share is 1 and
+the whole answer is there. Asking anything else of the sheet drops what was going on.
 Ask with `{"code": text}` for the square code that holds a link, as SVG, for the printed sheet.
 """
 
 import json
+from collections.abc import Iterator
 from typing import Any
 
 from calc import InputError, find
@@ -22,12 +26,17 @@ from calc.typed import is_bare
 from calc.worksheet import Worksheet
 
 
+_going: dict[str, Iterator[tuple[float, Answer | None]]] = {}  # by worksheet, its stages to come
+
+
 def ask(request: str) -> str:
     """Return the reply to one request. Raises InputError for a sheet that does not exist."""
     asked = json.loads(request)
     if "code" in asked:
         return json.dumps({"svg": code_svg(str(asked["code"]))})
     sheet = find(str(asked["sheet"]))
+    if "rest" in asked:
+        return json.dumps(_stage(sheet), ensure_ascii=False)
     if "fragment" in asked:
         opened = open_fragment(sheet, str(asked["fragment"]))
         reply, readings = _reply(sheet, dict(opened.texts), picked={})
@@ -79,9 +88,13 @@ def _reply(
     }
     readings, problems = sheet.read(texts)
     answer: Answer | None = None
+    done = 1.0
+    _going.pop(sheet.id, None)
     if not problems:
+        stages = sheet.stages(readings)
         try:
-            answer = sheet.answer(readings)
+            done, answer = next(stages)
+            _going[sheet.id] = stages
         except InputError as error:
             problems = error.problems
     reply: dict[str, Any] = {
@@ -92,12 +105,27 @@ def _reply(
         },
         "link": write_readings(sheet, readings, texts),
         "notes": [],
-        "answer": answer_html(answer) if answer else None,
-        "gist": gist_html(answer) if answer else None,
-        "status": f"{gist_text(answer)}. {answer.sentence}" if answer else problems[0].message,
-        "verdict": answer.verdict if answer else None,
+        **_said(answer, done),
     }
+    if not answer:
+        reply["status"] = problems[0].message
     return reply, readings
+
+
+def _stage(sheet: Worksheet) -> dict[str, Any]:
+    """Return the next stage of a sum that is going on, or nothing at all of one that is not."""
+    done, answer = next(_going.get(sheet.id, iter(())), (1.0, None))
+    return _said(answer, done)
+
+
+def _said(answer: Answer | None, done: float) -> dict[str, Any]:
+    return {
+        "answer": answer_html(answer, done=done) if answer else None,
+        "gist": gist_html(answer) if answer else None,
+        "status": f"{gist_text(answer)}. {answer.sentence}" if answer else "",
+        "verdict": answer.verdict if answer else None,
+        "rest": done,
+    }
 
 
 def _beside(

@@ -23,7 +23,18 @@ function bind(sheet) {
 
   function request(more) {
     const mine = ++newest;
-    const take = (reply) => mine === newest && answered(reply, "fragment" in more);
+    // A long sum comes in parts, each asked for by itself, so that newer figures need not wait.
+    const take = (reply) => {
+      if (mine !== newest) return;
+      if (reply.fields) answered(reply, "fragment" in more);
+      else if (reply.answer) {
+        put(reply);
+        tell(reply);
+      }
+      if (reply.rest === 1) return;
+      part(sheet, "rest").value = reply.rest;
+      ask(id, { sheet: id, rest: true }, take, refuse);
+    };
     const refuse = (words) => {
       if (mine !== newest) return;
       const why = words
@@ -82,8 +93,7 @@ function bind(sheet) {
     if (reply.answer) put(reply);
     else part(sheet, "gist").textContent = reply.status;
     say(sheet, reply.answer ? "" : "The answer below is that of the last complete figures.", !reply.answer);
-    clearTimeout(speak);
-    if (touched) speak = setTimeout(() => (part(sheet, "status").textContent = reply.status), 800);
+    tell(reply);
     clearTimeout(address);
     part(sheet, "link").value = `${location.href.split("#")[0]}#${reply.link}`;
     if (touched && !fill) {
@@ -92,6 +102,11 @@ function bind(sheet) {
       address = setTimeout(write, 300);
     }
     document.documentElement.dataset.lugwise = "ready";
+  }
+
+  function tell(reply) {
+    clearTimeout(speak);
+    if (touched) speak = setTimeout(() => (part(sheet, "status").textContent = reply.status), 800);
   }
 
   function put(reply) {

@@ -1,6 +1,5 @@
 """A live sheet as its reader meets it, and what Python on this machine says to the same texts."""
 
-import json
 import re
 import tomllib
 from collections.abc import Callable, Iterator, Mapping
@@ -11,8 +10,8 @@ from playwright.sync_api import Browser, Locator, Page, expect
 
 import calc
 from calc.link import write
-from calc.render.door import ask
 from tests.browser.tools import VIEWPORTS, Server, Watch
+from tests.whole import whole_reply
 
 expect.set_options(timeout=20_000)  # two slow cores, and a Python that starts in the page
 STARTING = 90_000  # milliseconds for that Python's start
@@ -58,7 +57,7 @@ def usual(name: str, **changes: str) -> dict[str, str]:
 
 def reply_to(name: str, texts: Mapping[str, str]) -> dict:
     """Return what this machine's Python replies to a form that holds `texts`."""
-    return json.loads(ask(json.dumps({"sheet": name, "values": dict(texts)})))
+    return whole_reply({"sheet": name, "values": dict(texts)})
 
 
 def message(name: str, field: str, text: str) -> str:

@@ -1,6 +1,5 @@
 """Links that carry figures: opened, copied, wrong, incomplete, hostile."""
 
-import json
 from urllib.parse import quote
 
 import pytest
@@ -8,7 +7,6 @@ from playwright.sync_api import expect
 
 import calc
 from calc.fields import Quantity
-from calc.render.door import ask
 from calc.rows import Rows, Text
 from tests.browser.sheet_helpers import (
     ATTACK,
@@ -23,6 +21,7 @@ from tests.browser.sheet_helpers import (
     usual,
 )
 from tests.browser.tools import VIEWPORTS
+from tests.whole import whole_reply
 
 RUN = "wire-drop"
 WORDS = (Text, Rows)  # fields that take nearly any text
@@ -38,7 +37,7 @@ def viewport():
 
 def opened(name: str, fragment: str) -> dict:
     """What this machine's Python replies to a link."""
-    return json.loads(ask(json.dumps({"sheet": name, "fragment": fragment})))
+    return whole_reply({"sheet": name, "fragment": fragment})
 
 
 def expect_notes(sheet: Sheet, notes: list[str]) -> None:

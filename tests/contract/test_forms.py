@@ -1,6 +1,5 @@
 """The form that a reader fills in, as HTML."""
 
-import json
 from html.parser import HTMLParser
 
 import pytest
@@ -9,9 +8,9 @@ import calc
 from calc.fields import Choice, Quantity
 from calc.render import sheet_html
 from calc.render.answer import answer_html
-from calc.render.door import ask
 from calc.rows import Rows
 from tests.contract.samples import answers, sheets
+from tests.whole import whole_reply
 
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
 VOID = {"input", "br", "hr"}
@@ -177,7 +176,7 @@ def test_the_form_gives_back_the_default_answer(sheet):
                 [cells[f"{sheet.id}-{field.id}-{place}-{column.id}"] for column in field.columns]
                 for place in range(1, len(field.read(field.default).rows) + 1)
             ]
-    reply = json.loads(ask(json.dumps({"sheet": sheet.id, "values": values, "units": units})))
+    reply = whole_reply({"sheet": sheet.id, "values": values, "units": units})
     assert reply["answer"] == answer_html(calc.work(sheet.id))
 
 
