@@ -110,8 +110,8 @@ class Worksheet:
     def answer(self, readings: Mapping[str, Reading]) -> Answer:
         """Return the whole answer for readings of every field. Raises InputError."""
         outcome = self._run(readings)
-        for _, outcome in self._rest(outcome):
-            pass
+        for _, later in self._rest(outcome):
+            outcome = later
         return self._put(readings, outcome)
 
     def stages(self, readings: Mapping[str, Reading]) -> Iterator[tuple[float, Answer | None]]:
@@ -121,8 +121,8 @@ class Worksheet:
         """
         outcome = self._run(readings)
         yield (0.0 if self.rest else 1.0), self._put(readings, outcome)
-        for done, outcome in self._rest(outcome):
-            yield done, self._put(readings, outcome) if done == 1 else None
+        for done, later in self._rest(outcome):
+            yield done, self._put(readings, later) if done == 1 else None
 
     def _run(self, readings: Mapping[str, Reading]) -> Any:
         try:

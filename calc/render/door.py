@@ -25,7 +25,6 @@ from calc.rows import Rows, joined
 from calc.typed import is_bare
 from calc.worksheet import Worksheet
 
-
 _going: dict[str, Iterator[tuple[float, Answer | None]]] = {}  # by worksheet, its stages to come
 
 
