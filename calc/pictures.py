@@ -101,4 +101,32 @@ class Section:
     caption: str
 
 
-Picture = Bar | Ladder | Section | Shares | Spans | Stack | Window
+@dataclass(frozen=True)
+class Chart:
+    """A bank's state over some whole days, and under it what came in and what went out.
+
+    All begin at midnight. `states` names the shares [0..1] at the start of every hour and at the
+    end of the last; `lowest` the least of them; `floor` the share at which the bank counts as
+    empty. `nights` names pairs of a start and an end [s]. Each of `sources` has its word, the name
+    of its energies [J] hour by hour and the name of their sum; `load` has the last two.
+    """
+
+    states: str
+    lowest: str
+    floor: str
+    nights: str
+    sources: tuple[tuple[str, str, str], ...]
+    load: tuple[str, str]
+    caption: str
+
+
+@dataclass(frozen=True)
+class Months:
+    """Twelve bars, one a month; `sums` names the twelve energies [J], `chosen` a month 1 to 12."""
+
+    sums: str
+    chosen: str
+    caption: str
+
+
+Picture = Bar | Chart | Ladder | Months | Section | Shares | Spans | Stack | Window

@@ -1,15 +1,19 @@
-"""How long a bank carries a steady load.
+"""What a bank holds, gives, takes back and loses, by chemistry.
 
-Peukert's law in rated-hours form, with capacity first corrected for cold. In scope: one steady
-load on a healthy bank. Out of scope: pauses (a rested battery gives more), ageing, self-discharge.
+Peukert's law in rated-hours form, with capacity first corrected for cold; size of a bank with room
+for ageing; efficiency, self-discharge and the temperatures at which it may be charged. In scope: a
+healthy bank of one chemistry. Rested voltage is in `rested`, acceptance over time in `charging`.
 """
 
 from functools import cache
 from itertools import pairwise
 
+from calc.compare import at_least, at_most
 from calc.tables import SEEN, table
 
 LEAD_ACID = ("AGM", "gel", "flooded")
+CHEMISTRIES = ("LFP", *LEAD_ACID)
+MONTH = 365.25 / 12 * 86400.0  # s
 BASE_TEMPERATURE = 25.0  # °C, IEEE 485
 
 
@@ -74,3 +78,55 @@ def exponent_range(chemistry: str) -> tuple[float, float]:
 def usual(name: str, column: str) -> dict[str, str]:
     """Return a column of a table by chemistry as text: usual shares and exponents."""
     return {row["chemistry"]: row[column] for row in table(name).rows}
+
+
+@cache
+def _limit(chemistry: str, column: str) -> float:
+    return float(usual("battery_limits", column)[chemistry])
+
+
+def usable_share(chemistry: str) -> float:
+    """Return the share [0..1] of capacity usually used. Common practice, no source. KeyError."""
+    return float(usual("usable_share", "share")[chemistry])
+
+
+def charge_efficiency(chemistry: str) -> float:
+    """Return charge out per charge in (coulombic, [0..1]). Lead-acid: a textbook's 85 %. KeyError.
+
+    Over most of the range; near full a lead-acid bank gasses and takes far less.
+    """
+    return _limit(chemistry, "coulombic")
+
+
+def energy_efficiency(chemistry: str) -> float:
+    """Return energy out per energy in [0..1], the low figure of those published. Raises KeyError.
+
+    It contains the coulombic loss: apply one of the two, not both.
+    """
+    return _limit(chemistry, "energy")
+
+
+def self_discharge(chemistry: str) -> float:
+    """Return the share of capacity that a bank loses by itself [1/s] near 25 °C.
+
+    Common practice, no source, high end. It about doubles for each 10 K (common practice); a
+    management system's own draw is not in it. Raises KeyError.
+    """
+    return _limit(chemistry, "self_discharge") / MONTH
+
+
+def charge_range(chemistry: str) -> tuple[float, float]:
+    """Return the lowest and highest temperature [°C] at which the bank may be charged. KeyError.
+
+    LFP from 0 °C: a cell maker's specification. The rest is common practice: data sheets govern.
+    """
+    return _limit(chemistry, "charge_low_c"), _limit(chemistry, "charge_high_c")
+
+
+def may_charge(*, chemistry: str, temperature: float) -> bool:
+    """Return whether a bank at `temperature` [°C] may be charged at all, by `charge_range`.
+
+    It does not know whether a flat lead-acid bank has frozen: that one must thaw first.
+    """
+    low, high = charge_range(chemistry)
+    return at_least(temperature, low) and at_most(temperature, high)

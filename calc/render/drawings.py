@@ -5,7 +5,8 @@ Colours come from the style sheet by class. Each figure has a text alternative w
 
 from calc.answer import Answer
 from calc.compare import at_most
-from calc.pictures import Bar, Ladder, Section, Shares, Spans, Stack, Window
+from calc.pictures import Bar, Chart, Ladder, Section, Shares, Spans, Stack, Window
+from calc.render.chart import chart_html
 from calc.render.draw_loop import shares, spans
 from calc.render.html import Markup, el
 from calc.render.ladder import ladder_html
@@ -30,6 +31,8 @@ def picture_html(answer: Answer) -> Markup:
             return spans(answer, times)
         case Section() as bay:
             return section(answer, bay)
+        case Chart() as chart:
+            return chart_html(answer, chart)
     return Markup("")
 
 
