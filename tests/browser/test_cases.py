@@ -66,6 +66,9 @@ def of_forms_and_links() -> Iterator[str]:
     for name, texts in EVERY_FIELD.items():
         link = link_to(name, texts)
         yield form(name, texts)
+        sheet = calc.find(name)
+        for _ in sheet.stages(sheet.read(texts)[0]):  # one too many is answered with nothing
+            yield json.dumps({"sheet": name, "rest": True})
         for fragment in ("", link, link[:60], link.replace("v=1", "v=9") + "&colour=%E0%A4%A"):
             yield json.dumps({"sheet": name, "fragment": fragment})
         yield json.dumps({"code": f"https://example.org/checks/{name}/{link}"})
