@@ -122,9 +122,12 @@ class Chart:
 
 @dataclass(frozen=True)
 class Months:
-    """Twelve bars, one a month; `sums` names the twelve energies [J], `chosen` a month 1 to 12."""
+    """A bar for each month of the year, the month that `chosen` names marked.
 
-    sums: str
+    `rows` names the rows, each with the name of its `month` and its `energy` [J].
+    """
+
+    rows: str
     chosen: str
     caption: str
 

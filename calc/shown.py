@@ -57,7 +57,7 @@ def with_unit(number: str, symbol: str) -> str:
     """Return a number's text and its unit's symbol as one phrase that does not break."""
     if not symbol:
         return number
-    space = "" if symbol.startswith("'") else NO_BREAK_SPACE
+    space = "" if symbol == "°" or symbol.startswith("'") else NO_BREAK_SPACE
     return f"{number}{space}{symbol}"
 
 

@@ -13,6 +13,7 @@ from calc.tables import SEEN, table
 
 LEAD_ACID = ("AGM", "gel", "flooded")
 CHEMISTRIES = ("LFP", *LEAD_ACID)
+FROST_MARGIN = 3.0  # K, our choice
 MONTH = 365.25 / 12 * 86400.0  # s
 BASE_TEMPERATURE = 25.0  # °C, IEEE 485
 
@@ -109,10 +110,23 @@ def energy_efficiency(chemistry: str) -> float:
 def self_discharge(chemistry: str) -> float:
     """Return the share of capacity that a bank loses by itself [1/s] near 25 °C.
 
-    Common practice, no source, high end. It about doubles for each 10 K (common practice); a
-    management system's own draw is not in it. Raises KeyError.
+    Our choice within `self_discharge_range`; a management system's own draw is not in it. KeyError.
     """
     return _limit(chemistry, "self_discharge") / MONTH
+
+
+def self_discharge_range(chemistry: str) -> tuple[float, float]:
+    """Return the lowest and highest self-discharge [1/s] of the pages that we saw. KeyError."""
+    return _limit(chemistry, "self_low") / MONTH, _limit(chemistry, "self_high") / MONTH
+
+
+def warmth_factor(temperature: float) -> float:
+    """Return by what self-discharge grows at `temperature` [°C]: twice for each 10 K above 25 °C.
+
+    Common practice. Below 25 °C it is 1: the cold is not credited.
+    """
+    factor: float = 2.0 ** (max(0.0, temperature - BASE_TEMPERATURE) / 10.0)
+    return factor
 
 
 def charge_range(chemistry: str) -> tuple[float, float]:
@@ -130,3 +144,55 @@ def may_charge(*, chemistry: str, temperature: float) -> bool:
     """
     low, high = charge_range(chemistry)
     return at_least(temperature, low) and at_most(temperature, high)
+
+
+def size(*, charge: float, usable: float, cold: float, ageing: float) -> float:
+    """Return the rated capacity [A·s] that still gives `charge` [A·s] when cold and old.
+
+    C = Q f / (u (1 - a)): `usable` share u, IEEE 485 factor f for cold, share `ageing` a lost by
+    the time the bank is replaced. Raises ZeroDivisionError for u = 0 or a = 1.
+    """
+    return charge * cold / (usable * (1.0 - ageing))
+
+
+def standing_time(*, capacity: float, drop: float, drain: float, loss: float) -> float:
+    """Return the time [s] in which state of charge falls by `drop` [0..1].
+
+    dt = drop C / (I + r C), with `drain` I [A] and `loss` r, the share of capacity that a bank
+    loses by itself [1/s], taken as steady: it is rather slower as the bank empties. Raises
+    ZeroDivisionError if nothing drains it.
+    """
+    return drop * capacity / (drain + loss * capacity)
+
+
+def count_share(*, capacity: float, rated_time: float, current: float, exponent: float) -> float:
+    """Return the share [0..1] of a charge that comes out at `current` [A], by Peukert's law.
+
+    (C/(I H))^(k-1), never more than 1: a light load is not credited. See `peukert_runtime`.
+    """
+    share: float = (capacity / (current * rated_time)) ** (exponent - 1.0)
+    return min(1.0, share)
+
+
+def _between(rows: tuple[tuple[float, float], ...], at: float) -> float:
+    for (low, at_low), (high, at_high) in pairwise(rows):
+        if at <= high:
+            return at_low + max(0.0, (at - low) / (high - low)) * (at_high - at_low)
+    return rows[-1][1]
+
+
+@cache
+def _columns(name: str, of: str, to: str) -> tuple[tuple[float, float], ...]:
+    return tuple((float(row[of]), float(row[to])) for row in table(name).rows)
+
+
+def freezing_point(state: float) -> float:
+    """Return the temperature [°C] at which the acid of a lead-acid bank at `state` [0..1] freezes.
+
+    Gravity of a flooded battery by its state, then freezing by gravity, straight lines between the
+    printed rows: between them up to about 1 K too cold, so keep `FROST_MARGIN`. Sealed batteries
+    mostly hold stronger acid and freeze later.
+    """
+    gravity = _between(_columns("acid_gravity", "state_percent", "specific_gravity"), state * 100)
+    fahrenheit = _between(_columns("acid_freezing", "specific_gravity", "freezes_f"), gravity)
+    return (fahrenheit - 32) * 5 / 9

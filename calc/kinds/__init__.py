@@ -1,5 +1,6 @@
 """Every kind of quantity a reader may type or read: its base unit inside, its units outside."""
 
+from calc.kinds.energy import ENERGY_KINDS
 from calc.kinds.faults import FAULT_KINDS
 from calc.kinds.heat import HEAT_KINDS
 from calc.kinds.joints import JOINT_KINDS
@@ -166,6 +167,7 @@ RISE = Kind(
 
 KINDS = (
     *(kind for kind in list(globals().values()) if isinstance(kind, Kind)),
+    *ENERGY_KINDS,
     *FAULT_KINDS,
     *HEAT_KINDS,
     *JOINT_KINDS,

@@ -46,6 +46,7 @@ CONDUCTIVITY = Kind(
         ),
     ),
     shown=("watt / meter / kelvin",),
+    shown_us=("Btu * inch / hour / foot ** 2 / delta_degree_Fahrenheit",),
 )
 CONDUCTANCE = Kind(
     "thermal transmittance",

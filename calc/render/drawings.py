@@ -5,11 +5,12 @@ Colours come from the style sheet by class. Each figure has a text alternative w
 
 from calc.answer import Answer
 from calc.compare import at_most
-from calc.pictures import Bar, Chart, Ladder, Section, Shares, Spans, Stack, Window
+from calc.pictures import Bar, Chart, Ladder, Months, Section, Shares, Spans, Stack, Window
 from calc.render.chart import chart_html
 from calc.render.draw_loop import shares, spans
 from calc.render.html import Markup, el
 from calc.render.ladder import ladder_html
+from calc.render.months import months_html
 from calc.render.section import section
 from calc.render.svg import LEFT, RIGHT, figure, line, rect, scale, text
 
@@ -33,6 +34,8 @@ def picture_html(answer: Answer) -> Markup:
             return section(answer, bay)
         case Chart() as chart:
             return chart_html(answer, chart)
+        case Months() as year:
+            return months_html(answer, year)
     return Markup("")
 
 

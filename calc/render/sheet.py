@@ -50,7 +50,7 @@ def sheet_html(answer: Answer) -> Markup:
                 class_="lw-state",
             ),
         ),
-        el("p", "", data_state=True, class_="lw-state", hidden=True),
+        el("p", "", data_standing=True, class_="lw-state", hidden=True),
         el("div", answer_html(answer), data_answer=True, data_seq="0", class_="lw-answer"),
         el("p", "", role="status", data_status=True, class_="lw-unseen"),
         _share(sheet),

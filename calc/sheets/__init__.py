@@ -27,6 +27,19 @@ CHAPTERS: tuple[Chapter, ...] = (
     Chapter("Wire, fuse and fault", ("wire-size", "fault-current", "fuse-ladder")),
     Chapter("Joints and faults", ("joint-heat", "joint-sheet", "find-fault")),
     Chapter(
+        "The bank and its loads",
+        (
+            "appliance-route",
+            "light-dimming",
+            "inverter-size",
+            "bank-size",
+            "remote-switch",
+            "bank-gauge",
+            "standby-drain",
+        ),
+    ),
+    Chapter("Three ways to charge", ("sun-yield", "alternator-charge", "shore-charge", "week-ahead")),
+    Chapter(
         "Comfort",
         (
             "heat-loss",

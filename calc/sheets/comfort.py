@@ -26,7 +26,7 @@ EXHAUST = Choice(
     options=(
         Option(UNCHECKED),
         Option(BOTH_OUTSIDE, aliases=("room sealed", "flued")),
-        Option(INSIDE, aliases=("unflued", "inside")),
+        Option(INSIDE, "air or exhaust in the living space", aliases=("unflued", "inside")),
     ),
     hint="Both must lead through the shell, by pipes that are whole and tight.",
 )
@@ -104,7 +104,7 @@ def _both(one: Test, other: Test) -> Callable[..., bool]:
 
 CO_STEP = Step(of="co_points", source="co-limits", when=burns, says="Parts per million by volume, with the time an alarm takes or a person may.")
 FLAME_STOPS = (
-    Rule(verdict=STOP, when=lambda v: v.flame and v.exhaust == INSIDE, says="Do not light it: a flame that breathes your air and exhausts into it can kill, asleep or in a small wet room soonest."),
+    Rule(verdict=STOP, when=lambda v: v.flame and v.exhaust == INSIDE, says="Do not light it: a flame that takes its air from where you live, or sends its exhaust there, can kill, soonest in sleep or in a small wet room."),
     Rule(verdict=STOP, when=lambda v: v.flame and v.alarm == NO_ALARM, says="Fit a carbon monoxide alarm before anything burns aboard. The sum itself stands below."),
 )
 
@@ -133,13 +133,15 @@ def flame_remarks(flame: Test) -> tuple[Remark, ...]:
     """Return the cautions that stand wherever something burns."""
     return (
         Remark(when=_both(flame, lambda v: v.exhaust == INSIDE), source="co-limits",
-               says="Danger of death: a flame that breathes the air you sleep in fills it with carbon monoxide and water and uses up its oxygen. An open window does not make it safe. Do not light it."),
+               says="Danger of death: a flame that takes its air from the room, or sends its exhaust there, fills it with carbon monoxide and water and uses up its oxygen. An open window does not make it safe. Do not light it."),
         Remark(when=_both(flame, lambda v: UNCHECKED in (v.exhaust, v.alarm)), source="practice",
                says="Not looked at yet: see that combustion air and exhaust both lead outside by whole, tight pipes, and that the alarm is there and sounds, before anything is lit."),
         Remark(when=flame, source="co-alarm",
                says="Carbon monoxide has no smell. Sleep with a tested alarm where its maker says, near the bed; when it sounds, or with headache and nausea, get everyone out, then turn the heat off and call for help."),
         Remark(when=flame, source="practice",
-               says="Fuel heaters are fitted to the maker's instructions and local rules, gas by a licensed fitter. Exhaust ends clear of windows, of the floor and of the heater's own air; keep snow away from both pipes."),
+               says="Fuel heaters are fitted to the maker's instructions and local rules, gas by a licensed fitter. Exhaust ends clear of windows, of the floor and of the heater's own air; keep snow away from both pipes. Turn it off before you refuel. From about 1500 m up it must be made or set for thin air (no source)."),
+        Remark(when=_both(flame, lambda v: v.fuel == "propane"), source="practice",
+               says="Gas is heavier than air and gathers on the floor: a drop-out hole, a tight system, and a sniff before any spark. In frost butane stays liquid and only propane burns; the bottle takes a chill as it gives."),
     )
 
 
@@ -153,8 +155,7 @@ NIGHT_REMARKS = (
     *flame_remarks(burns),
     Remark(when=lambda v: not v.flame, source="practice", says="{electric_current} for hours heats every loose joint on the way: check wire, fuse and torque first. Keep elements clear of bedding, and never leave one on that lies or can fall against cloth."),
     inverter_remark(by_inverter),
-    Remark(when=lambda v: v.fuel == "propane", source="practice", says="Gas is heavier than air and gathers on the floor: a drop-out hole, a tight system, and a sniff before any spark. In frost butane stays liquid and only propane burns; the bottle takes a chill as it gives."),
     Remark(when=throttled, source="practice", says="Most small fuel heaters still give about 800 W at their lowest step (no source). Asked for {loss} they start again and again, soot up, and take more fuel and charge than this sum says."),
     Remark(when=lambda v: v.flame and not at_most(v.bank_share, 0.25), source="practice", says="A tired or cold bank may sag below the heater's cut-out before morning, and in frost that is when it is missed. Leave a reserve."),
-    Remark(level=NOTE, when=burns, source="fuel-heat", says="Lower heating values. Higher ones stand in many tables and would promise about 6 to 8 % more."),
+    Remark(level=NOTE, when=burns, source="fuel-heat", says="Lower heating values. Higher ones stand in many tables and would promise about 7 to 9 % more. Petrol with a tenth of ethanol holds 3 % less."),
 )

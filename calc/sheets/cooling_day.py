@@ -20,6 +20,7 @@ DUTY, LOAD = "duty", "heat load"
 OUTER = 0.07  # m²·K/W, a roof in still air: CIBSE Guide A, table A3.6, sheltered
 DIFFUSE = 0.2  # of the sun's heat, that reaches into full shade from the sky: common practice, no source
 RATED_AT = 35.0  # °C, outside air for which labels are measured: common practice, no source
+SEASONAL = 4.5  # COP, more than labels at 35 °C show: common practice, no source
 BUSY = 0.8  # of the time, beyond which a cooler has little in hand: common practice, no source
 PERSON = 115.0  # W, seated at rest, dry and damp heat: Air Conditioning Engineering, table 7.16
 LARGE = 8 * 3.6e6  # J, about 600 A·h at 12.8 V: more than most vans carry; common practice, no source
@@ -122,6 +123,10 @@ def _reckoned(v: SimpleNamespace) -> bool:
     return bool(v.reckoned)
 
 
+def _seasonal(v: SimpleNamespace) -> bool:
+    return not at_most(v.efficiency_ratio, SEASONAL)
+
+
 _IF = ("basis", LOAD)
 
 WORKSHEET = Worksheet(
@@ -147,7 +152,7 @@ WORKSHEET = Worksheet(
         Quantity(id="outside", only_if=_IF, label="Outside", symbol="T_o", kinds=(TEMPERATURE,), default="33 °C", low="10 °C", high="55 °C", hint="In the shade."),
         Quantity(id="inside", only_if=_IF, label="Inside", symbol="T_i", kinds=(TEMPERATURE,), default="26 °C", low="15 °C", high="35 °C", hint="What you want to hold."),
         Quantity(id="people", only_if=_IF, label="People", symbol="N", kinds=(COUNT,), default="2", low="0", high="12", hint="Each gives about 115 W, moisture included."),
-        Quantity(id="devices", only_if=_IF, label="Heat of devices inside", symbol="P_d", kinds=(heat.HEAT,), default="60 W", low="0 W", high="5 kW", hint="Fridge, chargers, cooking, lights."),
+        Quantity(id="devices", only_if=_IF, label="Heat of devices inside", symbol="P_d", kinds=(heat.HEAT,), default="60 W", low="0 W", high="5 kW", hint="Fridge, chargers, inverter, cooking, lights."),
         Quantity(id="shell", more=True, only_if=_IF, label="Shell and air, per degree", symbol="K", kinds=(heat.HEAT_RATE,), default="60 W/K", low="1 W/K", high="1000 W/K", hint="Loss divided by degrees, from the heat loss sheet."),
         Quantity(id="passed", more=True, only_if=_IF, label="Share the glass lets in", symbol="g", kinds=(RATIO,), default="87 %", low="5 %", high="100 %", hint="Clear single glass 87 %, tinted less."),
         Quantity(id="cover_passes", more=True, only_if=_IF, label="Share that covers let in", symbol="g_c", kinds=(RATIO,), default="30 %", low="0 %", high="100 %", hint="Of what came in before: outside covers about 10 %, inside ones 30 to 50 % (no source)."),
@@ -221,17 +226,18 @@ WORKSHEET = Worksheet(
         Rule(verdict=CAUTION, when=lambda v: not v.reckoned and v.duty < 1, says="{charge} in {hours}, if it really runs only {duty_used} of the time. In the sun it seldom rests."),
         Rule(verdict=CAUTION, when=lambda v: not at_most(v.duty_used, BUSY) or (v.reckoned and not at_most(v.outside, RATED_AT)),
              says="{charge} in {hours}, with little in hand: it runs {duty_used} of the time, and in air above the 35 °C of its label it makes less cold from more power."),
+        Rule(verdict=CAUTION, when=_seasonal, says="{charge} in {hours}, by a ratio that is too good for a hot day: look for the one measured at 35 °C."),
         Rule(verdict=FINE, says="{charge} in {hours}, {bank_share} of what you use of the bank."),
     ),
     remarks=(
-        Remark(when=lambda v: not at_most(v.charge, v.gives), source="practice", says="Shade, covers on the outside of the glass and a fan cost next to nothing; shore power or a drive has to carry the rest."),
+        Remark(when=lambda v: not at_most(v.charge, v.gives), source="practice", says="Shade, covers on the outside of the glass and a fan cost next to nothing; shore power or a drive has to carry the rest. Never run an engine or a generator for it beside people asleep: its exhaust kills."),
         Remark(when=lambda v: not at_most(v.current, ONE_BATTERY), source="practice", says="Cable, fuse and every joint must be rated for {current}, and for the compressor's start, which is several times that for a moment."),
         inverter_remark(lambda v: v.route == INVERTER),
-        Remark(when=lambda v: not at_most(v.efficiency_ratio, 4.5), source="eer", says="So high a ratio is usually a seasonal figure or one for mild weather. On the hottest day the ratio falls by a third or more."),
+        Remark(when=_seasonal, source="practice", says="So high a ratio is usually a seasonal figure or one for mild weather. On the hottest day the ratio falls by a third or more."),
         Remark(when=lambda v: v.reckoned and v.outside <= v.inside, source="practice", says="It is no warmer outside than the {inside} you want: open up and let air through instead."),
         Remark(when=lambda v: v.reckoned and v.outside > 32, source="practice", says="Air moved at {outside} takes the stuffiness away, but cools nobody by much. Shade first, and a place higher up or by the water."),
         Remark(source="practice", says="A closed van in the sun can kill a child or an animal within minutes, and a flat bank stops the cooler without a word. Never leave either to a machine."),
-        Remark(level=NOTE, source="eer", says="Labels are measured at 35 °C outside or thereabouts. Hotter air, a dirty coil and short ducts make less cold from more power."),
+        Remark(level=NOTE, source="practice", says="Labels are measured at 35 °C outside or thereabouts. Hotter air, a dirty coil and short ducts make less cold from more power."),
     ),
     valid="Steady averages over the hours. Damp air asks more; a van heated through in the sun takes an hour or two to come down.",
     gist="{charge} in {hours}",

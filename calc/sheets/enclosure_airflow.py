@@ -7,11 +7,13 @@ from types import SimpleNamespace
 from calc.comfort import airflow
 from calc.compare import at_least, at_most
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
+from calc.energy.alternator import charger_current, without_taper
 from calc.fields import Quantity
 from calc.kinds import CHARGE, CURRENT, LENGTH, NUMBER, POWER, RATIO, RISE, TEMPERATURE, TIME
 from calc.kinds import heat as heat_
+from calc.moves import Move
 from calc.pictures import Section
-from calc.shown import DOWN, UP
+from calc.shown import DOWN, UP, rounded
 from calc.worksheet import Worksheet
 
 EARLIER = 5.0  # K before the limit, where a thermostat starts the fan: common practice, no source
@@ -19,6 +21,7 @@ WARM = 50.0  # °C, beyond which ampacities taken for 30 °C no longer hold: com
 CABLE = 60.0  # °C, where common cable and plastics reach their own limit: common practice, no source
 RUIN = 150.0  # °C, which nothing in a bay survives: common practice, no source
 LARGEST = 0.2  # m² of each vent, more than a bay has room for: common practice, no source
+LEAST_CARRIED = 0.01  # the least output that the sum of the drive takes
 RUSH = 2.0  # m/s through a vent, beyond which a small fan no longer moves what it says: common practice, no source
 
 
@@ -50,6 +53,7 @@ class EnclosureAirflow:
     draught: float | None
     output_left: float | None
     charge_lost: float | None
+    carried: tuple[Move, ...] | None
     earlier: float
     thermostat: float | None
     cool: bool
@@ -109,13 +113,27 @@ def run(
         at=at,
         draught=draught,
         output_left=left,
-        charge_lost=rated * (1 - left) * hours if left is not None else None,
+        charge_lost=_charge(rated, 1 - left, hours) if left is not None else None,
+        carried=_carried(rated, left, hours),
         earlier=EARLIER,
         thermostat=starts if starts > outside else None,
         cool=cool,
         ruined=ruined,
         by=by,
     )
+
+
+def _charge(rated: float, share: float, hours: float) -> float:
+    """Return what a `share` of a charger's `rated` current [A] puts in, as alternator-charge does."""
+    return without_taper(charger_current(limit=rated, output_left=share)).after(hours)
+
+
+def _carried(rated: float, left: float | None, hours: float) -> tuple[Move, ...] | None:
+    """Return the way on to the sum of the drive, with what the heat leaves."""
+    if left is None or not at_least(left, LEAST_CARRIED):
+        return None
+    texts = (("output_left", f"{rounded(100 * left, 4, DOWN)} %"), ("charger_limit", f"{rated:.6g} A"), ("hours", f"{hours / 3600:.6g} h"))
+    return (Move("What the drive then brings", texts, "alternator-charge"),)
 
 
 def _within(v: SimpleNamespace) -> bool:
@@ -167,6 +185,7 @@ WORKSHEET = Worksheet(
         Named(id="reached", label="The bay gets to", symbol="T", kind=TEMPERATURE, way=UP, quiet=True),
         Named(id="output_left", label="Output left", symbol="x", kind=RATIO, way=DOWN, quiet=True),
         Named(id="charge_lost", label="Charge lost to heat in a drive", symbol="Q_l", kind=CHARGE, way=UP, quiet=True),
+        Named(id="carried", label="Take it along", worked=False, quiet=True),
         Named(id="thermostat", label="A thermostat starts the fan at", symbol="T_s", kind=TEMPERATURE, way=DOWN, quiet=True),
     ),
     between=(
@@ -198,7 +217,7 @@ WORKSHEET = Worksheet(
         Step(of="speed", formula="discharge * sqrt(2 * gravity * height * rise / (inside_limit - zero))", source="stack", when=lambda v: v.cool, says="Warm air rises: the draught of this height, in absolute temperature."),
         Step(of="effective", formula="airflow / speed", source="stack", when=lambda v: v.cool, says="As if there were one opening."),
         Step(of="vent_area", formula="sqrt(2) * effective", source="series-vents", when=lambda v: v.cool, says="Air passes two openings in a row, so each must be larger than one alone."),
-        Step(of="fan_rise", formula="heat / (density * air_heat * fan)", source="energy-balance", when=lambda v: v.by == "fan" and _reached(v), says="What the fan's air is warmed by."),
+        Step(of="fan_rise", formula="heat / (density * air_heat * fan)", source="energy-balance", when=lambda v: v.by == "fan" and _reached(v), says="What its air is warmed by, if the fan blows cool air in; one that draws warm air out carries some 5 % less for each 15 K."),
         Step(of="vent_speed", formula="fan / vents", when=lambda v: v.vent_speed is not None, says="All of its air must pass the vents."),
         Step(of="reached", source="energy-balance", when=lambda v: v.by == "fan" and _reached(v), says="{fan_rise} above {outside}. The fan decides; draught is not added."),
         Step(of="reached", source="stack", when=lambda v: v.by == "vents" and _reached(v), says="Where the draught through two vents of {vents} each carries off just the heat that is made, found by halving."),
@@ -207,7 +226,7 @@ WORKSHEET = Worksheet(
         Step(of="at", when=_reached, says="What it comes to."),
         Step(of="output_left", source="practice", when=_full, says="At {at}, no warmer than {rated_to}, so the device gives all it has."),
         Step(of="output_left", formula="max(0, 1 - derating * (at - rated_to))", source="practice", when=lambda v: v.output_left is not None and not _full(v), says="A straight line beyond {rated_to}; the maker's curve is better."),
-        Step(of="charge_lost", formula="rated * (1 - output_left) * hours", when=lambda v: v.output_left is not None, says="Of a charger that would give {rated} for {hours}."),
+        Step(of="charge_lost", formula="rated * (1 - output_left) * hours", when=lambda v: v.output_left is not None, says="Of a charger that would give {rated} for {hours}: the sum of alternator charge."),
         Step(of="thermostat", source="practice", when=lambda v: v.thermostat is not None, says="{earlier} below the lower of {rated_to} and {inside_limit}: early enough for the fan to get ahead, above the air that is drawn in."),
     ),
     rules=(

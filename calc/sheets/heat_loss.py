@@ -7,7 +7,7 @@ from calc.comfort import envelope
 from calc.compare import at_least, at_most
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.fields import Choice, Option, Quantity
-from calc.kinds import COUNT, ENERGY, LENGTH, NUMBER, RATIO, RISE, TEMPERATURE, TIME
+from calc.kinds import CHARGE, COUNT, ENERGY, LENGTH, NUMBER, RATIO, RISE, TEMPERATURE, TIME
 from calc.kinds import heat as heat
 from calc.sheets import comfort
 from calc.sheets.heat_loss_run import run
@@ -19,7 +19,7 @@ BREATHES, STRAINS = 16.0, 12.0  # °C: housing advice after WHO
 FRESH = 15 / 3600  # m³/s of outside air a sleeper: common practice, no source
 LEAST = 1.1  # of the loss, below which nothing is left for wind: common practice, no source
 SLOW = 4 * 3600.0  # s to warm up, beyond which a night begins cold: common practice, no source
-WAXES, LIQUID = -10.0, -30.0  # °C, where diesel waxes and propane hardly boils: from memory
+WAXES, WINTER, LIQUID = -10.0, -15.0, -30.0  # °C, where diesel waxes, that of winter grade too, and propane hardly boils: from memory
 
 
 def _label(name: str) -> str:
@@ -44,6 +44,16 @@ def _spare(v: SimpleNamespace) -> bool:
 
 def _stuffy(v: SimpleNamespace) -> bool:
     return not at_least(v.air_changes, 0.5 / 3600) or (v.fresh is not None and not at_least(v.fresh, FRESH))
+
+
+def _dear(v: SimpleNamespace) -> bool:
+    """The bank runs the heater through the night, but not through the warming up before it too."""
+    return not _slow(v) and not at_most(v.charge + v.warm_charge, v.gives)
+
+
+def _stiff(v: SimpleNamespace) -> bool:
+    """The fuel itself may fail in such cold."""
+    return at_most(v.outside, {"diesel": WINTER, "propane": LIQUID}.get(v.fuel, -273.15))
 
 
 WORKSHEET = Worksheet(
@@ -110,6 +120,8 @@ WORKSHEET = Worksheet(
         Named(id="low", label="Bound: no metal bridges", symbol="P_low", kind=heat.HEAT, way=DOWN),
         Named(id="high", label="Bound: ribs bare", symbol="P_high", kind=heat.HEAT, way=UP),
         Named(id="warm_up", label="To warm up from cold, about", symbol="t", kind=TIME, way=UP, digits=2),
+        Named(id="warm_fuel", label="Fuel for that, on top", symbol="V_t", kind=heat.VOLUME, way=UP, both=True, quiet=True),
+        Named(id="warm_charge", label="Charge for that, on top", symbol="Q_t", kind=CHARGE, way=UP, quiet=True),
         comfort.CO_POINTS,
         Named(id="materials", label="Insulation: figures and sources", worked=False),
     ),
@@ -140,7 +152,7 @@ WORKSHEET = Worksheet(
         Named(id="rate", label="Loss per degree", symbol="K", kind=heat.HEAT_RATE),
         Named(id="wood_heat", label="Specific heat of timber", symbol="c_w", kind=heat.SPECIFIC_HEAT),
         Named(id="store", label="Heat held by the fit-out", symbol="C_f", kind=heat.HEAT_STORE),
-        Named(id="power", label="Heater at work", kind=heat.HEAT),
+        Named(id="power", label="Heater at work", symbol="P_t", kind=heat.HEAT, way=UP),
         Named(id="warm_share", label="Loss as a share of the heater", symbol="s", kind=NUMBER),
         Named(id="time_constant", label="Time constant", symbol="τ", kind=TIME),
         Named(id="headroom", label="Heater above the loss by", kind=RATIO, way=DOWN),
@@ -177,24 +189,29 @@ WORKSHEET = Worksheet(
         Step(of="fresh", formula="air_changes * volume / people", when=lambda v: v.fresh is not None, says="What comes in from outside for each of them."),
         Step(of="store", formula="contents * wood_heat", source="iso-10456", says="The fit-out taken as timber."),
         Step(of="rate", formula="loss / rise", says="What each degree costs."),
-        Step(of="time_constant", formula="store / rate", source="lumped", says="In this time the warming is about two thirds done, had the heater no limit."),
+        Step(of="time_constant", formula="store / rate", source="lumped", says="After this time the van has come about two thirds of the way to where the heater at full power would bring it."),
         Step(of="warm_share", formula="loss / power", says="Of {power}, the heater at work."),
-        Step(of="warm_up", source="lumped", when=lambda v: v.warm_up is not None,
-             says="{time_constant} times the natural logarithm of 1/(1 − {warm_share}), all as one lump. The air feels warm sooner, the walls stay cold longer."),
+        Step(of="warm_up", formula="time_constant * ln(1 / (1 - warm_share))", source="lumped", when=lambda v: v.warm_up is not None, says="All as one lump: the air feels warm sooner, the walls stay cold longer."),
         *comfort.night_steps("start_energy", "Of the bank, before you call it empty."),
+        Step(of="warm_fuel", formula="power * warm_up / (heating * efficiency)", source="fuel-heat", when=lambda v: v.warm_fuel is not None, says="The heater at full power until the cold van is warm, before the {hours} begin."),
+        Step(of="warm_charge", formula="draw * warm_up / voltage", source="ohm", when=lambda v: v.flame and v.warm_charge is not None, says="To run it meanwhile."),
+        Step(of="warm_charge", formula="power * warm_up / (electric_factor * voltage)", source="ohm", when=lambda v: not v.flame and v.warm_charge is not None, says="The same from the bank."),
         comfort.CO_STEP,
     ),
     rules=(
         *comfort.FLAME_STOPS,
         Rule(verdict=STOP, when=lambda v: not _holds(v), says="{heater_output} does not hold {inside} at {outside}: the van loses {loss}."),
         Rule(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives), says="The van loses {loss}: look for a heater of {heater}. But {hours} of it take {charge}, and you use {gives} of the bank."),
+        Rule(verdict=STOP, when=_dear, says="The van loses {loss}: look for a heater of {heater}. But warming up takes {warm_charge} and {hours} after it {charge}, and you use {gives} of the bank."),
         Rule(verdict=CAUTION, when=lambda v: not v.flame, says="The van loses {loss}: look for a heater of {heater} or more. {hours} take {charge}, {bank_share} of what you use of the bank, for heat alone."),
         Rule(verdict=CAUTION, when=lambda v: not _spare(v), says="{loss} lost, and {heater_output} leaves too little to spare: {heater} with margin, {high} if the ribs are bare."),
         Rule(verdict=CAUTION, when=lambda v: not at_most(v.heater, comfort.USUAL_HEATER), says="{loss} lost: a heater of {heater} is more than most vans carry. Insulate, cover the glass, close the gaps."),
         Rule(verdict=CAUTION, when=lambda v: _tight(v) or _slow(v), says="{loss} lost, and {power} leaves too little for wind, or for warming up from cold in good time."),
         Rule(verdict=CAUTION, when=lambda v: v.inside < BREATHES, says="{loss} lost, but {inside} is colder than advised for sleep: 18 °C, and never long below 16 °C."),
         Rule(verdict=CAUTION, when=lambda v: not at_most(v.high, v.heater), says="{loss} lost by the share put on for ribs, {high} if they are bare: look for a heater of that or more."),
-        Rule(verdict=CAUTION, when=_stuffy, says="{loss} lost, but with little fresh air: open a vent, count it, and heat what it lets in."),
+        Rule(verdict=CAUTION, when=_stuffy, says="The van loses {loss}: a heater of {heater}, {fuel_used} of {fuel} and {charge} for {hours}. But there is little fresh air: open a vent, count it, and heat what it lets in."),
+        Rule(verdict=CAUTION, when=_stiff, says="The van loses {loss}: a heater of {heater}, {fuel_used} of {fuel} and {charge} for {hours}. But at {outside} {fuel} itself may fail: carry what its seller vouches for in such cold, and a second way to keep warm."),
+        Rule(verdict=CAUTION, when=comfort.throttled, says="The van loses {loss}, below the lowest step of most fuel heaters, which then start and stop all night. {hours} take {fuel_used} of {fuel} and {charge} at the least."),
         Rule(verdict=CAUTION, when=lambda v: not at_most(v.bank_share, 0.25), says="The van loses {loss}. {hours} take {fuel_used} of {fuel}, and {charge}: {bank_share} of what you use of the bank."),
         Rule(verdict=CAUTION, when=comfort.unchecked, says="The van loses {loss}: look for a heater of {heater} or more. {hours} take {fuel_used} of {fuel} and {charge}. First make sure of the exhaust, the combustion air and the alarm."),
         Rule(verdict=FINE, says="The van loses {loss}: {power} holds it with {headroom} to spare. {hours} take {fuel_used} of {fuel} and {charge}."),
@@ -204,11 +221,11 @@ WORKSHEET = Worksheet(
         Remark(when=lambda v: v.inside < STRAINS, source="who-rooms", says="Below 12 °C the heart is strained, and at 9 °C the body cools within about two hours. Do not plan a night like this for anyone."),
         Remark(when=lambda v: STRAINS <= v.inside < BREATHES, source="who-rooms", says="Below 16 °C the risk to the lungs rises. Small children, the old and the ill need 20 °C."),
         Remark(source="practice", says="Never seal a van tight to save heat: people, cooking and any flame need air. Whatever burns aboard takes its air from outside and sends its exhaust outside, with a carbon monoxide alarm near the bed."),
-        Remark(when=_stuffy, source="practice", says="Each sleeper wants about 15 m³/h of outside air (no source); with less it grows stale and damp, and water runs down the glass."),
+        Remark(when=lambda v: _stuffy(v) or v.people == 0, source="practice", says="Each sleeper wants about 15 m³/h of outside air (no source); with less it grows stale and damp, and water runs down the glass."),
         Remark(when=lambda v: v.outside < 0, source="practice", says="Water freezes where the heat does not reach: tanks, pipes and pumps outside the shell want draining or heat of their own. An LFP bank must not be charged below 0 °C."),
         Remark(when=lambda v: not at_most(v.high, 1.25 * v.loss), source="iso-6946-upper", says="The ribs matter here: from {low} to {high}, by how much metal is bare. Insulate over the ribs, however thinly."),
         Remark(when=lambda v: v.glazing > 0 and v.glass_loss > 0.3 * v.loss, source="iso-6946", says="The glass alone loses {glass_loss}. Close covers on all of it bring the whole down to {covered_loss}."),
-        Remark(when=lambda v: v.warm_up is not None and v.warm_up > 2 * 3600, source="lumped", says="From cold this takes about {warm_up}. Start early or choose more power."),
+        Remark(when=lambda v: v.warm_up is not None and v.warm_up > 2 * 3600, source="lumped", says="From cold this takes about {warm_up}. Start early or choose more power, and count the fuel for it."),
         Remark(when=lambda v: v.fuel == "diesel" and at_most(v.outside, WAXES), source="memory", says="At {outside} diesel that is not of winter grade turns waxy and stops pump and filter. Fill up where winter grade is sold, before the cold."),
         Remark(when=lambda v: v.fuel == "propane" and at_most(v.outside, LIQUID), source="memory", says="At {outside} even propane hardly turns to gas, and a small bottle gives less than a heater asks. Do not warm it with a flame."),
         Remark(level=NOTE, source="conductivity", says="Conductivities are the highest that we found for each material; what was found, and by whom, is listed with the answer. Wet insulation conducts several times more, so keep room air from reaching cold metal."),

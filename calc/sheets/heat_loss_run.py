@@ -4,6 +4,7 @@ from dataclasses import asdict, dataclass
 from functools import cache
 
 from calc.comfort import airflow, envelope, heaters
+from calc.energy.loads import bank_current
 from calc.fields import Problem
 from calc.sheets.comfort import ELECTRIC
 
@@ -80,6 +81,8 @@ class HeatLoss(heaters.Night):
     warm_share: float
     time_constant: float
     warm_up: float | None
+    warm_fuel: float | None
+    warm_charge: float | None
     headroom: float
     start_energy: float
     gives: float
@@ -130,6 +133,12 @@ def run(
     store = contents * envelope.WOOD_HEAT
     night = heaters.night(loss=loss, hours=hours, fuel=fuel, efficiency=efficiency, draw=draw, starting=heaters.START, voltage=voltage)
     flame, gives = fuel != ELECTRIC, capacity * usable
+    warm_up = envelope.warm_up(store, loss / rise, power, rise)
+    warm_fuel = warm_charge = None
+    if warm_up is not None:
+        warm_charge = (draw / voltage if flame else bank_current(power, voltage, efficiency)) * warm_up
+        if night.heating is not None:
+            warm_fuel = heaters.fuel_volume(power * warm_up, night.heating, efficiency)
     return HeatLoss(
         **asdict(night),
         **{f"rsi_{part}": value for part, value in rsi.items()},
@@ -170,7 +179,9 @@ def run(
         power=power,
         warm_share=loss / power,
         time_constant=store * rise / loss,
-        warm_up=envelope.warm_up(store, loss / rise, power, rise),
+        warm_up=warm_up,
+        warm_fuel=warm_fuel,
+        warm_charge=warm_charge,
         headroom=max(power / loss - 1, 0.0),
         start_energy=heaters.START,
         gives=gives,

@@ -9,6 +9,7 @@ from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.fields import Choice, Option, Problem, Quantity
 from calc.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, RISE, TEMPERATURE, TIME, VOLTAGE
 from calc.kinds import heat as heat
+from calc.moves import Move
 from calc.sheets.comfort import (
     ALARM,
     BANK,
@@ -35,7 +36,7 @@ BY_BANK, SHORE, FUEL, ENGINE = "bank", "shore", "fuel", "engine"
 WARY, SCALDS = 45.0, 48.0  # °C, from which care is needed, from which skin burns in minutes: common practice, no source
 GROWS, STORED = 20.0, 60.0  # °C from which legionella grows, and to store hot water at: UK code L8
 MOST, LEAST = 60.0, 100.0  # V, the most of a bank and the least of a mains supply
-STANDS = 24 * 3600.0  # s kept lukewarm before the sheet warns: common practice, no source
+STANDS = 24 * 3600.0  # s heating and kept lukewarm before the sheet warns: common practice, no source
 HALF = 0.5  # of a supply, from which little room is left for the rest: common practice, no source
 
 
@@ -62,6 +63,7 @@ class WaterHeater:
     co_points: tuple[heaters.Point, ...] | None
     electric: bool
     flame: bool
+    moves: tuple[Move, ...] | None
 
 
 def run(
@@ -107,7 +109,16 @@ def run(
         co_points=heaters.carbon_monoxide() if flame else None,
         electric=electric,
         flame=flame,
+        moves=_moves(power, voltage, way, straight=at_least(efficiency, 1.0)) if electric else None,
     )
+
+
+def _moves(power: float, voltage: float, way: str, *, straight: bool) -> tuple[Move, ...]:
+    """Return where the element's switch is worked out; behind an inverter its voltage is not known here."""
+    line = [("power", f"{power:.6g} W"), ("kind", "DC" if way == BY_BANK and straight else "AC")]
+    if way == SHORE or straight:
+        line.append(("voltage", f"{voltage:.6g} V"))
+    return (Move("A switch within reach for it", tuple(line), "remote-switch"),)
 
 
 def _hot(v: SimpleNamespace) -> bool:
@@ -119,7 +130,12 @@ def _lukewarm(v: SimpleNamespace) -> bool:
 
 
 def _stale(v: SimpleNamespace) -> bool:
-    return _lukewarm(v) and not at_most(v.hours, STANDS)
+    return _lukewarm(v) and v.time is not None and not at_most(v.time + v.hours, STANDS)
+
+
+def _dear(v: SimpleNamespace) -> bool:
+    """Standing still, it takes a good part of the bank, or a current that one battery hardly gives."""
+    return v.way in (BY_BANK, FUEL) and not (at_most(v.bank_share, 0.25) and at_most(v.current, ONE_BATTERY))
 
 
 _IF_FUEL, _IF_SHORE = ("way", FUEL), ("way", SHORE)
@@ -159,6 +175,7 @@ WORKSHEET = Worksheet(
         replace(BANK_SHARE, quiet=True),
         replace(FUEL_USED, quiet=True),
         CO_POINTS,
+        Named(id="moves", label="Go on with", quiet=True, worked=False),
     ),
     between=(
         Named(id="cold", label="Water at the start", symbol="T_1", kind=TEMPERATURE),
@@ -201,7 +218,7 @@ WORKSHEET = Worksheet(
         Rule(verdict=CAUTION, when=lambda v: v.way == SHORE and not at_most(v.current, HALF * v.supply_limit), says="Hot in {time}, {energy} in all; {current} is more than half of what the shore supply bears, so switch other things off."),
         Rule(verdict=CAUTION, when=_stale, says="Hot in {time}, but water kept below 60 °C so long breeds germs: heat it to 60 °C, or make it fresh each time."),
         Rule(verdict=CAUTION, when=lambda v: at_least(v.to, SCALDS), says="Hot in {time}, {energy} in all; at {to} it scalds unless a mixing valve takes it down."),
-        Rule(verdict=CAUTION, when=lambda v: v.way == BY_BANK and (not at_most(v.bank_share, 0.25) or not at_most(v.current, ONE_BATTERY)), says="Hot in {time} for {charge}, {bank_share} of what you use of the bank, at {current}."),
+        Rule(verdict=CAUTION, when=_dear, says="Hot in {time} for {charge}, {bank_share} of what you use of the bank, at {current}."),
         Rule(verdict=CAUTION, when=lambda v: v.way == ENGINE, says="Hot in {time} from the engine, for as long as you drive anyway. Never idle it for heat where people sleep or under a roof: its exhaust kills."),
         Rule(verdict=FINE, when=lambda v: v.charge is None, says="Hot in {time}: {energy} in all, nothing from the bank."),
         Rule(verdict=FINE, says="Hot in {time}: {energy} in all, and {charge} from the bank."),
@@ -210,12 +227,13 @@ WORKSHEET = Worksheet(
         *flame_remarks(burns),
         inverter_remark(lambda v: v.way == BY_BANK and not at_least(v.efficiency, 1.0)),
         Remark(when=lambda v: v.way == ENGINE, source="co-limits", says="Danger of death: an idling engine fills a garage, a gap between walls or a van with carbon monoxide. Take its heat on the road, never standing where people sleep."),
-        Remark(when=lambda v: v.way == BY_BANK, source="practice", says="{current} for as long as it heats: cable, fuse, switch and joints must bear it steadily, and the switch within reach should work a relay. Never let an element run dry."),
+        Remark(when=lambda v: v.way == BY_BANK, source="practice", says="{current} for as long as it heats: cable, fuse, switch and joints must bear it steadily. Never let an element run dry."),
+        Remark(when=lambda v: v.electric, source="practice", says="A hidden heater needs a switch within reach: the line itself while it is small, else a relay beside the tank and a thin wire to its coil. Its thermal cut-out is not that switch."),
         Remark(when=lambda v: v.way == SHORE, source="practice", says="Mains voltage and water: earth, residual-current protection and fixed wiring by a licensed person, to local rules."),
-        Remark(when=lambda v: at_least(v.to, WARY), source="practice", says="At 45 °C water is too hot for a child, an old or a numb hand; from 48 °C up it burns skin within minutes, and at 60 °C within seconds (no source). Fit a mixing valve at the tap."),
-        Remark(when=lambda v: _lukewarm(v) and v.hours > 0, source="legionella", says="Legionella grows between 20 and 45 °C, and water is stored safely at 60 °C. Do not keep it cooler for long: heat it through to 60 °C now and then, and drain what has stood."),
-        Remark(source="practice", says="Closed tanks need a relief valve and room for the water to expand. Drain tank, pump and pipes before frost."),
-        Remark(when=lambda v: v.way == ENGINE, source="practice", says="Coolant is under pressure, hotter than any tap and poisonous: it is joined by hoses and an exchanger made for it, with the engine cold."),
+        Remark(when=lambda v: at_least(v.to, WARY) or v.way == ENGINE, source="practice", says="At 45 °C water is too hot for a child, an old or a numb hand; from 48 °C up it burns skin within minutes, and at 60 °C within seconds (no source). Fit a mixing valve at the tap."),
+        Remark(when=lambda v: _stale(v) or (_lukewarm(v) and v.hours > 0), source="legionella", says="Legionella grows between 20 and 45 °C, and water is stored safely at 60 °C. Do not keep it cooler for long: heat it through to 60 °C now and then, and drain what has stood."),
+        Remark(source="practice", says="Closed tanks need a relief valve, a thermal cut-out and room for the water to expand. Drain tank, pump and pipes before frost."),
+        Remark(when=lambda v: v.way == ENGINE, source="practice", says="A tank on the engine gets as hot as the coolant, some 80 to 90 °C (no source), whatever you ask for here. Coolant is under pressure and poisonous: it is joined by hoses and an exchanger made for it, with the engine cold."),
         Remark(level=NOTE, source="heat-in-water", says="Check figure: 10 L made 35 K warmer hold about 0.41 kW·h, which is 32 A·h at 12.8 V."),
     ),
     valid="A well mixed tank, steady power, water that neither boils nor is drawn while it heats.",

@@ -8,7 +8,7 @@ import { share } from "./share.js";
 
 // Says how the answer below stands to the fields; a stale answer is seen to be one.
 function say(sheet, words, stale) {
-  show(part(sheet, "state"), words);
+  show(part(sheet, "standing"), words);
   sheet.classList.toggle("is-stale", stale);
 }
 

@@ -88,7 +88,7 @@ class Sheet:
         self.answer = self.part("answer")
         self.figure = self.answer.locator(".lw-headline .lw-figure")
         self.working = self.answer.locator("details[data-fold=working]")
-        self.state = self.part("state")
+        self.state = self.part("standing")
         self.notes = self.part("notes")
         self.more = self.part("more")
 

@@ -13,8 +13,8 @@ WATCH = """(answer) => {
     answer.querySelector(".lw-sentence").textContent,
   ]);
   look();
-  new MutationObserver(look)
-    .observe(answer, { childList: true, subtree: true, attributes: true, attributeFilter: ["value"] });
+  const changes = { childList: true, subtree: true, attributeFilter: ["value"] };
+  new MutationObserver(look).observe(answer, changes);
 }"""
 
 

@@ -164,12 +164,13 @@ def _row(field: Rows, draw: Random) -> list[str]:
 def between(field: Quantity, kind: Kind, share: float) -> float:
     """Return a value [base unit of `kind`] a `share` of the way from a field's low end to its high.
 
-    The way is even in the logarithm, so that small and large values come as often.
+    The way is even in the logarithm, so that small and large values come as often; but where values
+    may lie below zero it is even in the value.
     """
     bounds = field.bounds(kind)
     assert bounds is not None, f"{field.id} has no limits as a {kind.id}"
     low, high = bounds[:2]
-    if kind is TEMPERATURE:
+    if kind is TEMPERATURE or low < 0:
         return low + share * (high - low)
     first = log(low or high * 1e-6)
     value = exp(first + (0.0001 + 0.9998 * share) * (log(high) - first))

@@ -108,3 +108,74 @@ def test_one_start_is_counted_unless_told_otherwise():
     """By hand: 10 W·h at 12.8 V are 0.78 A·h."""
     one, none = (calc.work("heater-night", ask)["charge"] for ask in ({}, {"starts": "0"}))
     assert (one - none).m_as("A*h") == pytest.approx(10 / 12.8, rel=1e-9)
+
+
+def test_warming_up_takes_the_heater_s_power_for_its_time_in_fuel_or_charge():
+    """By hand: power over time is heat; 9.9478 kW·h/L of diesel; a resistor turns all into heat."""
+    oil = calc.work("heat-loss", NIGHT)
+    heat = (oil["heater"] * oil["warm_up"]).m_as("kW*h")
+    assert oil["warm_fuel"].m_as("L") == pytest.approx(heat / 9.9478 / 0.75, rel=1e-4)
+    assert oil["warm_charge"].m_as("A*h") == pytest.approx(
+        30 * oil["warm_up"].m_as("hour") / 12.8, rel=1e-9
+    )
+    bank = calc.work("heat-loss", {**NIGHT, "fuel": "electric", "efficiency": "80 %"})
+    assert bank["warm_fuel"] is None
+    assert bank["warm_charge"].m_as("A*h") == pytest.approx(heat * 1000 / 12.8 / 0.8, rel=1e-9)
+
+
+def test_no_warming_up_is_claimed_of_a_heater_that_never_gets_there():
+    weak = calc.work("heat-loss", {**NIGHT, "heater_output": "1000 W"})
+    assert weak["warm_up"] is None and weak["warm_fuel"] is None and weak["warm_charge"] is None
+
+
+def test_a_bank_that_is_empty_before_the_van_is_warm_is_a_stop():
+    """A night of six minutes and hours of warming up before it."""
+    short = {**NIGHT, "hours": "0.1 h", "contents": "350 kg", "capacity": "15 Ah"}
+    answer = calc.work("heat-loss", short)
+    assert answer["charge"].m_as("A*h") < 7.5 < answer["warm_charge"].m_as("A*h")
+    assert answer.verdict == "stop" and "warming up" in answer.sentence
+    for texts, other in answers("heat-loss"):
+        if other.verdict == "fine":
+            v = other.values
+            assert v["charge"] + v["warm_charge"] <= v["gives"] * (1 + 1e-9), texts
+
+
+SMALL = {**FLAME, "insulation": "80 mm", "floor_insulation": "80 mm", "ribs": "0 %"}
+
+
+@pytest.mark.parametrize(
+    ("fuel", "outside", "verdict"),
+    [
+        ("diesel", "-14.9 C", "fine"),
+        ("diesel", "-15 C", "caution"),
+        ("propane", "-29.9 C", "fine"),
+        ("propane", "-30 C", "caution"),
+        ("petrol", "-30 C", "fine"),
+    ],
+)
+def test_a_night_in_which_the_fuel_itself_may_fail_is_not_fine(fuel, outside, verdict):
+    answer = calc.work("heat-loss", {**SMALL, "fuel": fuel, "outside": outside})
+    assert answer.verdict == verdict
+    assert ("itself may fail" in answer.sentence) == (verdict == "caution")
+
+
+@pytest.mark.parametrize(("outside", "verdict"), [("10 C", "caution"), ("4 C", "fine")])
+def test_heat_below_a_burner_s_lowest_step_is_judged_as_on_the_other_sheet(outside, verdict):
+    answer = calc.work("heat-loss", {**FLAME, "outside": outside})
+    loss = f"{answer.values['loss']!r} W"
+    assert answer.verdict == calc.work("heater-night", {**FLAME, "loss": loss}).verdict == verdict
+
+
+def test_fresh_air_is_spoken_of_while_nobody_has_said_how_many_sleep():
+    assert "Each sleeper wants" in said(calc.work("heat-loss", FLAME))
+    aired = {**FLAME, "people": "1", "air_changes": "2 per hour"}
+    assert "Each sleeper wants" not in said(calc.work("heat-loss", aired))
+
+
+def test_a_reader_in_inches_sees_conductivity_in_inches():
+    """0.04 W/(m·K) are 0.2773 BTU·in/(h·ft²·°F), by definition of the units."""
+    from calc.__main__ import as_text
+
+    text = as_text(calc.work("heat-loss", {"insulation": "1 in"})).partition("Working")[2]
+    line = next(line for line in text.splitlines() if line.strip().startswith("U_w ="))
+    assert "1\u00a0in ÷ 0.277" in line and "W/(m·K)" not in line

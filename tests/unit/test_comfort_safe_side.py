@@ -202,3 +202,55 @@ def test_rows_without_a_figure_are_not_shown():
         assert ": none" not in shown and "Carbon monoxide" not in shown
     lit = as_text(calc.work("heater-night"))
     assert "300\u00a0ppm" in lit.partition("Working")[0]
+
+
+LIT = {"exhaust": "both outside", "alarm": "fitted and tested"}
+
+
+@pytest.mark.parametrize(
+    ("name", "ask"),
+    [("heat-loss", {}), ("heater-night", {}), ("water-heater", {"way": "fuel"})],
+)
+def test_wherever_gas_burns_its_leaks_and_thin_air_are_spoken_of(name, ask):
+    gas = calc.work(name, {**LIT, **ask, "fuel": "propane"})
+    oil = calc.work(name, {**LIT, **ask, "fuel": "diesel"})
+    assert "heavier than air" in said(gas) and "heavier than air" not in said(oil)
+    for answer in (gas, oil):
+        assert "thin air" in said(answer) and "before you refuel" in said(answer)
+
+
+def test_a_water_heater_without_a_flame_says_nothing_of_gas():
+    for way in ("bank", "shore", "engine"):
+        assert "heavier than air" not in said(calc.work("water-heater", {"way": way}))
+
+
+@pytest.mark.parametrize(("hours", "verdict"), [("2 h", "fine"), ("4 h", "caution")])
+def test_a_burner_s_draw_on_the_bank_counts_like_an_element_s(hours, verdict):
+    """By hand: 100 W for 2.25 h at 12.8 V are 17.6 A·h of 100; for 4.25 h 33.2."""
+    ask = {"way": "fuel", "power": "2 kW", "draw": "100 W", "hours": hours, **LIT}
+    assert calc.work("water-heater", ask).verdict == verdict
+
+
+@pytest.mark.parametrize("to", ["30 C", "44 C", "60 C"])
+def test_a_tank_on_the_engine_scalds_whatever_is_asked_for(to):
+    text = said(calc.work("water-heater", {"way": "engine", "to": to}))
+    assert "as hot as the coolant" in text and "mixing valve" in text
+
+
+@pytest.mark.parametrize(("ratio", "verdict"), [("4.5 COP", "fine"), ("4.51 COP", "caution")])
+def test_a_ratio_that_no_hot_day_gives_is_not_fine(ratio, verdict):
+    answer = calc.work("cooling-day", {**COOL, "efficiency_ratio": ratio})
+    assert answer.verdict == verdict
+
+
+def test_no_engine_or_generator_runs_for_cold_beside_sleepers():
+    assert "exhaust kills" in said(calc.work("cooling-day"))
+
+
+@pytest.mark.parametrize(("volume", "verdict"), [("325 L", "fine"), ("340 L", "caution")])
+def test_water_that_takes_more_than_a_day_to_get_warm_breeds_germs_too(volume, verdict):
+    """By hand: 500 W less 15 W for 24 h are 41.9 MJ, which warm 333 L by 30 K."""
+    ask = {"way": "shore", "power": "500 W", "from": "15 C", "to": "45 C", "hours": "0 h"}
+    answer = calc.work("water-heater", {**ask, "volume": volume})
+    assert answer.verdict == verdict
+    assert ("Legionella" in said(answer)) == (verdict == "caution")

@@ -167,8 +167,11 @@ def test_what_prevents_a_cause_opens_with_the_reader_s_own_figures(path, texts):
         opened = open_fragment(calc.find(name), fragment)
         assert opened.notes == ()
         other = calc.work(name, opened.texts)
+        # The run from the engine is another one than that of the circuit that was searched.
+        own = set(opened.texts) & set(graph.carried(name))
+        assert own or not graph.carried(name)
         for field in ("length", "conductor", "capacity", "chemistry"):
-            if field in opened.texts:
+            if field in own:
                 assert other.values[field] == pytest.approx(answer.values[field]) if field in (
                     "length", "capacity"
                 ) else other.values[field] == answer.values[field]  # fmt: skip

@@ -1,0 +1,225 @@
+"""A bank through the hours: what comes in, what goes out, and what is left.
+
+One step is an hour of steady power. Energies are counted on the d.c. bus [J]; the bank holds
+capacity times the voltage it works at. While it charges, its voltage is higher than that, so energy
+put in is given back times the energy efficiency, and a current in amps times the coulombic one.
+In scope: one bank, sources that yield to it, loads that stop at the floor. Out of scope: ageing,
+gassing near full, warming by its own losses, a management system's own draw.
+"""
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from calc.energy.charging import state_after
+
+HOUR = 3600.0  # s
+HOURS = 24  # of a day
+STILL = 1e-9  # of a capacity or of an offer: nothing
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bank:
+    """A bank as the hours find it.
+
+    `capacity` [A·s] at its temperature, `voltage` [V] under load, `floor` [0..1] where it counts as
+    empty, `coulombic` and `energy` efficiency [0..1], `most` the largest charging current [A],
+    `time` [s] the charge that is missing divided by the current taken at the charging voltage,
+    `drain` the share of the capacity that it loses by itself [1/s], `charges` whether it may be
+    charged at its temperature.
+    """
+
+    capacity: float
+    voltage: float
+    floor: float
+    coulombic: float
+    energy: float
+    most: float
+    time: float
+    drain: float
+    charges: bool
+
+    @property
+    def full(self) -> float:
+        """The energy [J] that it holds at 1."""
+        return self.capacity * self.voltage
+
+    @property
+    def charge_voltage(self) -> float:
+        """The voltage [V] at which the two efficiencies agree: V · coulombic / energy."""
+        return self.voltage * self.coulombic / self.energy
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Day:
+    """24 hours from midnight on: what each source offers and each use asks for [J] on the bus.
+
+    `evening` is offered by a lead on the day that ends with it, `morning` on the day after.
+    `useful` is what the loads themselves take, `conversion` and `idle` what the inverter adds;
+    `factor` (1 or more) by how much a heavy current empties the bank faster.
+    """
+
+    sun: tuple[float, ...]
+    drive: tuple[float, ...]
+    evening: tuple[float, ...]
+    morning: tuple[float, ...]
+    useful: tuple[float, ...]
+    conversion: tuple[float, ...]
+    idle: tuple[float, ...]
+    factor: tuple[float, ...]
+
+    @property
+    def demand(self) -> tuple[float, ...]:
+        """What is asked of the bus in each hour [J], the inverter's share included."""
+        return tuple(map(sum, zip(self.useful, self.conversion, self.idle, strict=True)))
+
+    def lead(self, number: int, every: int) -> tuple[float, ...]:
+        """Return what a lead offers [J] in each hour of day `number` (from 0), `every` nights.
+
+        The first lead is in the evening of day `every`, the last of them: nothing comes in advance.
+        """
+        evening = every > 0 and (number + 1) % every == 0
+        morning = every > 0 and number > 0 and number % every == 0
+        if evening and morning:
+            return tuple(map(sum, zip(self.evening, self.morning, strict=True)))
+        return self.evening if evening else self.morning if morning else (0.0,) * HOURS
+
+
+class Hour(NamedTuple):
+    """One hour: the state [0..1] at its end, and energies [J] on the bus.
+
+    `used` of the sources, `stored` into the bank and `drawn` out of it; lost in `charging`, to a
+    `heavy` current and by the bank `alone`; `served` is the share [0..1] of the demand that was
+    met. `emptied` is how far into it [s] the bank reached its floor with a load still asking.
+    """
+
+    state: float
+    used: float
+    stored: float
+    drawn: float
+    charging: float
+    heavy: float
+    alone: float
+    served: float
+    emptied: float | None
+
+
+def hour(bank: Bank, state: float, offered: float, demand: float, factor: float) -> Hour:
+    """Return one hour from `state` [0..1] with `offered` and `demand` [J] on the bus.
+
+    Sources serve the loads first. What is left charges the bank, at constant current up to the
+    state where it takes no more, then less and less. What is missing comes from the bank, times
+    `factor`, down to the floor and no further. A bank that may not be charged gets nothing from
+    any source, and neither do the loads: its system cuts charging off. Then comes self-discharge.
+
+    A higher state never ends lower: a charge follows one differential equation whose solutions do
+    not cross, a discharge is max(min(s, floor), s - d), self-discharge max(0, s - a). Nor does a
+    greater offer end lower, from the same state. So more sun never ends a week lower.
+    """
+    full = bank.capacity * bank.voltage
+    used = stored = drawn = charging = heavy = 0.0
+    served, emptied = 1.0, None
+    if not bank.charges:
+        offered = 0.0
+    if offered >= demand:
+        used = demand
+        if offered > demand and state < 1.0:
+            before = state
+            current = (offered - demand) / HOUR * bank.energy / (bank.voltage * bank.coulombic)
+            state = state_after(
+                capacity=bank.capacity,
+                current=min(current, bank.most),
+                state=state,
+                efficiency=bank.coulombic,
+                time=bank.time,
+                duration=HOUR,
+            )
+            stored = (state - before) * full
+            spent, surplus = stored / bank.energy, offered - demand
+            if spent >= surplus * (1 - STILL):  # all of it, not all but a float's last digit
+                spent, used = surplus, offered
+            else:
+                used += spent
+            charging = spent - stored
+    else:
+        used = offered
+        missing, have = demand - offered, max(state - bank.floor, 0.0) * full
+        drawn = missing * factor
+        if drawn >= have:
+            emptied = have / drawn * HOUR
+            drawn = have
+            served = min(1.0, (offered + have / factor) / demand)
+            state = min(state, bank.floor)
+        else:
+            state -= drawn / full
+        heavy = drawn - drawn / factor
+    alone = min(state, bank.drain * HOUR)
+    return Hour(state - alone, used, stored, drawn, charging, heavy, alone * full, served, emptied)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Course:
+    """A bank's hours one after another, from `start` [0..1].
+
+    `sun`, `drive` and `shore` are what was taken of each source [J] in each hour: the sun first,
+    then the charger, then the lead.
+    """
+
+    start: float
+    hours: tuple[Hour, ...]
+    sun: tuple[float, ...]
+    drive: tuple[float, ...]
+    shore: tuple[float, ...]
+
+    @property
+    def states(self) -> tuple[float, ...]:
+        """The states at the start of each hour and at the end of the last."""
+        return (self.start, *(one.state for one in self.hours))
+
+    @property
+    def emptied(self) -> float | None:
+        """When the bank was first empty [s], or None."""
+        for place, one in enumerate(self.hours):
+            if one.emptied is not None:
+                return place * HOUR + one.emptied
+        return None
+
+
+def carries(bank: Bank, day: Day, *, state: float, days: int, every: int) -> bool:
+    """Return whether the bank is never empty in `days` days all like `day`, as `course` has it."""
+    asked = day.demand
+    for number in range(days):
+        leads = day.lead(number, every)
+        offers = map(sum, zip(day.sun, day.drive, leads, strict=True))
+        for offered, needs, factor in zip(offers, asked, day.factor, strict=True):
+            one = hour(bank, state, offered, needs, factor)
+            if one.emptied is not None:
+                return False
+            state = one.state
+    return True
+
+
+def course(bank: Bank, day: Day, *, state: float, days: int, every: int) -> Course:
+    """Return `days` days all like `day` from `state` [0..1], a lead in one of `every` nights."""
+    hours: list[Hour] = []
+    suns: list[float] = []
+    drives: list[float] = []
+    shores: list[float] = []
+    start, asked = state, day.demand
+    for number in range(days):
+        leads = day.lead(number, every)
+        for sun, drive, lead, needs, factor in zip(
+            day.sun, day.drive, leads, asked, day.factor, strict=True
+        ):
+            one = hour(bank, state, sun + drive + lead, needs, factor)
+            state = one.state
+            hours.append(one)
+            suns.append(min(sun, one.used))
+            drives.append(min(drive, one.used - suns[-1]))
+            shores.append(min(lead, max(0.0, one.used - suns[-1] - drives[-1])))
+    return Course(
+        start=start,
+        hours=tuple(hours),
+        sun=tuple(suns),
+        drive=tuple(drives),
+        shore=tuple(shores),
+    )

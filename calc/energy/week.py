@@ -1,0 +1,237 @@
+"""What a van's week is made of: its bank, its sources and its loads, laid into the hours of a day.
+
+Time is solar time. Day is when the sun is up; where it stays up or stays down all day, night is
+from 22 to 6. In scope: days that are all alike. Out of scope: weather that changes, a load whose
+power changes, shade.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from calc.energy import battery, charging
+from calc.energy.balance import HOUR, HOURS, Bank, Course, Day, carries, course
+from calc.energy.outlook import Outlook, outlook
+from calc.energy.sun import MID_DAYS, SunDay, day_on_plane
+
+DAYS = 7
+STANDARD = 1000.0  # W/m², at which an array gives its watts
+RATED_TIME = 20 * HOUR  # of the capacity on the label
+DRIVE_FROM = 10.0  # o'clock, solar time: our choice
+LEAD_FROM = 20.0  # o'clock, solar time: our choice
+BED, RISE = 22.0, 6.0  # o'clock: night where the sun does not part day from night; our choice
+DAYTIME, NIGHT, ALWAYS = "day", "night", "all"
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """A load of `watts` that runs `hours` [s] a day by day, by night or at any hour.
+
+    `inverter` tells that an inverter feeds it.
+    """
+
+    name: str
+    watts: float
+    hours: float
+    when: str
+    inverter: bool
+
+    @property
+    def energy(self) -> float:
+        """What it takes in a day [J]."""
+        return self.watts * self.hours
+
+
+@dataclass(frozen=True, kw_only=True)
+class Plan:
+    """All that a week rests on; SI, temperatures in °C, angles [deg], `month` 1 to 12.
+
+    `always` tells that the inverter stays on day and night if it feeds anything; `sky` and `losses`
+    [0..1] bring the array's clear-sky energy down; `charger` and `lead` [A] charge the bank while
+    driving, and for `lead_hours` [s] of every `shore_every` nights (0: never).
+    """
+
+    capacity: float
+    chemistry: str
+    from_state: float
+    usable: float
+    voltage: float
+    temperature: float
+    loads: tuple[Load, ...]
+    efficiency: float
+    idle: float
+    always: bool
+    array: float
+    latitude: float
+    month: int
+    sky: float
+    losses: float
+    tilt: float
+    facing: float
+    turbidity: float
+    altitude: float
+    drive_hours: float
+    charger: float
+    shore_every: int
+    lead: float
+    lead_hours: float
+
+    @cached_property
+    def cold(self) -> float:
+        """The IEEE 485 factor of the cold, 1 for LFP. Raises ValueError below its table."""
+        return battery.cold_factor(self.temperature) if self.chemistry in battery.LEAD_ACID else 1.0
+
+    @cached_property
+    def exponent(self) -> float:
+        """Peukert's exponent, as usual for the chemistry."""
+        return float(battery.usual("peukert", "default")[self.chemistry])
+
+    @cached_property
+    def bank(self) -> Bank:
+        """The bank at its temperature."""
+        takes = charging.usual(self.chemistry)
+        capacity = self.capacity / self.cold
+        return Bank(
+            capacity=capacity,
+            voltage=self.voltage,
+            floor=1.0 - self.usable,
+            coulombic=battery.charge_efficiency(self.chemistry),
+            energy=battery.energy_efficiency(self.chemistry),
+            most=takes.most * capacity,
+            time=takes.time,
+            drain=battery.self_discharge(self.chemistry),
+            charges=battery.may_charge(chemistry=self.chemistry, temperature=self.temperature),
+        )
+
+    @cached_property
+    def sun(self) -> SunDay:
+        """The clear day in the middle of the month on the array's plane."""
+        return day_on_plane(
+            latitude=self.latitude,
+            day_of_year=MID_DAYS[self.month - 1],
+            tilt=self.tilt,
+            facing=self.facing,
+            turbidity=self.turbidity,
+            altitude=self.altitude,
+        )
+
+    @cached_property
+    def daylight(self) -> tuple[float, ...]:
+        """The share [0..1] of each hour that is day."""
+        return day_hours(self.sun.daylight)
+
+    @cached_property
+    def day(self) -> Day:
+        """The hours of one day."""
+        catch = self.array / STANDARD * self.sky * (1.0 - self.losses)
+        ampere_hour = HOUR * self.bank.charge_voltage
+        nights = tuple(span(LEAD_FROM, self.lead_hours / HOUR, 2 * HOURS))
+        useful, conversion, idle, factor = self._loads()
+        return Day(
+            sun=tuple(catch * hour for hour in self.sun.hours),
+            drive=tuple(self.charger * ampere_hour * share for share in self._driving()),
+            evening=tuple(self.lead * ampere_hour * share for share in nights[:HOURS]),
+            morning=tuple(self.lead * ampere_hour * share for share in nights[HOURS:]),
+            useful=useful,
+            conversion=conversion,
+            idle=idle,
+            factor=factor,
+        )
+
+    def _driving(self) -> tuple[float, ...]:
+        """Return the share of each hour that is driven; a drive past midnight goes on at 0."""
+        twice = tuple(span(DRIVE_FROM, self.drive_hours / HOUR, 2 * HOURS))
+        return tuple(map(sum, zip(twice[:HOURS], twice[HOURS:], strict=True)))
+
+    def heavier(self, current: float) -> float:
+        """Return by how much `current` [A] empties the bank faster than its charge says, 1 or more.
+
+        Peukert in rated-hours form: (I H / C)^(k - 1). A current below the rated one is credited
+        with nothing.
+        """
+        share = current * RATED_TIME / self.bank.capacity
+        faster: float = max(1.0, share) ** (self.exponent - 1.0)
+        return faster
+
+    def _loads(self) -> tuple[tuple[float, ...], ...]:
+        """Return by the hour: what the loads take, conversion, idle [J], and the heavy factor.
+
+        The factor is the larger of two: each load by its own current while it runs, weighed by
+        energy, and all of them by the mean current of the hour.
+        """
+        shares = [list(running(load, self.daylight)) for load in self.loads]
+        fed = [one for one, load in zip(shares, self.loads, strict=True) if load.inverter]
+        parts: list[tuple[float, float, float, float]] = []
+        for at in range(HOURS):
+            on = min(1.0, sum(share[at] for share in fed))
+            idle = self.idle * HOUR * (1.0 if self.always and fed else on)
+            useful = through = weighed = 0.0
+            for load, share in zip(self.loads, shares, strict=True):
+                own = load.watts * share[at] * HOUR
+                at_bus = load.watts / self.efficiency + self.idle if load.inverter else load.watts
+                taken = own / self.efficiency if load.inverter else own
+                useful += own
+                through += taken - own
+                weighed += taken * self.heavier(at_bus / self.voltage)
+            asked = useful + through + idle
+            mean = self.heavier(asked / HOUR / self.voltage)
+            parts.append(
+                (useful, through, idle, max(mean, (weighed + idle) / asked) if asked else 1.0)
+            )
+        return tuple(zip(*parts, strict=True))
+
+    @cached_property
+    def week(self) -> Course:
+        """Seven days of it."""
+        return course(self.bank, self.day, state=self.from_state, days=DAYS, every=self.shore_every)
+
+    @cached_property
+    def holds(self) -> bool:
+        """Whether the bank is never empty in the week, found without the rest of it."""
+        return carries(
+            self.bank, self.day, state=self.from_state, days=DAYS, every=self.shore_every
+        )
+
+    @cached_property
+    def outlook(self) -> Outlook:
+        """What comes of such days without end."""
+        return outlook(self.bank, self.day, state=self.from_state, every=self.shore_every)
+
+    def in_month(self, month: int) -> "Plan":
+        """Return the same van in another month."""
+        return replace(self, month=month)
+
+
+def span(start: float, length: float, hours: int) -> Iterator[float]:
+    """Yield the share [0..1] of each of `hours` within `length` [h] from `start` [h] on."""
+    for at in range(hours):
+        yield max(0.0, min(at + 1.0, start + length) - max(float(at), start))
+
+
+def day_hours(daylight: float) -> tuple[float, ...]:
+    """Return the share [0..1] of each hour that is day, `daylight` [s] of it about noon.
+
+    Where there is none, or nothing else, day is from `RISE` to `BED`.
+    """
+    length = daylight / HOUR
+    if 0.0 < length < HOURS:
+        return tuple(span(HOURS / 2 - length / 2, length, HOURS))
+    return tuple(span(RISE, BED - RISE, HOURS))
+
+
+def running(load: Load, daylight: tuple[float, ...]) -> Iterator[float]:
+    """Yield the share [0..1] of each hour that `load` runs, evenly over its part of the day.
+
+    What its part has no room for goes evenly over the rest: a load that is to run longer than the
+    night runs on by day.
+    """
+    part = [
+        day if load.when == DAYTIME else 1.0 - day if load.when == NIGHT else 1.0
+        for day in daylight
+    ]
+    room, hours = sum(part), load.hours / HOUR
+    inside = min(1.0, hours / room) if room else 0.0
+    over = max(0.0, hours - room)
+    outside = over / (HOURS - room) if over > 0 else 0.0
+    for share in part:
+        yield inside * share + outside * (1.0 - share)

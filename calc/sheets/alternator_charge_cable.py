@@ -1,0 +1,98 @@
+"""What the cable between engine and bank bears, and the fuse at either end of it."""
+
+from dataclasses import dataclass
+
+from calc.compare import at_least
+from calc.electrical import fuses
+from calc.electrical.ampacity import BASE_AMBIENT, NotCovered, ampacity, crowding
+from calc.electrical.limits import copper_rise, uncounted_bundle, unmarked
+from calc.electrical.nec import cool_terminals
+from calc.sheets.shared import refusal
+
+
+@dataclass(frozen=True, kw_only=True)
+class Cable:
+    """What a conductor bears [A] by its rule set; the names are those of fuse-choice."""
+
+    table_row: str
+    table_ampacity: float
+    rating: float
+    air: float
+    base_air: float
+    printed_factor: bool
+    ambient_factor: float
+    bundle_factor: float
+    ampacity: float
+    small_ceiling: float | None
+    terminal_ceiling: float | None
+    cool_terminals: float | None
+    thin: bool
+    crowded: float
+    uncounted_bundle: bool
+    at_60: float | None
+    highest: float
+
+
+def cable(
+    *, conductor: str, insulation: str, surroundings: str, bundled: float, ambient: float, voltage: float,
+    rule_set: str, gauge_reading: str,
+) -> Cable:
+    """Return what `conductor` bears with up to `voltage` [V] on it. Raises Problem."""
+    rating, together = float(insulation.split()[0]), int(bundled)
+    try:
+        bears = ampacity(
+            name=conductor, insulation=rating, surroundings=surroundings, bundled=together, ambient=ambient, voltage=voltage,
+            rule_set=rule_set, gauge_reading=gauge_reading,
+        )  # fmt: skip
+    except NotCovered as gap:
+        raise refusal(gap) from None
+    uncounted = uncounted_bundle(rule_set, bears, together)
+    return Cable(
+        table_row=bears.row,
+        table_ampacity=bears.table_ampacity,
+        rating=rating,
+        air=bears.air,
+        base_air=BASE_AMBIENT,
+        printed_factor=bears.printed_factor,
+        ambient_factor=bears.ambient_factor,
+        bundle_factor=bears.bundle_factor,
+        ampacity=bears.ampacity,
+        small_ceiling=bears.small_ceiling,
+        terminal_ceiling=bears.terminal_ceiling,
+        cool_terminals=cool_terminals(bears.row.removesuffix(" AWG")),
+        thin=bears.row == "18 AWG",
+        crowded=bears.ampacity * crowding(together) if uncounted else bears.ampacity,
+        uncounted_bundle=uncounted,
+        at_60=unmarked(
+            name=conductor, surroundings=surroundings, bundled=together, ambient=ambient, rule_set=rule_set,
+            gauge_reading=gauge_reading,
+        ),
+        highest=bears.largest_fuse,
+    )
+
+
+@dataclass(frozen=True, kw_only=True)
+class Guard:
+    """The fuse [A] for a current, or None, and the warmth [K, °C] of the copper beside it."""
+
+    lowest: float | None
+    window_open: bool
+    fuse: float | None
+    rise: float | None
+    warm: float | None
+
+
+def guard(on: Cable, current: float | None, voltage: float, fault_current: float) -> Guard:
+    """Return the fuse that carries `current` [A] for hours and that the cable `on` bears."""
+    if current is None:
+        return Guard(lowest=None, window_open=True, fuse=None, rise=None, warm=None)
+    lowest = fuses.CONTINUOUS * current
+    fuse = fuses.standard_rating(lowest, on.highest, fuses.suitable(voltage, fault_current))
+    rise = copper_rise(insulation=on.rating, air=on.air, current=current, bears=on.ampacity)
+    return Guard(
+        lowest=lowest,
+        window_open=at_least(on.highest, lowest),
+        fuse=fuse,
+        rise=rise if fuse else None,
+        warm=on.air + rise if fuse else None,
+    )

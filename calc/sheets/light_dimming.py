@@ -1,0 +1,123 @@
+"""light-dimming: what does dimming save?"""
+
+from dataclasses import replace
+
+from calc.compare import at_least
+from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
+from calc.fields import Choice, Option, Quantity
+from calc.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TIME, VOLTAGE
+from calc.kinds.energy import FREQUENCY
+from calc.sheets.light_dimming_run import (
+    BODY,
+    FILAMENT,
+    MINUS,
+    OWN_WIRE,
+    PLUS,
+    REGULATED,
+    STRIP,
+    UNKNOWN,
+    run,
+)
+from calc.sheets.shared import bank_voltage
+from calc.shown import DOWN, UP
+from calc.worksheet import Worksheet
+
+WORKSHEET = Worksheet(
+    id="light-dimming",
+    title="Light dimming",
+    question="What does dimming save?",
+    asks="Is a dimmer worth fitting?",
+    about="What dimmed lamps save in an evening, and the dimmer that bears them.",
+    run=run,
+    fields=(
+        Quantity(id="power", label="Power of the lamps", symbol="P", kinds=(POWER,), default="24 W", low="0.1 W", high="2000 W", hint="All that burn together, at full brightness."),
+        Quantity(id="level", label="Dimmed to", symbol="d", kinds=(RATIO,), default="40 %", low="1 %", high="100 %", hint="The share of the time that the pulses are on. Turn it to where it is pleasant, then guess."),
+        Quantity(id="hours", label="Hours in an evening", symbol="t", kinds=(TIME,), default="5 h", low="0.1 h", high="24 h", hint="For which they burn."),
+        replace(bank_voltage("12.8 V"), high="60 V"),
+        Choice(id="lamp", label="Lamps", default=STRIP, options=(Option(STRIP, "LED strip or lamp with resistors", aliases=("bare LED",)), Option(FILAMENT, "filament or halogen"), Option(REGULATED, "LED lamp with its own regulator", aliases=("driver",))), hint="A lamp marked 10 to 30 V, or the like, has a regulator inside."),
+        Quantity(id="zone_power", more=True, optional=True, label="Largest zone on one dimmer", symbol="P_z", kinds=(POWER,), low="0.1 W", high="2000 W", example="12 W", hint="If each zone has its own dimmer. Empty: one dimmer bears all."),
+        Quantity(id="rated", more=True, optional=True, label="Rating of the dimmer", symbol="I_r", kinds=(CURRENT,), low="0.1 A", high="200 A", example="8 A", hint="For one channel, steady, at the warmth of its place."),
+        Choice(id="switches", more=True, label="The dimmer switches", default=UNKNOWN, options=(Option(UNKNOWN), Option(PLUS, aliases=("high side",)), Option(MINUS, aliases=("low side",))), hint="Many cheap ones, and all for coloured strips with a common plus, switch the minus (no source)."),
+        Choice(id="returns", more=True, label="Minus of the lamps", default=UNKNOWN, options=(Option(UNKNOWN), Option(OWN_WIRE, aliases=("insulated",)), Option(BODY, aliases=("chassis", "frame"))), hint="By its own wire back to the dimmer, or through the sheet metal."),
+        Quantity(id="rise", more=True, label="Voltage while charging, against that", symbol="r", kinds=(RATIO,), default="114 %", low="100 %", high="135 %", hint="14.6 V against 12.8 V is 114 %."),
+        Quantity(id="held", more=True, only_if=("lamp", STRIP), label="Share of the voltage that the diodes hold", symbol="h", kinds=(RATIO,), default="80 %", low="10 %", high="92 %", hint="Three white ones hold about 10 V of 12.8 V; the resistors hold the rest (no source)."),
+        Quantity(id="frequency", more=True, optional=True, label="Frequency of the pulses", symbol="f", kinds=(FREQUENCY,), low="10 Hz", high="200 kHz", example="2 kHz", hint="From the data sheet."),
+        Quantity(id="own", more=True, label="The dimmer's own draw", symbol="I_o", kinds=(CURRENT,), default="0 mA", low="0 mA", high="500 mA", hint="With the lamps off, day and night. Measure it: a radio remote takes some."),
+    ),
+    results=(
+        Named(id="saved_charge", label="Saved in an evening", symbol="Q_s", kind=CHARGE, way=DOWN),
+        Named(id="full_charge", label="At full brightness", symbol="Q_f", kind=CHARGE, way=UP),
+        Named(id="dimmed_charge", label="Dimmed", symbol="Q_d", kind=CHARGE, way=UP, quiet=True),
+        Named(id="seen", label="Seems as bright as, of full", symbol="L", kind=RATIO, quiet=True),
+        Named(id="lasts", label="The charge of full brightness would last", symbol="t_l", kind=TIME, way=DOWN, quiet=True),
+        Named(id="dimmer_current", label="Current through the dimmer, undimmed", symbol="I_d", kind=CURRENT, way=UP),
+        Named(id="charging_current", label="The same while the bank is charged", symbol="I_h", kind=CURRENT, way=UP),
+        Named(id="dimmer_rating", label="Rating to look for", symbol="I_n", kind=CURRENT, way=UP),
+        Named(id="own_charge", label="The dimmer's own draw, a day", symbol="Q_o", kind=CHARGE, way=UP),
+        Named(id="onward", label="Go on with", quiet=True, worked=False),
+    ),
+    between=(
+        Named(id="zone", label="Power on the dimmer", symbol="P_1", kind=POWER),
+        Named(id="exponent", label="Exponent of the power", symbol="p", kind=NUMBER),
+        Named(id="power_share", label="Share of the power", symbol="s", kind=RATIO, way=UP),
+        Named(id="light_exponent", label="Exponent of the light", symbol="q", kind=NUMBER),
+        Named(id="light", label="Share of the light", symbol="Y", kind=RATIO),
+        Named(id="charging_voltage", label="Voltage while charging", symbol="V_h", kind=VOLTAGE, way=UP),
+        Named(id="growth", label="Current while charging, against that", symbol="g", kind=NUMBER),
+        Named(id="margin", label="Margin", symbol="m", kind=NUMBER),
+        Named(id="day", label="A day", symbol="t_24", kind=TIME),
+    ),
+    steps=(
+        Step(of="full_charge", formula="power / voltage * hours", source="ohm", says="Current over time."),
+        Step(of="exponent", source="pulse", when=lambda v: v.lamp == STRIP, says="A diode works fully or not at all: its average is the share of the time."),
+        Step(of="exponent", source="rerating", when=lambda v: v.lamp == FILAMENT, says="A filament sees the root of that share as voltage, and its power goes with voltage to 1.6."),
+        Step(of="power_share", formula="level ** exponent", when=lambda v: not v.regulated, says="Of the full power."),
+        Step(of="dimmed_charge", formula="full_charge * power_share", source="ohm", when=lambda v: not v.regulated, says="What the bank still gives."),
+        Step(of="saved_charge", formula="full_charge - dimmed_charge", when=lambda v: not v.regulated, says="The rest stays in the bank."),
+        Step(of="lasts", formula="hours / power_share", when=lambda v: not v.regulated, says="The same charge, dimmed."),
+        Step(of="light_exponent", source="pulse", when=lambda v: v.lamp == STRIP, says="The light goes with the time as well."),
+        Step(of="light_exponent", source="rerating", when=lambda v: v.lamp == FILAMENT, says="A filament's light goes with voltage to 3.4: it dims far faster than its power."),
+        Step(of="light", formula="level ** light_exponent", when=lambda v: not v.regulated, says="As a meter sees it."),
+        Step(of="seen", formula="(116 * light ** (1 / 3) - 16) / 100", source="lightness", when=lambda v: not v.regulated and not v.dark, says="As an eye sees it, which hardly misses the first half."),
+        Step(of="seen", formula="9.033 * light", source="lightness", when=lambda v: v.dark, says="Near the dark the curve is a straight line."),
+        Step(of="zone", source="practice", says="What one dimmer bears: all lamps, unless a largest zone is given."),
+        Step(of="dimmer_current", formula="zone / voltage", source="ohm", says="Each pulse is at full current, however far it is dimmed."),
+        Step(of="charging_voltage", formula="voltage * rise", says="The highest that lamps and dimmer see."),
+        Step(of="growth", formula="(rise - held) / (1 - held)", source="strip", when=lambda v: v.lamp == STRIP, says="The diodes hold their share; all of the rise falls to the resistors."),
+        Step(of="growth", source="rerating", when=lambda v: v.lamp == FILAMENT, says="A filament's current goes with voltage to 0.55."),
+        Step(of="growth", source="practice", when=lambda v: v.regulated, says="A regulator takes no more current for more voltage."),
+        Step(of="charging_current", formula="dimmer_current * growth", source="ohm", says="A strip that is mild on the bank runs hot on the charger."),
+        Step(of="margin", source="practice", says="So that the dimmer stays cool."),
+        Step(of="dimmer_rating", formula="margin * charging_current", says="For each zone's own dimmer."),
+        Step(of="day", source="practice", says="The dimmer's own draw goes on all day."),
+        Step(of="own_charge", formula="own * day", source="ohm", says="Unless its supply is switched off with it."),
+    ),
+    rules=(
+        Rule(verdict=STOP, when=lambda v: v.regulated, says="Not known: a lamp with its own regulator does not follow a pulse dimmer. It may flicker, draw the same, or fail."),
+        Rule(verdict=STOP, when=lambda v: v.shorted, says="Not this way: the lamps' minus is the body, so a dimmer in the minus is bridged and they stay fully on."),
+        Rule(verdict=STOP, when=lambda v: v.too_small, says="The dimmer is too small: {charging_current} goes through it while the bank is charged, and it is rated for {rated}."),
+        Rule(verdict=CAUTION, when=lambda v: v.may_short, says="{saved_charge} saved, but first look where the lamps' minus goes: a dimmer in the minus does not work through the body."),
+        Rule(verdict=CAUTION, when=lambda v: v.tight, says="{saved_charge} saved, but the dimmer has little in hand: look for one of {dimmer_rating}."),
+        Rule(verdict=CAUTION, when=lambda v: not at_least(v.saved_charge, v.own_charge), says="The dimmer itself takes {own_charge} a day, more than the {saved_charge} it saves."),
+        Rule(verdict=CAUTION, when=lambda v: v.level == 1, says="At full brightness nothing is saved: {full_charge} in an evening."),
+        Rule(verdict=CAUTION, when=lambda v: v.flickers, says="{saved_charge} saved, but pulses of {frequency} may tire eyes and bring headaches."),
+        Rule(verdict=FINE, says="{saved_charge} of {full_charge} saved in an evening, and it still seems {seen} as bright."),
+    ),
+    remarks=(
+        Remark(when=lambda v: not v.regulated and v.level < 1, source="lightness", says="To the eye it is {seen} as bright, for {power_share} of the charge. A second, smaller lamp where you read saves more than light everywhere."),
+        Remark(when=lambda v: v.regulated, source="practice", says="Take a lamp that is made to be dimmed, with a dim input or a matching dimmer, or a plain strip. Do not try it on one that is not: its capacitors take hard pulses of current and it can overheat."),
+        Remark(when=lambda v: v.shorted or v.may_short, source="practice", says="Either a dimmer that switches the plus, or every lamp's minus by its own wire back to the dimmer and touching metal nowhere: one nicked wire then means full light, whatever the knob says."),
+        Remark(when=lambda v: v.lamp == STRIP and v.growth > 1.2, source="strip", says="While the bank is charged this strip may take {growth} times its current and run as much hotter: fuse and dimmer must bear {charging_current}. A regulator to a steady 12 V saves the strip."),
+        Remark(when=lambda v: v.flickers, source="memory", says="Pulses that go fully dark count as low risk from 1250 Hz on, by IEEE 1789 (from memory). Slower ones can bring headaches, in sensitive people worse, and make turning blades seem to stand."),
+        Remark(when=lambda v: v.lamp == FILAMENT, source="rerating", says="A filament loses light far faster than it saves charge: at {power_share} of the power it gives {light} of the light. A change to LED saves more than any dimmer."),
+        Remark(when=lambda v: v.own > 0, source="practice", says="{own_charge} a day goes into the dimmer itself, also on days without lamps. Feed it behind the lights' own switch."),
+        Remark(source="practice", says="A dimmer is no switch and no fuse: put a fuse for the wire before it and a switch you can find in the dark. Leave it air; a shut-in one gets hot."),
+        Remark(level=NOTE, source="practice", says="Give each zone its own dimmer and run: bed, table and kitchen are seldom wanted alike. Two dimmers in a row do not add up; they fight."),
+        Remark(level=NOTE, when=lambda v: v.frequency is None and v.level < 1, source="practice", says="If the pulses show as bands in a phone's camera, they are slow. Ask for the frequency, and take the higher one for a place where you read."),
+        Remark(level=NOTE, source="practice", says="Pulsed wires act as aerials: keep plus and minus together, short, and away from the radio's cable."),
+    ),
+    valid="Lamps that follow the pulses. The figures of a filament hold near full brightness and are rough far below it.",
+    gist="{saved_charge} saved in an evening",
+    gist_none="a lamp with its own regulator may not dim",
+    apart=(("full_charge", "dimmed_charge"),),
+)

@@ -1,0 +1,76 @@
+"""Practice for alternator-charge."""
+
+from calc.practice.declared import Practice, Slip, Task
+
+PRACTICE = Practice(
+    tasks=(
+        Task(
+            asks="initial_current",
+            says="A relay joins a starter battery held at {engine_voltage} and a bank that shows {bank_voltage}. The run has {run_resistance} out and back, the bank {bank_resistance} inside. How much current flows at first?",
+            draw={
+                "method": ("relay",),
+                "chemistry": ("AGM",),
+                "engine_voltage": ("13.9 V", "14.2 V", "14.4 V"),
+                "bank_voltage": ("12.4 V", "12.7 V", "12.9 V"),
+                "run_resistance": ("8 mΩ", "10 mΩ", "15 mΩ"),
+                "bank_resistance": ("4 mΩ", "10 mΩ"),
+            },
+            slips=(
+                Slip(formula="(engine_voltage - bank_voltage) / run_total", says="The bank's own resistance lies in the loop too."),
+                Slip(formula="engine_voltage / loop", says="What drives the current is the difference of the two voltages."),
+            ),
+        ),
+        Task(
+            asks="input_current",
+            says="A charger gives {charger_limit} to a bank at {bank_voltage} with an efficiency of {charger_efficiency}. The engine holds {engine_voltage} and the run has {run_resistance} out and back. How much does it draw at its input?",
+            draw={
+                "method": ("charger",),
+                "charger_limit": ("20 A", "30 A", "40 A", "50 A"),
+                "bank_voltage": ("12.8 V", "13.2 V", "13.6 V"),
+                "charger_efficiency": ("85 %", "90 %"),
+                "engine_voltage": ("13.8 V", "14.4 V"),
+                "run_resistance": ("25 mΩ", "35 mΩ"),
+            },
+            tolerance=0.015,
+            slips=(
+                Slip(formula="charger_limit * bank_voltage / engine_voltage", says="Its loss has to come in too: divide by the efficiency."),
+                Slip(formula="power_first / engine_voltage", says="At its input there is less than the engine holds: the run loses some, and the current rises for it."),
+            ),
+        ),
+        Task(
+            asks="charge",
+            says="A charger of {charger_limit} hangs in a hot bay, which leaves it {output_left} of its output. The bank is a large one and well down, and the alternator has enough. How much does a drive of {hours} put in?",
+            draw={
+                "method": ("charger",),
+                "charger_limit": ("20 A", "30 A", "40 A"),
+                "output_left": ("50 %", "70 %", "75 %", "80 %"),
+                "hours": ("1 h", "2 h", "3 h"),
+                "capacity": ("600 A·h",),
+                "from_state": ("20 %",),
+                "alternator": ("250 A",),
+                "vehicle_load": ("30 A",),
+                "conductor": ("2 AWG",),
+            },
+            slips=(
+                Slip(formula="charger_limit * hours", says="That is what it would give when cool."),
+                Slip(formula="charger_limit * (1 - output_left) * hours", says="That is what the heat costs. The question asks for what goes in."),
+            ),
+        ),
+        Task(
+            asks="alternator_load",
+            says="Through a relay a bank takes {initial_current}, and the vehicle {vehicle_load}. The alternator is rated {alternator}. What share of the rating is asked of it?",
+            draw={
+                "method": ("relay",),
+                "alternator": ("100 A", "120 A", "150 A", "180 A"),
+                "vehicle_load": ("30 A", "40 A", "50 A"),
+                "run_resistance": ("15 mΩ",),
+                "engine_voltage": ("14.2 V",),
+                "bank_voltage": ("12.7 V",),
+            },
+            slips=(
+                Slip(formula="asked / alternator", says="The vehicle's own load comes first."),
+                Slip(formula="(vehicle_load + asked) / (alternator * hot_share)", says="That is the share of what it bears hot, for hours. The question asks for that of its rating."),
+            ),
+        ),
+    )
+)

@@ -1,0 +1,54 @@
+"""Practice for bank-gauge."""
+
+from calc.practice.declared import Practice, Slip, Task
+
+PRACTICE = Practice(
+    tasks=(
+        Task(
+            asks="to_floor",
+            says="The monitor of a {capacity} LFP bank shows {state} and {current}. You use {usable} of the bank. How long does that current last until the share you use is gone?",
+            draw={
+                "chemistry": ("LFP",),
+                "capacity": ("100 A·h", "200 A·h", "280 A·h"),
+                "state": ("55 %", "65 %", "80 %"),
+                "current": ("-4 A", "-6 A", "-8 A", "-12 A"),
+                "usable": ("80 %", "90 %"),
+            },
+            slips=(
+                Slip(formula="remaining / draw", says="That empties the bank to nothing. Leave in what you do not use."),
+                Slip(formula="usable * capacity / draw", says="That is from full. Start from what the monitor shows."),
+            ),
+        ),
+        Task(
+            asks="time",
+            says="A {capacity} lead-acid bank at {state} takes {current}, and its charge efficiency is {efficiency}. If the current stayed as it is, when would the bank be full?",
+            draw={
+                "chemistry": ("flooded",),
+                "capacity": ("100 A·h", "200 A·h", "220 A·h"),
+                "state": ("40 %", "50 %", "60 %"),
+                "current": ("10 A", "15 A", "20 A"),
+                "efficiency": ("85 %", "80 %"),
+            },
+            slips=(
+                Slip(formula="missing / current", says="Only part of what goes in counts: divide by the efficiency too."),
+                Slip(formula="missing * efficiency / current", says="Divide by the efficiency: a loss makes it longer."),
+                Slip(formula="remaining / (current * efficiency)", says="What counts is what is missing, not what is there."),
+            ),
+        ),
+        Task(
+            asks="voltage_says",
+            says="An LFP bank with {current} flowing reads {reading} at its posts, {taken}. Does that name a state? Reply “no state at all”, or “between” with two figures.",
+            draw={
+                "chemistry": ("LFP",),
+                "current": ("-30 A", "-12 A"),
+                "reading": ("12.6 V", "12.9 V", "13.1 V"),
+                "taken": ("under load",),
+            },
+            choices=("no state at all", "between 0 and 40 %", "between 40 and 90 %"),
+            slips=(
+                Slip(reply="between 0 and 40 %", says="A load pulls the voltage down. Let it rest first."),
+                Slip(reply="between 40 and 90 %", says="Under load the voltage tells no state. Let it rest first."),
+            ),
+        ),
+    )
+)

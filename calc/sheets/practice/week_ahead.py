@@ -1,0 +1,65 @@
+"""Practice for week-ahead."""
+
+from calc.practice.declared import Practice, Slip, Task
+
+PRACTICE = Practice(
+    tasks=(
+        Task(
+            asks="sun_day",
+            says="A clear day in {month} at {latitude} brings {on_plane} on a flat roof. This week brings {sky} of that, and {losses} get lost between panel and bank. What can an array of {array} bring in a day?",
+            draw={
+                "month": ("November",),
+                "latitude": ("57°",),
+                "sky": ("20 %", "30 %", "40 %", "50 %"),
+                "losses": ("14 %",),
+                "array": ("100 W", "200 W", "300 W", "400 W"),
+            },
+            slips=(
+                Slip(formula="on_plane * array * (1 - losses) / standard", says="That is a day without a cloud: take the week's share of it."),
+                Slip(formula="on_plane * sky * array / standard", says="Take off what gets lost between panel and bank."),
+            ),
+        ),
+        Task(
+            asks="daily_use",
+            says="A household fridge takes {loads_day} in a day, by way of an inverter of {efficiency} that draws {idle} itself and stays on day and night. What does that ask of the bank in a day?",
+            draw={
+                "loads": ("fridge:80 W:9.6 h:all:inverter",),
+                "efficiency": ("80 %", "85 %", "90 %"),
+                "idle": ("10 W", "15 W", "20 W", "30 W"),
+            },
+            slips=(
+                Slip(formula="loads_day / efficiency", says="The inverter's own draw comes on top, through all 24 hours."),
+                Slip(formula="loads_day + 24 * 3600 * idle", says="Converting costs too: divide what the fridge takes by the efficiency."),
+                Slip(formula="loads_day * efficiency + 24 * 3600 * idle", says="The loss comes on top: divide by the efficiency."),
+            ),
+        ),
+        Task(
+            asks="drive_day",
+            says="A charger gives {charger} while the engine runs, and the bank is at {charge_voltage} then. What can {drive_hours} of driving bring in a day?",
+            draw={
+                "charger": ("20 A", "30 A", "40 A", "50 A"),
+                "drive_hours": ("0.5 h", "1 h", "1.5 h", "2 h"),
+            },
+            slips=(
+                Slip(formula="charger * voltage * drive_hours", says="While it charges the bank's voltage is higher than under load."),
+            ),
+        ),
+        Task(
+            asks="empty_after",
+            says="No sun and no driving: loads take {daily_use} in a day, evenly, from an LFP bank of {capacity} at {voltage}, full at the start, of which {usable} is used. After how long is it empty?",
+            draw={
+                "chemistry": ("LFP",),
+                "loads": ("instruments:40 W:24 h",),
+                "array": ("0 W",),
+                "drive_hours": ("0 h",),
+                "capacity": ("100 A·h", "150 A·h", "200 A·h", "300 A·h"),
+                "usable": ("70 %", "80 %", "90 %"),
+                "voltage": ("12.8 V",),
+            },
+            slips=(
+                Slip(inputs={"usable": "100 %"}, says="Only a part of the capacity is used before you call it empty."),
+                Slip(formula="usable * capacity / (daily_use / 86400)", says="Watts are not amps: divide them by the voltage first."),
+            ),
+        ),
+    )
+)

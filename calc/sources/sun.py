@@ -1,0 +1,66 @@
+"""Sources of the sun, the sky and solar panels."""
+
+from calc.sources.source import Source
+
+SUN = {
+    "almanac": Source(
+        "Astronomical Almanac, low-precision formulas for the sun",
+        "page C24 (1996), C5 (2017): 0.01° from 1950 to 2050",
+        "two pages that restate them with a worked day",
+    ),
+    "spencer": Source(
+        "Spencer, Fourier series representation of the position of the sun, 1971",
+        "distance to the sun; 1366.1 W/m² at the mean distance, ASTM E490",
+        "the source of an open program library",
+    ),
+    "fao-56": Source(
+        "FAO Irrigation and Drainage Paper 56, 1998",
+        "equations 21, 25 and 34, examples 8 and 9",
+        "worked examples as transcribed in the tests of an open program",
+    ),
+    "fao-sunshine": Source(
+        "FAO Irrigation and Drainage Paper 56, 1998",
+        "equations 35 and 36 (Ångström), example 10",
+        "worked examples as transcribed in the tests of an open program",
+    ),
+    "ineichen": Source(
+        "Ineichen and Perez, Solar Energy 73, 2002, pages 151 to 157",
+        "clear sky by Linke turbidity; air mass after Kasten and Young, 1989",
+        "the source of pvlib 0.16.1, which our sums are compared with",
+    ),
+    "liu-jordan": Source(
+        "Liu and Jordan, isotropic sky",
+        "(1 + cos β)/2 of the sky, (1 − cos β)/2 of the ground",
+        "restated in the documentation of pvlib 0.16.1",
+    ),
+    "clear-day": Source(
+        "Duffie and Beckman, Solar Engineering of Thermal Processes",
+        "section 1.6: angle between the sun and a tilted plane",
+        "worked examples as transcribed in the tests of an open program",
+    ),
+    "panel-rating": Source(
+        "Standard test conditions of solar panels",
+        "1000 W/m², cells at 25 °C",
+        "the documentation of pvlib 0.16.1",
+    ),
+    "panel-losses": Source(
+        "NREL PVWatts version 5 manual",
+        "default losses, 14.08 % together",
+        "defaults of a function of pvlib 0.16.1",
+    ),
+    "panel-heat": Source(
+        "King, Boyson and Kratochvil, Photovoltaic Array Performance Model, SAND2004-3535",
+        "equations 11 and 12, parameters by mounting",
+        "the documentation of pvlib 0.16.1",
+    ),
+    "panel-coefficients": Source(
+        "List of crystalline silicon modules of the California Energy Commission, 2019",
+        "power −0.53 to −0.37 %/K, middle −0.45; open voltage −0.33 %/K",
+        "the list itself, percentiles of 20 946 modules worked with pvlib 0.16.1",
+    ),
+    "typical-sun": Source(
+        "NREL typical meteorological years",
+        "TMY3 703165 and 723170, TMY2 12839: daily sums by month",
+        "the files themselves, summed with pvlib 0.16.1",
+    ),
+}

@@ -1,0 +1,236 @@
+"""The current and the charge through a relay or a charger, against laws and other programs."""
+
+import random
+import shutil
+import subprocess
+from dataclasses import replace
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+
+import calc
+from calc.electrical.network import (
+    CurrentLoad,
+    NoOperatingPoint,
+    PowerLoad,
+    Resistor,
+    Source,
+    solve,
+)
+from calc.energy import alternator, battery, charging
+from tests.published.test_ngspice import deck, figures
+
+IDEAL = 1e-12  # ohm: a regulator holds its voltage whatever flows
+HOUR = 3600.0
+
+# Technical manual of a marine diesel, page 83: amps of a 50 A machine by state and rpm.
+PRINTED = {
+    ("hot", 1300): 16,
+    ("hot", 2500): 41,
+    ("hot", 5000): 48,
+    ("cold", 1300): 24,
+    ("cold", 2500): 50,
+}
+
+
+def van(chance: random.Random) -> dict[str, float]:
+    """Draw the figures of an engine, a run and a bank, some with the bank the higher one."""
+    return {
+        "engine": chance.uniform(11.5, 15.5),
+        "bank": chance.uniform(11.0, 14.0),
+        "run": 10 ** chance.uniform(-2.5, -1),
+        "inside": 10 ** chance.uniform(-2.5, -1),
+        "vehicle": chance.uniform(0, 80),
+    }
+
+
+def relay_parts(v: dict[str, float]) -> list:
+    """Return the relay's circuit: the run in three pieces, the vehicle's load beside."""
+    return [
+        Source("alternator", "starter", "0", v["engine"], IDEAL),
+        CurrentLoad("vehicle", "starter", "0", v["vehicle"]),
+        Resistor("plus", "starter", "relay", 0.4 * v["run"]),
+        Resistor("joints", "relay", "post", 0.1 * v["run"]),
+        Source("bank", "post", "ground", v["bank"], v["inside"]),
+        Resistor("minus", "ground", "0", 0.5 * v["run"]),
+    ]
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_a_relay_s_current_is_that_of_the_network(seed):
+    v = van(random.Random(seed))
+    ours = alternator.relay_current(
+        engine_voltage=v["engine"], bank_voltage=v["bank"], resistance=v["run"] + v["inside"]
+    )
+    point = solve(relay_parts(v), "0")
+    assert ours == pytest.approx(-point.currents["bank"], rel=1e-9, abs=1e-9)
+    assert point.currents["alternator"] == pytest.approx(ours + v["vehicle"], rel=1e-9, abs=1e-9)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_a_charger_s_input_is_that_of_the_network_or_none_where_it_has_none(seed):
+    chance = random.Random(100 + seed)
+    v, power = van(chance), 10 ** chance.uniform(1.5, 3.5)
+    parts = [
+        Source("alternator", "starter", "0", v["engine"], IDEAL),
+        Resistor("run", "starter", "input", v["run"]),
+        PowerLoad("charger", "input", "0", power),
+    ]
+    ours = alternator.charger_input(
+        power=power, engine_voltage=v["engine"], resistance=v["run"] + IDEAL
+    )
+    if ours is None:
+        with pytest.raises(NoOperatingPoint):
+            solve(parts, "0")
+        return
+    point = solve(parts, "0")
+    assert ours[0] == pytest.approx(point.currents["charger"], rel=1e-8)
+    assert ours[1] == pytest.approx(point.voltages["input"], rel=1e-8)
+
+
+def test_a_simulator_of_circuits_finds_the_same_relay_current(tmp_path: Path):
+    program = shutil.which("ngspice")
+    assert program, "The program ngspice is missing: install your system's ngspice package."
+    for seed in range(4):
+        v = van(random.Random(seed))
+        (tmp_path / "one.cir").write_text(deck(relay_parts(v)))
+        commands = ["* run", ".control", "set numdgt=15", "source one.cir", "op", "print all"]
+        (tmp_path / "all.cir").write_text("\n".join([*commands, "quit", ".endc", ".end", ""]))
+        command = [program, "-b", "-n", "all.cir"]
+        done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, timeout=60)
+        into_bank = figures(done.stdout)["v4#branch"]
+        ours = alternator.relay_current(
+            engine_voltage=v["engine"], bank_voltage=v["bank"], resistance=v["run"] + v["inside"]
+        )
+        assert ours == pytest.approx(into_bank, rel=1e-6, abs=1e-6)
+
+
+def test_the_published_machine_gives_what_its_manual_prints():
+    shares = alternator.published_shares()
+    assert {key: round(50 * share, 9) for key, share in shares.items()} == PRINTED
+
+
+def stepped(current, duration: float) -> float:
+    """Return the charge by adding up a current that depends on what is in already, midpoints."""
+    put, count = 0.0, 20_000
+    for _ in range(count):
+        half = put + current(put) * duration / count / 2
+        put += current(half) * duration / count
+    return put
+
+
+@pytest.mark.parametrize("engine", [13.2, 13.9, 14.6])
+@pytest.mark.parametrize("hours", [0.5, 2, 6])
+def test_a_relay_s_charge_is_the_sum_of_a_current_that_falls_with_the_room_left(hours, engine):
+    """By Ohm's law in small steps: 12.4 V now, 14.2 V or the engine's when full."""
+    room = 100 * HOUR / battery.charge_efficiency("LFP")
+    bank, full, ohms = 12.4, 14.2, 0.04
+
+    def current(put: float) -> float:
+        own = bank + (max(full, engine) - bank) * put / room
+        return max(0.0, engine - own) / ohms
+
+    filling = alternator.relay_filling(
+        chemistry="LFP",
+        capacity=200 * HOUR,
+        state=0.5,
+        current=(engine - bank) / ohms,
+        reach=alternator.reach(engine_voltage=engine, bank_voltage=bank, full_voltage=full),
+    )
+    by_steps = stepped(current, hours * HOUR)
+    assert filling.after(hours * HOUR) == pytest.approx(by_steps, rel=1e-6)
+
+
+def test_a_low_engine_voltage_never_fills_the_bank():
+    """Halfway from 12.4 V to 14.2 V: half of what is missing, however long the drive."""
+    half = alternator.reach(engine_voltage=13.3, bank_voltage=12.4, full_voltage=14.2)
+    assert half == pytest.approx(0.5)
+    filling = alternator.relay_filling(
+        chemistry="LFP", capacity=200 * HOUR, state=0.5, current=30.0, reach=half
+    )
+    assert filling.after(1e9) * battery.charge_efficiency("LFP") == pytest.approx(50 * HOUR)
+
+
+@pytest.mark.parametrize("chemistry", battery.CHEMISTRIES)
+@pytest.mark.parametrize("state", [0.0, 0.3, 0.7, 0.9, 0.99])
+def test_no_relay_fills_a_bank_faster_than_the_bank_takes_it(chemistry, state):
+    capacity, efficiency = 200 * HOUR, battery.charge_efficiency(chemistry)
+    filling = alternator.relay_filling(
+        chemistry=chemistry, capacity=capacity, state=state, current=500.0, reach=1.0
+    )
+    times = [60.0 * n for n in range(0, 1200, 20)]
+    for before, after in pairwise(times):
+        put = filling.after(before)
+        now = min(1.0, state + put * efficiency / capacity)
+        most = charging.acceptance(chemistry=chemistry, capacity=capacity, state=now)
+        assert (filling.after(after) - put) / (after - before) <= most * (1 + 1e-9) + 1e-9
+        assert filling.after(after) <= filling.room * (1 + 1e-12)
+
+
+@pytest.mark.parametrize("chemistry", battery.CHEMISTRIES)
+@pytest.mark.parametrize("state", [0.0, 0.5, 0.76, 0.95])
+@pytest.mark.parametrize("hours", [0.5, 3, 9, 30])
+def test_a_charger_fills_as_the_charge_by_stages_does(chemistry, state, hours):
+    """`calc.energy.charging` follows the state of charge; this follows the charge put in."""
+    capacity, known = 200 * HOUR, charging.usual(chemistry)
+    efficiency, current = battery.charge_efficiency(chemistry), 30.0
+    filling = alternator.charger_filling(
+        chemistry=chemistry, capacity=capacity, state=state, current=current
+    )
+    reached = charging.state_after(
+        capacity=capacity,
+        current=min(current, known.most * capacity),
+        state=state,
+        efficiency=efficiency,
+        time=known.time,
+        duration=hours * HOUR,
+    )
+    ours = state + filling.after(hours * HOUR) * efficiency / capacity
+    assert ours == pytest.approx(reached, rel=1e-9)
+
+
+@pytest.mark.parametrize("share", [0.05, 0.5, 0.95, 0.999])
+def test_the_time_for_a_charge_is_the_time_after_which_it_is_in(share):
+    for filling in (
+        alternator.charger_filling(chemistry="AGM", capacity=3.6e5, state=0.4, current=20.0),
+        alternator.relay_filling(
+            chemistry="gel", capacity=3.6e5, state=0.2, current=40.0, reach=0.7
+        ),
+    ):
+        wanted = share * filling.room
+        assert filling.after(filling.time_for(wanted)) == pytest.approx(wanted, rel=1e-9)
+
+
+def test_what_the_bank_has_no_room_for_takes_no_time_but_never_comes():
+    filling = alternator.charger_filling(chemistry="AGM", capacity=3.6e5, state=0.4, current=20.0)
+    assert filling.time_for(filling.room) is None
+    assert replace(filling, current=0.0).time_for(1.0) is None
+
+
+@pytest.mark.parametrize("inside", ["38 C", "45 C", "50 C", "58 C"])
+@pytest.mark.parametrize("hours", ["0.5 h", "2 h", "3 h"])
+def test_heat_costs_the_same_charge_by_the_bay_and_by_the_drive(inside, hours):
+    """What enclosure-airflow says is lost is what alternator-charge gives less."""
+    bay = calc.work("enclosure-airflow", {"inside_limit": inside, "rated": "30 A", "hours": hours})
+    drive = {"charger_limit": "30 A", "hours": hours, "capacity": "400 A.h", "from_state": "20 %"}
+    left = f"{bay['output_left'].m_as('percent'):.12g} %"
+    cool = calc.work("alternator-charge", drive)
+    hot = calc.work("alternator-charge", {**drive, "output_left": left})
+    lost = cool["charge"] - hot["charge"]
+    assert lost.m_as("A*h") == pytest.approx(bay["charge_lost"].m_as("A*h"), rel=1e-9, abs=1e-9)
+
+
+def test_the_bay_hands_its_output_on_to_the_drive_rounded_to_the_safe_side():
+    ask = {"inside_limit": "47.3 C", "rated": "30 A", "hours": "2 h"}
+    bay = calc.work("enclosure-airflow", ask)
+    (move,) = bay["carried"]
+    assert move.sheet == "alternator-charge"
+    drive = calc.work(move.sheet, dict(move.texts))
+    assert drive.values["output_left"] <= bay.values["output_left"] * (1 + 1e-12)
+    lost = 60 - drive["charge"].m_as("A*h")
+    assert lost == pytest.approx(bay["charge_lost"].m_as("A*h"), rel=1e-3)
+
+
+def test_a_bay_too_hot_for_any_output_hands_nothing_on():
+    assert calc.work("enclosure-airflow", {"inside_limit": "80 C"})["carried"] is None

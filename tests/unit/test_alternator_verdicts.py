@@ -1,0 +1,136 @@
+"""Where the verdicts of alternator-charge turn, and that what can hurt somebody is said."""
+
+import pytest
+
+import calc
+from tests.contract.samples import answers
+
+SOUND = {
+    "alternator": "250 A",
+    "vehicle_load": "30 A",
+    "conductor": "2 AWG",
+    "charger_limit": "20 A",
+    "chemistry": "AGM",
+}
+
+
+def said(answer) -> str:
+    """Return every caution of an answer as one text."""
+    return " ".join(remark.text for remark in answer.cautions)
+
+
+def test_a_small_charger_on_a_large_machine_and_a_thick_cable_is_fine():
+    assert calc.work("alternator-charge", SOUND).verdict == "fine"
+
+
+@pytest.mark.parametrize(
+    ("change", "verdict", "words"),
+    [
+        ({"vehicle_load": "54 A"}, "caution", "idling"),
+        ({"vehicle_load": "130 A"}, "caution", "for hours on end"),
+        ({"vehicle_load": "150 A"}, "stop", "nothing is left"),
+        ({"conductor": "14 AWG"}, "stop", "needs a fuse"),
+        ({"temperature": "-25 C"}, "stop", "may not be charged"),
+        ({"chemistry": "LFP", "temperature": "-0.1 C"}, "stop", "may not be charged"),
+        ({"chemistry": "LFP", "temperature": "0 C"}, "caution", "near freezing"),
+        ({"output_left": "99 %"}, "caution", "heat leaves"),
+        ({"charge_voltage": "15.5 V"}, "stop", "more than such a bank is given"),
+        ({"capacity": "60 A.h"}, "caution", "usually given"),
+        ({"from_state": "100 %"}, "caution", "full"),
+        ({"run_resistance": "150 mohm", "charger_limit": "30 A"}, "stop", "cannot feed"),
+        ({"run_resistance": "90 mohm", "charger_limit": "30 A"}, "stop", "works down to"),
+    ],
+)
+def test_one_thing_wrong_is_seen_and_named(change, verdict, words):
+    answer = calc.work("alternator-charge", {**SOUND, **change})
+    assert answer.verdict == verdict
+    assert words in answer.sentence
+
+
+def test_fine_means_that_cable_alternator_bank_and_frost_are_all_in_order():
+    seen = 0
+    for texts, answer in answers("alternator-charge"):
+        if answer.verdict == "fine":
+            v = answer.values
+            seen += 1
+            assert v["method"] == "charger", texts
+            assert v["cable_current"] * 1.25 <= v["fuse"] * (1 + 1e-9)
+            assert v["fuse"] <= v["ampacity"] * (1 + 1e-9)
+            idle = v["alternator"] * v["idle_share"]
+            assert v["vehicle_load"] + v["asked"] <= idle * (1 + 1e-9)
+            assert v["chemistry"] != "LFP" or v["temperature"] >= 10
+            assert v["input_voltage"] >= v["lowest_input"] * (1 - 1e-9)
+            assert v["charge"] > 0
+    assert seen > 5
+
+
+def test_a_relay_is_never_simply_fine():
+    relays = [a for _, a in answers("alternator-charge") if a.values["relay"]]
+    assert len(relays) > 50
+    assert not [a for a in relays if a.verdict == "fine"]
+    assert all("neither current nor voltage" in said(a) for a in relays)
+    assert all("clamp meter" in said(a) for a in relays)
+
+
+def test_lithium_is_never_charged_without_a_word_on_frost():
+    for _, answer in answers("alternator-charge"):
+        if answer.values["chemistry"] == "LFP":
+            assert "below 0 °C" in said(answer)
+            assert answer.values["temperature"] >= 0 or answer.verdict == "stop"
+
+
+def test_no_drive_puts_in_more_than_the_first_current_or_the_room():
+    for texts, answer in answers("alternator-charge"):
+        v = answer.values
+        if v["charge"] is not None:
+            assert v["charge"] <= v["initial_current"] * v["hours"] * (1 + 1e-9), texts
+            assert v["charge"] <= v["room"] * (1 + 1e-9), texts
+            assert v["end_state"] <= 1 + 1e-9, texts
+
+
+@pytest.mark.parametrize("engine", ["12.2 V", "12.9 V", "13.2 V"])
+def test_a_smart_alternator_below_the_bank_takes_from_it_through_a_relay(engine):
+    """By hand: the difference to 13.3 V over 20 mohm."""
+    ask = {"method": "relay", "engine_voltage": engine, "bank_voltage": "13.3 V"}
+    answer = calc.work(
+        "alternator-charge", {**ask, "run_resistance": "10 mohm", "bank_resistance": "10 mohm"}
+    )
+    assert answer["initial_current"] is None and answer["charge"] is None
+    assert answer.verdict == "stop" and "out of the bank" in answer.sentence
+    by_hand = (13.3 - float(engine.split()[0])) / 0.02
+    assert answer["drain"].m_as("A") == pytest.approx(by_hand, rel=1e-9)
+
+
+def test_the_same_engine_charges_through_a_charger():
+    answer = calc.work("alternator-charge", {**SOUND, "engine_voltage": "12.2 V"})
+    assert answer["charge"].m_as("A*h") == pytest.approx(40, rel=1e-9)
+
+
+def test_an_empty_lithium_bank_asks_a_relay_for_far_more_than_a_full_one():
+    """By hand: 14.4 V less 12.0 V, and less 13.4 V, over 10 mohm: 240 A and 100 A."""
+    ask = {"method": "relay", "run_resistance": "7 mohm", "bank_resistance": "3 mohm"}
+    empty, full = (
+        calc.work("alternator-charge", {**ask, "bank_voltage": v}) for v in ("12.0 V", "13.4 V")
+    )
+    assert empty["initial_current"].m_as("A") == pytest.approx(240, rel=1e-9)
+    assert full["initial_current"].m_as("A") == pytest.approx(100, rel=1e-9)
+    assert empty.verdict == full.verdict == "stop"
+
+
+def test_the_table_of_states_shows_the_printed_machine_and_the_reader_s_shares():
+    """Page 83 of the manual, for three times its 50 A."""
+    states = calc.work("alternator-charge", {"alternator": "150 A"}).values["states"]
+    assert [round(one.output, 9) for one in states[:5]] == [72, 150, 48, 123, 144]
+    assert [round(one.output, 9) for one in states[5:]] == [45, 90]
+    assert all(one.left == max(0, one.output - 50) for one in states)
+
+
+def test_both_ends_of_the_run_are_spoken_of():
+    for method in ("relay", "charger"):
+        assert "battery at both ends" in said(calc.work("alternator-charge", {"method": method}))
+
+
+def test_a_charger_that_ends_below_the_bank_s_own_voltage_is_refused():
+    with pytest.raises(calc.InputError) as refusal:
+        calc.work("alternator-charge", {"charge_voltage": "12 V"})
+    assert refusal.value.field == "charge_voltage"

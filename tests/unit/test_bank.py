@@ -1,0 +1,298 @@
+"""The bank as a store: what it holds, loses, takes back, and when it must not be charged."""
+
+import pytest
+
+import calc
+from calc.energy import battery
+from tests.contract.samples import answers
+
+HOUR = 3600.0
+DAY = 24 * HOUR
+
+
+def celsius(fahrenheit):
+    return (fahrenheit - 32) / 1.8
+
+
+def said(answer):
+    """Return every caution of an answer as one text."""
+    return " ".join(remark.text for remark in answer.cautions)
+
+
+def size(**inputs):
+    return calc.work("bank-size", inputs)
+
+
+def gauge(**inputs):
+    return calc.work("bank-gauge", inputs)
+
+
+def standby(**inputs):
+    return calc.work("standby-drain", inputs)
+
+
+# Size
+
+
+@pytest.mark.parametrize("row", [("77 F", 1.0), ("50 F", 1.19), ("40 F", 1.3)])
+def test_cold_makes_a_lead_acid_bank_larger_by_the_printed_factor(row):
+    """IEEE 485 table 1: the factor multiplies what is needed, so a bank is never divided by it."""
+    text, printed = row
+    warm, cold = size(chemistry="gel", temperature="25 C"), size(chemistry="gel", temperature=text)
+    ratio = cold["capacity"].m_as("A*hour") / warm["capacity"].m_as("A*hour")
+    assert ratio == pytest.approx(printed, rel=1e-9)
+
+
+def test_an_exact_number_of_batteries_is_not_rounded_up_by_a_float():
+    """960 W·h × 2 / 12.8 V / (0.75 × 0.8) is 250 A·h: five of 50, two of 125, one of 250."""
+    for one, count in (("50 Ah", 5), ("125 Ah", 2), ("250 Ah", 1), ("249.9 Ah", 2)):
+        answer = size(daily_energy="960 Wh", usable="75 %", temperature="15 C", unit_capacity=one)
+        assert answer["units"].m_as("") == count
+
+
+def test_the_batteries_always_hold_what_is_needed_and_last_as_long_as_asked():
+    for texts, answer in answers("bank-size"):
+        values = answer.values
+        assert values["together"] >= values["capacity"] * (1 - 1e-9), texts
+        assert values["lasts_new"] >= values["days"] * (1 - 1e-9), texts
+
+
+def test_a_kettle_can_ask_for_more_bank_than_the_days_do():
+    """Common practice: half of the ampere-hours in amperes. 1700 W at 12.8 V is 133 A."""
+    few = size(daily_energy="600 Wh", heaviest="1700 W")
+    assert few["units"].m_as("") == 2 and few.verdict == "caution" and "hard load" in few.sentence
+    assert size(daily_energy="600 Wh", heaviest="1200 W").verdict == "fine"
+
+
+@pytest.mark.parametrize(
+    "inputs",
+    [
+        {"chemistry": "AGM", "usable": "60 %", "unit_capacity": "400 Ah"},
+        {"ageing": "0 %"},
+        {"temperature": "-0.1 C"},
+        {"temperature": "50 C"},
+        {"unit_capacity": "50 Ah"},
+        {"chemistry": "AGM", "temperature": "0 C", "unit_capacity": "400 Ah"},
+    ],
+)
+def test_a_bank_with_something_against_it_is_not_called_fine(inputs):
+    assert size(**inputs).verdict == "caution"
+
+
+def test_a_lead_acid_bank_colder_than_the_table_is_refused_with_the_limit():
+    with pytest.raises(calc.InputError, match=r"-3\.9 °C") as refusal:
+        size(chemistry="flooded", temperature="-5 C")
+    assert refusal.value.field == "temperature"
+
+
+# Loss, efficiency, charging limits
+
+
+@pytest.mark.parametrize("name", battery.CHEMISTRIES)
+def test_what_is_taken_as_usual_lies_within_what_was_found(name):
+    """Coulombic: around 85 % lead-acid, almost 100 % lithium; energy: 70 to 85 %, 92 to 98 %."""
+    low, high = battery.self_discharge_range(name)
+    assert low <= battery.self_discharge(name) <= high
+    lithium = name == "LFP"
+    assert (
+        (0.98 if lithium else 0.8) <= battery.charge_efficiency(name) <= (1.0 if lithium else 0.9)
+    )
+    assert (0.92 if lithium else 0.7) <= battery.energy_efficiency(name)
+    assert battery.energy_efficiency(name) < battery.charge_efficiency(name)
+    assert 0 < battery.usable_share(name) < 1
+
+
+def test_a_chemistry_that_is_not_known_is_an_error():
+    for ask in (battery.usable_share, battery.charge_efficiency, battery.self_discharge):
+        with pytest.raises(KeyError):
+            ask("lead")
+
+
+@pytest.mark.parametrize(
+    ("temperature", "may"), [(-0.1, False), (0.0, True), (45.0, True), (46, False)]
+)
+def test_lfp_is_charged_from_freezing_up(temperature, may):
+    """Cell specification: charging 0 to 60 °C; packs narrow it to 45 °C (common practice)."""
+    assert battery.may_charge(chemistry="LFP", temperature=temperature) is may
+
+
+def test_ten_kelvin_of_warmth_double_the_loss_and_cold_is_not_credited():
+    """Common practice, and a seller's page: about twice for each 10 °C."""
+    assert battery.warmth_factor(35.0) == pytest.approx(2.0, rel=1e-12)
+    assert battery.warmth_factor(45.0) == pytest.approx(4.0, rel=1e-12)
+    assert battery.warmth_factor(25.0) == battery.warmth_factor(-20.0) == 1.0
+
+
+@pytest.mark.parametrize(
+    ("state", "fahrenheit"),
+    [(0.75, -35), (1.0, -75)],
+)
+def test_acid_freezes_where_the_owner_manual_says(state, fahrenheit):
+    """1.225 freezes at -35 °F and 1.265 at -75 °F; BCI has these gravities at 75 and 100 %."""
+    assert battery.freezing_point(state) == pytest.approx(celsius(fahrenheit), abs=0.05)
+
+
+def test_the_emptier_the_sooner_it_freezes_and_a_flat_one_near_minus_ten():
+    """TM 5-1185: 1.100 at +19 °F, 1.150 at +5 °F; a flat battery is 1.120 by BCI."""
+    points = [battery.freezing_point(s / 100) for s in range(101)]
+    assert points == sorted(points, reverse=True)
+    assert celsius(5) < points[0] < celsius(19)
+
+
+def test_the_reprinted_freezing_column_that_is_far_too_cold_is_not_reproduced():
+    """A reprint gives -34 °F at half charge and -10 °F at empty; two texts contradict it."""
+    assert battery.freezing_point(0.5) > celsius(-34) + 10
+    assert battery.freezing_point(0.0) > celsius(-10) + 10
+
+
+def test_the_margin_for_frost_is_more_than_straight_lines_can_hide():
+    """By hand: through 1.15, 1.20 and 1.25 (+5, -16, -62 °F) a curve lies at most 3.2 °F higher."""
+    curve = 5 - 21 * 0.5 + (-25) * (0.5 * -0.5) / 2
+    line = 5 - 21 * 0.5
+    assert (curve - line) / 1.8 < battery.FROST_MARGIN
+
+
+# Standing
+
+
+def test_drain_and_self_discharge_are_together_what_went():
+    for texts, answer in answers("standby-drain"):
+        values = answer.values
+        assert values["taken"] + values["own"] == pytest.approx(values["may_go"], rel=1e-9), texts
+        assert values["shortest"] <= values["longest"]
+
+
+def test_with_the_largest_drain_it_stands_exactly_as_long_as_you_are_away():
+    asked = {"chemistry": "AGM", "away": "30 days", "to_state": "50 %"}
+    most = standby(drain="500 mA", **asked)["largest_drain"].m_as("mA")
+    again = standby(drain=f"{most:.9f} mA", **asked)
+    assert again["days"].m_as("day") == pytest.approx(30, rel=1e-6)
+    assert again.verdict != "stop"
+
+
+def test_a_bank_that_loses_too_much_by_itself_has_no_drain_that_fits():
+    """30 % a month for three months is 90 % of it, and half may go."""
+    answer = standby(
+        chemistry="flooded", self_discharge="30 %/month", away="91 days", to_state="50 %"
+    )
+    assert answer["largest_drain"] is None and answer.verdict == "stop"
+
+
+@pytest.mark.parametrize(("coldest", "verdict"), [("-25 C", "stop"), ("-20 C", "fine")])
+def test_half_empty_acid_freezes_in_hard_frost(coldest, verdict):
+    """1.190 by BCI, between +5 °F at 1.150 and -16 °F at 1.200: about -24 °C; 3 K clear of it."""
+    answer = standby(chemistry="AGM", away="14 days", temperature="5 C", coldest=coldest)
+    assert answer.verdict == verdict
+
+
+@pytest.mark.parametrize(
+    "inputs",
+    [
+        {"from_state": "50 %", "to_state": "50 %"},
+        {"to_state": "5 %"},
+        {"chemistry": "gel", "to_state": "40 %"},
+        {"temperature": "50 C"},
+        {"chemistry": "AGM", "away": "50 days"},
+        {"coldest": "-5 C", "temperature": "20 C"},
+        {"chemistry": "flooded", "drain": "10 mA", "self_discharge": "3 %/month"},
+    ],
+)
+def test_a_parked_bank_with_something_against_it_is_not_called_fine(inputs):
+    assert standby(**inputs).verdict != "fine"
+
+
+def test_a_coldest_battery_that_is_warmer_than_the_warmest_is_refused():
+    with pytest.raises(calc.InputError) as refusal:
+        standby(temperature="5 C", coldest="10 C")
+    assert refusal.value.field == "coldest"
+
+
+# Gauge
+
+
+def test_a_heavy_load_s_share_is_that_of_the_run_time():
+    """Two ways through Peukert's law: the share of a charge, and the time in rated-hours form."""
+    share = battery.count_share(capacity=360000, rated_time=72000, current=40, exponent=1.2)
+    time = battery.peukert_runtime(
+        capacity=360000, rated_time=72000, current=40, exponent=1.2, usable=0.5
+    )
+    assert 0.5 * 360000 * share / 40 == pytest.approx(time, rel=1e-12)
+    assert battery.count_share(capacity=360000, rated_time=72000, current=1, exponent=1.2) == 1.0
+
+
+def test_minus_empties_and_plus_fills_and_nothing_flows_at_zero():
+    """By hand: 120 A·h out at 6 A; 80 A·h in at 8 A × 0.99."""
+    out, into, still = (gauge(state="60 %", current=c) for c in ("-6 A", "8 A", "0 A"))
+    assert out["time"].m_as("hour") == pytest.approx(20)
+    assert into["time"].m_as("hour") == pytest.approx(80 / (8 * 0.99))
+    assert still["time"] is None and still.verdict == "fine"
+
+
+@pytest.mark.parametrize("name", battery.CHEMISTRIES)
+@pytest.mark.parametrize("taken", ["under load", "charging"])
+def test_no_state_is_ever_named_under_load_or_on_charge(name, taken):
+    for volts in ("11 V", "12.4 V", "12.8 V", "13.3 V", "14.2 V"):
+        answer = gauge(chemistry=name, reading=volts, taken=taken, current="0 A")
+        assert answer["says_low"] is None and answer["voltage_says"] == "no state at all"
+        assert answer["why"] and answer.verdict == "caution"
+
+
+@pytest.mark.parametrize(("name", "hours"), [("flooded", 6), ("AGM", 6), ("gel", 6), ("LFP", 24)])
+def test_before_its_rest_is_over_a_bank_names_no_state(name, hours):
+    """Owner manual: at least 6 h idle. Voicila et al.: LFP relaxes for up to 24 h and more."""
+    asked = {"chemistry": name, "reading": "12.5 V", "taken": "at rest", "current": "0 A"}
+    assert gauge(rested_for=f"{hours - 0.1} h", **asked)["says_low"] is None
+    assert gauge(rested_for=f"{hours} h", **asked)["says_low"] is not None
+
+
+def test_a_monitor_outside_the_rested_band_is_never_fine():
+    for texts, answer in answers("bank-gauge"):
+        values = answer.values
+        if values["says_low"] is None:
+            continue
+        inside = values["says_low"] <= values["state"] <= values["says_high"]
+        assert inside or answer.verdict != "fine", texts
+
+
+def test_a_reading_that_belongs_to_another_nominal_voltage_is_refused():
+    with pytest.raises(calc.InputError, match="nominal voltage") as refusal:
+        gauge(reading="25.6 V", taken="at rest", rested_for="30 h")
+    assert refusal.value.field == "reading"
+    assert gauge(reading="25.6 V", system="24 V", taken="at rest", rested_for="30 h")
+
+
+def test_two_blocks_in_series_read_as_one_of_half_the_voltage():
+    one = gauge(reading="12.9 V", taken="at rest", rested_for="30 h")
+    two = gauge(reading="25.8 V", system="24 V", taken="at rest", rested_for="30 h")
+    four = gauge(reading="51.6 V", system="48 V", taken="at rest", rested_for="30 h")
+    for other in (two, four):
+        assert other.values["says_low"] == pytest.approx(one.values["says_low"])
+        assert other.values["says_high"] == pytest.approx(one.values["says_high"])
+
+
+@pytest.mark.parametrize(("name", "volts"), [("LFP", "9.9 V"), ("AGM", "10.4 V")])
+def test_a_bank_that_rests_below_empty_is_not_to_be_charged(name, volts):
+    """2.5 V and 1.75 V a cell: common practice."""
+    answer = gauge(chemistry=name, reading=volts, taken="at rest", rested_for="48 h", current="0 A")
+    assert answer.verdict == "stop" and "Do not charge it" in answer.sentence
+
+
+def test_lfp_is_told_to_stop_charging_in_frost_but_not_to_stop_giving():
+    assert gauge(current="10 A", temperature="-0.1 C").verdict == "stop"
+    assert gauge(current="10 A", temperature="0 C").verdict == "fine"
+    assert gauge(current="-10 A", temperature="-5 C").verdict == "caution"
+    assert "Never charge" in said(gauge(current="-10 A", temperature="-5 C"))
+
+
+def test_cold_takes_from_the_end_of_a_lead_acid_bank():
+    """IEEE 485 at 40 °F: 100 A·h are 76.9. With 80 gone by the count, nothing comes out."""
+    asked = {"chemistry": "AGM", "capacity": "100 Ah", "current": "-2 A", "temperature": "40 F"}
+    gone = gauge(state="20 %", **asked)
+    assert gone["time"].m_as("hour") == 0 and gone.verdict == "caution"
+    left = gauge(state="60 %", **asked)["time"].m_as("hour")
+    assert left == pytest.approx((100 / 1.3 - 40) / 2, rel=1e-9)
+
+
+def test_colder_than_the_factors_no_time_is_given():
+    answer = gauge(chemistry="gel", state="95 %", temperature="-10 C")
+    assert answer["time"] is None and "not known" in answer.sentence

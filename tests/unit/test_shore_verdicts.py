@@ -1,0 +1,148 @@
+"""Where the verdicts of shore-charge turn, and that what can hurt somebody is said."""
+
+import pytest
+
+import calc
+from tests.contract.samples import answers
+
+TESTED = {"polarity": "correct", "residual": "trips when tested"}
+
+
+def said(answer) -> str:
+    """Return every caution of an answer as one text."""
+    return " ".join(remark.text for remark in answer.cautions)
+
+
+def test_fine_means_tested_unmixed_warm_enough_and_within_what_the_supply_bears():
+    seen = 0
+    for texts, answer in answers("shore-charge"):
+        v = answer.values
+        if answer.verdict != "fine":
+            continue
+        seen += 1
+        assert v["polarity"] == "correct" and v["residual"] == "trips when tested", texts
+        assert v["feeds"] != "joined" and v["may_charge"]
+        assert v["on_lead"] <= 0.8 * v["supply_limit"] * (1 + 1e-9)
+        assert v["chemistry"] != "LFP" or v["temperature"] >= 10 * (1 - 1e-9)
+        assert v["hours"] <= v["night"] * (1 + 1e-9)
+        assert v["charger"] - v["house_load"] <= v["bank_most"] * (1 + 1e-9)
+    assert seen >= 3
+
+
+def test_frost_stops_lfp_whatever_else_is_well():
+    """The cell's data sheet: charging from 0 °C."""
+    assert calc.work("shore-charge", {**TESTED, "temperature": "-0.1 C"}).verdict == "stop"
+    assert calc.work("shore-charge", {**TESTED, "temperature": "0 C"}).verdict == "caution"
+    assert calc.work("shore-charge", {**TESTED, "temperature": "10 C"}).verdict == "fine"
+    for texts, answer in answers("shore-charge"):
+        if answer.values["chemistry"] == "LFP":
+            assert "Never charge an LFP battery below 0" in said(answer), texts
+            if answer.values["temperature"] < 0:
+                assert answer.verdict == "stop", texts
+
+
+@pytest.mark.parametrize(
+    "danger", [{"polarity": "reversed"}, {"residual": "not fitted"}, {"feeds": "joined"}]
+)
+def test_what_can_kill_is_a_stop(danger):
+    assert calc.work("shore-charge", {**TESTED, **danger}).verdict == "stop"
+
+
+@pytest.mark.parametrize("choice", ["inverter-charger", "transfer switch"])
+def test_two_sources_bring_up_the_joint_of_neutral_and_earth(choice):
+    answer = calc.work("shore-charge", {**TESTED, "feeds": choice, "inverter": "2400 W"})
+    assert "neutral and earth" in said(answer)
+    assert answer["transfer_rating"].m_as("A") == pytest.approx(20.0), "2400 W at 120 V"
+    assert "neutral and earth" not in said(calc.work("shore-charge", TESTED))
+
+
+def test_the_mains_cautions_stand_on_every_answer():
+    for texts, answer in answers("shore-charge"):
+        assert "licensed person" in said(answer) and "Uncoil the lead" in said(answer), texts
+
+
+@pytest.mark.parametrize(
+    ("other", "verdict"),
+    [("6.58 A", "fine"), ("6.6 A", "caution"), ("9.58 A", "caution"), ("9.6 A", "stop")],
+)
+def test_the_supply_is_held_to_four_fifths_for_hours_and_to_the_whole_at_all(other, verdict):
+    """40 A x 13.8 V/0.85/120 V = 5.412 A; 12 A and 15 A less that are 6.588 A and 9.588 A.
+
+    39.6 A at a power factor of 0.99 draw the same, and the label settles that factor.
+    """
+    charger = {"charger": "39.6 A", "power_factor": "0.99"}
+    answer = calc.work("shore-charge", {**TESTED, **charger, "other_load": other})
+    assert answer.verdict == verdict
+
+
+def test_a_charger_without_correction_might_need_twice_the_current():
+    """5.412 A twice and 2 A are 12.8 A, more than the 12 A that 15 A bear for hours."""
+    answer = calc.work("shore-charge", {**TESTED, "other_load": "2 A"})
+    assert answer.verdict == "caution" and "without" in answer.sentence
+    labelled = calc.work("shore-charge", {**TESTED, "other_load": "2 A", "power_factor": "0.98"})
+    assert labelled.verdict == "fine"
+
+
+def test_the_setting_given_for_an_overloaded_supply_is_one_that_it_bears():
+    seen = 0
+    for texts, answer in answers("shore-charge"):
+        v = answer.values
+        if v["over"] and v["setting"] is not None:
+            amps = v["setting"] * v["voltage"] / v["charger_efficiency"]
+            amps = amps / v["supply_voltage"] / v["power_factor"] + v["other_load"]
+            assert amps <= 0.8 * v["supply_limit"] * (1 + 1e-9), texts
+            assert answer.verdict == "stop"
+            seen += 1
+    assert seen > 20
+
+
+def test_loads_that_take_all_the_charger_gives_leave_nothing():
+    answer = calc.work("shore-charge", {**TESTED, "charger": "10 A", "house_load": "10 A"})
+    assert answer.verdict == "stop" and answer["hours"] is None
+
+
+def test_loads_on_the_bank_are_fed_first():
+    """6 A of fridge leave 34 of 40 A: 200 A·h x 0.5/(0.99 x 34 A)."""
+    ask = {"from_state": "40 %", "to_state": "90 %", "house_load": "6 A"}
+    found = calc.work("shore-charge", ask)["hours"].m_as("hour")
+    assert found == pytest.approx(100 / 0.99 / 34, rel=1e-9)
+
+
+def test_a_charge_that_goes_down_is_refused():
+    with pytest.raises(calc.InputError, match="must be above") as refusal:
+        calc.work("shore-charge", {"from_state": "80 %", "to_state": "50 %"})
+    assert refusal.value.field == "to_state"
+
+
+def test_lead_acid_that_misses_the_end_of_its_charge_is_told_what_that_costs():
+    short = calc.work("shore-charge", {**TESTED, "chemistry": "gel", "night": "3 h"})
+    assert short.verdict == "caution" and "loses capacity early" in said(short)
+    full = calc.work("shore-charge", {**TESTED, "chemistry": "gel", "night": "12 h"})
+    assert full.verdict == "fine" and "loses capacity early" not in said(full)
+    assert "hydrogen" in said(full)
+
+
+def test_the_night_brings_no_more_than_the_whole_charge_and_more_hours_never_less():
+    states = [
+        calc.work("shore-charge", {"chemistry": "AGM", "night": f"{n} h"})["after_night"].m_as("")
+        for n in (0.5, 1, 2, 3, 4, 5, 6, 7, 12, 48)
+    ]
+    assert states == sorted(states)
+    assert states[-1] == states[-2] == pytest.approx(0.975)
+
+
+@pytest.mark.parametrize(
+    ("voltage", "cells"), [("13.8 V", "6"), ("28.8 V", "12"), ("57.6 V", "24")]
+)
+def test_the_way_on_to_the_bank_s_air_carries_its_cells(voltage, cells):
+    """Six cells to each 12 V of a lead-acid bank."""
+    answer = calc.work("shore-charge", {"chemistry": "flooded", "voltage": voltage})
+    (move,) = answer["moves"]
+    assert dict(move.texts) == {"chemistry": "flooded", "capacity": "200 A·h", "cells": cells}
+    assert calc.work(move.sheet, dict(move.texts)).inputs["cells"].given
+    assert calc.work("shore-charge")["moves"] is None, "LFP makes no gas in normal charging"
+
+
+def test_a_charger_smaller_than_the_tail_cannot_tell_when_the_bank_is_full():
+    answer = calc.work("shore-charge", {**TESTED, "charger": "3 A", "night": "96 h"})
+    assert "by the clock" in said(answer)
