@@ -12,6 +12,7 @@ Bad input ends with status 2 and the sentences on standard error.
 
 import argparse
 import json
+import signal
 import sys
 from dataclasses import asdict
 from typing import Any
@@ -196,4 +197,6 @@ def as_data(answer: Answer) -> dict[str, Any]:
 
 
 if __name__ == "__main__":
+    if hasattr(signal, "SIGPIPE"):  # end quietly when the reader, like `head`, has seen enough
+        signal.signal(signal.SIGPIPE, signal.SIG_DFL)
     sys.exit(main())

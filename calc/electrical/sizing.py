@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from calc.compare import at_least, at_most
-from calc.electrical.ampacity import NEC, Ampacity, NotCovered, ampacity
+from calc.electrical import fuses
+from calc.electrical.ampacity import NEC, Ampacity, NotCovered, ampacity, bears
 from calc.electrical.conductors import (
     SAE,
     Conductor,
@@ -20,6 +21,7 @@ from calc.electrical.conductors import (
 from calc.electrical.drop import thinnest_within
 
 THINNEST = {"AWG": "18 AWG", "mm2": "0.75 mm2"}  # thinner ones are for signals
+THICKEST = "4/0 AWG"  # of 33 CFR 183.425, table 5
 THINNEST_PARALLEL = "1/0 AWG"  # NEC 310.10: sizes that may be joined in parallel
 
 
@@ -149,3 +151,21 @@ def choose(
 def rating_between(ratings: Sequence[float], lowest: float, highest: float) -> float | None:
     """Return the smallest of `ratings` [A, in order] from `lowest` to `highest` [A], or None."""
     return next((r for r in ratings if at_least(r, lowest) and at_most(r, highest)), None)
+
+
+def thickest_bears() -> float:
+    """Return what the thickest cable of the table bears [A], at 105 °C."""
+    return bears(THICKEST) or 0.0
+
+
+def one_cable(*, current: float, highest: float) -> bool:
+    """Return whether one cable can carry `current` [A] for hours behind a standard fuse.
+
+    `highest` [V] is the bank's while it charges. Where no fuse family is rated for that, only the
+    cable is asked.
+    """
+    rated = tuple(one for one in fuses.families() if one.interrupting(highest) is not None)
+    need = fuses.CONTINUOUS * current
+    if not rated:
+        return at_most(need, thickest_bears())
+    return fuses.standard_rating(need, thickest_bears(), rated) is not None

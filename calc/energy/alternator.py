@@ -8,17 +8,19 @@ engine's computer changes from minute to minute.
 
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 from math import exp, inf, log, sqrt
 
 from calc.compare import at_least
 from calc.energy import charging
 from calc.energy.battery import charge_efficiency
+from calc.energy.rested import JOINED
 from calc.tables import table
 
 HOT, COLD = "hot", "cold"
 IDLE, DRIVING, FAST = 1300, 2500, 5000  # rpm of the alternator, in the published table
 BLOCK = 13.0  # V, about what a bank of one 12 V block shows
-LFP_CELLS = 4.0  # in a 12 V block
+CELLS = {"LFP": 4.0, "AGM": 6.0, "gel": 6.0, "flooded": 6.0}  # in a 12 V block
 BEARS = {"LFP": 14.6, "AGM": 14.8, "gel": 14.4, "flooded": 14.8}
 """The most [V] a 12 V block is commonly given at room temperature: common practice, no source."""
 
@@ -144,12 +146,47 @@ def reach(*, engine_voltage: float, bank_voltage: float, full_voltage: float) ->
     """Return the share [0..1] of what a bank lacks that an engine's voltage [V] can put in.
 
     Declared model: the bank's own voltage rises evenly from `bank_voltage` now to `full_voltage`
-    when it is full, and the current stops where it meets the engine's. `engine_voltage` is above
-    `bank_voltage`.
+    when it is full, and the current stops where it meets the engine's. Nought where the engine's is
+    not above the bank's.
     """
+    if engine_voltage <= bank_voltage:
+        return 0.0
     if full_voltage <= engine_voltage:
         return 1.0
     return (engine_voltage - bank_voltage) / (full_voltage - bank_voltage)
+
+
+@cache
+def _rested(chemistry: str) -> dict[str, tuple[tuple[float, float], ...]]:
+    """Return the published rested voltages [V] of a 12 V block by table: state [0..1] and volts."""
+    found: dict[str, tuple[tuple[float, float], ...]] = {}
+    for row in table("rested_states").rows:
+        if row["chemistry"] in JOINED.get(chemistry, (chemistry,)) and row["form"] == "points":
+            volts = float(row["high_v"]) / float(row["cells"]) * CELLS[chemistry]
+            key = row["chemistry"] + row["source"]
+            found[key] = (*found.get(key, ()), (float(row["state_high"]) / 100, volts))
+    return found
+
+
+def own_voltage(
+    *, chemistry: str, state: float, bank_voltage: float, full_voltage: float, blocks: int
+) -> float:
+    """Return the voltage [V] from which the model of `reach` counts: `bank_voltage` or more.
+
+    More where a bank at `state` [0..1] shows too little, being under load, or where its voltage
+    will rise steeply at first, as that of a flat LFP bank does. It is the least voltage from which
+    the straight line to `full_voltage` [V] stays on or above the published rested voltages; at 1
+    alone, where LFP stands above 14.2 V, they are not asked.
+    """
+    least = bank_voltage
+    for rows in _rested(chemistry).values():
+        for (low, at_low), (high, at_high) in pairwise(rows):
+            if state < high:
+                begins = max(low, state)
+                volts = at_low + (begins - low) / (high - low) * (at_high - at_low)
+                share = (begins - state) / (1 - state)
+                least = max(least, (volts * blocks - full_voltage * share) / (1 - share))
+    return least
 
 
 def relay_filling(
@@ -179,5 +216,5 @@ def charge_ends_at(*, chemistry: str, blocks: int) -> float:
     for row in table("charge_voltage").rows:
         if row["chemistry"] == chemistry:
             cells = float(row["cells"])
-            return blocks * float(row["charge_v"]) * (LFP_CELLS if cells == 1 else 1.0)
+            return blocks * float(row["charge_v"]) * (CELLS["LFP"] if cells == 1 else 1.0)
     raise KeyError(chemistry)

@@ -43,9 +43,10 @@ def warmth_factor(*, room: float, hot: float, cold: float) -> float:
     """Return by how much more a box at `cold` [°C] runs in air at `hot` than at `room` [°C].
 
     What leaks in goes with the difference in temperature. Low side: the compressor also gets less
-    efficient in warm air. The three must be in order: cold below both others.
+    efficient in warm air. Never below 1: a day cooler than the `room` is no hot day. `cold` must be
+    below both others.
     """
-    return (hot - cold) / (room - cold)
+    return max(1.0, (hot - cold) / (room - cold))
 
 
 def array_for(*, energy: float, efficiency: float, losses: float, sun_time: float) -> float:

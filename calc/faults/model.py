@@ -109,9 +109,8 @@ def cells_of(system: float, chemistry: str) -> int:
 
 
 def _cell_volts(name: str, chemistry: str, column: str) -> float:
-    """Return a voltage of one cell [V] from a table by block; flooded where a cell is blank."""
-    rows = {row["chemistry"]: row for row in table(name).rows}
-    row = rows[chemistry] if rows[chemistry][column] else rows["flooded"]
+    """Return a voltage of one cell [V] from a table by block. Raises KeyError."""
+    row = {row["chemistry"]: row for row in table(name).rows}[chemistry]
     return float(row[column]) / float(row["cells"])
 
 

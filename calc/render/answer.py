@@ -47,11 +47,8 @@ def gist_text(answer: Answer) -> str:
     """Return the answer in a few words."""
     sheet = answer.worksheet
     first = answer.values[sheet.results[0].id]
-    return (
-        sheet.gist_none
-        if first is None and sheet.gist_none
-        else sheet.gist.format_map(answer.shown)
-    )
+    gist = sheet.gist_none if first is None and sheet.gist_none else sheet.gist
+    return gist.format_map(answer.shown)
 
 
 def gist_html(answer: Answer) -> Markup:
@@ -135,7 +132,7 @@ def answer_html(
 def _progress(done: float) -> Markup:
     """Return how far a long sum has come; the page moves it on."""
     bar = el("progress", value=f"{done:g}", max="1", data_rest=True)
-    return el("label", "Still working out the rest ", bar, class_="lw-rest")
+    return el("label", "Still working out the rest ", bar, class_="lw-progress")
 
 
 def _figure(first: Named, figure: str) -> tuple[object, ...]:

@@ -5,6 +5,7 @@ from types import SimpleNamespace
 from calc.compare import at_least, at_most
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step, always
 from calc.electrical.limits import HOT_AIR
+from calc.energy.battery import FROST_MARGIN
 from calc.kinds import (
     CHARGE,
     COUNT,
@@ -19,6 +20,7 @@ from calc.kinds import (
 )
 from calc.sheets.alternator_charge_fields import FIELDS
 from calc.sheets.alternator_charge_run import run
+from calc.sheets.bank_fields import COOL, TEMPERED, WARM
 from calc.sheets.wire_parts import (
     BEARING,
     COPPER_READ,
@@ -40,6 +42,7 @@ from calc.tabled import Table
 from calc.worksheet import Worksheet
 
 NEAR_FROST = 10.0  # °C, below which makers of LFP ask for less current: common practice, no source
+STATES = {"LFP": "states-lfp", "AGM": "states-agm", "gel": "states-gel", "flooded": "states-flooded"}
 
 
 def _read(v: SimpleNamespace) -> bool:
@@ -62,12 +65,32 @@ def _falls(v: SimpleNamespace) -> bool:
     return bool(v.flows and v.tapers and v.going_in > 0)
 
 
+def _no_rise(v: SimpleNamespace) -> bool:
+    return _joins(v) and not v.counted
+
+
+def _raised(v: SimpleNamespace) -> bool:
+    return _joins(v) and not at_most(v.begins, v.bank_voltage)
+
+
 def _lithium(v: SimpleNamespace) -> bool:
     return bool(v.chemistry == "LFP")
 
 
 def _chilly(v: SimpleNamespace) -> bool:
     return _lithium(v) and v.may_charge and v.temperature < NEAR_FROST
+
+
+def _frosty(v: SimpleNamespace) -> bool:
+    return bool(v.lead_acid) and not at_least(v.temperature, 0.0)
+
+
+def _frozen(v: SimpleNamespace) -> bool:
+    return v.freezes is not None and at_most(v.temperature, v.freezes + FROST_MARGIN)
+
+
+def _off_room(v: SimpleNamespace) -> bool:
+    return bool(v.lead_acid) and not (at_least(v.temperature, COOL) and at_most(v.temperature, WARM))
 
 
 def _cable_warns(v: SimpleNamespace) -> bool:
@@ -126,12 +149,15 @@ WORKSHEET = Worksheet(
         Named(id="going_in", label="Counted as going in at first", symbol="I_k", kind=CURRENT, way=DOWN),
         Named(id="room", label="Charge it takes to fill the bank", symbol="Q_r", kind=CHARGE),
         Named(id="rises_to", label="The bank's own voltage when full", symbol="V_f", kind=VOLTAGE),
+        Named(id="begins", label="The bank's own voltage, as counted", symbol="V_0", kind=VOLTAGE, way=UP),
+        Named(id="counted", label="Current counted from there", symbol="I_f", kind=CURRENT, way=DOWN),
         Named(id="reach", label="Share of it that the engine's voltage reaches", symbol="z", kind=RATIO),
         Named(id="later_room", label="Of that, with falling current", symbol="Q_l", kind=CHARGE),
         Named(id="steady_time", label="Time before the current falls", symbol="t_s", kind=TIME),
         Named(id="falls_in", label="Time constant of the fall", symbol="τ", kind=TIME),
         Named(id="euler", label="Euler's number", symbol="e", kind=NUMBER, digits=6),
         Named(id="still_open", label="Share of it still open", symbol="y", kind=RATIO),
+        Named(id="freezes", label="Acid freezes at this state near", kind=TEMPERATURE, way=UP),
         Named(id="coldest", label="Charged from", kind=TEMPERATURE),
         Named(id="warmest", label="Charged up to", kind=TEMPERATURE),
         Named(id="margin", label="Margin for hours on end", symbol="m", kind=RATIO),
@@ -178,12 +204,19 @@ WORKSHEET = Worksheet(
         Step(of="most_taken", source="practice", when=lambda v: v.flows and _lithium(v), says="Half of its A·h in amps; the data sheet says what yours may have."),
         Step(of="takes", source="bulk-end", when=lambda v: _joins(v) and not _lithium(v), says="From about three quarters full on it takes less and less."),
         Step(of="takes", source="practice", when=lambda v: _joins(v) and _lithium(v), says="Nearly all the way up the same."),
-        Step(of="going_in", formula="min(min(initial_current, hot_left), takes)", when=_joins, says="The least of what Ohm's law, the hot alternator and the bank allow."),
+        Step(of="begins", formula="bank_voltage", when=lambda v: _joins(v) and not _raised(v), says="What it shows now; the published rested voltages lie below it."),
+        *(
+            Step(of="begins", source=source, when=lambda v, chemistry=chemistry: _raised(v) and v.chemistry == chemistry,
+                 says="More than it shows: a straight line from here stays above the published rested voltages as it fills.")
+            for chemistry, source in STATES.items()
+        ),
+        Step(of="counted", formula="(max(engine_voltage, begins) - begins) / loop", source="ohm", when=_joins, says="Ohm's law again, with what the bank's voltage will soon be."),
+        Step(of="going_in", formula="min(min(counted, hot_left), takes)", when=_joins, says="The least of what Ohm's law, the hot alternator and the bank allow."),
         Step(of="going_in", formula="min(give * fed, most_taken)", when=lambda v: _gives(v) and v.fed is not None, says="What the charger gives, so long as the bank takes it."),
         Step(of="room", formula="capacity * (1 - from_state) / coulombic", source="charge-efficiency", when=lambda v: v.flows, says="What is missing, and the loss on its way in."),
         Step(of="rises_to", source="charge-volts", when=lambda v: _falls(v) and v.relay and not _lithium(v), says="On charge, for {chemistry}, {blocks} × 12 V."),
         Step(of="rises_to", source="practice", when=lambda v: _falls(v) and v.relay and _lithium(v), says="On charge, for LFP, {blocks} × 12 V."),
-        Step(of="reach", formula="(engine_voltage - bank_voltage) / (rises_to - bank_voltage)", source="practice", when=lambda v: _falls(v) and v.relay and v.reach < 1, says="Our model: the bank's own voltage rises evenly as it fills, and the current stops where it meets the engine's."),
+        Step(of="reach", formula="(engine_voltage - begins) / (rises_to - begins)", source="practice", when=lambda v: _falls(v) and v.relay and v.reach < 1, says="Our model: the bank's own voltage rises evenly as it fills, and the current stops where it meets the engine's."),
         Step(of="reach", source="practice", when=lambda v: _falls(v) and v.relay and v.reach >= 1, says="Our model: the bank's own voltage rises evenly, here as far as the engine's, as it fills."),
         Step(of="falls_in", source="bulk-end", when=lambda v: _falls(v) and not v.relay, says="At the charging voltage the bank takes a current in proportion to what it lacks; spread see shore charge."),
         Step(of="later_room", formula="room * reach", when=lambda v: _falls(v) and v.relay, says="The current falls from the first minute."),
@@ -196,11 +229,13 @@ WORKSHEET = Worksheet(
         Step(of="charge_most", formula="min(initial_current * hours, room)", when=_joins, says="If the first current did not fall, or the bank were full."),
         Step(of="kept", formula="charge * coulombic", source="charge-efficiency", when=lambda v: v.flows, says="Not all that goes in comes out again."),
         Step(of="end_state", formula="from_state + kept / capacity", when=lambda v: v.flows, says="Counted, not read from a voltage."),
+        Step(of="freezes", source="acid-freezing", when=_frosty, says="By the gravity of a flooded battery; sealed ones mostly freeze later."),
         Step(of="drive_time", formula="wanted / going_in", when=lambda v: v.drive_time is not None and not v.in_taper, says="At the steady current."),
         Step(of="drive_time", formula="steady_time + falls_in * ln(later_room / (later_room - (wanted - going_in * steady_time)))", when=lambda v: v.in_taper, says="The same exponential, the other way round."),
         Step(of="drive_time", when=lambda v: v.flows and v.wanted is not None and v.drive_time is None, says="No drive does: there is not that much room, or nothing goes in."),
     ),
     rules=(
+        Rule(verdict=STOP, when=_frozen, says="At {from_state} its acid may freeze at {temperature}. Do not charge a frozen battery: let it thaw and look for cracks first."),
         Rule(verdict=STOP, when=lambda v: not v.may_charge, says="At {temperature} this bank may not be charged: {chemistry} is charged from {coldest} to {warmest}."),
         Rule(verdict=STOP, when=lambda v: v.drains, says="Nothing is charged: the engine holds {engine_voltage} and the bank has {bank_voltage}, so up to {drain} flows out of the bank into the vehicle."),
         Rule(verdict=STOP, when=lambda v: v.unfed, says="The run cannot feed this charger: at {power_most} the voltage at its input breaks down. Thicker or shorter cable."),
@@ -214,10 +249,12 @@ WORKSHEET = Worksheet(
         Rule(verdict=CAUTION, when=lambda v: v.hot_short, says="{asked} is asked for the bank, and the hot alternator has {hot_left} for hours on end."),
         Rule(verdict=CAUTION, when=lambda v: v.full, says="The bank is full: there is nothing to put in."),
         Rule(verdict=CAUTION, when=lambda v: v.too_much, says="{initial_current} is more than such a bank is usually given, {most_taken}."),
+        Rule(verdict=CAUTION, when=_no_rise, says="Count on no charge: {engine_voltage} at the engine is no more than such a bank holds by itself at {from_state} or soon after, {begins}."),
         Rule(verdict=CAUTION, when=lambda v: v.relay, says="{initial_current} at first and less as the bank fills, some {charge} in {hours}; but nothing holds it to that."),
         Rule(verdict=CAUTION, when=lambda v: v.idle_short, says="{charge} in {hours} on the road. Hot and at idle the alternator has {idle_left} for a bank that asks {asked}: do not count on idling."),
         Rule(verdict=CAUTION, when=_cable_warns, says="{charge} in {hours}, on a cable that bears it under conditions: read the cautions."),
         Rule(verdict=CAUTION, when=_chilly, says="{charge} in {hours} by the sum, but near freezing makers ask for less current, and the charger must know it."),
+        Rule(verdict=CAUTION, when=_off_room, says="{charge} in {hours} near room temperature, and the bank is at {temperature}: read the cautions."),
         Rule(verdict=CAUTION, when=lambda v: not at_least(v.output_left, 1.0), says="{charge} in {hours}: heat leaves the charger {output_left} of its output."),
         Rule(verdict=CAUTION, when=lambda v: v.short and v.drive_time is None, says="{charge} in {hours}; no drive puts {wanted} into this bank."),
         Rule(verdict=CAUTION, when=lambda v: v.short, says="{charge} in {hours}: for the {wanted} you want, drive {drive_time}."),
@@ -225,6 +262,8 @@ WORKSHEET = Worksheet(
     ),
     remarks=(
         Remark(when=_lithium, source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A relay knows nothing of frost, and a charger only with a sensor on the bank."),
+        Remark(when=_frosty, source="acid-freezing", says="At {from_state} the acid freezes near {freezes}. Keep 3 K clear of it; never charge a frozen battery, it can burst."),
+        Remark(when=_off_room, source="practice", says=TEMPERED),
         Remark(when=lambda v: v.relay, source="ohm", says="A relay bounds neither current nor voltage. A better bank, a warmer one or a thicker cable raises the first; the second is whatever the engine holds, be it too little to fill the bank or too much for it."),
         Remark(when=lambda v: v.relay, source="practice", says="A smart alternator lowers its voltage to save fuel and lifts it on the overrun. Work this sheet with the lowest that you measure: at or below the bank's own voltage nothing is charged, or the bank feeds the vehicle. LFP rests at 13.2 to 13.4 V, so this comes sooner with it."),
         Remark(when=lambda v: v.relay and _lithium(v), source="practice", says="An LFP bank that is low takes nearly the same current until it is almost full, where lead-acid lets up. Should its own protection cut off at full current, the alternator's voltage jumps and can destroy its diodes and the vehicle's electronics."),

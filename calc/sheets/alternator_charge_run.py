@@ -78,6 +78,8 @@ class AlternatorCharge:
     going_in: float | None
     room: float
     rises_to: float
+    begins: float
+    counted: float
     reach: float
     later_room: float
     steady_time: float | None
@@ -93,6 +95,8 @@ class AlternatorCharge:
     drive_time: float | None
     in_taper: bool
     short: bool
+    lead_acid: bool
+    freezes: float | None
     may_charge: bool
     warmest: float
     coldest: float
@@ -175,10 +179,14 @@ def run(
     room, reach = capacity * (1 - from_state) / coulombic, 1.0
     filling = Filling(current=0.0, steady_time=0.0, later_room=room, falls_in=1.0)
     takes = charging.acceptance(chemistry=chemistry, capacity=capacity, state=from_state)
+    begins = alternators.own_voltage(
+        chemistry=chemistry, state=from_state, bank_voltage=bank_voltage, full_voltage=rises_to, blocks=blocks
+    )
+    counted = max(0.0, alternators.relay_current(engine_voltage=engine_voltage, bank_voltage=begins, resistance=loop))
     if flows and relay:
-        reach = alternators.reach(engine_voltage=engine_voltage, bank_voltage=bank_voltage, full_voltage=rises_to)
+        reach = alternators.reach(engine_voltage=engine_voltage, bank_voltage=begins, full_voltage=rises_to)
         filling = alternators.relay_filling(
-            chemistry=chemistry, capacity=capacity, state=from_state, current=min(through, hot_left), reach=reach
+            chemistry=chemistry, capacity=capacity, state=from_state, current=min(counted, hot_left), reach=reach
         )
     elif flows and fed is not None:
         current = alternators.charger_current(limit=charger_limit, output_left=output_left, fed=fed)
@@ -242,6 +250,8 @@ def run(
         going_in=filling.current if flows else None,
         room=room,
         rises_to=rises_to,
+        begins=begins,
+        counted=counted,
         reach=reach,
         later_room=filling.later_room,
         steady_time=_finite(filling.steady_time),
@@ -257,6 +267,8 @@ def run(
         drive_time=drive_time,
         short=charge is not None and wanted is not None and not at_least(charge, wanted),
         in_taper=drive_time is not None and drive_time > filling.steady_time,
+        lead_acid=chemistry in battery.LEAD_ACID,
+        freezes=battery.freezing_point(from_state) if chemistry in battery.LEAD_ACID else None,
         may_charge=battery.may_charge(chemistry=chemistry, temperature=temperature),
         warmest=warmest,
         coldest=coldest,

@@ -12,6 +12,7 @@ THERMOSTAT, BY_HAND = "thermostat", "by hand"
 LABELS = "from labels"
 CLOSE = 0.1  # of the larger, within which figures do not part the two: common practice, no source
 HOUR = 3600.0  # s
+SAGS = 0.9  # of the bank's voltage, taken as its lowest on the way on: common practice, no source
 BUSY = 0.9  # of the time, beyond which a cold box has nothing in hand: common practice, no source
 
 
@@ -68,8 +69,9 @@ def run(
         raise Problem("carried", "Hours fed by others must be no more than the hours it is fed.")
     day = appliances.DAY
     from_bank = hours_on - carried
-    banked, direct_banked = from_bank / hours_on, (day - carried) / day
     kept = use == THERMOSTAT
+    banked = from_bank / hours_on
+    direct_banked = (day - carried) / day if kept else banked
     factor = appliances.warmth_factor(room=room, hot=hot, cold=cold) if kept else None
 
     def direct(warmth: float) -> tuple[float, float]:
@@ -125,14 +127,18 @@ def run(
         dc_hot_holds=factor is None or at_most(dc_duty * factor, BUSY),
         ac_hot_holds=factor is None or at_most(day * ac_duty * factor, BUSY * hours_on),
         onward=(
-            *(_week(name, chemistry, idle, efficiency, f"appliance:{power:.6g} W:{time / HOUR:.6g} h:all:{route}")
+            *(_week(name, chemistry, voltage, idle, efficiency, f"appliance:{power:.6g} W:{time / HOUR:.6g} h:all:{route}")
               for name, power, time, route in (("battery-voltage", dc_power, dc_run, DIRECT), ("household", ac_power, ac_run, INVERTER))),
-            Move("The inverter that it would need", (("running", whole), *((("motor", whole),) if kept else ()), ("surge", whole), ("idle", f"{idle:.6g} W"), ("hours_on", f"{from_bank / HOUR:.6g} h")), "inverter-size"),
+            Move("The inverter that it would need", (
+                ("running", whole), *((("motor", whole),) if kept else ()), ("surge", whole), ("efficiency", f"{efficiency * 100:.6g} %"),
+                ("idle", f"{idle:.6g} W"), ("lowest_voltage", f"{SAGS * voltage:.6g} V"), ("voltage", f"{voltage:.6g} V"),
+                ("hours_on", f"{from_bank / HOUR:.6g} h"), ("taken", f"{max(1, ac_power * ac_run * banked / HOUR):.6g} W·h"),
+            ), "inverter-size"),
         ),
     )
 
 
-def _week(name: str, chemistry: str, idle: float, efficiency: float, load: str) -> Move:
+def _week(name: str, chemistry: str, voltage: float, idle: float, efficiency: float, load: str) -> Move:
     """Return the way on to a week with this appliance alone; the reader adds what else is aboard."""
-    texts = (("loads", load), ("chemistry", chemistry), ("idle", f"{idle:.6g} W"), ("efficiency", f"{efficiency * 100:.6g} %"))
+    texts = (("loads", load), ("chemistry", chemistry), ("voltage", f"{voltage:.6g} V"), ("idle", f"{idle:.6g} W"), ("efficiency", f"{efficiency * 100:.6g} %"))
     return Move(f"A week with the {name} one", texts, "week-ahead")

@@ -57,6 +57,14 @@ def _too_empty(v: SimpleNamespace) -> bool:
     return _named(v) and not at_least(v.state, v.says_low)
 
 
+def _gone(v: SimpleNamespace) -> bool:
+    return v.to_floor == 0 or (v.current == 0 and at_most(v.remaining, v.floor))
+
+
+def _perhaps_gone(v: SimpleNamespace) -> bool:
+    return bool(v.to_floor) and at_least(v.drift, v.available - v.floor)
+
+
 def _drifted(v: SimpleNamespace) -> bool:
     return not at_most(v.state - v.state_low, DRIFTED)
 
@@ -130,6 +138,7 @@ WORKSHEET = Worksheet(
         Named(id="absorption", label="Voltage at which a charge ends", symbol="V_a", kind=VOLTAGE),
         Named(id="margin", label="Margin below it", symbol="V_m", kind=VOLTAGE),
         Named(id="needed_rest", label="Rest that it wants", kind=TIME, way=UP),
+        Named(id="bears", label="Most that such a bank is given", symbol="V_max", kind=VOLTAGE, way=DOWN),
         Named(id="freezes", label="Acid freezes at this state near", kind=TEMPERATURE, way=UP),
     ),
     steps=(
@@ -144,7 +153,8 @@ WORKSHEET = Worksheet(
         Step(of="let_out", formula="min(1, (cold_capacity / (draw * rated_hours)) ** (exponent - 1))", source="peukert", when=_lead_out, says="A load above the rated current gets less out; one below it is not credited with more."),
         Step(of="let_out", formula="min(1, (capacity / (draw * rated_hours)) ** (exponent - 1))", source="peukert-li", when=lambda v: _out(v) and not v.lead_acid, says="No exponent is published for LFP: it counts as one."),
         Step(of="time", formula="available * let_out / draw", source="ohm", when=lambda v: _out(v) and v.time is not None, says="Charge over current is time."),
-        Step(of="floor", formula="(1 - usable) * capacity", says="The part below the share you use."),
+        Step(of="floor", formula="(1 - usable) * capacity", when=lambda v: not _lead_out(v), says="The part below the share you use."),
+        Step(of="floor", formula="(1 - usable) * cold_capacity", when=_lead_out, says="The part below the share you use, of what the bank gives at this temperature."),
         Step(of="to_floor", formula="(available - floor) * let_out / draw", source="ohm", when=lambda v: bool(v.to_floor), says="Only what is above that part."),
         Step(of="to_floor", source="practice", when=lambda v: v.to_floor == 0, says="The share you use is gone already."),
         Step(of="time", formula="missing / (current * efficiency)", source="charge-efficiency", when=_in, says="If the current stays as it is: only part of what goes in counts."),
@@ -177,27 +187,35 @@ WORKSHEET = Worksheet(
         Step(of="full_voltage", formula="absorption - margin", says="Above it, with the current below the tail, the monitor sets itself to 100 %."),
         Step(of="tail_rate", source="practice", says="Amperes for each ampere-hour: 1 to 3 % for lead-acid, 2 to 5 % for LFP. Set low, it waits until full is full."),
         Step(of="tail", formula="tail_rate * capacity", says="A charger that stops above it never lets the monitor see full."),
+        Step(of="bears", source="practice", when=lambda v: v.over, says="At room temperature; your battery's data sheet is better."),
         Step(of="freezes", source="acid-freezing", when=lambda v: v.lead_acid and v.temperature < 0, says="By the gravity of a flooded battery; sealed ones mostly freeze later."),
     ),
     rules=(
         Rule(verdict=STOP, when=lambda v: _in(v) and _lfp_frost(v), says="Stop the charge: an LFP bank at {temperature} must not be charged."),
         Rule(verdict=STOP, when=_frozen, says="{remaining} by the count, but at this state its acid may freeze at {temperature}. Do not charge a frozen battery; bring it into the warm."),
+        Rule(verdict=STOP, when=lambda v: v.over and not v.lead_acid, says="Stop the charge: {reading} is more than an LFP bank is given, {bears} at most. A charger or regulator is set wrong or out of order."),
         Rule(verdict=STOP, when=lambda v: v.past, says="{reading} at rest is below any bank that is merely empty: too deeply drawn, or a dead cell. Do not charge it before it has been looked at."),
+        Rule(verdict=CAUTION, when=lambda v: v.over, says="{remaining} by the count. But {reading} is more than such a bank is given, {bears}, unless it is cold or being equalised: stop the charge and look at what makes it."),
+        Rule(verdict=CAUTION, when=_lfp_frost, says="{remaining} by the count, in this frost perhaps much less. Warm the bank before any charge: at {temperature} an LFP bank must not be charged."),
         Rule(verdict=CAUTION, when=_too_full, says="The monitor says {state}, the rested voltage at most {says_high}. Trust the lower: charge it to full, then look for a load that bypasses the shunt, or capacity that age has taken."),
         Rule(verdict=CAUTION, when=_too_empty, says="The monitor says {state}, the rested voltage at least {says_low}. Count on the lower until a full charge has set the monitor right."),
         Rule(verdict=CAUTION, when=lambda v: _out(v) and v.time is None, says="{remaining} by the count. How much of it comes out at {temperature} is not known: the published factors for cold end above that."),
-        Rule(verdict=CAUTION, when=lambda v: v.to_floor == 0, says="{remaining} by the count, and the share you use is gone: charge it."),
+        Rule(verdict=CAUTION, when=_gone, says="{remaining} by the count, and the share you use is gone: charge it."),
         Rule(verdict=CAUTION, when=lambda v: _in(v) and not at_most(v.current, v.usual_limit), says="{missing} missing, but {current} is more than such a bank is usually charged with, {usual_limit}: see its data sheet."),
         Rule(verdict=CAUTION, when=lambda v: _in(v) and (_hot(v) or _cold_lead(v)), says="{missing} missing, but {temperature} is outside what such a bank is usually charged at: see its data sheet."),
         Rule(verdict=CAUTION, when=lambda v: v.why is not None, says="{remaining} by the count. The voltage tells no state: {why}."),
+        Rule(verdict=CAUTION, when=_perhaps_gone, says="{remaining} by the count, but that may be off by {drift}: of the share you use perhaps nothing is left."),
         Rule(verdict=CAUTION, when=_drifted, says="{remaining} by the count, but unchecked for {since_full} it may be off by {drift}: charge it to full, so that the monitor sets itself right."),
-        Rule(verdict=CAUTION, when=lambda v: _out(v) and _lfp_frost(v), says="{remaining} by the count, in this frost perhaps much less."),
+        Rule(verdict=CAUTION, when=_hot, says="{remaining} by the count, but {temperature} is too hot for a battery: see that it cools."),
         Rule(verdict=FINE, when=lambda v: v.current == 0, says="{remaining} by the count; nothing flows now."),
         Rule(verdict=FINE, when=_in, says="{remaining} by the count, and full in about {full_time}."),
         Rule(verdict=FINE, says="{remaining} by the count: {to_floor} at this current until the share you use is gone."),
     ),
     remarks=(
-        Remark(when=_lfp_frost, source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. It may give current further down; the data sheet says how far."),
+        Remark(when=lambda v: _lfp_frost(v) or (_in(v) and not v.lead_acid), source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. It may give current further down; the data sheet says how far."),
+        Remark(when=lambda v: _in(v) and not v.lead_acid and 0 <= v.temperature < 10, source="practice",
+               says="Near freezing an LFP battery takes a charge slowly; most makers ask for a reduced current below 5 to 10 °C, and none at all below 0 °C."),
+        Remark(when=lambda v: v.over, source="practice", says="An overcharged lead-acid bank runs hot and gives off gas that a spark sets off; an overcharged LFP bank has its management system alone between it and a fire. Switch the charger off, then look for the fault."),
         Remark(when=lambda v: v.past, source="practice", says="Cells drawn that far may short inside when they are charged again. Switch the bank off, let it alone, and ask the maker; a pack that smells, hisses, swells or grows warm: everybody out."),
         Remark(when=lambda v: v.reading is not None and v.taken == AT_REST and v.current != 0, source="practice", says="At rest means no current at all, and {current} flows now: the reading must be from before that."),
         Remark(when=lambda v: _named(v) and v.lead_acid and not at_least(v.rested_for, FULL_REST), source="rest-lead", says="Under 24 h of rest a lead-acid bank that was charged still reads high: count on the lower end."),
@@ -206,6 +224,7 @@ WORKSHEET = Worksheet(
         Remark(when=lambda v: _out(v) and not v.lead_acid and v.temperature < 25, source="practice", says="No published factor for cold LFP is used: expect less than this in the cold."),
         Remark(when=lambda v: _lead_out(v) and not at_least(v.temperature, battery.seen_from()), source="memory", says="The factor for cold below 4.4 °C is from memory, not from a text."),
         Remark(when=lambda v: _in(v) and v.lead_acid, source="charge-efficiency", says="The efficiency holds over most of the range. Near full a lead-acid bank takes far less: leave it on until the current has been at the tail for a while."),
+        Remark(when=lambda v: _in(v) and v.lead_acid, source="practice", says="As it fills, a lead-acid bank gives off gas that a spark sets off: let air to it, and keep flames away."),
         Remark(level=NOTE, when=lambda v: _named(v) and v.lead_acid, source="memory", says="The tables are for about 25 °C. A cold bank reads a little lower at the same state, about 1 mV for each kelvin at 12 V."),
         Remark(level=NOTE, source="practice", says="A new monitor knows nothing until it has seen one full charge."),
     ),

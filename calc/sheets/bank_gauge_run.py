@@ -5,6 +5,7 @@ from math import ceil, floor
 
 from calc.compare import at_least, at_most
 from calc.energy import battery, charging, rested
+from calc.energy.alternator import BEARS
 from calc.fields import Problem
 from calc.tables import table
 
@@ -27,7 +28,7 @@ class BankGauge:
 
     `available` is what is left in the cold, `let_out` what this current lets out of it. `says_low`
     and `says_high` are the states that a rested reading allows, `why` the reason if it names none;
-    `past` tells of a reading below any rested bank.
+    `past` tells of a reading below any rested bank, `over` of one above what the bank `bears`.
     """
 
     lead_acid: bool
@@ -62,6 +63,8 @@ class BankGauge:
     says_low: float | None
     says_high: float | None
     past: bool
+    bears: float
+    over: bool
     freezes: float | None
     wiring: tuple[str, ...]
 
@@ -79,7 +82,7 @@ def _cells(chemistry: str) -> float:
 
 
 def _voltage(
-    chemistry: str, system: str, reading: float | None, taken: str, rested_for: float, meter: float
+    chemistry: str, system: str, reading: float | None, taken: str, rested_for: float, meter: float, current: float
 ) -> tuple[rested.Band | None, str | None, bool]:
     """Return the band that a reading allows, the reason if it names none, and whether it is past empty."""
     if reading is None:
@@ -89,9 +92,9 @@ def _voltage(
         raise Problem("reading", f"Voltage reading does not fit a {system} bank: choose the bank's nominal voltage.")
     cell = reading / (blocks * _cells(chemistry))
     past = taken == AT_REST and not at_least(cell, rested.lowest(chemistry))
-    if taken == UNDER_LOAD:
+    if taken == UNDER_LOAD and current <= 0:
         return None, "a load pulls the voltage down, more the harder it draws; it comes back within minutes to hours", False
-    if taken == CHARGING:
+    if taken != AT_REST:
         return None, "a charger holds the voltage up, whatever the state", False
     needed = rested.rest_needed(chemistry)
     if not at_least(rested_for, needed):
@@ -124,6 +127,7 @@ def run(
             available = max(0.0, cold_capacity - (capacity - remaining))
             let_out = battery.count_share(capacity=cold_capacity, rated_time=rated_hours, current=draw, exponent=exponent)
             time = available * let_out / draw
+            left = (1 - usable) * cold_capacity
             to_floor = max(0.0, available - left) * let_out / draw
     known = charging.usual(chemistry)
     full = charging.full_state(time=known.time, tail=known.tail)
@@ -137,9 +141,10 @@ def run(
             constant, falling, full_time = stages.constant, stages.falling, stages.total
     loss = battery.self_discharge(chemistry)
     drift = (zero_error + loss * capacity) * since_full
-    band, why, past = _voltage(chemistry, system, reading, taken, rested_for, meter)
+    band, why, past = _voltage(chemistry, system, reading, taken, rested_for, meter, current)
     blocks = BLOCKS[system]
     absorption = _charge_volts(chemistry, blocks)
+    bears = BEARS[chemistry] * blocks
     says = None
     if band is not None:
         says = f"between {floor(band.low * 100 + 1e-6)} and {ceil(band.high * 100 - 1e-6)} %"
@@ -178,6 +183,8 @@ def run(
         says_low=band.low if band else None,
         says_high=band.high if band else None,
         past=past,
+        bears=bears,
+        over=reading is not None and not at_most(reading * (1 - meter), bears),
         freezes=battery.freezing_point(state) if lead_acid else None,
         wiring=WIRING,
     )

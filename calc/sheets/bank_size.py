@@ -27,6 +27,9 @@ from calc.worksheet import Worksheet
 DAY = 86400.0  # s
 HOUR = 3600.0  # s
 MOST_PARALLEL = 4  # batteries side by side: common practice
+RATED = 20 * HOUR  # s, over which a lead-acid label is meant
+BACK = 0.9  # of an LFP bank: more leaves nothing before it is cut off; high end of common practice
+LABEL = 12.5  # V a 12 V battery: above it lead-acid gives no charge worth naming
 HARD = {"LFP": 0.5, "AGM": 0.25, "gel": 0.2, "flooded": 0.2}  # A for each A·h: common practice
 
 
@@ -91,8 +94,18 @@ def _hard(v: SimpleNamespace) -> bool:
     return v.rate is not None and not at_most(v.rate * HOUR, HARD[v.chemistry])
 
 
+def _quick(v: SimpleNamespace) -> bool:
+    """The whole of it is drawn harder than a label is meant, or than LFP is commonly asked."""
+    gives = v.together / v.cold_factor / RATED if v.lead_acid else v.together * HARD[v.chemistry] / HOUR
+    return not at_most(v.charge / v.days, gives)
+
+
 def _deep(v: SimpleNamespace) -> bool:
     return bool(v.lead_acid) and not at_most(v.usable, 0.5)
+
+
+def _by_label(v: SimpleNamespace) -> bool:
+    return bool(v.lead_acid) and v.voltage / max(1, round(v.voltage / 12)) > LABEL
 
 
 def _frost(v: SimpleNamespace) -> bool:
@@ -170,22 +183,26 @@ WORKSHEET = Worksheet(
     rules=(
         Rule(verdict=CAUTION, when=_frost, says="{capacity}, {units} of {unit_capacity}, by charge alone; but at {temperature} an LFP bank must not be charged until it is warmer."),
         Rule(verdict=CAUTION, when=_hard, says="{capacity}, {units} of {unit_capacity}, hold the energy. But {current} is a hard load for so few: read the maker's limit, or take more."),
+        Rule(verdict=CAUTION, when=_quick, says="{capacity}, {units} of {unit_capacity}, by charge alone. Drawn within {days} it may give less: check it as a run time, and read the maker's limit."),
         Rule(verdict=CAUTION, when=_deep, says="{capacity}, {units} of {unit_capacity}, but deeper than half wears a lead-acid bank fast."),
+        Rule(verdict=CAUTION, when=lambda v: not v.lead_acid and not at_most(v.usable, BACK), says="{capacity}, {units} of {unit_capacity}, but with nothing kept back: at the end the management system cuts everything off at once."),
         Rule(verdict=CAUTION, when=_hot, says="{capacity}, {units} of {unit_capacity}, but {temperature} is too hot for a battery: most may not be charged there."),
         Rule(verdict=CAUTION, when=_strings, says="{capacity}: {units} of {unit_capacity} side by side. That is many to keep alike: take fewer, larger ones."),
         Rule(verdict=CAUTION, when=lambda v: at_most(v.ageing, 0.05), says="{capacity}, {units} of {unit_capacity}, while new. With no room for ageing it falls short within a few years."),
         Rule(verdict=CAUTION, when=lambda v: v.lead_acid and not at_least(v.temperature, battery.seen_from()),
              says="About {capacity}, {units} of {unit_capacity}, by a factor for cold that we have only from memory."),
-        Rule(verdict=FINE, says="{capacity} carry this for {days}, cold and old: {units} of {unit_capacity}."),
+        Rule(verdict=FINE, when=lambda v: v.lead_acid, says="{capacity} carry this for {days}, cold and old: {units} of {unit_capacity}."),
+        Rule(verdict=FINE, says="{capacity} carry this for {days}, even when old: {units} of {unit_capacity}."),
     ),
     remarks=(
-        Remark(when=_frost, source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Warm the bank, or let a heater or the management system hold the charge back."),
+        Remark(when=lambda v: not v.lead_acid, source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Warm the bank, or let a heater or the management system hold the charge back."),
         Remark(when=lambda v: not v.lead_acid and 0 <= v.temperature < 10, source="practice",
                says="Near freezing an LFP battery takes a charge slowly; most makers ask for a reduced current below 5 to 10 °C, and none at all below 0 °C."),
         Remark(when=lambda v: not v.lead_acid and v.temperature < 25, source="practice",
                says="No published factor for cold LFP is used: it gives less in the cold, so keep some in hand."),
         Remark(when=lambda v: v.lead_acid and not at_least(v.temperature, battery.seen_from()), source="memory",
                says="The factor for cold below 4.4 °C is from memory, not from a text. One page has 1.40 at 30 °F, where this has 1.43."),
+        Remark(when=_by_label, source="practice", says="Lead-acid gives its charge at about 12.2 V for each 12 V battery, not {voltage}: with that it takes more ampere-hours."),
         Remark(when=_hard, source="practice", says="Cables, fuse and management system must bear {current} too, and under it the voltage sags: an inverter may give up early. The data sheet says what each battery may give."),
         Remark(when=_strings, source="practice", says="Batteries side by side share a load only if they are alike: same make, age and state, equal cables, feed and return at opposite corners, and a fuse for each. Four are commonly called the most."),
         Remark(when=lambda v: v.lead_acid, source="practice", says="A lead-acid bank must be brought to full often, or it loses capacity for good. See whether the charging you have can put back {put_back}."),

@@ -10,6 +10,7 @@ from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
 from calc.fields import Choice, Option, Quantity
 from calc.kinds import CHARGE, COUNT, LENGTH, TEMPERATURE
 from calc.kinds import heat as heat
+from calc.sheets.bank_fields import chemistry_field
 from calc.shown import UP
 from calc.worksheet import Worksheet
 
@@ -82,8 +83,7 @@ WORKSHEET = Worksheet(
     about="Hydrogen from charging, and the openings that thin it.",
     run=run,
     fields=(
-        Choice(id="chemistry", label="Chemistry", default="AGM",
-               options=(Option("LFP", "LFP (lithium iron phosphate)"), Option("AGM", "AGM lead-acid"), Option("gel", "gel lead-acid"), Option("flooded", "flooded lead-acid")), hint="Printed on the battery."),
+        chemistry_field("AGM"),
         Quantity(id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 A·h", low="1 A·h", high="20000 A·h", hint="Batteries in parallel add up; in series they do not."),
         Quantity(id="cells", label="Cells in series", symbol="n", kinds=(COUNT,), default="6", low="1", high="400", hint="Lead-acid: 6 at 12 V, 12 at 24 V, 24 at 48 V."),
         Choice(id="charging", label="Charging", default=BOOST, options=(Option(BOOST, "boost (absorption)", aliases=("absorption",)), Option(FLOAT, "float only"), Option(EQUALISE, aliases=("equalizing",))), hint="Boost, if anything aboard ever charges above float: most chargers do. Equalising is a forced overcharge of flooded cells."),

@@ -4,15 +4,18 @@ from dataclasses import dataclass
 
 from calc.compare import at_least, at_most
 from calc.electrical.ampacity import bears
+from calc.electrical.sizing import one_cable, thickest_bears
 from calc.energy import battery, inverter
 from calc.energy.loads import bank_current
 from calc.fields import Problem
 from calc.moves import Move
 from calc.sheets.shared import INVERTER
+from calc.sheets.wire_size_ask import CHARGED
 
 HOUR = 3600.0  # s
 ONE_BATTERY = 100.0  # A, what one battery is usually allowed: common practice, no source
 USUAL_RATE = {True: 0.25 / HOUR, False: 1.0 / HOUR}  # 1/s, lead-acid and not: common practice, no source
+BRIEF_RATE = {True: 1.0 / HOUR, False: 2.0 / HOUR}  # 1/s, the same for a moment: common practice, no source
 TWICE = 2.0  # of the steady figure, that inverters and batteries give for a moment: common practice, no source
 MUCH = 0.25  # of a day's energy that idling may take unremarked: common practice, no source
 LOW = 0.75  # of the voltage, below which the lowest is not that of the same bank: common practice, no source
@@ -79,7 +82,8 @@ def run(
     waits = None if can_wait is None else inverter.apart(running=running, waits=can_wait)
     lead_acid = chemistry in battery.LEAD_ACID
     rate, usual = (None if capacity is None else current / capacity), USUAL_RATE[lead_acid]
-    thickest = bears("4/0 AWG") or 0.0
+    thickest = thickest_bears()
+    brief = TWICE * ONE_BATTERY if capacity is None else min(TWICE * ONE_BATTERY, BRIEF_RATE[lead_acid] * capacity)
     continuous = inverter.apparent_power(running, power_factor)
     surge_rating = inverter.apparent_power(surge_power, power_factor)
     return InverterSize(
@@ -105,24 +109,24 @@ def run(
         code_letters=inverter.code_letters(),
         weights=inverter.weights(),
         lead_acid=lead_acid,
-        no_cable=not at_most(current, thickest),
+        no_cable=not one_cable(current=current, highest=CHARGED * voltage),
         beyond_bank=max_current is not None and not at_most(current, max_current),
         surge_beyond_bank=max_current is not None and not at_most(surge_current, max_current),
-        surge_asks=max_current is None and not at_most(surge_current, TWICE * ONE_BATTERY),
+        surge_asks=max_current is None and not at_most(surge_current, brief),
         hard_on_bank=rate is not None and not at_most(rate, usual),
         beyond_one=max_current is None and not at_most(current, ONE_BATTERY),
         steep=not at_most(surge_rating, TWICE * continuous),
         idles=not at_most(idle_energy, MUCH * day),
         low=not at_least(lowest_voltage, LOW * voltage),
-        onward=() if not at_most(current, thickest) else _ways(current, lowest_voltage, running, efficiency, capacity, chemistry),
+        onward=() if not at_most(current, thickest) else _ways(current, lowest_voltage, voltage, running, efficiency, capacity, chemistry),
     )
 
 
-def _ways(current: float, lowest: float, running: float, efficiency: float, capacity: float | None, chemistry: str) -> tuple[Move, ...]:
+def _ways(current: float, lowest: float, voltage: float, running: float, efficiency: float, capacity: float | None, chemistry: str) -> tuple[Move, ...]:
     """Return what follows from a current [A] that one cable bears: wire, bank, heat."""
     heat = running / efficiency - running
     wire = (("current", f"{current:.6g} A"), ("voltage", f"{max(lowest, 1):.6g} V"))
-    load: tuple[tuple[str, str], ...] = (("load", f"{running:.6g} W"), ("route", INVERTER), ("efficiency", f"{efficiency * 100:.6g} %"))
+    load: tuple[tuple[str, str], ...] = (("load", f"{running:.6g} W"), ("voltage", f"{voltage:.6g} V"), ("route", INVERTER), ("efficiency", f"{efficiency * 100:.6g} %"))
     if capacity is not None:
         load += (("capacity", f"{capacity / HOUR:.6g} A·h"), ("chemistry", chemistry))
     moves = [Move("Its cable", wire, "wire-size"), Move("How long the bank carries it", load, "runtime")]

@@ -7,7 +7,7 @@ from calc.electrical import fuses, switching
 from calc.electrical.ampacity import LAW, OUTSIDE
 from calc.electrical.conductors import AWG, FLEXIBLE, PLAIN
 from calc.electrical.drop import longest_run, loop_resistance
-from calc.electrical.sizing import Chosen, choose, sizes
+from calc.electrical.sizing import Chosen, choose, one_cable, sizes, thickest_bears
 from calc.fields import Problem
 from calc.moves import Move
 from calc.sheets.wire_size_ask import CHARGED
@@ -50,11 +50,13 @@ class RemoteSwitch:
     coil_voltage: float | None
     longest: float | None
     line_conductor: str | None
+    thickest_cable: float
     held_charge: float
     coil_power: float
     at_hand: bool
     relayed: bool
     dc: bool
+    no_cable: bool
     moves: tuple[Move, ...]
 
 
@@ -110,11 +112,13 @@ def run(
         coil_voltage=lowest * control_voltage - drop if drop is not None else None,
         longest=longest_run(coil_current, size.per_length, allowed) if size else None,
         line_conductor=conductor,
+        thickest_cable=thickest_bears(),
         held_charge=coil_current * hours,
         coil_power=coil_current * control_voltage,
         at_hand=switch is not None,
         relayed=not line,
         dc=dc,
+        no_cable=dc and not one_cable(current=current, highest=CHARGED * voltage),
         moves=_moves(current, voltage, coil_current, dc, relayed=not line),
     )
 

@@ -6,8 +6,9 @@ from calc.compare import at_least
 from calc.declare import CAUTION, FINE, NOTE, Named, Remark, Rule, Step
 from calc.energy import battery
 from calc.energy.loads import bank_current
-from calc.fields import Choice, Measured, Option, Problem, Quantity
+from calc.fields import Choice, Measured, Problem, Quantity
 from calc.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TEMPERATURE, TIME
+from calc.sheets.bank_fields import CAPACITY, CHEMISTRY_OPTIONS, USUAL_SHARE
 from calc.sheets.shared import EFFICIENCY, INVERTER, ROUTE, bank_voltage
 from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet
@@ -85,12 +86,6 @@ def run(
     )
 
 
-def _percent(share: str) -> str:
-    return f"{float(share) * 100:g} %"
-
-
-_usual_share = {name: _percent(share) for name, share in battery.usual("usable_share", "share").items()}
-
 WORKSHEET = Worksheet(
     id="runtime",
     title="Run time",
@@ -99,12 +94,9 @@ WORKSHEET = Worksheet(
     about="Run time of a bank, in the cold and under a heavy load.",
     run=run,
     fields=(
-        Quantity(id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 A·h",
-                 low="1 A·h", high="20000 A·h", hint="As rated by the maker; parallel batteries add."),
+        CAPACITY,
         Choice(id="chemistry", label="Chemistry", default="LFP",
-               options=(Option("LFP", "LFP (lithium iron phosphate)"), Option("AGM", "AGM lead-acid"),
-                        Option("gel", "gel lead-acid"), Option("flooded", "flooded lead-acid")),
-               hint="Printed on the battery. It sets the share used and the exponent."),
+               options=CHEMISTRY_OPTIONS, hint="Printed on the battery. It sets the share used and the exponent."),
         Quantity(id="load", label="Load", symbol="P", kinds=(POWER, CURRENT), default="100 W",
                  low="0.01 W | 0.001 A", high="20000 W | 2000 A",
                  hint="In watts, or in amps as measured at the bank."),
@@ -112,7 +104,7 @@ WORKSHEET = Worksheet(
         ROUTE,
         EFFICIENCY,
         Quantity(id="usable", label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %",
-                 usual=("chemistry", _usual_share), hint="Of the capacity, before you call it empty."),
+                 usual=("chemistry", USUAL_SHARE), hint="Of the capacity, before you call it empty."),
         Quantity(id="temperature", label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="25 °C",
                  low="-30 °C", high="60 °C", hint="Of the battery, not of the air."),
         Quantity(id="rated_hours", more=True, label="Hours of the rating", symbol="H", kinds=(TIME,), default="20 h",

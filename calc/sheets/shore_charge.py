@@ -13,6 +13,9 @@ from calc.sheets.bank_fields import (
     CHEMISTRY,
     USUAL_CHARGE_EFFICIENCY,
     from_state,
+    COOL,
+    TEMPERED,
+    WARM,
     to_state,
 )
 from calc.sheets.shore_charge_run import CHARGER_ONLY, COMBINED, JOINED, SWITCHED, run
@@ -22,7 +25,6 @@ from calc.worksheet import Worksheet
 
 UNTESTED, CORRECT, REVERSED = "not tested", "correct", "reversed"
 TRIPS, NO_RCD = "trips when tested", "not fitted"
-COOL = 10.0  # °C, below which LFP is charged slowly: common practice, no source
 
 
 def _usual(column: str, unit: str) -> dict[str, str]:
@@ -51,6 +53,18 @@ def _tested(v: SimpleNamespace) -> bool:
 
 def _strong(v: SimpleNamespace) -> bool:
     return not at_most(v.charger - v.house_load, v.bank_most)
+
+
+def _frosty(v: SimpleNamespace) -> bool:
+    return bool(v.lead_acid) and not at_least(v.temperature, 0.0)
+
+
+def _frozen(v: SimpleNamespace) -> bool:
+    return v.freezes is not None and at_most(v.temperature, v.freezes + battery.FROST_MARGIN)
+
+
+def _off_room(v: SimpleNamespace) -> bool:
+    return bool(v.lead_acid) and not (at_least(v.temperature, COOL) and at_most(v.temperature, WARM))
 
 
 def _short(v: SimpleNamespace) -> bool:
@@ -122,6 +136,8 @@ WORKSHEET = Worksheet(
         Named(id="falling_time", label="With the current falling", symbol="t_2", kind=TIME, way=UP),
         Named(id="acceptance_low", label="Shortest acceptance time", symbol="τ_low", kind=TIME),
         Named(id="acceptance_high", label="Longest acceptance time", symbol="τ_high", kind=TIME),
+        Named(id="freezes", label="Acid freezes at this state near", kind=TEMPERATURE, way=UP),
+        Named(id="bears_voltage", label="Most such a bank is given", kind=VOLTAGE),
         Named(id="charge_low", label="Coldest it may be charged", kind=TEMPERATURE),
         Named(id="charge_high", label="Warmest it may be charged", kind=TEMPERATURE),
     ),
@@ -154,11 +170,14 @@ WORKSHEET = Worksheet(
         Step(of="after_night", source="ampere-hour-law", when=lambda v: _short(v) and not at_most(v.night, v.constant_time), says="What is missing has fallen for the rest of the time as above."),
         Step(of="put_back", formula="capacity * (after_night - from_state)", when=_fills, says="What the bank then holds more."),
         Step(of="energy", formula="put_back * voltage / (charge_efficiency * charger_efficiency)", when=_fills, says="For the bank alone, with both losses."),
+        Step(of="freezes", source="acid-freezing", when=_frosty, says="By the gravity of a flooded battery; sealed ones mostly freeze later."),
         Step(of="transfer_rating", formula="max(supply_limit, inverter / supply_voltage)", source="practice", when=lambda v: v.transfer_rating is not None, says="Each source passes through it."),
     ),
     rules=(
         Rule(verdict=STOP, when=lambda v: v.chemistry == "LFP" and not at_least(v.temperature, v.charge_low), says="Do not charge: an LFP bank below {charge_low} is ruined by it. Warm it first."),
+        Rule(verdict=STOP, when=_frozen, says="At {from_state} its acid may freeze at {temperature}. Do not charge a frozen battery: let it thaw and look for cracks first."),
         Rule(verdict=STOP, when=lambda v: not v.may_charge, says="Do not charge at {temperature}: this chemistry is charged between {charge_low} and {charge_high}."),
+        Rule(verdict=STOP, when=lambda v: v.too_high, says="{voltage} is more than such a bank is given, {bears_voltage} at most: it gasses and heats, or LFP switches itself off."),
         Rule(verdict=STOP, when=lambda v: v.feeds == JOINED, says="Do not plug in: an inverter and the shore on the same sockets with nothing between destroy the one and endanger whoever works on the other."),
         Rule(verdict=STOP, when=lambda v: v.polarity == REVERSED, says="Do not switch on: live and neutral are exchanged, and a switch or fuse in one pole leaves things live. Unplug."),
         Rule(verdict=STOP, when=lambda v: v.residual == NO_RCD, says="Have a residual-current device fitted first: without one a fault to the van's metal can kill."),
@@ -170,6 +189,7 @@ WORKSHEET = Worksheet(
         Rule(verdict=CAUTION, when=_may_be_uncorrected, says="About {hours}, if the charger has power-factor correction; without, the lead may carry {uncorrected}, more than it bears for hours."),
         Rule(verdict=CAUTION, when=_short, says="In {night} it gets to {after_night}; it would take {hours}."),
         Rule(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and not at_least(v.temperature, COOL), says="About {hours} at best: at {temperature} an LFP bank is charged slowly."),
+        Rule(verdict=CAUTION, when=_off_room, says="About {hours} near room temperature, and the bank is at {temperature}: read the cautions."),
         Rule(verdict=CAUTION, when=lambda v: not _tested(v), says="About {hours}, and {put_back} back. First test polarity and the residual-current device."),
         Rule(verdict=FINE, when=lambda v: v.reached <= v.from_state, says="It counts as full already: only a trickle is left to give."),
         Rule(verdict=FINE, says="About {hours}: {put_back} back, and the supply is loaded to {supply_load}."),
@@ -178,7 +198,8 @@ WORKSHEET = Worksheet(
         Remark(when=lambda v: v.chemistry == "LFP", source="lfp-frost", says="Never charge an LFP battery below 0 °C: the damage is permanent, and no one sees it happen. A charger left on in a frosty night needs a sensor that stops it."),
         Remark(when=lambda v: v.chemistry == "LFP" and v.may_charge and not at_least(v.temperature, COOL), source="practice", says="Below 10 °C most makers of LFP allow a fraction of the usual current, 0.05 to 0.2 A for each A·h. Put that in as the most the bank may be given."),
         Remark(when=lambda v: v.lead_acid, source="en-50272", says="A lead-acid bank gives off hydrogen while the current falls, a vented one the most: it needs air, and no spark near. A sealed one may too, when overcharged."),
-        Remark(when=lambda v: v.lead_acid and not at_least(v.temperature, 0.0), source="practice", says="A flat lead-acid battery freezes not far below 0 °C. Never charge a frozen one: it can burst."),
+        Remark(when=_frosty, source="acid-freezing", says="At {from_state} the acid freezes near {freezes}. Keep 3 K clear of it; never charge a frozen battery, it can burst."),
+        Remark(when=_off_room, source="practice", says=TEMPERED),
         Remark(when=lambda v: v.lead_acid and _fills(v) and v.after_night < v.full_at - 1e-9, source="incomplete-charge", says="Lead-acid that is not taken to full again and again loses capacity early. Give it a night to the end of the taper every week or two."),
         Remark(when=_strong, source="bulk-most", says="Beyond {bank_most} a bank heats. Many data sheets allow more or less: then change the most it may be given."),
         Remark(when=lambda v: _fills(v) and at_most(v.charging, v.tail * v.capacity), source="practice", says="This current is no more than the tail: the charger cannot tell from it when the bank is full, so let it run by the clock."),

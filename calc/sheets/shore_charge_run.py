@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from calc.compare import at_least, at_most
 from calc.electrical.fuses import CONTINUOUS
-from calc.energy import battery, charging
+from calc.energy import alternator, battery, charging
 from calc.fields import Problem
 from calc.moves import Move
 
@@ -77,6 +77,9 @@ class ShoreCharge(Filling):
     charge_high: float
     transfer_rating: float | None
     lead_acid: bool
+    freezes: float | None
+    bears_voltage: float
+    too_high: bool
     may_charge: bool
     over: bool
     moves: tuple[Move, ...] | None
@@ -102,6 +105,7 @@ def run(
     works_at = setting if over else charger
     offered = works_at - house_load if works_at is not None else 0.0
     current = min(offered, bank_most) if offered > 1e-9 * charger else None
+    bears = alternator.blocks(voltage) * alternator.BEARS[chemistry]
     low, high = battery.charge_range(chemistry)
     known = charging.usual(chemistry)
     full_at = charging.full_state(time=acceptance, tail=tail)
@@ -135,6 +139,9 @@ def run(
         charge_high=high,
         transfer_rating=max(supply_limit, inverter / supply_voltage) if feeds in (COMBINED, SWITCHED) else None,
         lead_acid=chemistry in battery.LEAD_ACID,
+        freezes=battery.freezing_point(from_state) if chemistry in battery.LEAD_ACID else None,
+        bears_voltage=bears,
+        too_high=not at_most(voltage, bears),
         may_charge=battery.may_charge(chemistry=chemistry, temperature=temperature),
         over=over,
         moves=_moves(chemistry, capacity, voltage),

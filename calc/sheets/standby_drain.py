@@ -194,7 +194,7 @@ WORKSHEET = Worksheet(
     ),
     remarks=(
         Remark(when=lambda v: v.lead_acid, source="acid-freezing", says="At {to_state} the acid freezes near {freezes}. Keep 3 K clear of it; never charge a frozen battery: let it thaw and look for cracks first."),
-        Remark(when=_frost, source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A solar regulator left on will try."),
+        Remark(when=lambda v: _frost(v) or (not v.lead_acid and v.coldest is None), source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A solar regulator left on will try."),
         Remark(when=lambda v: not v.lead_acid, source="practice", says="The management system draws a little of its own, which no ammeter outside shows. Store an LFP bank about half full, switched off at the battery, and look at it every few months."),
         Remark(when=lambda v: v.lead_acid and not at_least(v.from_state, 0.95), source="practice", says="A lead-acid bank is stored full. Left part empty it sulphates, and does not come back."),
         Remark(when=lambda v: v.drain > 0, source="practice", says="A fuse stays in the battery's cable while it stands, and gas or carbon monoxide alarms stay on while anybody sleeps aboard."),

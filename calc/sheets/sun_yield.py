@@ -46,6 +46,10 @@ def _short(v: SimpleNamespace) -> bool:
     return v.covered is not None and not at_least(v.covered, 1.0)
 
 
+def _low(v: SimpleNamespace) -> bool:
+    return not at_least(v.noon, LOW_SUN)
+
+
 def _tight(v: SimpleNamespace) -> bool:
     return v.covered is not None and not at_least(v.covered, TIGHT)
 
@@ -82,7 +86,7 @@ WORKSHEET = Worksheet(
         Quantity(id="sky", label="Sky, share of a clear day", symbol="k", kinds=(RATIO,), default="70 %", low="1 %", high="100 %",
                  hint="What a usual day brings of a cloudless one. Typical months of three stations: 43 to 87 %, see below. A grey day 10 to 30 % (no source)."),
         Quantity(id="daily_use", label="You use in a day", symbol="E_u", kinds=(ENERGY,), optional=True, low="1 W·h", high="200 kW·h", example="800 W·h", hint="Empty: not compared."),
-        Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), default="12.8 V", low="1 V", high="1000 V", hint="Of the bank while it is charged."),
+        Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), default="12.8 V", low="1 V", high="1000 V", hint="Of the bank while it is charged: 13 to 14.4 V at 12 V. Higher means fewer amp-hours."),
         Quantity(id="losses", more=True, label="Losses", symbol="L", kinds=(RATIO,), default="14 %", low="0 %", high="95 %", hint="Dirt, some shade, wiring and so on; what the 14 % are made of is listed below. Heat apart."),
         Quantity(id="sunshine", more=True, label="Hours of bright sun, if you know them", symbol="n", kinds=(TIME,), optional=True, low="0 h", high="24 h", example="5 h", hint="A day's mean in this month, as weather services list it. Then used in place of the sky's share."),
         Choice(id="regulator", more=True, label="Regulator", default=MPPT, options=(Option(MPPT, "MPPT (finds the best voltage)"), Option(PWM, "PWM (plain switch)")), hint="A plain switch holds the panel at the bank's voltage."),
@@ -182,7 +186,7 @@ WORKSHEET = Worksheet(
         Rule(verdict=STOP, when=lambda v: not v.reached, says="Nothing: through a plain switch a panel of {panel_voltage} cannot charge a bank at {voltage}."),
         Rule(verdict=CAUTION, when=_short, says="About {charge} on a usual day of {month}, {covered} of what you use. The rest has to come from elsewhere."),
         Rule(verdict=CAUTION, when=_tight, says="About {charge} on a usual day of {month}, {covered} of what you use: too little over for what charging loses and for grey days in a row."),
-        Rule(verdict=CAUTION, when=lambda v: not at_least(v.noon, LOW_SUN), says="At most {charge}, over a flat horizon: at noon the sun stands only {noon} high, and a hill or a tree takes it."),
+        Rule(verdict=CAUTION, when=_low, says="At most {charge}, over a flat horizon: at noon the sun stands only {noon} high, and a hill or a tree takes it."),
         Rule(verdict=CAUTION, when=_near, says="About {charge} while the panel is cool; hot, its {panel_voltage} falls near the bank's {voltage} and little flows."),
         Rule(verdict=CAUTION, when=lambda v: not at_most(v.sky_used, BRIGHT_SKY), says="{charge} on a day almost without a cloud. Plan on fewer."),
         Rule(verdict=CAUTION, when=_leans, says="Between {grey_charge} and {charge} on a usual day of {month}: under cloud the tilt gains little."),
@@ -193,13 +197,14 @@ WORKSHEET = Worksheet(
         Remark(source="practice", says="Panels are live in any daylight and have no switch. Work on them covered; never pull a plug under load; several in a row reach a voltage that kills. Follow the makers' order of connection, and local rules; roofs are to fall from."),
         Remark(source="practice", says="One shaded cell holds back its whole string: a vent, a rack or a branch costs far more than its shadow. The losses count only a little shade."),
         Remark(source="lfp-frost", says="Never charge an LFP battery below 0 °C: on a bright frosty morning the sun will try. Battery or regulator must cut off by the cells' temperature."),
+        Remark(source="practice", when=lambda v: _low(v) and not _dark(v), says="At noon the sun stands {noon} high, and lower before and after: a hill, a house or a row of trees takes most of this."),
         Remark(source="practice", when=lambda v: v.tilt < 10, says="Lying flat, a panel keeps dirt, leaves and snow. Under snow it gives nothing."),
         Remark(source="liu-jordan", when=_leans, says="The sum takes a usual day as a clear day, only weaker. Under cloud light comes from all over and the tilt gains little: then it is {grey_energy} instead of {energy}. The truth lies between."),
         Remark(source="typical-sun", when=lambda v: not at_most(v.sky_used, BRIGHT_SKY), says="The clear day is an upper bound. Of it, typical months of three stations reach 43 to 87 %."),
         Remark(source="practice", when=lambda v: not v.reached or _near(v), says="A panel has to stand well above the bank's charging voltage, hot as it gets. Put panels in a row, or take a regulator that finds the best voltage."),
         Remark(source="panel-losses", when=lambda v: not at_least(v.losses, FEW_LOSSES), says="The published list comes to 14 % without heat, regulator or real shade."),
         Remark(source="practice", when=_dark, says="The bank stands alone until the sun is back: shore, engine or less use."),
-        Remark(level=NOTE, source="panel-coefficients", when=lambda v: v.air is None, says="Heat is not counted: hot cells lose about 0.45 % of their power per degree. Type the air's temperature to see it."),
+        Remark(source="panel-coefficients", when=lambda v: v.air is None, says="Heat is not counted: hot cells lose about 0.45 % of their power per degree. Type the air's temperature to see it."),
         Remark(level=NOTE, source="panel-coefficients", says="In frost a panel's open voltage rises by a third of a percent for each degree below 25 °C: it must stay below the regulator's limit. Size wires and fuses by {peak_current} and the makers' sheets."),
         Remark(level=NOTE, source="practice", says="A bank near full takes less than the sun offers, and gives back less than it took. In many places winter is greyer than summer: lower the sky's share for it."),
     ),

@@ -5,6 +5,7 @@ from types import SimpleNamespace
 
 from calc.compare import at_least, at_most
 from calc.declare import CAUTION, FINE, NOTE, STOP, Named, Remark, Rule, Step
+from calc.energy import remedies, week
 from calc.fields import Choice, Option, Quantity
 from calc.kinds import (
     CHARGE,
@@ -92,7 +93,7 @@ WORKSHEET = Worksheet(
         replace(_ask("latitude"), default="57°"),
         replace(_ask("month"), default="November"),
         replace(_ask("sky"), default="30 %", hint="What this week brings of a cloudless one. Grey days 10 to 30 % (no source), typical months 43 to 87 %."),
-        Quantity(id="drive_hours", label="Driving in a day", symbol="t_d", kinds=(TIME,), default="1 h", low="0 h", high="24 h", hint="From 10 o'clock on. Type what you are sure of."),
+        Quantity(id="drive_hours", label="Driving in a day", symbol="t_d", kinds=(TIME,), default="1 h", low="0 h", high="24 h", hint=f"From {week.DRIVE_FROM:g} o’clock on. Type what you are sure of."),
         Quantity(id="charger", label="Charger while driving", symbol="I_d", kinds=(CURRENT,), default="30 A", low="0 A", high="500 A", hint="What it gives the bank."),
         Quantity(id="shore_every", label="Nights from one lead to the next", symbol="n", kinds=(COUNT,), default="0", low="0", high="30", hint="1 is a lead every night, 0 is never. The first comes after so many days."),
         Quantity(id="usable", more=True, label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %", usual=("chemistry", USUAL_SHARE), hint="Of the capacity, before you call it empty. Nothing is drawn below."),
@@ -108,7 +109,7 @@ WORKSHEET = Worksheet(
         _ask("turbidity"),
         _ask("altitude"),
         Quantity(id="shore_charger", more=True, label="Charger on the lead", symbol="I_l", kinds=(CURRENT,), default="20 A", low="0 A", high="500 A", hint="What it gives the bank."),
-        Quantity(id="shore_hours", more=True, label="Hours on the lead", symbol="t_l", kinds=(TIME,), default="10 h", low="0 h", high="24 h", hint="From 20 o'clock on."),
+        Quantity(id="shore_hours", more=True, label="Hours on the lead", symbol="t_l", kinds=(TIME,), default="10 h", low="0 h", high="24 h", hint=f"From {week.LEAD_FROM:g} o’clock on."),
     ),
     results=(
         Named(id="lowest_state", label="Lowest state of charge", symbol="s_min", kind=RATIO, way=DOWN),
@@ -225,7 +226,7 @@ WORKSHEET = Worksheet(
         Rule(verdict=FINE, says="Holds for as long as days are like this: never below {lowest_state}, and {end_state} at the end."),
     ),
     remarks=(
-        Remark(when=_frost, source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Here nothing from any source is counted, loads included."),
+        Remark(when=_frost, source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Here no source is counted, not even for the loads."),
         Remark(when=lambda v: v.chemistry == "LFP" and 0 <= v.temperature < 10, source="practice", says="Near freezing an LFP battery takes a charge slowly; most makers ask for less current below 5 to 10 °C, and none below 0 °C. A night colder than typed stops the charging."),
         Remark(when=lambda v: v.lead_acid and not v.charges, source="practice", says="At {temperature} a lead-acid bank must not be charged."),
         Remark(when=lambda v: v.chemistry == "LFP" and v.temperature > 0 and not v.charges, source="practice", says="At {temperature} most management systems stop the charging."),
@@ -237,9 +238,9 @@ WORKSHEET = Worksheet(
         Remark(when=_hard, source="practice", says="At {peak_current} the bank would be empty within an hour. Battery, cables and fuses may not be made for that: read the data sheets."),
         Remark(when=lambda v: _empties(v) or v.below, source="practice", says="When the bank cuts off, alarms for gas, smoke and carbon monoxide may fall silent with it, and a heater's fan stops hot. Keep alarms on batteries of their own, and leave a heater to run down before the bank is empty."),
         Remark(when=lambda v: not at_most(v.sky, BRIGHT) and v.array > 0, source="typical-sun", says="Typical months of three stations bring 43 to 87 % of clear days; a grey week far less."),
-        Remark(level=NOTE, source="practice", says="Our own choices: the week begins at midnight, solar time; driving from 10 o’clock, a lead from 20 o’clock; where the sun stays up or down all day, night is from 22 to 6 o’clock. A load longer than its part of the day runs on into the other."),
+        Remark(level=NOTE, source="practice", says=f"Our own choices: the week begins at midnight, solar time; driving from {week.DRIVE_FROM:g} o’clock, a lead from {week.LEAD_FROM:g} o’clock; where the sun stays up or down all day, night is from {week.BED:g} to {week.RISE:g} o’clock. A load longer than its part of the day runs on into the other."),
         Remark(level=NOTE, source="ampere-hour-law", when=lambda v: v.lead_acid, says="Near full a lead-acid bank takes a current in proportion to what is missing, so short drives fill it badly."),
-        Remark(level=NOTE, source="practice", says="Tried, at most: 2000 W of array, ten times the bank, 8 h of driving a day, every night on a lead; then the inverter, and the three biggest loads halved or left out. Fewer watts at battery voltage save more than the same watts."),
+        Remark(level=NOTE, source="practice", says=f"Tried, at most: {remedies.MOST_ARRAY:g} W of array, {remedies.MOST_BANK:g} times the bank, {remedies.MOST_DRIVE / 3600:g} h of driving a day, every night on a lead; then the inverter, and the {remedies.BIGGEST} biggest loads halved or left out. An appliance made for battery voltage often takes fewer watts, which saves more than is shown."),
     ),
     valid="Days all alike: the same sky, loads and driving. Shade, snow on the panels, ageing, a monitor's and an alarm's own draw unless listed are not counted.",
     gist="down to {lowest_state}; empty: {outlook}",

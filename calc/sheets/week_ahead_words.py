@@ -10,7 +10,7 @@ from calc.energy.week import Plan
 from calc.kinds import CHARGE, POWER, TIME
 from calc.shown import DOWN, UP, quantity_text
 
-NEVER = "never empty"
+NEVER = "never"
 
 
 @dataclass(frozen=True, kw_only=True)

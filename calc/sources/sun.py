@@ -44,8 +44,8 @@ SUN = {
         "the documentation of pvlib 0.16.1",
     ),
     "panel-losses": Source(
-        "NREL PVWatts version 5 manual",
-        "default losses, 14.08 % together",
+        "Dobos, technical report NREL/TP-6A20-62641, 2014",
+        "usual losses of a photovoltaic system, 14.08 % together",
         "defaults of a function of pvlib 0.16.1",
     ),
     "panel-heat": Source(

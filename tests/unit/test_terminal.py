@@ -1,6 +1,7 @@
 """`python -m calc`: worksheets in a terminal, for people and for other programs."""
 
 import json
+import os
 import subprocess
 import sys
 
@@ -32,6 +33,16 @@ def test_it_runs_as_a_module_in_a_process_of_its_own():
     assert done.stderr == ""
     answer = calc.work("wire-drop", {"current": "30 A", "length": "12 ft"})
     assert answer.sentence in done.stdout
+
+
+def test_a_reader_that_has_seen_enough_ends_it_without_a_traceback():
+    reader, writer = os.pipe()
+    os.close(reader)
+    command = [sys.executable, "-m", "calc", "wire-drop"]
+    done = subprocess.run(command, stdout=writer, stderr=subprocess.PIPE, text=True, timeout=60)
+    os.close(writer)
+    assert done.stderr == ""
+    assert done.returncode
 
 
 def test_bad_input_ends_a_process_with_status_2_and_a_sentence_on_standard_error():
