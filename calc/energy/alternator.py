@@ -14,12 +14,14 @@ from math import exp, inf, log, sqrt
 from calc.compare import at_least
 from calc.energy import charging
 from calc.energy.battery import charge_efficiency
-from calc.energy.rested import JOINED
+from calc.energy.rested import JOINED, highest, lowest
 from calc.tables import table
 
 HOT, COLD = "hot", "cold"
 IDLE, DRIVING, FAST = 1300, 2500, 5000  # rpm of the alternator, in the published table
 BLOCK = 13.0  # V, about what a bank of one 12 V block shows
+VEHICLE, VEHICLE_BEARS = 14.4, 15.5  # V, what an engine holds in a 12 V vehicle, and the most
+LEAD_ENDS = 14.0  # V for 12 V, below which lead-acid hardly fills: common practice, no source
 CELLS = {"LFP": 4.0, "AGM": 6.0, "gel": 6.0, "flooded": 6.0}  # in a 12 V block
 BEARS = {"LFP": 14.6, "AGM": 14.8, "gel": 14.4, "flooded": 14.8}
 """The most [V] a 12 V block is commonly given at room temperature: common practice, no source."""
@@ -142,6 +144,19 @@ def charger_filling(*, chemistry: str, capacity: float, state: float, current: f
     )
 
 
+def past_empty(*, chemistry: str, bank_voltage: float, blocks: int) -> bool:
+    """Return whether a bank shows less [V] than an empty one, before a charge. KeyError."""
+    return not at_least(bank_voltage, blocks * CELLS[chemistry] * lowest(chemistry))
+
+
+def vehicle_bears(engine_voltage: float) -> float:
+    """Return the most [V] that the battery of a vehicle is given; 12, 24 V … by `engine_voltage`.
+
+    Common practice, no source. More is a regulator that has failed.
+    """
+    return VEHICLE_BEARS * max(1, round(engine_voltage / VEHICLE))
+
+
 def reach(*, engine_voltage: float, bank_voltage: float, full_voltage: float) -> float:
     """Return the share [0..1] of what a bank lacks that an engine's voltage [V] can put in.
 
@@ -168,6 +183,15 @@ def _rested(chemistry: str) -> dict[str, tuple[tuple[float, float], ...]]:
     return found
 
 
+def full_voltage(*, chemistry: str, blocks: int) -> float:
+    """Return a full bank's own voltage [V] in the model of `reach`: that at which a charge ends.
+
+    Of LFP the published rested voltage is higher still, and counts. KeyError.
+    """
+    rested = blocks * CELLS[chemistry] * highest(chemistry)
+    return max(charge_ends_at(chemistry=chemistry, blocks=blocks), rested)
+
+
 def own_voltage(
     *, chemistry: str, state: float, bank_voltage: float, full_voltage: float, blocks: int
 ) -> float:
@@ -175,8 +199,7 @@ def own_voltage(
 
     More where a bank at `state` [0..1] shows too little, being under load, or where its voltage
     will rise steeply at first, as that of a flat LFP bank does. It is the least voltage from which
-    the straight line to `full_voltage` [V] stays on or above the published rested voltages; at 1
-    alone, where LFP stands above 14.2 V, they are not asked.
+    the straight line to `full_voltage` [V] stays on or above the published rested voltages.
     """
     least = bank_voltage
     for rows in _rested(chemistry).values():

@@ -3,9 +3,10 @@
 A change carries the week if the bank is never empty in it. How much more of a thing is sought by
 halving; nights on a lead and loads are tried one by one. Where a better use of the inverter is not
 enough alone, it is tried together with each of the others. The changes are ranked by how little
-they ask of what they change, a share [0..1]: of the driving, the array or the bank that there would
-then be, what is new; of the nights, those on a lead; of a load's hours, those given up; of the
-loads' energy, what is fed or switched otherwise. Our own ranking: prices and toil are not known.
+they ask: what is new, as a share [0..1] of the most that is tried of it. The most is a declared
+figure for driving, array and bank, every night for a lead, all its hours for a load, and all that
+the loads take for those that are fed otherwise. A switch that is only pressed asks nothing. Our own
+ranking: prices and toil are not known.
 """
 
 from collections.abc import Callable, Iterator
@@ -80,15 +81,17 @@ def ranked(found: list[Remedy]) -> tuple[Remedy, ...]:
 def _inverter(plan: Plan) -> Iterator[tuple[str, float, Plan]]:
     """Yield the inverter off while nothing runs on it, and its loads fed directly instead.
 
+    The first asks nothing but a hand.
+
     An appliance that starts by itself at any hour leaves no time to switch it off.
     """
     fed = [load for load in plan.loads if load.inverter and load.energy]
     if not fed:
         return
-    share = sum(load.energy for load in fed) / sum(load.energy for load in plan.loads)
     if plan.always and plan.idle and all(load.when != ALWAYS for load in fed):
-        yield OFF, share, replace(plan, always=False)
+        yield OFF, 0.0, replace(plan, always=False)
     direct = tuple(replace(load, inverter=False) for load in plan.loads)
+    share = sum(load.energy for load in fed) / sum(load.energy for load in plan.loads)
     yield ROUTE, share, replace(plan, loads=direct)
 
 
@@ -122,7 +125,7 @@ def _least(made: Callable[[float], Plan], kind: str, there: float, most: float) 
         for _ in range(_HALVINGS):
             middle = (low + high) / 2
             low, high = (low, middle) if made(middle).holds else (middle, high)
-    yield _remedy(made(high), kind, (high - there) / high, amount=high)
+    yield _remedy(made(high), kind, (high - there) / most, amount=high)
 
 
 def _nights(plan: Plan) -> Iterator[Remedy]:

@@ -8,11 +8,12 @@ power changes, shade.
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
+from math import cos, radians
 
 from calc.energy import battery, charging
 from calc.energy.balance import HOUR, HOURS, Bank, Course, Day, carries, course
 from calc.energy.outlook import Outlook, outlook
-from calc.energy.sun import MID_DAYS, SunDay, day_on_plane
+from calc.energy.sun import ALBEDO, MID_DAYS, SunDay, day_on_plane
 
 DAYS = 7
 STANDARD = 1000.0  # W/m², at which an array gives its watts
@@ -99,7 +100,7 @@ class Plan:
             energy=battery.energy_efficiency(self.chemistry),
             most=takes.most * capacity,
             time=takes.time,
-            drain=battery.self_discharge(self.chemistry),
+            drain=battery.self_discharge(self.chemistry) * battery.warmth_factor(self.temperature),
             charges=battery.may_charge(chemistry=self.chemistry, temperature=self.temperature),
         )
 
@@ -115,6 +116,21 @@ class Plan:
             altitude=self.altitude,
         )
 
+    @property
+    def seen(self) -> float:
+        """How much of the light on level ground the array would get if it came from all over."""
+        upright = cos(radians(self.tilt))
+        return (1.0 + upright) / 2.0 + ALBEDO * (1.0 - upright) / 2.0
+
+    @property
+    def light(self) -> float:
+        """The clear day's sum [J/m²] of which `sky` is taken.
+
+        A tilt that catches a low sun gains little under cloud, whose light comes from all over. How
+        the light of a week is made up is not known, so it is the lower of the two.
+        """
+        return min(self.sun.on_plane, self.sun.horizontal * self.seen)
+
     @cached_property
     def daylight(self) -> tuple[float, ...]:
         """The share [0..1] of each hour that is day."""
@@ -123,7 +139,9 @@ class Plan:
     @cached_property
     def day(self) -> Day:
         """The hours of one day."""
+        clear = self.sun.on_plane
         catch = self.array / STANDARD * self.sky * (1.0 - self.losses)
+        catch *= self.light / clear if clear else 0.0
         ampere_hour = HOUR * self.bank.charge_voltage
         nights = tuple(span(LEAD_FROM, self.lead_hours / HOUR, 2 * HOURS))
         useful, conversion, idle, factor = self._loads()

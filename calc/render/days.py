@@ -79,6 +79,8 @@ def alternative(days: Days) -> str:
     empty = f"it counts as empty at {days.floor_shown}"
     if days.dry:
         empty += f" and is so for {days.dry_time} h"
+    if min(days.states) < days.floor <= days.states[0]:
+        empty += "; nothing is drawn below, but it still loses a little by itself"
     return (
         f"Bank over {days.hours // DAY} days: {_share(days.states[0])} at the start, lowest"
         f" {days.lowest} on {_when(days.low_hour, days.hours)}, {_share(days.states[-1])} at the"

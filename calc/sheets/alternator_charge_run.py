@@ -52,6 +52,10 @@ class AlternatorCharge:
     top_voltage: float
     bears_voltage: float
     too_high: bool
+    past_empty: bool
+    vehicle_bears: float
+    overvolted: bool
+    ends_low: bool
     power_first: float
     power_most: float
     input_current: float | None
@@ -179,6 +183,8 @@ def run(
     room, reach = capacity * (1 - from_state) / coulombic, 1.0
     filling = Filling(current=0.0, steady_time=0.0, later_room=room, falls_in=1.0)
     takes = charging.acceptance(chemistry=chemistry, capacity=capacity, state=from_state)
+    if relay:
+        rises_to = alternators.full_voltage(chemistry=chemistry, blocks=blocks)
     begins = alternators.own_voltage(
         chemistry=chemistry, state=from_state, bank_voltage=bank_voltage, full_voltage=rises_to, blocks=blocks
     )
@@ -224,6 +230,10 @@ def run(
         top_voltage=top,
         bears_voltage=blocks * alternators.BEARS[chemistry],
         too_high=not at_most(ends_at, blocks * alternators.BEARS[chemistry]),
+        past_empty=alternators.past_empty(chemistry=chemistry, bank_voltage=bank_voltage, blocks=blocks),
+        vehicle_bears=alternators.vehicle_bears(engine_voltage),
+        overvolted=not at_most(engine_voltage, alternators.vehicle_bears(engine_voltage)),
+        ends_low=not relay and chemistry in battery.LEAD_ACID and not at_least(ends_at, blocks * alternators.LEAD_ENDS),
         power_first=power_first,
         power_most=power_most,
         input_current=first[0] if first and most and not relay else None,

@@ -4,7 +4,7 @@ from calc.energy import battery
 from calc.fields import Choice, Option, Quantity
 from calc.kinds import CHARGE, RATIO
 
-COOL, WARM = 10.0, 40.0  # °C, between which lead-acid is charged as it is near 25 °C: common practice, no source
+COOL, WARM = 10.0, 40.0  # °C, between which lead-acid is charged much as near 25 °C, LFP from the lower on: common practice, no source
 TEMPERED = "Cold lead-acid takes its charge slowly; hot lead-acid gasses and may heat itself until it fails. The voltage has to follow: a charger with a sensor on the bank does that."
 
 CHEMISTRY_OPTIONS = (

@@ -8,7 +8,15 @@ from calc.energy import battery
 from calc.fields import Choice, Option, Quantity
 from calc.kinds import CHARGE, CURRENT, NUMBER, RATIO, TEMPERATURE, TIME, VOLTAGE
 from calc.kinds.energy import C_RATE, LOSS_RATE
-from calc.sheets.bank_fields import CHEMISTRY, USUAL_CHARGE_EFFICIENCY, USUAL_SHARE, capacity_field
+from calc.sheets.bank_fields import (
+    CHEMISTRY,
+    COOL,
+    TEMPERED,
+    USUAL_CHARGE_EFFICIENCY,
+    USUAL_SHARE,
+    WARM,
+    capacity_field,
+)
 from calc.sheets.bank_gauge_run import AT_REST, BLOCKS, CHARGING, UNDER_LOAD, run
 from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet
@@ -43,6 +51,10 @@ def _hot(v: SimpleNamespace) -> bool:
 
 def _cold_lead(v: SimpleNamespace) -> bool:
     return bool(v.lead_acid) and not at_least(v.temperature, battery.charge_range(v.chemistry)[0])
+
+
+def _cool_charge(v: SimpleNamespace) -> bool:
+    return _in(v) and not at_least(v.temperature, COOL)
 
 
 def _named(v: SimpleNamespace) -> bool:
@@ -203,6 +215,7 @@ WORKSHEET = Worksheet(
         Rule(verdict=CAUTION, when=_gone, says="{remaining} by the count, and the share you use is gone: charge it."),
         Rule(verdict=CAUTION, when=lambda v: _in(v) and not at_most(v.current, v.usual_limit), says="{missing} missing, but {current} is more than such a bank is usually charged with, {usual_limit}: see its data sheet."),
         Rule(verdict=CAUTION, when=lambda v: _in(v) and (_hot(v) or _cold_lead(v)), says="{missing} missing, but {temperature} is outside what such a bank is usually charged at: see its data sheet."),
+        Rule(verdict=CAUTION, when=_cool_charge, says="{remaining} by the count, and full in {full_time} at best: at {temperature} a bank takes its charge slowly."),
         Rule(verdict=CAUTION, when=lambda v: v.why is not None, says="{remaining} by the count. The voltage tells no state: {why}."),
         Rule(verdict=CAUTION, when=_perhaps_gone, says="{remaining} by the count, but that may be off by {drift}: of the share you use perhaps nothing is left."),
         Rule(verdict=CAUTION, when=_drifted, says="{remaining} by the count, but unchecked for {since_full} it may be off by {drift}: charge it to full, so that the monitor sets itself right."),
@@ -213,8 +226,9 @@ WORKSHEET = Worksheet(
     ),
     remarks=(
         Remark(when=lambda v: _lfp_frost(v) or (_in(v) and not v.lead_acid), source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. It may give current further down; the data sheet says how far."),
-        Remark(when=lambda v: _in(v) and not v.lead_acid and 0 <= v.temperature < 10, source="practice",
+        Remark(when=lambda v: _cool_charge(v) and not v.lead_acid and v.temperature >= 0, source="practice",
                says="Near freezing an LFP battery takes a charge slowly; most makers ask for a reduced current below 5 to 10 °C, and none at all below 0 °C."),
+        Remark(when=lambda v: _in(v) and bool(v.lead_acid) and not (at_least(v.temperature, COOL) and at_most(v.temperature, WARM)), source="practice", says=TEMPERED),
         Remark(when=lambda v: v.over, source="practice", says="An overcharged lead-acid bank runs hot and gives off gas that a spark sets off; an overcharged LFP bank has its management system alone between it and a fire. Switch the charger off, then look for the fault."),
         Remark(when=lambda v: v.past, source="practice", says="Cells drawn that far may short inside when they are charged again. Switch the bank off, let it alone, and ask the maker; a pack that smells, hisses, swells or grows warm: everybody out."),
         Remark(when=lambda v: v.reading is not None and v.taken == AT_REST and v.current != 0, source="practice", says="At rest means no current at all, and {current} flows now: the reading must be from before that."),

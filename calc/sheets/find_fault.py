@@ -183,7 +183,7 @@ WORKSHEET = Worksheet(
         Remark(level=NOTE, when=lambda v: v.chemistry == "flooded", source="rested-lead", says="{rest_full} full and at rest, by the trade's own table."),
         Remark(level=NOTE, when=lambda v: v.chemistry == "flooded", source="army-rested", says="An army manual agrees within a twentieth of a volt for 12 V, down to half charge."),
         Remark(level=NOTE, when=lambda v: v.chemistry == "AGM", source="rested-agm", says="{rest_full} full and at rest; empty by a battery maker's page."),
-        Remark(level=NOTE, when=lambda v: v.chemistry == "gel", source="states-gel", says="{rest_full} full and at rest, by the one table of gel that we found."),
+        Remark(level=NOTE, when=lambda v: v.chemistry == "gel", source="states-gel", says="{rest_full} full and at rest, taken as flooded. The one table of gel that we found has a little more, 12.85 V at 12 V: such a reading is no fault."),
         Remark(level=NOTE, when=lambda v: v.chemistry == "LFP", source="rested-lfp", says="{rest_full} near full and at rest, by one measured cell. Between a quarter and full LFP changes too little to read its charge from a voltmeter."),
         Remark(level=NOTE, when=lambda v: v.chemistry == "LFP", source="lfp-relaxing", says="An LFP cell goes on settling for up to a day after charge or load."),
         Remark(level=NOTE, when=lambda v: v.from_charger and v.charge_voltage is None and v.chemistry != "LFP", source="charge-volts", says="Charging voltage taken as {charging_to}; your charger's manual is better."),

@@ -104,6 +104,7 @@ WORKSHEET = Worksheet(
         Rule(verdict=CAUTION, when=lambda v: v.beyond_one, says="{continuous}, and {surge_rating} for a moment. {dc_current} is more than one usual battery is made to give: find out what the bank may."),
         Rule(verdict=CAUTION, when=lambda v: v.surge_asks, says="{continuous}, and {surge_rating} for a moment. The surge asks {surge_current}, more than such a bank or one usual battery gives even then: find out what yours may."),
         Rule(verdict=CAUTION, when=lambda v: v.low, says="{continuous}, and {surge_rating} for a moment; but {lowest_voltage} is far below a bank of {voltage}. Look at both again."),
+        Rule(verdict=CAUTION, when=lambda v: v.no_sag, says="{continuous}, and {surge_rating} for a moment; but {lowest_voltage} is hardly below {voltage}: nearly empty and under load the bank sags further, and the current grows."),
         Rule(verdict=CAUTION, when=lambda v: v.idles, says="{continuous}, and {surge_rating} for a moment; {idle_share} of the day's energy only keeps the inverter on."),
         Rule(verdict=FINE, says="{continuous} steady and {surge_rating} for a moment, with {dc_current} from the bank."),
     ),

@@ -18,6 +18,7 @@ USUAL_RATE = {True: 0.25 / HOUR, False: 1.0 / HOUR}  # 1/s, lead-acid and not: c
 BRIEF_RATE = {True: 1.0 / HOUR, False: 2.0 / HOUR}  # 1/s, the same for a moment: common practice, no source
 TWICE = 2.0  # of the steady figure, that inverters and batteries give for a moment: common practice, no source
 MUCH = 0.25  # of a day's energy that idling may take unremarked: common practice, no source
+NO_SAG = 0.98  # of the voltage, from which the lowest is none: common practice, no source
 LOW = 0.75  # of the voltage, below which the lowest is not that of the same bank: common practice, no source
 
 
@@ -59,6 +60,7 @@ class InverterSize:
     steep: bool
     idles: bool
     low: bool
+    no_sag: bool
     onward: tuple[Move, ...]
 
 
@@ -117,6 +119,7 @@ def run(
         beyond_one=max_current is None and not at_most(current, ONE_BATTERY),
         steep=not at_most(surge_rating, TWICE * continuous),
         idles=not at_most(idle_energy, MUCH * day),
+        no_sag=at_least(lowest_voltage, NO_SAG * voltage),
         low=not at_least(lowest_voltage, LOW * voltage),
         onward=() if not at_most(current, thickest) else _ways(current, lowest_voltage, voltage, running, efficiency, capacity, chemistry),
     )

@@ -127,7 +127,7 @@ WORKSHEET = Worksheet(
         Rule(verdict=STOP, when=lambda v: v.no_cable, says="{line_current} is too much for one cable: no standard fuse of a quarter more suits the thickest in the table ({thickest_cable}). Use a higher voltage, or less power."),
         Rule(verdict=STOP, when=lambda v: v.relayed and v.allowed <= 0, says="The relay may not close: at {sags_to} the coil has less than the {must_see} it must see, before any wire."),
         Rule(verdict=STOP, when=lambda v: v.relayed and not _found(v), says="No wire in the table brings enough to the coil: it may lose {allowed}. Take a coil of less current, or feed it nearer."),
-        Rule(verdict=CAUTION, when=lambda v: not _covered(v), says="Switch a relay, but no factor is published for DC this high: take a contactor whose own DC rating covers {sustained} at {voltage}."),
+        Rule(verdict=CAUTION, when=lambda v: not _covered(v), says="Switch a relay, but no factor is published for DC this high: take a contactor whose own DC rating at {voltage}, for such a load, covers {sustained}."),
         Rule(verdict=CAUTION, when=lambda v: v.at_hand and not at_least(v.switch, v.switch_rating), says="The switch carries {line_current}, but for this load its contact should be rated {switch_rating}: let it work a relay."),
         Rule(verdict=CAUTION, when=lambda v: v.at_hand and v.marked != v.kind, says="The switch does only if it is marked for {kind} at {voltage}: its figure for anything else says nothing."),
         Rule(verdict=CAUTION, when=lambda v: not v.dc and v.relayed, says="{line_current} at mains voltage: a licensed person fits a relay of {switch_rating} or more near it. Your switch works its coil over {control_conductor}."),

@@ -140,6 +140,6 @@ def _moves(current: float, voltage: float, coil_current: float, dc: bool, *, rel
     moves = []
     if relayed:
         moves.append(Move("How long the bank stands with the coil held", (("drain", f"{coil_current:.6g} A"),), "standby-drain"))
-    if dc:
+    if dc and at_least(current, 0.01) and at_most(current, 2000.0):
         moves.append(Move("The line's own wire", (("current", f"{current:.6g} A"), ("voltage", f"{voltage:.6g} V")), "wire-size"))
     return tuple(moves)

@@ -11,11 +11,11 @@ from calc.kinds.faults import CURRENT_PER_CAPACITY
 from calc.sheets.bank_fields import (
     CAPACITY,
     CHEMISTRY,
-    USUAL_CHARGE_EFFICIENCY,
-    from_state,
     COOL,
     TEMPERED,
+    USUAL_CHARGE_EFFICIENCY,
     WARM,
+    from_state,
     to_state,
 )
 from calc.sheets.shore_charge_run import CHARGER_ONLY, COMBINED, JOINED, SWITCHED, run
@@ -175,8 +175,8 @@ WORKSHEET = Worksheet(
     ),
     rules=(
         Rule(verdict=STOP, when=lambda v: v.chemistry == "LFP" and not at_least(v.temperature, v.charge_low), says="Do not charge: an LFP bank below {charge_low} is ruined by it. Warm it first."),
-        Rule(verdict=STOP, when=_frozen, says="At {from_state} its acid may freeze at {temperature}. Do not charge a frozen battery: let it thaw and look for cracks first."),
         Rule(verdict=STOP, when=lambda v: not v.may_charge, says="Do not charge at {temperature}: this chemistry is charged between {charge_low} and {charge_high}."),
+        Rule(verdict=STOP, when=_frozen, says="At {from_state} its acid may freeze at {temperature}. Do not charge a frozen battery: let it thaw and look for cracks first."),
         Rule(verdict=STOP, when=lambda v: v.too_high, says="{voltage} is more than such a bank is given, {bears_voltage} at most: it gasses and heats, or LFP switches itself off."),
         Rule(verdict=STOP, when=lambda v: v.feeds == JOINED, says="Do not plug in: an inverter and the shore on the same sockets with nothing between destroy the one and endanger whoever works on the other."),
         Rule(verdict=STOP, when=lambda v: v.polarity == REVERSED, says="Do not switch on: live and neutral are exchanged, and a switch or fuse in one pole leaves things live. Unplug."),
@@ -190,6 +190,7 @@ WORKSHEET = Worksheet(
         Rule(verdict=CAUTION, when=_short, says="In {night} it gets to {after_night}; it would take {hours}."),
         Rule(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and not at_least(v.temperature, COOL), says="About {hours} at best: at {temperature} an LFP bank is charged slowly."),
         Rule(verdict=CAUTION, when=_off_room, says="About {hours} near room temperature, and the bank is at {temperature}: read the cautions."),
+        Rule(verdict=CAUTION, when=lambda v: v.too_low, says="About {hours} by the sum, but at {voltage} a 12 V bank, or a string of them, does not fill: look at the charger's setting."),
         Rule(verdict=CAUTION, when=lambda v: not _tested(v), says="About {hours}, and {put_back} back. First test polarity and the residual-current device."),
         Rule(verdict=FINE, when=lambda v: v.reached <= v.from_state, says="It counts as full already: only a trickle is left to give."),
         Rule(verdict=FINE, says="About {hours}: {put_back} back, and the supply is loaded to {supply_load}."),

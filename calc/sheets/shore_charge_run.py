@@ -80,6 +80,7 @@ class ShoreCharge(Filling):
     freezes: float | None
     bears_voltage: float
     too_high: bool
+    too_low: bool
     may_charge: bool
     over: bool
     moves: tuple[Move, ...] | None
@@ -142,6 +143,7 @@ def run(
         freezes=battery.freezing_point(from_state) if chemistry in battery.LEAD_ACID else None,
         bears_voltage=bears,
         too_high=not at_most(voltage, bears),
+        too_low=not at_least(voltage, alternator.blocks(voltage) * alternator.BLOCK),
         may_charge=battery.may_charge(chemistry=chemistry, temperature=temperature),
         over=over,
         moves=_moves(chemistry, capacity, voltage),

@@ -20,7 +20,7 @@ from calc.kinds import (
     VOLTAGE,
 )
 from calc.kinds import heat as heat
-from calc.kinds.energy import IRRADIATION
+from calc.kinds.energy import ANGLE, IRRADIATION
 from calc.pictures import Chart
 from calc.rows import Rows, Text
 from calc.sheets import sun_yield
@@ -58,6 +58,18 @@ def _worn(v: SimpleNamespace) -> bool:
 
 def _frost(v: SimpleNamespace) -> bool:
     return bool(v.chemistry == "LFP" and v.temperature < 0)
+
+
+def _tilted(v: SimpleNamespace) -> bool:
+    return bool(v.tilt > 0)
+
+
+def _leans(v: SimpleNamespace) -> bool:
+    return v.array > 0 and not at_most(v.on_plane, sun_yield.SPREADS * v.even_light)
+
+
+def _low(v: SimpleNamespace) -> bool:
+    return bool(v.low_sun)
 
 
 WORKSHEET = Worksheet(
@@ -117,7 +129,7 @@ WORKSHEET = Worksheet(
         Named(id="outlook", label="If every day is like this, empty"),
         Named(id="cheapest", label="Change that asks least", quiet=True),
         Named(id="end_state", label="State at the end", symbol="s_7", kind=RATIO, way=DOWN),
-        Named(id="floor", label="Counts as empty at", symbol="s_0", kind=RATIO, way=UP),
+        Named(id="floor", label="Empty, nothing drawn below", symbol="s_0", kind=RATIO, way=UP),
         Named(id="lowest_at", label="Lowest after", symbol="t_min", kind=TIME, unit="hour"),
         Named(id="daily_use", label="Asked of the bus in a day", symbol="E_d", kind=ENERGY, way=UP),
         Named(id="sun_day", label="Sun can bring in a day", symbol="E_s", kind=ENERGY, way=DOWN),
@@ -126,8 +138,9 @@ WORKSHEET = Worksheet(
         Named(id="brought", label="What brought how much in the week"),
         Named(id="lost", label="Where energy went astray in the week"),
         Named(id="days", label="Day by day"),
-        Named(id="months", label="The same van in each month"),
-        Named(id="remedies", label="What was tried to carry the week, the least first"),
+        Named(id="months", label="The same van in each month, always with the same share of a clear sky"),
+        Named(id="carrying", label="What would carry the week, the least first"),
+        Named(id="remedies", label="All that was tried for that"),
     ),
     between=(
         Named(id="cold_factor", label="Factor for cold", symbol="f", kind=NUMBER, digits=4),
@@ -142,6 +155,11 @@ WORKSHEET = Worksheet(
         Named(id="exponent", label="Peukert exponent", symbol="k", kind=NUMBER),
         Named(id="peak_current", label="With every load on at once", symbol="I_p", kind=CURRENT, way=UP),
         Named(id="on_plane", label="Clear day on the panels", symbol="H_T", kind=IRRADIATION, way=DOWN),
+        Named(id="clear_sky", label="Clear day on level ground", symbol="H", kind=IRRADIATION, way=DOWN),
+        Named(id="seen", label="Of light from all over, on the panels", symbol="F", kind=RATIO, digits=4),
+        Named(id="even_light", label="On the panels if cloud spreads it", symbol="H_e", kind=IRRADIATION, way=DOWN),
+        Named(id="light", label="The lower of the two", symbol="H_l", kind=IRRADIATION, way=DOWN),
+        Named(id="noon", label="Height of the sun at noon", symbol="h", kind=ANGLE, way=DOWN),
         Named(id="daylight", label="From sunrise to sunset", symbol="t_s", kind=TIME, unit="hour"),
         Named(id="standard", label="Full sun", symbol="G_1", kind=heat.IRRADIANCE),
         Named(id="shore_night", label="A night on the lead can bring", symbol="E_n", kind=ENERGY, way=DOWN),
@@ -181,7 +199,13 @@ WORKSHEET = Worksheet(
         Step(of="rated_current", formula="cold_capacity / rated_time", source="peukert", when=lambda v: v.lead_acid, says="Heavier currents take more than their charge, by the power {exponent} less 1 of how much heavier."),
         Step(of="peak_current", source="ohm", says="Each load's watts over {voltage}, the inverter's with its losses."),
         Step(of="on_plane", source="ineichen", says="The 15th of {month} without a cloud, from {daylight} of daylight."),
-        Step(of="sun_day", formula="on_plane * sky * array * (1 - losses) / standard", source="panel-rating", says="Each hour brings its part."),
+        Step(of="clear_sky", source="ineichen", when=_tilted, says="The same day, all of it on level ground."),
+        Step(of="seen", source="liu-jordan", when=_tilted, says="(1 + cos β)/2 of the sky, and 20 % of (1 − cos β)/2 thrown back by the ground."),
+        Step(of="even_light", formula="clear_sky * seen", source="liu-jordan", when=_tilted, says="As much light, but from all over the sky: then a tilt gains nothing."),
+        Step(of="light", formula="min(on_plane, even_light)", when=_tilted, says="A grey week is nearer the lower, and the truth lies between: sun yield gives both."),
+        Step(of="sun_day", formula="light * sky * array * (1 - losses) / standard", source="panel-rating", when=_tilted, says="Each hour brings its part."),
+        Step(of="noon", source="clear-day", when=_low, says="Above a flat horizon: 90° less the angle between latitude and declination."),
+        Step(of="sun_day", when=lambda v: not _tilted(v), formula="on_plane * sky * array * (1 - losses) / standard", source="panel-rating", says="Each hour brings its part."),
         Step(of="drive_day", formula="charger * charge_voltage * drive_hours", source="ohm", says="The charger's amps at the voltage while charging. What it loses itself is the engine's affair."),
         Step(of="shore_night", formula="shore_charger * charge_voltage * shore_hours", source="ohm", says="The same on a lead."),
         Step(of="loads_day", source="ohm", says="Watts times hours, added up."),
@@ -197,17 +221,18 @@ WORKSHEET = Worksheet(
         Step(of="load_taken", formula="load_used + conversion + idle_lost", says="With what the inverter added."),
         Step(of="came", formula="sun_brought + drive_brought + shore_brought + drawn", says="From the sources and out of the bank."),
         Step(of="went", source="bank-balance", formula="load_taken + heavy + charging_lost + stored", says="The same: nothing is lost on the way that is not listed."),
-        Step(of="alone", source="practice", says="Self-discharge near 25 °C, the high end of what is said."),
+        Step(of="alone", source="practice", says="Self-discharge within what is published near 25 °C; twice as much for each 10 K above, in the cold not less."),
         Step(of="end_state", formula="from_state + (stored - drawn - alone) / full_energy", says="What went in less what came out."),
-        Step(of="lowest_state", source="bank-balance", says="The least of all hours."),
+        Step(of="lowest_state", source="bank-balance", says="The least of all hours. Where nothing is drawn any more, the bank still loses a little by itself."),
         Step(of="lowest_at", source="bank-balance", says="Counted from the midnight at which the week begins."),
         Step(of="empty_after", source="bank-balance", when=_empties, says="The first time that the bank is at {floor} with a load still asking."),
         Step(of="outlook", says="The same day again and again. Where a day ends no lower than it began, no later one will: it holds."),
         Step(of="brought", says="Offered, and taken."),
         Step(of="lost", says="Each cause added up over the hours."),
         Step(of="days", says="From midnight to midnight, solar time."),
-        Step(of="months", when=lambda v: v.months is not None, source="ineichen", says="With the sun of each month’s 15th and the same sky, loads and driving."),
-        Step(of="remedies", when=lambda v: bool(v.remedies), says="Each found by working the week again, until the bank is never empty in it. Asked is the share that is new of the driving, array or bank, of nights, or that is given up or fed otherwise of a load."),
+        Step(of="months", when=lambda v: v.months is not None, source="ineichen", says="With the sun of each month’s 15th and the same sky, loads and driving. In many places winter is greyer than summer: try a month with a sky of its own."),
+        Step(of="carrying", when=lambda v: bool(v.carrying), says="Those of the tried that are enough."),
+        Step(of="remedies", when=lambda v: bool(v.remedies), says="Each found by working the week again, until the bank is never empty in it. Amounts are what just does: take more. Asked is what is new, as a share of the most that is tried: of driving, array, bank and nights; of a load’s hours what is given up; of all that loads take what is fed otherwise; nothing where only a switch is pressed."),
         Step(of="cheapest", when=lambda v: v.cheapest is not None, says="The first of them. Prices are not known here."),
     ),
     rules=(
@@ -217,10 +242,12 @@ WORKSHEET = Worksheet(
         Rule(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and not at_least(v.temperature, NEAR_FROST), says="Lasts the week by this sum, down to {lowest_state}, but at {temperature} it may take its charge slowly, and a little colder not at all."),
         Rule(verdict=CAUTION, when=lambda v: v.starts_alone, says="Lasts the week by this sum, down to {lowest_state}, but with an inverter that is off when something on it wants to start."),
         Rule(verdict=CAUTION, when=_hard, says="Lasts the week by charge, but every load at once takes {peak_current}: few batteries of this size may give it."),
+        Rule(verdict=CAUTION, when=lambda v: v.forced, says="Lasts the week by this sum, down to {lowest_state}, but with a charger stronger than such a bank is usually given."),
         Rule(verdict=CAUTION, when=lambda v: not v.holds and v.lasts is not None, says="Lasts the week, down to {lowest_state}, but it falls: empty after {lasts} of such days."),
         Rule(verdict=CAUTION, when=lambda v: not v.holds, says="Lasts the week, down to {lowest_state}, and slowly falls."),
         Rule(verdict=CAUTION, when=_worn, says="Lasts, down to {lowest_state}; below half wears a lead-acid bank fast."),
         Rule(verdict=CAUTION, when=_never_full, says="Lasts, down to {lowest_state}, but is never nearly full again: a lead-acid bank suffers from that."),
+        Rule(verdict=CAUTION, when=_low, says="Lasts by this sum, down to {lowest_state}, but only with a sun that stands {noon} high at noon: a hill or a tree takes it."),
         Rule(verdict=CAUTION, when=lambda v: not at_least(v.lowest_state, v.floor + SPARE), says="Lasts, but down to {lowest_state} with {floor} counted as empty: little to spare for a darker week."),
         Rule(verdict=CAUTION, when=lambda v: not at_most(v.sky, BRIGHT) and v.array > 0, says="Lasts, down to {lowest_state}, under a nearly clear sky. Try a grey one."),
         Rule(verdict=FINE, says="Holds for as long as days are like this: never below {lowest_state}, and {end_state} at the end."),
@@ -228,13 +255,15 @@ WORKSHEET = Worksheet(
     remarks=(
         Remark(when=_frost, source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Here no source is counted, not even for the loads."),
         Remark(when=lambda v: v.chemistry == "LFP" and 0 <= v.temperature < 10, source="practice", says="Near freezing an LFP battery takes a charge slowly; most makers ask for less current below 5 to 10 °C, and none below 0 °C. A night colder than typed stops the charging."),
+        Remark(when=lambda v: v.forced, source="bulk-most", says="Lead-acid is usually given no more amps than a quarter of its A·h, LFP half (common practice): beyond that it heats. Counted is no more than that. Set the charger by the bank’s data sheet."),
+        Remark(when=_leans, source="liu-jordan", says="Under cloud light comes from all over, and a tilt gains little: counted is {sky} of {even_light}, not of the {on_plane} of a clear day on panels tilted so. A bright week brings more."),
         Remark(when=lambda v: v.lead_acid and not v.charges, source="practice", says="At {temperature} a lead-acid bank must not be charged."),
         Remark(when=lambda v: v.chemistry == "LFP" and v.temperature > 0 and not v.charges, source="practice", says="At {temperature} most management systems stop the charging."),
         Remark(when=lambda v: v.chemistry == "LFP" and v.temperature < 25, source="practice", says="No published factor for cold LFP capacity is used here: expect less than this in the cold."),
         Remark(when=lambda v: v.lead_acid and v.cold_factor > 1.35, source="memory", says="The factor for cold below 4.4 °C is from memory, not from a text."),
         Remark(when=_never_full, source="incomplete-charge", says="Incomplete charging is the main cause of early loss in lead-acid banks. The fullest it gets after the first day is {fullest}: once a week, a whole night on a lead or a long drive."),
         Remark(when=_worn, source="practice", says="Below half wears a lead-acid bank fast; below a fifth it is damaged, and in frost its weak acid can freeze."),
-        Remark(when=lambda v: v.starts_alone, source="practice", says="A load at any hour, such as a fridge, starts by itself: the inverter has to stay on day and night, and its own draw counts for all of it."),
+        Remark(when=lambda v: v.starts_alone, source="practice", says="A load at any hour, such as a fridge, starts by itself: the inverter has to stay on day and night, and its own draw counts for all of it. What a hand switches on, put down for day or night."),
         Remark(when=_hard, source="practice", says="At {peak_current} the bank would be empty within an hour. Battery, cables and fuses may not be made for that: read the data sheets."),
         Remark(when=lambda v: _empties(v) or v.below, source="practice", says="When the bank cuts off, alarms for gas, smoke and carbon monoxide may fall silent with it, and a heater's fan stops hot. Keep alarms on batteries of their own, and leave a heater to run down before the bank is empty."),
         Remark(when=lambda v: not at_most(v.sky, BRIGHT) and v.array > 0, source="typical-sun", says="Typical months of three stations bring 43 to 87 % of clear days; a grey week far less."),
@@ -246,12 +275,14 @@ WORKSHEET = Worksheet(
     gist="down to {lowest_state}; empty: {outlook}",
     apart=(("lowest_state", "floor"),),
     tables=(
-        Table(of="remedies", cards=True, columns=(
-            Named(id="name", label="Change"), Named(id="asks", label="To"), Named(id="enough", label="Enough"), Named(id="share", label="Asks", kind=RATIO, way=UP, digits=2),
+        Table(of="carrying", cards=True, columns=(
+            Named(id="name", label="Change"), Named(id="asks", label="To"), Named(id="outlook", label="Then empty"))),
+        Table(of="remedies", cards=True, folded=True, columns=(
+            Named(id="name", label="Change"), Named(id="asks", label="To"), Named(id="enough", label="Enough"), Named(id="share", label="Asks, of the most tried", kind=RATIO, way=UP, digits=2),
             Named(id="lowest", label="Lowest then", kind=RATIO, way=DOWN), Named(id="outlook", label="Then empty"))),
         Table(of="months", columns=(
             Named(id="name", label="Month"), Named(id="outlook", label="Empty"), Named(id="sun", label="Sun in a day", kind=ENERGY, way=DOWN))),
-        Table(of="brought", columns=(
+        Table(of="brought", folded=True, columns=(
             Named(id="name", label="From"), Named(id="brought", label="Brought", kind=ENERGY, way=DOWN), Named(id="offered", label="Offered", kind=ENERGY, way=DOWN))),
         Table(of="lost", folded=True, columns=(Named(id="name", label="To"), Named(id="energy", label="Lost", kind=ENERGY, way=UP))),
         Table(of="days", folded=True, columns=(

@@ -4,7 +4,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from calc.energy import battery, remedies
+from calc.compare import at_least, at_most
+from calc.energy import battery, charging, remedies
 from calc.energy.balance import HOUR, HOURS
 from calc.energy.remedies import Remedy
 from calc.energy.week import ALWAYS as ANY_HOUR
@@ -12,8 +13,11 @@ from calc.energy.week import DAYS, RATED_TIME, STANDARD, Load, Plan
 from calc.fields import Problem
 from calc.sheets.shared import INVERTER
 from calc.sheets.sun_yield_run import MONTHS
-from calc.sheets.week_ahead_words import Brought, Change, Lost, Month, OneDay, change, said
+from calc.sheets.week_ahead_words import Brought, Change, Lost, Month, OneDay, change, said, then
 
+LOW_SUN = 15.0  # deg at noon, below which hills and trees decide, as in sun-yield: common practice, no source
+NONE = "None of the changes tried here carries it alone: put several together."
+NO_CHARGE = "At this temperature it takes no charge, so no source helps: bring it within its limits first."
 ALWAYS_ON, WHILE_USED = "day and night", "while used"
 LOST = ("Inverter, conversion", "Inverter, idle", "Charging the bank", "Heavy current", "Bank by itself", "Sun not taken")
 
@@ -22,7 +26,7 @@ LOST = ("Inverter, conversion", "Inverter, idle", "Charging the bank", "Heavy cu
 class WeekAhead:
     """A week of a bank: states [0..1], energies [J] on the bus, times [s] from the first midnight.
 
-    `months`, `remedies` and `cheapest` are None until they are worked out.
+    `months`, `carrying`, `remedies` and `cheapest` are None until they are worked out.
     """
 
     plan: Plan
@@ -38,6 +42,11 @@ class WeekAhead:
     rated_time: float
     rated_current: float
     on_plane: float
+    clear_sky: float
+    seen: float
+    even_light: float
+    light: float
+    noon: float
     daylight: float
     standard: float
     sun_day: float
@@ -80,6 +89,7 @@ class WeekAhead:
     lost: tuple[Lost, ...]
     days: tuple[OneDay, ...]
     months: tuple[Month, ...] | None
+    carrying: tuple[Change, ...] | None
     remedies: tuple[Change, ...] | None
     cheapest: str | None
     way_out: str
@@ -88,6 +98,8 @@ class WeekAhead:
     holds: bool
     lead_acid: bool
     starts_alone: bool
+    forced: bool
+    low_sun: bool
 
 
 def run(
@@ -128,7 +140,8 @@ def run(
         plan=plan, floor=bank.floor, cold_factor=plan.cold, cold_capacity=bank.capacity, full_energy=bank.full,
         coulombic=bank.coulombic, energy_efficiency=bank.energy, charge_voltage=bank.charge_voltage, bulk_current=bank.most,
         exponent=plan.exponent, rated_time=RATED_TIME, rated_current=bank.capacity / RATED_TIME,
-        on_plane=plan.sun.on_plane, daylight=plan.sun.daylight, standard=STANDARD, sun_day=sum(day.sun),
+        on_plane=plan.sun.on_plane, clear_sky=plan.sun.horizontal, seen=plan.seen, even_light=plan.sun.horizontal * plan.seen,
+        light=plan.light, noon=plan.sun.noon, daylight=plan.sun.daylight, standard=STANDARD, sun_day=sum(day.sun),
         drive_day=sum(day.drive), shore_night=sum(day.evening) + sum(day.morning), loads_day=sum(day.useful),
         inverter_day=sum(day.conversion) + sum(day.idle), daily_use=sum(day.demand),
         peak_current=_peak(plan), hourly=states, nights=_nights(plan), sun_hourly=week.sun, drive_hourly=week.drive,
@@ -145,9 +158,11 @@ def run(
         ),
         lost=tuple(Lost(name=name, energy=energy) for name, energy in zip(LOST, lost, strict=True)),
         days=tuple(_one_day(number, states, (week.sun, week.drive, week.shore), load_hourly) for number in range(DAYS)),
-        months=None, remedies=None, cheapest=None, way_out="What would carry it is still being worked out.", below=below,
+        months=None, carrying=None, remedies=None, cheapest=None, way_out="What would carry it is still being worked out.", below=below,
         charges=bank.charges, holds=later.holds, lead_acid=chemistry in battery.LEAD_ACID,
         starts_alone=not plan.always and any(load.inverter and load.energy and load.when == ANY_HOUR for load in plan.loads),
+        forced=not at_most(_charger(plan), charging.usual(chemistry).most * capacity),
+        low_sun=later.holds and sun > 0.0 and not at_least(plan.sun.noon, LOW_SUN) and not replace(plan, array=0.0).outlook.holds,
     )
 
 
@@ -155,8 +170,8 @@ def rest(found: WeekAhead) -> Iterator[tuple[float, WeekAhead]]:
     """Yield the share done and the week with the months, then with the changes that carry it."""
     plan, months = found.plan, list[Month]()
     for number, name in enumerate(MONTHS, 1):
-        then = plan.in_month(number)
-        months.append(Month(name=name, sun=sum(then.day.sun), empty=then.outlook.empty, outlook=said(then.outlook)))
+        other = plan.in_month(number)
+        months.append(Month(name=name, sun=sum(other.day.sun), empty=other.outlook.empty, outlook=said(other.outlook)))
         yield 0.5 * number / len(MONTHS), found
     found = replace(found, months=tuple(months))
     tried: list[Remedy] = []
@@ -165,14 +180,22 @@ def rest(found: WeekAhead) -> Iterator[tuple[float, WeekAhead]]:
             tried.append(remedy)
             yield 0.5 + 0.5 * number / (number + 1), found
     changes = tuple(change(plan, remedy) for remedy in remedies.ranked(tried))
-    best = next((str(one) for one in changes if one.works), None)
-    way_out = f"What asks least: {best}." if best else "None of the changes tried here carries it alone: put several together."
-    yield 1.0, replace(found, remedies=changes, cheapest=best, way_out=way_out)
+    carrying = tuple(one for one in changes if one.works)
+    best = carrying[0] if carrying else None
+    way_out = f"What asks least: {best}; then {then(best)}." if best else NONE if plan.bank.charges else NO_CHARGE
+    yield 1.0, replace(
+        found, carrying=carrying, remedies=changes, cheapest=str(best) if best else None, way_out=way_out
+    )
 
 
 def at_floor(state: float, floor: float) -> bool:
     """Return whether a bank at `state` has nothing left that the plan would use."""
     return state <= floor + 1e-12
+
+
+def _charger(plan: Plan) -> float:
+    """Return the current [A] of the strongest charger that is put to use."""
+    return max(plan.charger if plan.drive_hours else 0.0, plan.lead if plan.shore_every and plan.lead_hours else 0.0)
 
 
 def _peak(plan: Plan) -> float:

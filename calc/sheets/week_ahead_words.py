@@ -87,9 +87,16 @@ class Change:
 def said(outlook: Outlook) -> str:
     if outlook.holds:
         return NEVER
+    if outlook.empty == 0.0:
+        return "at once"
     if outlook.empty is None:
         return f"after more than {HORIZON} days"
     return f"after {_time(outlook.empty)}"
+
+
+def then(one: Change) -> str:
+    """Return what follows a change that works, as the end of a sentence."""
+    return "never empty" if one.outlook == NEVER else f"empty {one.outlook}"
 
 
 def _time(seconds: float) -> str:
@@ -98,12 +105,16 @@ def _time(seconds: float) -> str:
 
 
 def change(plan: Plan, one: Remedy) -> Change:
-    """Return a change of `plan` in words."""
+    """Return a change of `plan` in words.
+
+    The lowest state is told as far as loads draw it down: below the floor goes only what the bank
+    loses by itself.
+    """
     name, asks = _words(plan, one)
     if one.besides:
         other, _ = _words(plan, replace(one, kind=one.besides))
         name = f"{other} and {name}"
-    return Change(name=name, asks=asks, share=one.share, lowest=one.lowest, outlook=said(one.outlook), works=one.works)
+    return Change(name=name, asks=asks, share=one.share, lowest=max(one.lowest, plan.bank.floor), outlook=said(one.outlook), works=one.works)
 
 
 def _words(plan: Plan, one: Remedy) -> tuple[str, str]:
@@ -112,11 +123,11 @@ def _words(plan: Plan, one: Remedy) -> tuple[str, str]:
     match one.kind:
         case remedies.DRIVE:
             hours = [quantity_text(time, TIME, way=UP, unit="hour") for time in (amount, plan.drive_hours)]
-            return "more driving", f"{_instead(*hours)} a day"
+            return "more driving", _instead(f"{hours[0]} a day", plan.drive_hours and hours[1])
         case remedies.SHORE:
             return "nights on a lead", "every night" if amount == 1 else f"every {amount:g} nights"
         case remedies.ARRAY:
-            return "more array", _instead(quantity_text(amount, POWER, way=UP), quantity_text(plan.array, POWER))
+            return "more array", _instead(quantity_text(amount, POWER, way=UP), plan.array and quantity_text(plan.array, POWER))
         case remedies.BANK:
             return "more bank", _instead(quantity_text(amount, CHARGE, way=UP), quantity_text(plan.capacity, CHARGE))
         case remedies.OFF:
@@ -128,5 +139,5 @@ def _words(plan: Plan, one: Remedy) -> tuple[str, str]:
     return one.load, "left out"
 
 
-def _instead(new: str, old: str) -> str:
-    return f"{new} instead of {old}"
+def _instead(new: str, old: str | float) -> str:
+    return f"{new} instead of {old or 'none'}"

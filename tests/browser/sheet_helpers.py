@@ -23,7 +23,7 @@ EVERY_FIELD: dict[str, dict[str, str]] = tomllib.loads(
 )
 """For each worksheet a text for each of its fields, hardly one of them the usual one."""
 
-ONE_OF_EACH = ("runtime", "fuse-choice", "joint-sheet", "find-fault")
+ONE_OF_EACH = ("runtime", "fuse-choice", "joint-sheet", "find-fault", "week-ahead")
 """Sheets that between them have every kind of field, result and fold.
 
 What the page does with a sheet depends on these kinds only, since one script and one renderer serve

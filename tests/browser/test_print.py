@@ -13,7 +13,14 @@ import calc
 from tests.browser.sheet_helpers import EVERY_FIELD, ONE_OF_EACH, Sheet, link_to, open_sheet
 from tests.browser.tools import VIEWPORTS
 
-ONE_OF_EACH_DRAWING = ("wire-drop", "joint-torque", "wire-size", "fuse-ladder", "enclosure-airflow")
+ONE_OF_EACH_DRAWING = (
+    "wire-drop",
+    "joint-torque",
+    "wire-size",
+    "fuse-ladder",
+    "enclosure-airflow",
+    "sun-yield",
+)
 
 NOT_A_SUBSTITUTE = (
     "Not a substitute for the maker’s instructions, local rules or a qualified person."

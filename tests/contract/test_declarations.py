@@ -13,6 +13,7 @@ from calc import formula
 from calc.declare import CAUTION, FINE, NOTE, STOP
 from calc.fields import Choice, Field, Quantity
 from calc.quantities import from_base
+from calc.render.answer import gist_text
 from calc.rows import Rows, Text
 from calc.worksheet import Worksheet, parameter
 from tests.contract.samples import answers, held, sheets
@@ -29,6 +30,12 @@ def sentences(sheet: Worksheet) -> list[str]:
     """Return every sentence with places for values."""
     parts = (*sheet.steps, *sheet.rules, *sheet.remarks)
     return [*(part.says for part in parts), sheet.gist, sheet.gist_none]
+
+
+@EACH
+def test_no_brace_is_left_in_the_answer_in_a_few_words(sheet):
+    for texts, answer in answers(sheet.id):
+        assert gist_text(answer) and not set("{}") & set(gist_text(answer)), texts
 
 
 @pytest.mark.parametrize("name", calc.worksheets())

@@ -19,6 +19,7 @@ from calc.electrical.network import (
     solve,
 )
 from calc.energy import alternator, battery, charging
+from calc.tables import table
 from tests.published.test_ngspice import deck, figures
 
 IDEAL = 1e-12  # ohm: a regulator holds its voltage whatever flows
@@ -140,6 +141,57 @@ def test_a_relay_s_charge_is_the_sum_of_a_current_that_falls_with_the_room_left(
     )
     by_steps = stepped(current, hours * HOUR)
     assert filling.after(hours * HOUR) == pytest.approx(by_steps, rel=1e-6)
+
+
+def rested(chemistry: str, state: float) -> float:
+    """Return the rested voltage [V] of a 12 V bank, along the last published table of points."""
+    cells = 4 if chemistry == "LFP" else 6
+    rows = [r for r in table("rested_states").rows if r["chemistry"] == chemistry]
+    last = [r["source"] for r in rows if r["form"] == "points"][-1]
+    for low, high in pairwise(r for r in rows if r["source"] == last):
+        begin, end = float(low["state_low"]) / 100, float(high["state_low"]) / 100
+        at_low, at_high = (float(r["low_v"]) / float(r["cells"]) * cells for r in (low, high))
+        if state <= end:
+            return at_low + (state - begin) / (end - begin) * (at_high - at_low)
+    return at_high
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_the_sheet_promises_no_more_by_a_relay_than_the_network_would_give_step_by_step(seed):
+    """The network is solved again for each step, the bank at its published rested voltage.
+
+    What the reader gives as its voltage may be low, as under load. The bank takes no more than its
+    acceptance, the hot alternator gives 120 A and the vehicle takes 20 A of them.
+    """
+    chance = random.Random(200 + seed)
+    chemistry = battery.CHEMISTRIES[seed % 8 // 2] if seed % 2 else "LFP"
+    state = chance.choice([0.02, 0.05, 0.1, 0.2, 0.5, 0.8, 0.98])
+    hours = chance.choice([0.5, 2, 24])
+    typed = rested(chemistry, state) - chance.choice([0, 0, 0.1, 0.3])
+    v = van(chance) | {"engine": chance.uniform(typed + 0.02, 15.0), "vehicle": 20.0}
+    answer = calc.work(
+        "alternator-charge",
+        {
+            "method": "relay",
+            "chemistry": chemistry,
+            "from_state": f"{100 * state:.9g} %",
+            "bank_voltage": f"{typed:.12g} V",
+            "engine_voltage": f"{v['engine']:.12g} V",
+            "run_resistance": f"{v['run']:.12g} ohm",
+            "bank_resistance": f"{v['inside']:.12g} ohm",
+            "vehicle_load": "20 A",
+            "alternator": "200 A",
+            "hours": f"{hours} h",
+        },
+    )
+    capacity, put, steps = 200 * HOUR, 0.0, 200
+    now = state
+    for _ in range(steps):
+        flows = -solve(relay_parts(v | {"bank": rested(chemistry, now)}), "0").currents["bank"]
+        takes = charging.acceptance(chemistry=chemistry, capacity=capacity, state=now)
+        put += max(0.0, min(flows, 100.0, takes)) * hours * HOUR / steps
+        now = min(1.0, state + put * battery.charge_efficiency(chemistry) / capacity)
+    assert answer["charge"].m_as("A*h") <= put / HOUR + 1e-6
 
 
 def test_a_low_engine_voltage_never_fills_the_bank():

@@ -35,6 +35,12 @@ def test_a_small_charger_on_a_large_machine_and_a_thick_cable_is_fine():
         ({"chemistry": "LFP", "temperature": "0 C"}, "caution", "near freezing"),
         ({"output_left": "99 %"}, "caution", "heat leaves"),
         ({"charge_voltage": "15.5 V"}, "stop", "more than such a bank is given"),
+        ({"charge_voltage": "13.6 V"}, "caution", "hardly fills"),
+        ({"bank_voltage": "10.4 V"}, "stop", "past empty"),
+        ({"bank_voltage": "9.9 V", "chemistry": "LFP"}, "stop", "past empty"),
+        ({"engine_voltage": "15.6 V"}, "stop", "regulator"),
+        ({"engine_voltage": "20 V"}, "stop", "regulator"),
+        ({"engine_voltage": "31.2 V"}, "stop", "regulator"),
         ({"capacity": "60 A.h"}, "caution", "usually given"),
         ({"from_state": "100 %"}, "caution", "full"),
         ({"run_resistance": "150 mohm", "charger_limit": "30 A"}, "stop", "cannot feed"),
@@ -72,6 +78,12 @@ def test_a_relay_is_never_simply_fine():
     assert all("clamp meter" in said(a) for a in relays)
 
 
+def test_lead_acid_is_never_charged_without_a_word_on_its_gas():
+    for texts, answer in answers("alternator-charge"):
+        if answer.values["chemistry"] != "LFP" and answer["charge"] is not None:
+            assert "hydrogen" in said(answer), texts
+
+
 def test_lithium_is_never_charged_without_a_word_on_frost():
     for _, answer in answers("alternator-charge"):
         if answer.values["chemistry"] == "LFP":
@@ -99,6 +111,39 @@ def test_a_smart_alternator_below_the_bank_takes_from_it_through_a_relay(engine)
     assert answer.verdict == "stop" and "out of the bank" in answer.sentence
     by_hand = (13.3 - float(engine.split()[0])) / 0.02
     assert answer["drain"].m_as("A") == pytest.approx(by_hand, rel=1e-9)
+
+
+def test_a_flat_lithium_bank_is_promised_nothing_by_an_engine_below_its_plateau():
+    """12.4 V under load at half charge, where the published cell rests at 3.2991 V: 13.196 V."""
+    ask = {"method": "relay", "chemistry": "LFP", "from_state": "50 %", "conductor": "4/0 AWG"}
+    ask |= {"bank_voltage": "12.4 V", "run_resistance": "20 mohm", "bank_resistance": "10 mohm"}
+    low = calc.work("alternator-charge", {**ask, "engine_voltage": "13.1 V"})
+    assert low["charge"].m_as("A*h") == 0 and low["drive_time"] is None
+    assert low.verdict == "caution" and "Count on no charge" in low.sentence
+    more = calc.work("alternator-charge", {**ask, "engine_voltage": "13.4 V"})
+    assert 0 < more["charge"].m_as("A*h") < 2 * (13.4 - 13.196) / 0.030
+
+
+@pytest.mark.parametrize(
+    ("temperature", "verdict", "words"),
+    [
+        ("-10 C", "stop", "may freeze"),
+        ("-5 C", "caution", "room temperature"),
+        ("9 C", "caution", "room temperature"),
+        ("10 C", "fine", ""),
+        ("40 C", "fine", ""),
+        ("45 C", "caution", "room temperature"),
+    ],
+)
+def test_lead_acid_is_not_charged_where_its_acid_may_freeze_nor_simply_fine_in_cold_and_heat(
+    temperature, verdict, words
+):
+    """At a tenth, gravity 1.134 between the table's rows: 9.5 °F, -12.5 °C, and 3 K clear of it."""
+    bank = {"chemistry": "flooded", "from_state": "10 %", "temperature": temperature}
+    answer = calc.work("alternator-charge", {**SOUND, **bank})
+    assert (answer.verdict, words in answer.sentence) == (verdict, True)
+    assert ("it can burst" in said(answer)) == temperature.startswith("-")
+    assert ("sensor on the bank" in said(answer)) == (verdict != "fine")
 
 
 def test_the_same_engine_charges_through_a_charger():

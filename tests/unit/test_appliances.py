@@ -57,6 +57,32 @@ def test_a_warmer_room_makes_a_simulated_box_run_as_much_more_as_the_factor_says
     assert hot / usual == pytest.approx(factor, rel=0.03)
 
 
+def test_a_hot_day_cooler_than_the_room_never_makes_a_box_that_hardly_rests_fine():
+    """38 W·h an hour in 30 °C; 20 °C is no hot day."""
+    busy = {"ac_duty": "95 %", "ac_power": "40 W", "dc_duty": "100 %", "dc_power": "90 W"}
+    cool = calc.work(ROUTE, {**busy, "figures": "measured", "room": "30 C", "hot": "20 C"})
+    assert cool["ac_hot"].m == pytest.approx(cool["ac_charge"].m)
+    assert cool.verdict == "caution"
+
+
+def test_a_box_that_hardly_rests_is_not_recommended_for_taking_less():
+    """93 % of the day at 25 °C leaves nothing for a hot one."""
+    busy = calc.work(ROUTE, {"dc_duty": "93 %"})
+    assert busy["extra_charge"].m > 0
+    assert "Take" not in busy.sentence and "nothing in hand" in busy.sentence
+    assert calc.work(ROUTE).sentence.startswith("Take the battery-voltage one")
+
+
+def test_what_is_used_by_hand_is_carried_by_either_route_in_the_same_hours():
+    """An hour of two on a lead: half of either remains; both hours: nothing."""
+    hand = {"use": "by hand", "hours_on": "2 h", "dc_duty": "8 %", "ac_duty": "8 %"}
+    whole, half, none = (calc.work(ROUTE, {**hand, "carried": f"{h} h"}) for h in (0, 1, 2))
+    for name in ("dc_charge", "ac_charge"):
+        assert half[name].m == pytest.approx(whole[name].m / 2)
+        assert none[name].m == 0
+    assert none.verdict == "caution"
+
+
 def test_the_array_gives_back_what_was_taken():
     """Forwards: 100 W for 2 h of sun, 14 % lost, 92 % out of the bank again, are 158.24 W·h."""
     array = appliances.array_for(

@@ -1,11 +1,15 @@
 """How a bank fills: against stepping through time, the law of 1935 and published hours."""
 
 import math
+import re
+from pathlib import Path
 
 import pytest
 
+import calc
 from calc.energy import charging
 from calc.energy.battery import CHEMISTRIES, LEAD_ACID
+from calc.sources.charging import CHARGING
 
 HOUR = 3600.0
 AH = 3600.0
@@ -176,6 +180,20 @@ def test_however_long_it_charges_the_state_stays_below_full():
         duration=1000 * HOUR,
     )
     assert after <= 1.0 and math.isclose(after, 1.0)
+
+
+def test_only_the_bibliography_names_the_authors_that_charging_rests_on():
+    titles = [source.title for source in CHARGING.values()]
+    names = {found[1] for title in titles if (found := re.match(r"([A-Z]\w+)(?:'s|,)", title))}
+    assert len(names) == 4
+    root = Path(calc.__file__).parents[1]
+    for sheet in ("alternator-charge", "shore-charge"):
+        name = sheet.replace("-", "_")
+        paths = [root / "docs/checks" / f"{sheet}.md", root / "tests/published" / f"{name}.toml"]
+        paths += (root / "calc").glob(f"*/**/{name}*.py")
+        assert len(paths) >= 5
+        for path in paths:
+            assert not names & set(re.findall(r"\w+", path.read_text())), path
 
 
 def test_an_unknown_chemistry_is_an_error():

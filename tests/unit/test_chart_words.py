@@ -51,6 +51,13 @@ def test_the_end_of_the_last_day_is_its_midnight():
     assert "lowest 88 % on day 2 at 24:00" in alternative(days)
 
 
+@pytest.mark.parametrize("last, goes_on", [(0.499, True), (0.5, False)])
+def test_a_bank_under_its_floor_is_said_to_lose_a_little_by_itself(last, goes_on):
+    none = Flow("sun", (0.0,) * 24, "0 W·h")
+    days = Days((1.0,) + (0.5,) * 23 + (last,), "49.9 %", 0.5, "50 %", (), (none,), none, "")
+    assert ("still loses a little by itself" in alternative(days)) is goes_on
+
+
 def test_a_source_that_brought_nothing_has_no_key():
     texts = [text for text, _ in draw(shore=0.0).words()]
     assert any(text.startswith("driving") for text in texts)

@@ -10,6 +10,7 @@ import calc
 from calc.render.door import ask
 from calc.rows import Rows, Text
 from tests.contract.samples import sheets
+from tests.whole import whole_reply
 
 EVIL = (
     "<img src=x onerror=alert(1)>",
@@ -52,7 +53,7 @@ def html_of(got) -> list[str]:
 
 @pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
 def test_an_empty_ask_gives_the_default_answer_with_something_for_every_field(sheet):
-    got = reply(sheet=sheet.id, values={})
+    got = whole_reply({"sheet": sheet.id, "values": {}})
     answer = calc.work(sheet.id)
     assert set(got["fields"]) == {field.id for field in sheet.fields}
     assert not any(part["error"] for part in got["fields"].values())

@@ -60,6 +60,10 @@ def test_energy_in_is_energy_out_and_heat_and_idling():
         ({"capacity": "120 Ah", "chemistry": "AGM"}, "fine"),
         ({"surge": "2000 W", "capacity": "400 Ah"}, "fine"),
         ({"surge": "2100 W", "capacity": "400 Ah"}, "caution"),
+        ({"surge": "1900 W", "capacity": "30 Ah"}, "caution"),
+        ({"surge": "1900 W", "capacity": "100 Ah"}, "fine"),
+        ({"lowest_voltage": "12.8 V"}, "caution"),
+        ({"lowest_voltage": "12.2 V"}, "fine"),
         ({"max_current": "29 A"}, "stop"),
         ({"max_current": "45 A"}, "caution"),
         ({"max_current": "50 A"}, "fine"),
@@ -83,6 +87,21 @@ def test_every_answer_says_that_the_output_can_kill_and_never_feeds_an_inlet():
     for texts, answer in answers(SIZE)[:200]:
         said = " ".join(one.text for one in answer.cautions)
         assert "can kill" in said and "inlet" in said, texts
+
+
+@pytest.mark.parametrize("watts", [3000, 3200, 3300, 4000, 4400])
+def test_it_stops_for_want_of_a_cable_just_where_wire_size_does(watts):
+    size = calc.work(SIZE, {"running": f"{watts} W", "max_current": "900 A", "taken": "50 kWh"})
+    amps = f"{watts / (11.5 * 0.88)} A"
+    wire = calc.work("wire-size", {"current": amps, "length": "0.2 m", "voltage": "12.8 V"})
+    assert (size.verdict == "stop") == (wire.verdict == "stop")
+
+
+def test_a_motor_beside_a_heater_is_said_to_ask_more_than_their_common_power_factor_tells():
+    said = [remark.text for remark in calc.work(SIZE, {"motor": "300 W"}).cautions]
+    assert any("own power factor" in text for text in said)
+    poor = calc.work(SIZE, {"motor": "300 W", "power_factor": "0.6"})
+    assert not any("own power factor" in remark.text for remark in poor.cautions)
 
 
 @pytest.mark.parametrize("name", ["motor", "can_wait"])

@@ -90,6 +90,20 @@ def test_fine_means_that_the_dimmer_bears_the_charger_and_saves_more_than_it_tak
     assert seen
 
 
+def test_a_strip_known_by_its_label_is_told_how_to_be_reckoned():
+    """24 W at 12 V are 2 A; three diodes of 10 V leave 2 V to the resistor, 4.6 V at 14.6 V."""
+    said = " ".join(one.text for one in calc.work(DIM).cautions)
+    assert "12 V label, set 12 V, 122 % and 83 %" in said
+    label = calc.work(DIM, {"voltage": "12 V", "rise": "122 %", "held": "83 %"})
+    assert label["charging_current"].m_as("A") == pytest.approx(2 * 4.6 / 2, rel=0.01)
+
+
+def test_a_filament_is_said_to_start_cold_and_a_dimmer_to_be_looked_at():
+    lamps = calc.work(DIM, {"lamp": "filament"})
+    assert any("Cold it takes" in one.text for one in lamps.cautions)
+    assert any("minus is the body" in one.text for one in calc.work(DIM).notes)
+
+
 def test_a_zone_larger_than_all_lamps_is_refused():
     with pytest.raises(calc.InputError) as refusal:
         calc.work(DIM, {"power": "24 W", "zone_power": "25 W"})

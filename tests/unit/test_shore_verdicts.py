@@ -42,6 +42,57 @@ def test_frost_stops_lfp_whatever_else_is_well():
 
 
 @pytest.mark.parametrize(
+    ("temperature", "verdict", "words"),
+    [
+        ("-10 C", "stop", "may freeze"),
+        ("-5 C", "caution", "room temperature"),
+        ("9 C", "caution", "room temperature"),
+        ("10 C", "fine", ""),
+        ("40 C", "fine", ""),
+        ("45 C", "caution", "room temperature"),
+    ],
+)
+def test_lead_acid_is_not_charged_where_its_acid_may_freeze_nor_simply_fine_in_cold_and_heat(
+    temperature, verdict, words
+):
+    """At a tenth, gravity 1.134 between the table's rows: 9.5 °F, -12.5 °C, and 3 K clear of it."""
+    bank = {"chemistry": "flooded", "from_state": "10 %", "temperature": temperature}
+    answer = calc.work("shore-charge", {**TESTED, **bank})
+    assert (answer.verdict, words in answer.sentence) == (verdict, True)
+    assert ("it can burst" in said(answer)) == temperature.startswith("-")
+    assert ("sensor on the bank" in said(answer)) == (verdict != "fine")
+
+
+@pytest.mark.parametrize(
+    ("chemistry", "voltage", "verdict"),
+    [
+        ("LFP", "13 V", "fine"),
+        ("LFP", "14.6 V", "fine"),
+        ("LFP", "14.7 V", "stop"),
+        ("gel", "14.5 V", "stop"),
+        ("AGM", "29.6 V", "fine"),
+        ("AGM", "30 V", "stop"),
+    ],
+)
+def test_a_voltage_that_the_sheet_of_the_drive_calls_too_high_is_too_high_on_a_lead(
+    chemistry, voltage, verdict
+):
+    lead = {"chemistry": chemistry, "voltage": voltage, "charger": "20 A"}
+    assert calc.work("shore-charge", {**TESTED, **lead}).verdict == verdict
+    bank = "26 V" if float(voltage.split()[0]) > 20 else "13 V"
+    drive = {"chemistry": chemistry, "charge_voltage": voltage, "bank_voltage": bank}
+    drive = calc.work("alternator-charge", drive)
+    assert ("more than such a bank" in drive.sentence) == (verdict == "stop")
+
+
+@pytest.mark.parametrize("voltage", ["8.8 V", "12.5 V", "25 V"])
+def test_a_voltage_at_which_a_bank_does_not_fill_is_seen(voltage):
+    ask = {"voltage": voltage, "charger": "10 A", "night": "24 h"}
+    answer = calc.work("shore-charge", {**TESTED, **ask})
+    assert answer.verdict == "caution" and "does not fill" in answer.sentence
+
+
+@pytest.mark.parametrize(
     "danger", [{"polarity": "reversed"}, {"residual": "not fitted"}, {"feeds": "joined"}]
 )
 def test_what_can_kill_is_a_stop(danger):

@@ -155,3 +155,16 @@ def test_charge_and_energy_are_rounded_down_and_the_current_up():
     answer = work()
     assert float(answer.shown["charge"].split("\u00a0")[0]) <= answer["charge"].m_as("A*h")
     assert float(answer.shown["peak_current"].split("\u00a0")[0]) >= 31.25
+
+
+def test_a_low_sun_is_cautioned_even_where_the_verdict_is_about_something_else():
+    """60° N in December: the noon sun stands under 7°."""
+    answer = work(latitude="60", month="December", daily_use="5 kW.h")
+    assert "from elsewhere" in answer.sentence
+    assert any("row of trees" in str(caution) for caution in answer.cautions)
+    assert not any("row of trees" in str(caution) for caution in work().cautions)
+
+
+def test_that_heat_is_left_out_stands_beside_the_answer():
+    assert any("Heat is not counted" in str(caution) for caution in work().cautions)
+    assert not any("Heat is not counted" in str(caution) for caution in work(air="20 C").cautions)

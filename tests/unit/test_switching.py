@@ -129,6 +129,32 @@ def test_a_longer_way_never_gets_a_thinner_wire_to_the_coil():
     assert drops[0] < drops[1]
 
 
+def test_what_no_cable_carries_is_a_stop_and_never_a_relay_that_nobody_makes():
+    """33 CFR 183.425, table 5: 4/0 AWG bears 445 A; a quarter more than 320 A is 400 A."""
+    heavy = {"kind": "DC", "voltage": "12 V"}
+    assert calc.work("remote-switch", {**heavy, "power": "3840 W"}).verdict == "fine"
+    assert calc.work("remote-switch", {**heavy, "power": "4300 W"}).verdict == "stop"
+    assert calc.work("remote-switch", {**heavy, "power": "20 kW"}).verdict == "stop"
+
+
+def test_where_no_factor_is_published_the_rating_is_asked_for_such_a_load():
+    """Lamps on 48 V: their inrush is not in the quarter more."""
+    lamps = {"kind": "DC", "voltage": "48 V", "load": "lamp"}
+    assert "for such a load" in calc.work("remote-switch", lamps).sentence
+
+
+def test_the_switch_of_a_coil_is_said_to_break_dc_on_a_mains_line_too():
+    mains = calc.work("remote-switch", {"switch": "10 A", "marked": "AC"})
+    assert mains.verdict == "stop"
+    assert "breaks the coil's DC" in said(mains)
+    assert "With a DC figure" in mains.sentence
+
+
+def test_contacts_are_kept_from_gas_and_vented_batteries():
+    for texts, answer in answers("remote-switch")[:200]:
+        assert "gas locker" in said(answer) and "vented battery" in said(answer), texts
+
+
 @pytest.mark.parametrize("way", ["bank", "shore"])
 @pytest.mark.parametrize("power", ["20 W", "500 W", "1500 W"])
 def test_a_water_heater_leads_to_its_switch_with_power_and_voltage(way, power):

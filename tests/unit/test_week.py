@@ -85,6 +85,10 @@ BY_MINUTES = {
         replace(PLAN, shore_every=0, sky=0.2, month=11),
         LEAD | {"exponent": 1.10, "cold": 1.19},
     ),
+    "gel in a southern winter": (
+        replace(PLAN, chemistry="gel", latitude=-40.0, month=7, shore_every=2),
+        LEAD | {"exponent": 1.15, "cold": 1.19},
+    ),
     "lithium in June": (
         replace(PLAN, chemistry="LFP", usable=0.8, voltage=12.8, capacity=80 * HOUR, month=6),
         LITHIUM | {"exponent": 1.0, "cold": 1.0},

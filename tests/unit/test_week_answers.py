@@ -1,0 +1,130 @@
+"""What the week's answer says: the order of its changes, its light under cloud, its cautions."""
+
+import pytest
+
+import calc
+from calc.energy import remedies
+from calc.render.answer import gist_text
+from calc.sheets.week_ahead import WORKSHEET
+
+FRIDGE = "fridge:45 W:9.6 h;heater fan:30 W:9 h:night;LED strips:24 W:5 h:night"
+LITHIUM = {"chemistry": "LFP", "loads": FRIDGE}
+
+
+def changes(texts):
+    """Return the changes of a week in the order that is shown."""
+    return remedies.ranked(list(remedies.remedies(WORKSHEET.work(texts).values["plan"])))
+
+
+def work(**texts):
+    return calc.work("week-ahead", texts)
+
+
+@pytest.mark.parametrize(
+    "kind, none",
+    [
+        (remedies.DRIVE, {"drive_hours": "0 h"}),
+        (remedies.ARRAY, {"array": "0 W", "month": "May", "sky": "60 %"}),
+        (remedies.SHORE, {}),
+    ],
+)
+def test_a_first_bit_of_what_was_not_there_asks_little(kind, none):
+    """Of the most that is tried, not of itself: the first hour of driving is not the whole."""
+    found = {one.kind: one for one in changes({**LITHIUM, "capacity": "180 A.h", **none})}
+    most = {remedies.DRIVE: remedies.MOST_DRIVE, remedies.ARRAY: remedies.MOST_ARRAY}
+    one = found[kind]
+    asked = 1 / one.amount if kind == remedies.SHORE else one.amount / most[kind]
+    assert one.works and one.share == pytest.approx(asked) and one.share < 0.75
+
+
+def test_a_quarter_of_an_hour_more_at_the_wheel_comes_before_the_fridge_given_up():
+    order = changes({"loads": FRIDGE, "drive_hours": "2.2 h"})
+    places = {(one.kind, one.load): at for at, one in enumerate(order) if one.works}
+    wheel, given_up = (
+        places[remedies.DRIVE, ""],
+        min(at for (_, load), at in places.items() if load == "fridge"),
+    )
+    assert order[wheel].amount - 2.2 * 3600 == pytest.approx(900, abs=120)
+    assert wheel < given_up
+
+
+def test_a_switch_that_is_pressed_comes_before_anything_that_is_bought_or_given_up():
+    order = changes({"chemistry": "LFP", "capacity": "300 A.h", "drive_hours": "2 h"})
+    assert order[0].kind == remedies.OFF and order[0].works and order[0].share == 0
+    assert {one.kind for one in order[1:]} >= {remedies.ROUTE, remedies.BANK, remedies.DRIVE}
+
+
+def test_no_change_asks_more_than_all_that_is_tried():
+    for texts in ({}, LITHIUM, {**LITHIUM, "drive_hours": "0 h", "array": "0 W"}):
+        assert all(0 <= one.share <= 1 + bool(one.besides) for one in changes(texts))
+
+
+@pytest.mark.parametrize("tilt, facing", [("0", "180"), ("20", "180"), ("60", "90"), ("70", "0")])
+@pytest.mark.parametrize("month", ["January", "June"])
+def test_the_light_of_a_week_is_the_lower_of_the_two_that_sun_yield_gives(tilt, facing, month):
+    roof = {"latitude": "52", "month": month, "array": "300 W", "sky": "40 %", "tilt": tilt}
+    roof |= {"facing": facing, "losses": "14 %"}
+    sun = calc.work("sun-yield", roof).values
+    assert work(**roof).values["sun_day"] == pytest.approx(min(sun["energy"], sun["grey_energy"]))
+
+
+def test_a_tilt_that_gains_on_a_clear_day_is_said_to_gain_little_under_cloud():
+    def says(**texts):
+        return any("tilt gains little" in one.text for one in work(**texts).cautions)
+
+    assert says(tilt="40") and not says() and not says(tilt="40", array="0 W")
+
+
+def test_a_charger_that_is_too_strong_counts_only_if_it_is_used():
+    small = {"capacity": "60 A.h", "loads": "lamp:5 W:4 h:night", "array": "200 W", "month": "June"}
+    strong = {"charger": "100 A", "shore_charger": "100 A"}
+    unused = work(**small, **strong, drive_hours="0 h")
+    assert unused.verdict == "fine" and not unused.values["forced"]
+    assert work(**small, charger="100 A").values["forced"]
+    assert work(**small, shore_charger="100 A", drive_hours="0 h", shore_every="3").values["forced"]
+
+
+def test_a_low_sun_that_is_not_needed_is_no_caution():
+    high = {"latitude": "62", "loads": "alarm:1 W:24 h", "array": "400 W"}
+    assert work(**high, drive_hours="0 h").verdict == "caution"
+    assert work(**high, drive_hours="1 h").verdict == "fine"
+
+
+def test_a_bank_that_takes_no_charge_is_not_told_to_put_sources_together():
+    frozen = work(chemistry="LFP", temperature="-10 C")
+    assert frozen.verdict == "stop" and "takes no charge" in frozen.sentence
+
+
+def test_a_change_tells_what_comes_after_the_week_it_carries():
+    assert work(loads=FRIDGE).sentence.endswith(
+        "instead of 1\u00a0h; then empty after 7.3\u00a0days."
+    )
+    calm = work(loads=FRIDGE, charger="0 A", chemistry="LFP", array="0 W").sentence
+    assert calm.endswith("; then never empty.")
+
+
+def test_what_is_not_there_is_none_and_not_a_nought():
+    bare = work(drive_hours="0 h", array="0 W")
+    assert "a day instead of none; then" in bare.sentence
+    told = [row.asks for row in bare.values["remedies"]]
+    assert any(one.endswith("W instead of none") for one in told)
+    assert not any("instead of 0" in one for one in told)
+
+
+def test_a_change_is_not_told_a_state_below_the_floor():
+    """Where nothing is drawn any more a bank loses a little by itself; that is not the change's."""
+    answer = work()
+    assert answer.values["lowest_state"] < answer.values["floor"]
+    assert all(row.lowest >= answer.values["floor"] for row in answer.values["remedies"])
+
+
+def test_a_bank_that_begins_empty_is_empty_at_once():
+    assert work(from_state="40 %").values["outlook"] == "at once"
+
+
+@pytest.mark.parametrize("texts", [{}, {"from_state": "40 %"}, {"loads": "lamp:1 W:5 h"}])
+def test_the_first_stage_has_no_word_for_what_is_still_missing(texts):
+    first = next(answer for _, answer in WORKSHEET.stages(WORKSHEET.read(texts)[0]) if answer)
+    lines = [line.value + line.says for line in first.working]
+    assert not [one for one in (first.sentence, gist_text(first), *lines) if "none" in one]
+    assert ("still being worked out" in first.sentence) is (texts == {})
