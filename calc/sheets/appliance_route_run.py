@@ -66,7 +66,7 @@ def run(
 ) -> ApplianceRoute:
     """Return what each route takes in a day, fed for `hours_on` [s], `carried` [s] of it by others."""
     if not at_most(carried, hours_on):
-        raise Problem("carried", "Hours fed by others must be no more than the hours it is fed.")
+        raise Problem("carried", "Hours of these fed by others must be no more than the hours it is fed.")
     day = appliances.DAY
     from_bank = hours_on - carried
     kept = use == THERMOSTAT

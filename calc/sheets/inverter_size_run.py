@@ -71,10 +71,10 @@ def run(
 ) -> InverterSize:
     """Return what inverter carries `running` [W] and starts `surge` [W], and what it asks for."""
     if not at_most(lowest_voltage, voltage):
-        raise Problem("lowest_voltage", "The lowest voltage must be no more than the bank voltage.")
-    for name, part in (("motor", motor), ("can_wait", can_wait)):
+        raise Problem("lowest_voltage", "Lowest bank voltage must be no more than the bank voltage.")
+    for name, label, part in (("motor", "Largest motor that starts", motor), ("can_wait", "A load that can wait", can_wait)):
         if part is not None and not at_most(part, running):
-            raise Problem(name, "This is part of the running power above, so it must be no more than that.")
+            raise Problem(name, f"{label} must be no more than the running power, which it is a part of.")
     start = None if motor is None else inverter.starting_power(running=running, motor=motor, factor=start_factor)
     surge_power = max(running, surge, start or 0.0)
     current = bank_current(running, lowest_voltage, efficiency)

@@ -57,7 +57,7 @@ def run(
     """Return what lamps of `power` [W] take for `hours` [s] at a share `level` of the time."""
     zone = power if zone_power is None else zone_power
     if not at_most(zone, power):
-        raise Problem("zone_power", "The largest zone must be no more than the power of all lamps.")
+        raise Problem("zone_power", "Largest zone on one dimmer must be no more than the power of all lamps.")
     full = power / voltage * hours
     exponents = {STRIP: (1.0, 1.0), FILAMENT: (loads.FILAMENT_POWER / 2, loads.FILAMENT_LIGHT / 2)}.get(lamp)
     share = dimmed = light = seen = None

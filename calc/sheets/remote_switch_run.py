@@ -67,9 +67,9 @@ def run(
     """Return how to switch `power` [W] from `distance` [m] away."""
     dc = kind == switching.DC
     if dc and not at_most(voltage, EXTRA_LOW):
-        raise Problem("voltage", f"Voltage must be the bank's own for DC, up to {EXTRA_LOW:g} V, like 12.8 V.")
+        raise Problem("voltage", f"Voltage of the line must be the bank's own for DC, up to {EXTRA_LOW:g} V, like 12.8 V.")
     if not dc and not at_least(voltage, MAINS):
-        raise Problem("voltage", f"Voltage must be that of the mains for AC, {MAINS:g} V or more, like 120 V.")
+        raise Problem("voltage", f"Voltage of the line must be that of the mains for AC, {MAINS:g} V or more, like 120 V.")
     current = power / (voltage * power_factor)
     factor = switching.derating(kind=kind, voltage=voltage, load=load)
     rating = switching.contact_rating(current=current, factor=factor) if factor is not None else None

@@ -123,7 +123,7 @@ def _sky(sky: float, sunshine: float | None, daylight: float) -> tuple[bool, flo
     if sunshine is not None and not at_most(sunshine, daylight):
         raise Problem(
             "sunshine",
-            f"Hours of bright sun must be at most the {daylight / 3600:.2f} h between sunrise and sunset.",
+            f"Hours of bright sun, if you know them, must be at most the {daylight / 3600:.2f} h between sunrise and sunset.",
         )
     if sunshine is None or not daylight:
         return False, sky

@@ -114,7 +114,7 @@ def test_a_coil_that_may_not_close_is_a_stop():
 
 @pytest.mark.parametrize(("kind", "voltage"), [("AC", "12 V"), ("AC", "99 V"), ("DC", "120 V")])
 def test_a_voltage_that_does_not_go_with_its_kind_is_refused(kind, voltage):
-    with pytest.raises(calc.InputError, match="Voltage must be") as refusal:
+    with pytest.raises(calc.InputError, match="Voltage of the line must be") as refusal:
         calc.work("remote-switch", {"kind": kind, "voltage": voltage})
     assert refusal.value.field == "voltage"
 
