@@ -49,9 +49,20 @@ def viewport(request) -> dict[str, int]:
 
 
 @pytest.fixture
-def page(browser: Browser, server: Server, viewport: dict[str, int]) -> Iterator[Page]:
-    """A watched page in a fresh profile, service worker and all, at each viewport."""
-    context = browser.new_context(viewport=viewport, locale="en-GB", reduced_motion="reduce")
+def service_workers() -> str:
+    """Blocked, or each test would save the whole site anew; files about saving say "allow"."""
+    return "block"
+
+
+@pytest.fixture
+def page(browser: Browser, server: Server, viewport, service_workers: str) -> Iterator[Page]:
+    """A watched page in a fresh profile, at each viewport."""
+    context = browser.new_context(
+        viewport=viewport,
+        locale="en-GB",
+        reduced_motion="reduce",
+        service_workers=service_workers,
+    )
     watch = Watch(context, server.url)
     yield context.new_page()
     context.close()

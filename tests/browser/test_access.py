@@ -212,7 +212,8 @@ def test_no_busy_sheet_scrolls_sideways(page, server, width):
 
 
 @pytest.mark.parametrize("path", [*CHECKS, ""])
-def test_text_at_twice_its_size_fits_a_narrow_phone(page, server, path):
+def test_text_at_twice_its_size_fits_a_narrow_phone(still, server, path):
+    page = still
     page.set_viewport_size({"width": 320, "height": 640})
     page.goto(server.url + path)
     unfold_everything(page)

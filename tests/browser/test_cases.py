@@ -54,9 +54,10 @@ def of_cases() -> dict[str, str]:
 
 
 def of_bad_texts() -> Iterator[str]:
+    """Each field gets a third of them, the next field the next: all are tried in every sheet."""
     for name in calc.worksheets():
-        for field in calc.find(name).fields:
-            for text in BAD_TEXTS:
+        for place, field in enumerate(calc.find(name).fields):
+            for text in BAD_TEXTS[place % 3 :: 3]:
                 yield form(name, usual(name) | {field.id: text})
 
 

@@ -14,6 +14,12 @@ def viewport():
     return VIEWPORTS["phone"]
 
 
+@pytest.fixture
+def service_workers():
+    """At work: it is what these tests are about."""
+    return "allow"
+
+
 def test_the_browser_finds_the_manifest_whole(page, server):
     page.goto(server.url)
     found = page.context.new_cdp_session(page).send("Page.getAppManifest")

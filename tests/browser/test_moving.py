@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 import pytest
 from playwright.sync_api import expect
 
+import calc
 from tests.browser.sheet_helpers import (
     STARTING,
     Sheet,
@@ -26,6 +27,12 @@ RUN, FUSE = "wire-drop", "fuse-choice"
 def viewport():
     """A phone's, unless a test asks for both."""
     return VIEWPORTS["phone"]
+
+
+@pytest.fixture
+def service_workers():
+    """At work: it is what these tests are about."""
+    return "allow"
 
 
 both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
@@ -76,6 +83,23 @@ def test_one_python_serves_every_guide_and_back_brings_the_figures(page, server)
     assert page.evaluate("() => window.sameDocument"), "the theme loaded a page anew"
     ours = [url for url in made if url.endswith("/assets/worker.js")]
     assert len(ours) == 1, made
+
+
+def test_in_one_visit_each_sheet_comes_alive_with_its_own_figures(page, server):
+    page.goto(server.url)
+    line = page.locator("[data-offline-line]")
+    expect(line).to_contain_text("Saved for use without signal", timeout=STARTING)
+    first, *others = calc.worksheets()
+    made = []
+    page.on("worker", lambda worker: made.append(worker.url))
+    open_sheet(page, server, first).expect_answer(usual(first))
+    for name in others:
+        page.locator(f".md-nav a[href$='/{name}/']").first.evaluate("(link) => link.click()")
+        sheet = Sheet(page, name)
+        sheet.expect_worked()
+        sheet.expect_answer(usual(name))
+        expect(sheet.notes).to_be_hidden()
+    assert len([url for url in made if "search" not in url]) == 1, "one Python for the visit"
 
 
 def test_figures_typed_just_before_leaving_do_not_follow_to_the_next_guide(page, server):

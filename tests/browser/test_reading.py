@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 
 import calc
 from tests.browser.sheet_helpers import ONE_OF_EACH, Sheet, another_page, reply_to, usual
-from tests.browser.tools import PROJECT
+from tests.browser.tools import PROJECT, VIEWPORTS
 from tests.published.cases import load_cases
 
 
@@ -20,7 +20,13 @@ def plain(browser, server, viewport) -> Iterator[Page]:
         yield page
 
 
-@pytest.mark.parametrize("name", calc.worksheets())
+@pytest.mark.parametrize(
+    ("viewport", "name"),
+    [
+        *((VIEWPORTS["phone"], name) for name in calc.worksheets()),
+        *((VIEWPORTS["desktop"], name) for name in ONE_OF_EACH),
+    ],
+)
 def test_without_javascript_a_check_shows_its_own_figures_with_their_working(plain, server, name):
     plain.goto(f"{server.url}checks/{name}/")
     sheet = Sheet(plain, name)
@@ -51,6 +57,7 @@ def test_without_javascript_a_check_shows_its_own_figures_with_their_working(pla
     expect(sheet.part("status")).to_have_attribute("role", "status")
 
 
+@pytest.mark.parametrize("viewport", [VIEWPORTS["phone"]], ids=["phone"])  # no window changes it
 def test_without_javascript_every_check_and_table_can_be_read(plain, server):
     plain.goto(server.url + "how-we-check/")
     folds = plain.locator("article details")
@@ -66,6 +73,7 @@ def test_without_javascript_every_check_and_table_can_be_read(plain, server):
         expect(fold.locator("td").first).to_be_visible()
 
 
+@pytest.mark.parametrize("viewport", [VIEWPORTS["phone"]], ids=["phone"])  # no window changes it
 def test_without_javascript_every_field_and_unit_is_listed(plain, server):
     plain.goto(server.url + "units-links-privacy/")
     for name in calc.worksheets():
@@ -74,7 +82,7 @@ def test_without_javascript_every_field_and_unit_is_listed(plain, server):
             expect(listed).to_be_attached()
 
 
-@pytest.mark.parametrize("name", ONE_OF_EACH)
+@pytest.mark.parametrize("name", ["runtime", "week-ahead"])  # the first chapter, and a late one
 def test_one_tap_leads_from_home_to_a_check(page, server, name):
     page.goto(server.url)
     page.locator(f".lw-questions a[href$='{name}/']").click()
