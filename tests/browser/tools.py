@@ -17,6 +17,8 @@ CHROMIUM = {
     "args": [
         "--no-sandbox",  # CI runs as root, where the sandbox cannot start
         "--disable-gpu",
+        # The optimising compiler would work longer on each new Python than most tests last.
+        "--js-flags=--liftoff-only",
         "--disable-background-networking",
         "--disable-component-update",
         # No name but this machine's resolves, so that a request to outside fails loudly.
