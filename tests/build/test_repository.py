@@ -71,7 +71,8 @@ def test_no_lock_file_holds_addresses():
     assert '"resolved"' not in (PROJECT / "package-lock.json").read_text("utf-8")
     requirements = (PROJECT / "requirements.txt").read_text("utf-8")
     assert "://" not in requirements
-    assert not [line for line in requirements.splitlines() if line.startswith("-")], "options of pip"
+    options = [line for line in requirements.splitlines() if line.startswith("-")]
+    assert options == []
     assert "--hash=sha256:" in requirements
 
 
