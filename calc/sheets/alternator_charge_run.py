@@ -11,14 +11,14 @@ from calc.energy import alternator as alternators
 from calc.energy import battery, charging
 from calc.energy.alternator import Filling
 from calc.kinds import VOLTAGE
-from calc.sheets import alternator_charge_cable as cables
+from calc.sheets import cable as cables
 from calc.sheets.alternator_charge_fields import RELAY, problem
 from calc.sheets.alternator_charge_states import State, states
 from calc.shown import quantity_text
 
 
 @dataclass(frozen=True, kw_only=True)
-class AlternatorCharge:
+class AlternatorCharge(cables.Cable):
     """The current into a bank [A], what it does to cable and alternator, and the charge [A·s].
 
     None where nothing flows that way. `asked` is what is asked of the alternator beside the vehicle,
@@ -105,27 +105,10 @@ class AlternatorCharge:
     warmest: float
     coldest: float
     states: tuple[State, ...]
-    table_row: str
-    table_ampacity: float
-    rating: float
-    air: float
-    base_air: float
-    printed_factor: bool
-    ambient_factor: float
-    bundle_factor: float
-    ampacity: float
-    small_ceiling: float | None
-    terminal_ceiling: float | None
-    cool_terminals: float | None
-    thin: bool
-    crowded: float
-    uncounted_bundle: bool
-    at_60: float | None
     rise: float | None
     warm: float | None
     margin: float
     lowest: float | None
-    highest: float
     window_open: bool
     fuse: float | None
 

@@ -124,28 +124,6 @@ def test_a_flat_lithium_bank_is_promised_nothing_by_an_engine_below_its_plateau(
     assert 0 < more["charge"].m_as("A*h") < 2 * (13.4 - 13.196) / 0.030
 
 
-@pytest.mark.parametrize(
-    ("temperature", "verdict", "words"),
-    [
-        ("-10 C", "stop", "may freeze"),
-        ("-5 C", "caution", "room temperature"),
-        ("9 C", "caution", "room temperature"),
-        ("10 C", "fine", ""),
-        ("40 C", "fine", ""),
-        ("45 C", "caution", "room temperature"),
-    ],
-)
-def test_lead_acid_is_not_charged_where_its_acid_may_freeze_nor_simply_fine_in_cold_and_heat(
-    temperature, verdict, words
-):
-    """At a tenth, gravity 1.134 between the table's rows: 9.5 °F, -12.5 °C, and 3 K clear of it."""
-    bank = {"chemistry": "flooded", "from_state": "10 %", "temperature": temperature}
-    answer = calc.work("alternator-charge", {**SOUND, **bank})
-    assert (answer.verdict, words in answer.sentence) == (verdict, True)
-    assert ("it can burst" in said(answer)) == temperature.startswith("-")
-    assert ("sensor on the bank" in said(answer)) == (verdict != "fine")
-
-
 def test_the_same_engine_charges_through_a_charger():
     answer = calc.work("alternator-charge", {**SOUND, "engine_voltage": "12.2 V"})
     assert answer["charge"].m_as("A*h") == pytest.approx(40, rel=1e-9)

@@ -1,4 +1,4 @@
-"""What the cable between engine and bank bears, and the fuse at either end of it."""
+"""What a conductor bears, and the fuse it can have: for the sheets that name both."""
 
 from dataclasses import dataclass
 
@@ -12,7 +12,12 @@ from calc.sheets.shared import refusal
 
 @dataclass(frozen=True, kw_only=True)
 class Cable:
-    """What a conductor bears [A] by its rule set; the names are those of fuse-choice."""
+    """What a conductor bears [A] by its rule set.
+
+    `crowded` is with the bundling factor that its rule set leaves out at this voltage; `at_60` with
+    60 °C insulation, `cool_terminals` what NEC lets terminals of 60 °C bear on it; `highest` the
+    largest fuse that it allows.
+    """
 
     table_row: str
     table_ampacity: float
