@@ -8,7 +8,9 @@ from tests.unit.test_shore_verdicts import TESTED
 
 
 @pytest.mark.parametrize(
-    ("name", "sound"), [("alternator-charge", SOUND), ("shore-charge", TESTED)], ids=["road", "shore"]
+    ("name", "sound"),
+    [("alternator-charge", SOUND), ("shore-charge", TESTED)],
+    ids=["road", "shore"],
 )
 @pytest.mark.parametrize(
     ("temperature", "verdict", "words"),
