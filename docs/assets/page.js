@@ -143,14 +143,14 @@ const everySheet = (act) => document.querySelectorAll("[data-sheet]").forEach(ac
 const arrive = () => everySheet((sheet) => sheet.lugwiseOpen ?? bind(sheet));
 if (window.document$) window.document$.subscribe(arrive);
 else arrive();
-window.addEventListener("hashchange", () =>
+const openLink = () =>
   everySheet((sheet) => {
     if (!location.hash.includes("=")) return; // a heading's anchor
     sheet.lugwiseOpen?.();
     // Where an answer leads on, the next step is what one looks for, not the figures above it.
     (part(sheet, "ways") ? part(sheet, "answer") : sheet).scrollIntoView();
-  }),
-);
+  });
+window.addEventListener("hashchange", openLink);
 // A link from an example to the sheet above it: the theme would load the page anew, and stay below.
 document.addEventListener(
   "click",
@@ -162,8 +162,10 @@ document.addEventListener(
     // The address of a step is what the browser's own way back leads to.
     const sheet = link.closest("[data-sheet]");
     if (sheet) history.replaceState(history.state, "", part(sheet, "link").value);
-    if (location.hash === link.hash) everySheet((sheet) => sheet.scrollIntoView());
-    else location.hash = link.hash;
+    if (location.hash === link.hash) return everySheet((sheet) => sheet.scrollIntoView());
+    // Setting the hash instead would wake the theme: it fetches this page and scrolls back down.
+    history.pushState(null, "", link.hash);
+    openLink();
   },
   true,
 );

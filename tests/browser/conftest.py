@@ -42,6 +42,28 @@ def browser() -> Iterator[Browser]:
         browser.close()
 
 
+PASSED = pytest.StashKey[bool]()
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(item, call):
+    """Note whether a test's own part passed, for the fixtures that end after it."""
+    report = yield
+    if report.when == "call":
+        item.stash[PASSED] = report.passed
+    return report
+
+
+def of_profile(viewport: dict[str, int], service_workers: str) -> dict:
+    """Return the options of a fresh profile."""
+    return {
+        "viewport": viewport,
+        "locale": "en-GB",
+        "reduced_motion": "reduce",
+        "service_workers": service_workers,
+    }
+
+
 @pytest.fixture(params=VIEWPORTS.values(), ids=VIEWPORTS.keys())
 def viewport(request) -> dict[str, int]:
     """The window's size: every test that uses it runs on a phone's and on a desktop's."""
@@ -55,17 +77,49 @@ def service_workers() -> str:
 
 
 @pytest.fixture
-def page(browser: Browser, server: Server, viewport, service_workers: str) -> Iterator[Page]:
+def fresh_page(browser: Browser, server: Server, viewport, service_workers: str) -> Iterator[Page]:
     """A watched page in a fresh profile, at each viewport."""
-    context = browser.new_context(
-        viewport=viewport,
-        locale="en-GB",
-        reduced_motion="reduce",
-        service_workers=service_workers,
-    )
+    context = browser.new_context(**of_profile(viewport, service_workers))
     watch = Watch(context, server.url)
     yield context.new_page()
     context.close()
+    watch.check()
+
+
+@pytest.fixture
+def page(fresh_page: Page) -> Page:
+    """The page of a test: a fresh one, unless its file says `page = visit`."""
+    return fresh_page
+
+
+@pytest.fixture(scope="module")
+def visits(browser: Browser, server: Server) -> Iterator[dict[int, tuple[Page, Watch]]]:
+    """The pages of a file's visits by the width of their window."""
+    visits: dict[int, tuple[Page, Watch]] = {}
+    yield visits
+    for page, _ in visits.values():
+        page.context.close()
+
+
+@pytest.fixture
+def visit(request, browser: Browser, server: Server, viewport, visits) -> Iterator[Page]:
+    """A watched page that goes on through the tests of a file, so that Python starts in it once.
+
+    `open_sheet` comes to a sheet there as a reader does who moves about the site. After a test that
+    fails the next one gets a new page.
+    """
+    width = viewport["width"]
+    if width not in visits:
+        context = browser.new_context(**of_profile(viewport, "block"))
+        watch = Watch(context, server.url)
+        visits[width] = context.new_page(), watch
+    page, watch = visits.pop(width)
+    page.set_viewport_size(viewport)
+    yield page
+    if request.node.stash.get(PASSED, False) and not watch.errors and not watch.outside:
+        visits[width] = page, watch
+    else:
+        page.context.close()
     watch.check()
 
 

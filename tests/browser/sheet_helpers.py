@@ -174,12 +174,33 @@ class Sheet:
 
 def open_sheet(page: Page, server: Server, name: str, fragment: str = "") -> Sheet:
     """Open a guide and wait until its sheet has given its first live answer."""
-    # From an empty page: from the same guide a new fragment alone would open nothing anew.
-    page.goto("about:blank")
-    page.goto(f"{server.url}checks/{name}/{fragment}")
+    address = f"{server.url}checks/{name}/"
     sheet = Sheet(page, name)
+    if page.url.startswith(server.url):
+        # By way of another page: from the same guide a new fragment alone would open nothing anew.
+        move(page, f"{server.url}licences/")
+        move(page, address + fragment)
+    else:
+        page.goto(address + fragment)
     sheet.expect_live()
+    replied = "[data-answer]:not([data-seq='0']), :scope.is-stale"
+    expect(sheet.root.locator(replied).first).to_be_attached()
     return sheet
+
+
+def move(page: Page, address: str) -> None:
+    """Follow a link to `address` within the site, on which a Python that has started stays."""
+    page.evaluate("() => { window.oldArticle = document.querySelector('article'); }")
+    page.evaluate(
+        """(address) => {
+            const link = document.body.appendChild(document.createElement("a"));
+            link.href = address;
+            link.click();
+            link.remove();
+        }""",
+        address,
+    )
+    page.wait_for_function("() => !window.oldArticle?.isConnected")
 
 
 def never(error: str) -> bool:

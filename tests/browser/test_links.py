@@ -3,7 +3,7 @@
 from urllib.parse import quote
 
 import pytest
-from playwright.sync_api import expect
+from playwright.sync_api import Page, expect
 
 import calc
 from calc.fields import Quantity
@@ -20,7 +20,7 @@ from tests.browser.sheet_helpers import (
     open_sheet,
     usual,
 )
-from tests.browser.tools import VIEWPORTS
+from tests.browser.tools import VIEWPORTS, Server
 from tests.whole import whole_reply
 
 RUN = "wire-drop"
@@ -33,6 +33,12 @@ MISSING = "Not in the link, so taken as usual:"
 def viewport():
     """A phone's: links do not depend on the window."""
     return VIEWPORTS["phone"]
+
+
+@pytest.fixture
+def page(visit):
+    """One visit for the file: Python starts once."""
+    return visit
 
 
 def opened(name: str, fragment: str) -> dict:
@@ -84,8 +90,8 @@ def test_a_link_with_every_field_opens_to_the_librarys_answer(page, server, name
     expect(page).to_have_url(exactly(link_to(name, texts | {field: text})))
 
 
-def test_a_link_written_by_hand_is_read(page, server):
-    sheet = open_sheet(page, server, RUN, "#v=1&current=45A&length=3.6m&conductor=10mm2")
+def test_a_link_written_by_hand_is_read(fresh_page, server):
+    sheet = open_sheet(fresh_page, server, RUN, "#v=1&current=45A&length=3.6m&conductor=10mm2")
     sheet.expect_answer(usual(RUN, current="45 A", length="3.6 m", conductor="10 mm2"))
     expect(sheet.box("current")).to_have_value("45")
     expect(sheet.box("length")).to_have_value("3.6")
@@ -93,8 +99,8 @@ def test_a_link_written_by_hand_is_read(page, server):
     expect(sheet.box("conductor")).to_have_value("10 mm2")
 
 
-def test_figures_missing_from_a_link_are_named(page, server):
-    sheet = open_sheet(page, server, RUN, "#v=1&current=45A")
+def test_figures_missing_from_a_link_are_named(fresh_page, server):
+    sheet = open_sheet(fresh_page, server, RUN, "#v=1&current=45A")
     notes = opened(RUN, "#v=1&current=45A")["notes"]
     assert len(notes) == 1
     assert notes[0].startswith(MISSING)
@@ -157,9 +163,8 @@ def test_wrong_figures_land_in_their_fields_with_their_sentences(page, server):
     sheet.expect_answer(texts)
 
 
-@pytest.mark.parametrize("written", [ATTACK, quote(ATTACK, safe="")], ids=["raw", "encoded"])
-@pytest.mark.parametrize("name", ONE_OF_EACH)
-def test_markup_in_every_value_is_shown_as_text(page, server, name, written):
+def expect_markup_is_text(page: Page, server: Server, name: str, written: str) -> None:
+    """Open the sheet with markup in place of every value, and expect to read it there."""
     fields = [field.id for field in calc.find(name).fields if not field.only_if]
     fragment = "&".join(["v=" + written, *(f"{field}={written}" for field in fields)])
     sheet = open_sheet(page, server, name, f"#{fragment}&{written}=1")
@@ -176,6 +181,22 @@ def test_markup_in_every_value_is_shown_as_text(page, server, name, written):
     else:
         sheet.expect_answer(dict.fromkeys(fields, ATTACK))
     expect_unharmed(sheet)
+
+
+as_written = pytest.mark.parametrize(
+    "written", [ATTACK, quote(ATTACK, safe="")], ids=["raw", "encoded"]
+)
+
+
+@as_written
+@pytest.mark.parametrize("name", ONE_OF_EACH)
+def test_markup_in_every_value_is_shown_as_text(page, server, name, written):
+    expect_markup_is_text(page, server, name, written)
+
+
+@as_written
+def test_markup_in_a_link_that_starts_the_page_is_shown_as_text(fresh_page, server, written):
+    expect_markup_is_text(fresh_page, server, "runtime", written)
 
 
 @pytest.mark.parametrize(
@@ -239,3 +260,18 @@ def test_a_worked_example_opens_in_the_sheet_above_it(page, server, name):
                     expect(sheet.cell(field, row, column.id)).to_have_value(cell["fill"])
         expect_notes(sheet, reply["notes"])
         expect(sheet.part("gist")).to_be_in_viewport()
+
+
+def test_figures_of_an_example_do_not_load_the_page_anew(fresh_page, server):
+    page = fresh_page
+    sheet = open_sheet(page, server, "week-ahead")
+    page.evaluate("() => { window.article = document.querySelector('article'); }")
+    # Pressed as soon as it has come into view, as on a phone.
+    page.get_by_role("link", name="Open these figures in the sheet").first.evaluate(
+        "(link) => { link.scrollIntoView(); link.click(); }"
+    )
+    fragment = page.evaluate("() => location.hash")
+    expect(sheet.answer).to_have_text(sheet.text_of(opened("week-ahead", fragment)["answer"]))
+    page.wait_for_load_state("networkidle")
+    assert page.evaluate("() => window.article.isConnected")
+    expect(sheet.part("gist")).to_be_in_viewport()

@@ -48,12 +48,12 @@ def follow(page, name: str) -> Sheet:
 
 @both_viewports
 def test_one_python_serves_every_guide_and_back_brings_the_figures(page, server):
+    made = []
+    page.on("worker", lambda worker: made.append(worker.url))
     # The theme moves without a reload once the service worker answers for the site map.
     page.goto(server.url)
     line = page.locator("[data-offline-line]")
     expect(line).to_contain_text("Saved for use without signal", timeout=STARTING)
-    made = []
-    page.on("worker", lambda worker: made.append(worker.url))
     sheet = open_sheet(page, server, RUN)
     page.evaluate("() => { window.sameDocument = true; }")
     sheet.type("current", "45")
@@ -86,12 +86,12 @@ def test_one_python_serves_every_guide_and_back_brings_the_figures(page, server)
 
 
 def test_in_one_visit_each_sheet_comes_alive_with_its_own_figures(page, server):
+    made = []
+    page.on("worker", lambda worker: made.append(worker.url))
     page.goto(server.url)
     line = page.locator("[data-offline-line]")
     expect(line).to_contain_text("Saved for use without signal", timeout=STARTING)
     first, *others = calc.worksheets()
-    made = []
-    page.on("worker", lambda worker: made.append(worker.url))
     open_sheet(page, server, first).expect_answer(usual(first))
     for name in others:
         page.locator(f".md-nav a[href$='/{name}/']").first.evaluate("(link) => link.click()")

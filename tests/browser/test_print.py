@@ -34,15 +34,16 @@ def viewport():
 
 
 @pytest.fixture
-def printing(page: Page) -> Page:
+def printing(visit: Page) -> Page:
     """A page whose print command only counts how often it was given."""
-    page.add_init_script(
+    visit.evaluate("() => { delete document.documentElement.dataset.printing; }")
+    visit.add_init_script(
         """window.print = () => {
             const { dataset } = document.documentElement;
             dataset.prints = Number(dataset.prints ?? 0) + 1;
         };"""
     )
-    return page
+    return visit
 
 
 def text_of_pdf(data: bytes) -> str:

@@ -24,6 +24,12 @@ def viewport():
     return VIEWPORTS["phone"]
 
 
+@pytest.fixture
+def page(visit):
+    """One visit for the file: Python starts once."""
+    return visit
+
+
 both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
 
 
@@ -226,10 +232,11 @@ def test_too_many_rows_in_a_link_are_cut_and_told(page, server):
 
 @both_viewports
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_a_list_with_mistakes_breaks_no_rule_and_fits(page, server, scheme):
+def test_a_list_with_mistakes_breaks_no_rule_and_fits(fresh_page, server, scheme):
+    page = fresh_page
     page.emulate_media(color_scheme=scheme)
     link = link_to(NAME, {LIST: r"a\:b:M99:x:y:z:99:q;:M8:12 N.m;good"})
-    sheet = open_sheet(page, server, NAME, link)
+    sheet = open_sheet(fresh_page, server, NAME, link)
     expect(error(sheet, 1, "stud")).to_be_visible()
     remove(sheet, 3)
     found = Axe().run(page, options=WCAG).response["violations"]

@@ -18,8 +18,15 @@ def viewport():
     return VIEWPORTS["phone"]
 
 
+@pytest.fixture
+def page(visit):
+    """One visit for the file: Python starts once."""
+    return visit
+
+
 def press_print(page: Page, sheet: Sheet) -> bytes:
     """Return what the sheet's own button would print, as PDF."""
+    page.evaluate("() => { window.print = () => {}; }")
     sheet.root.get_by_role("button", name="Print").click()
     expect(sheet.part("qr").locator("svg")).to_be_attached(timeout=60_000)
     page.evaluate("() => { document.documentElement.dataset.printing = ''; }")
@@ -27,7 +34,6 @@ def press_print(page: Page, sheet: Sheet) -> bytes:
 
 
 def test_twenty_joints_are_printed_on_two_pages_with_room_to_write(page, server):
-    page.add_init_script("window.print = () => {}")
     texts = {"vehicle": "Marram", LIST: TWENTY}
     sheet = open_sheet(page, server, NAME, link_to(NAME, texts))
     sheet.expect_answer(texts)
@@ -40,7 +46,8 @@ def test_twenty_joints_are_printed_on_two_pages_with_room_to_write(page, server)
     assert not [words for words in wanted if without_spaces(words) not in printed]
 
 
-def test_the_boxes_to_write_in_are_ruled_and_only_on_paper(page, server):
+def test_the_boxes_to_write_in_are_ruled_and_only_on_paper(fresh_page, server):
+    page = fresh_page
     sheet = open_sheet(page, server, NAME)
     boxes = sheet.answer.locator("tbody .lw-blank")
     expect(boxes).to_have_count(4 * len(USUAL))

@@ -26,13 +26,19 @@ def viewport():
     return VIEWPORTS["phone"]
 
 
+@pytest.fixture
+def page(visit):
+    """One visit for the file: Python starts once."""
+    return visit
+
+
 both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
 
 
 @both_viewports
 @pytest.mark.parametrize("name", ONE_OF_EACH)  # the others in one visit, in test_moving
-def test_a_sheet_comes_alive_with_its_own_figures(page, server, name):
-    sheet = open_sheet(page, server, name)
+def test_a_sheet_comes_alive_with_its_own_figures(fresh_page, server, name):
+    sheet = open_sheet(fresh_page, server, name)
     assert sheet.seq >= 1
     sheet.expect_answer(usual(name))
     expect(sheet.notes).to_be_hidden()
