@@ -97,8 +97,9 @@ function bind(sheet) {
     clearTimeout(address);
     part(sheet, "link").value = `${location.href.split("#")[0]}#${reply.link}`;
     if (touched && !fill) {
-      // By then the reader may have gone to another guide, whose address is not ours to write.
-      const write = () => location.pathname === home && history.replaceState(history.state, "", `#${reply.link}`);
+      // By then the reader may have gone to another guide, or come back: an address not ours to write.
+      const here = () => sheet.isConnected && location.pathname === home;
+      const write = () => here() && history.replaceState(history.state, "", `#${reply.link}`);
       address = setTimeout(write, 300);
     }
     document.documentElement.dataset.lugwise = "ready";

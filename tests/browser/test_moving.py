@@ -206,3 +206,16 @@ def test_a_python_that_does_not_come_is_said_and_the_built_answer_stays(browser,
         sheet.type("current", "45")
         sheet.expect_live()
         sheet.expect_answer(usual(RUN, current="45 A"))
+
+
+def test_figures_typed_just_before_leaving_are_not_there_when_one_is_back_at_once(page, server):
+    sheet = open_sheet(page, server, RUN)
+    sheet.type("current", "45")
+    sheet.expect_answer(usual(RUN, current="45 A"))
+    page.clock.install()  # nothing is written until it runs
+    sheet.type("current", "46")
+    sheet.expect_answer(usual(RUN, current="46 A"))
+    sheet = open_sheet(page, server, RUN)
+    page.clock.run_for(5_000)
+    sheet.expect_answer(usual(RUN))
+    expect(page).to_have_url(exactly(f"/{RUN}/"))

@@ -11,7 +11,7 @@ from playwright.sync_api import expect
 
 from build_scripts.site_list import version_of
 from tests.browser.place import SAVED, SECOND, drop, is_active, kept_by, line_of
-from tests.browser.tools import VIEWPORTS
+from tests.browser.tools import NO_PYTHON, VIEWPORTS
 
 
 @pytest.fixture
@@ -67,6 +67,7 @@ def test_the_worker_tells_its_status_to_whoever_asks(place):
 
 def test_without_a_server_every_page_opens(place):
     page = place.open_saved()
+    page.add_init_script(NO_PYTHON)  # on each page it would start again; the next test has it
     place.server.kill()
     page.reload()
     expect(line_of(page)).to_have_text(SAVED)

@@ -27,6 +27,9 @@ CHROMIUM = {
 }
 """How to start the browser."""
 
+NO_PYTHON = "window.Worker = class { postMessage() {} terminate() {} }"
+"""A script for pages on which Python is not to start: what stands there is what was built."""
+
 
 class Server:
     """A server as a process of its own, on a port of its own, that can be killed and come back.

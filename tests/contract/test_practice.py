@@ -184,5 +184,3 @@ def test_a_guide_offers_three_questions_of_its_own_above_its_warning(sheet):
     found = re.findall(r"^## Questions to try\n.*?^```practice\n([a-z-]+)\n", text, re.M | re.S)
     assert found == [sheet.id]
     assert text.index("## Questions to try") < text.index("!!! warning")
-
-

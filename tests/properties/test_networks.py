@@ -84,9 +84,7 @@ def pairs_of_runs(draw):
     ]
 
 
-@given(
-    pairs_of_runs(), st.sampled_from(list(LOADS)), st.floats(0.5, 600), SMALL, st.floats(1, 600)
-)
+@given(pairs_of_runs(), st.sampled_from(list(LOADS)), st.floats(0.5, 600), SMALL, st.floats(1, 600))
 @tried(400)
 def test_thicker_never_drops_more_at_the_load_longer_and_hotter_never_less(
     pair, kind, size, inside, other

@@ -22,9 +22,7 @@ LOADS = Rows(
     default="fridge:45 W:12 h:all;lamp:9 W",
     columns=(
         NAME,
-        Quantity(
-            id="power", label="Power", kinds=(POWER,), low="1 W", high="5 kW", example="45 W"
-        ),
+        Quantity(id="power", label="Power", kinds=(POWER,), low="1 W", high="5 kW", example="45 W"),
         Quantity(id="hours", label="Hours", kinds=(TIME,), low="0 h", high="24 h", default="5 h"),
         Choice(id="when", label="When", default="all", options=tuple(map(Option, ("day", "all")))),
         Quantity(id="pieces", label="Pieces", kinds=(COUNT,), low="1", high="9", optional=True),
