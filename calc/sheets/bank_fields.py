@@ -5,6 +5,7 @@ from calc.fields import Choice, Option, Quantity
 from calc.kinds import CHARGE, RATIO
 
 COOL, WARM = 10.0, 40.0  # °C, between which lead-acid is charged much as near 25 °C, LFP from the lower on: common practice, no source
+BACK = 0.9  # of an LFP bank: more leaves nothing before it is cut off; high end of common practice
 TEMPERED = "Cold lead-acid takes its charge slowly; hot lead-acid gasses and may heat itself until it fails. The voltage has to follow: a charger with a sensor on the bank does that."
 
 CHEMISTRY_OPTIONS = (

@@ -20,7 +20,7 @@ from calc.kinds import (
     TIME,
     VOLTAGE,
 )
-from calc.sheets.bank_fields import CHEMISTRY, USUAL_CHARGE_EFFICIENCY, USUAL_SHARE
+from calc.sheets.bank_fields import BACK, CHEMISTRY, USUAL_CHARGE_EFFICIENCY, USUAL_SHARE
 from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet
 
@@ -28,7 +28,6 @@ DAY = 86400.0  # s
 HOUR = 3600.0  # s
 MOST_PARALLEL = 4  # batteries side by side: common practice
 RATED = 20 * HOUR  # s, over which a lead-acid label is meant
-BACK = 0.9  # of an LFP bank: more leaves nothing before it is cut off; high end of common practice
 LABEL = 12.5  # V a 12 V battery: above it lead-acid gives no charge worth naming
 HARD = {"LFP": 0.5, "AGM": 0.25, "gel": 0.2, "flooded": 0.2}  # A for each A·h: common practice
 

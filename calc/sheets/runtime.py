@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass
 
-from calc.compare import at_least
+from calc.compare import at_least, at_most
 from calc.declare import CAUTION, FINE, NOTE, Named, Remark, Rule, Step
 from calc.energy import battery
 from calc.energy.loads import bank_current
 from calc.fields import Choice, Measured, Problem, Quantity
 from calc.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TEMPERATURE, TIME
-from calc.sheets.bank_fields import CAPACITY, CHEMISTRY_OPTIONS, USUAL_SHARE
+from calc.sheets.bank_fields import BACK, CAPACITY, CHEMISTRY_OPTIONS, USUAL_SHARE
 from calc.sheets.shared import EFFICIENCY, INVERTER, ROUTE, bank_voltage
 from calc.shown import DOWN, UP
 from calc.worksheet import Worksheet
@@ -163,6 +163,8 @@ WORKSHEET = Worksheet(
              says="About {runtime}, but deeper than half wears a lead-acid bank fast."),
         Rule(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and v.temperature < 0,
              says="About {runtime} at best in this frost; the bank must not be charged until it is warmer."),
+        Rule(verdict=CAUTION, when=lambda v: not v.lead_acid and not at_most(v.usable, BACK),
+             says="About {runtime}, but with nothing kept back: at the end the management system cuts everything off at once."),
         Rule(verdict=CAUTION, when=lambda v: v.lead_acid and v.runtime > v.nameplate_time * (1 + 1e-9),
              says="About {runtime} by the formula; by the label alone, {nameplate_time}. Count on the shorter."),
         Rule(verdict=FINE, says="The bank carries this for about {runtime}."),

@@ -38,6 +38,7 @@ def test_an_lfp_bank_that_keeps_nothing_back_is_not_called_fine():
     """Common practice: 80 to 90 % are used."""
     for usable, verdict in (("90 %", "fine"), ("95 %", "caution"), ("100 %", "caution")):
         assert work("bank-size", usable=usable).verdict == verdict
+        assert work("runtime", usable=usable).verdict == verdict
 
 
 def test_cold_is_claimed_only_where_a_factor_for_it_is_used():
