@@ -4,6 +4,7 @@ import ast
 import re
 import sys
 from collections.abc import Iterator
+from fnmatch import fnmatch
 from pathlib import Path
 
 import pytest
@@ -99,6 +100,14 @@ def test_nothing_but_the_register_knows_a_single_worksheet(path):
         text = path.read_text("utf-8").split('"""', 2)[-1]  # docstrings may show an example
         names = {sheet.id for sheet in sheets()}
         assert not {name for name in names if f'"{name}"' in text and "calc.work(" not in text}
+
+
+def test_no_folder_of_tests_is_passed_over(pytestconfig):
+    """Pytest passes over folders of some names, such as build, without a word."""
+    passed_over = pytestconfig.getini("norecursedirs")
+    folders = {path.parent.name for path in (PROJECT / "tests").rglob("test_*.py")}
+    assert len(folders) > 5
+    assert not [(f, p) for f in folders for p in passed_over if fnmatch(f, p)]
 
 
 def test_python_files_are_short():
