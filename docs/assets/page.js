@@ -64,6 +64,7 @@ function bind(sheet) {
   function open() {
     if (!location.hash.includes("=")) return work();
     touched = true;
+    clearTimeout(address); // of the figures that stood here before
     if (!isReady()) say(sheet, "Working out the figures of this link; those below are the sheet’s own example.", true);
     request({ fragment: location.hash });
   }
