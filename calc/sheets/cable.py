@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from calc.compare import at_least
 from calc.electrical import fuses
-from calc.electrical.ampacity import BASE_AMBIENT, NotCovered, ampacity, crowding
+from calc.electrical.ampacity import BASE_AMBIENT, Ampacity, NotCovered, ampacity, crowding
 from calc.electrical.limits import copper_rise, uncounted_bundle, unmarked
 from calc.electrical.nec import cool_terminals
 from calc.sheets.shared import refusal
@@ -38,41 +38,52 @@ class Cable:
     highest: float
 
 
+def ampacity_of(
+    *, conductor: str, insulation: str, surroundings: str, bundled: float, ambient: float, voltage: float,
+    rule_set: str, gauge_reading: str,
+) -> Ampacity:
+    """Return the ampacity of `conductor` with up to `voltage` [V] on it. Raises Problem."""
+    try:
+        return ampacity(
+            name=conductor, insulation=float(insulation.split()[0]), surroundings=surroundings, bundled=int(bundled),
+            ambient=ambient, voltage=voltage, rule_set=rule_set, gauge_reading=gauge_reading,
+        )  # fmt: skip
+    except NotCovered as gap:
+        raise refusal(gap) from None
+
+
 def cable(
     *, conductor: str, insulation: str, surroundings: str, bundled: float, ambient: float, voltage: float,
     rule_set: str, gauge_reading: str,
 ) -> Cable:
-    """Return what `conductor` bears with up to `voltage` [V] on it. Raises Problem."""
-    rating, together = float(insulation.split()[0]), int(bundled)
-    try:
-        bears = ampacity(
-            name=conductor, insulation=rating, surroundings=surroundings, bundled=together, ambient=ambient, voltage=voltage,
-            rule_set=rule_set, gauge_reading=gauge_reading,
-        )  # fmt: skip
-    except NotCovered as gap:
-        raise refusal(gap) from None
-    uncounted = uncounted_bundle(rule_set, bears, together)
+    """Return what `conductor` bears with up to `voltage` [V] on it, and by which steps. Raises Problem."""
+    together = int(bundled)
+    on = ampacity_of(
+        conductor=conductor, insulation=insulation, surroundings=surroundings, bundled=bundled, ambient=ambient, voltage=voltage,
+        rule_set=rule_set, gauge_reading=gauge_reading,
+    )  # fmt: skip
+    uncounted = uncounted_bundle(rule_set, on, together)
     return Cable(
-        table_row=bears.row,
-        table_ampacity=bears.table_ampacity,
-        rating=rating,
-        air=bears.air,
+        table_row=on.row,
+        table_ampacity=on.table_ampacity,
+        rating=float(insulation.split()[0]),
+        air=on.air,
         base_air=BASE_AMBIENT,
-        printed_factor=bears.printed_factor,
-        ambient_factor=bears.ambient_factor,
-        bundle_factor=bears.bundle_factor,
-        ampacity=bears.ampacity,
-        small_ceiling=bears.small_ceiling,
-        terminal_ceiling=bears.terminal_ceiling,
-        cool_terminals=cool_terminals(bears.row.removesuffix(" AWG")),
-        thin=bears.row == "18 AWG",
-        crowded=bears.ampacity * crowding(together) if uncounted else bears.ampacity,
+        printed_factor=on.printed_factor,
+        ambient_factor=on.ambient_factor,
+        bundle_factor=on.bundle_factor,
+        ampacity=on.ampacity,
+        small_ceiling=on.small_ceiling,
+        terminal_ceiling=on.terminal_ceiling,
+        cool_terminals=cool_terminals(on.row.removesuffix(" AWG")),
+        thin=on.row == "18 AWG",
+        crowded=on.ampacity * crowding(together) if uncounted else on.ampacity,
         uncounted_bundle=uncounted,
         at_60=unmarked(
             name=conductor, surroundings=surroundings, bundled=together, ambient=ambient, rule_set=rule_set,
             gauge_reading=gauge_reading,
         ),
-        highest=bears.largest_fuse,
+        highest=on.largest_fuse,
     )
 
 

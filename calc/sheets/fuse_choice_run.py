@@ -95,10 +95,10 @@ def _remedies(
 
     def opens(load: float = lowest, **change: object) -> float | None:
         try:
-            wire = cables.cable(**{**on, **change})
+            wire = cables.ampacity_of(**{**on, **change})
         except Problem:
             return None
-        return fuses.standard_rating(load, wire.highest, suitable)
+        return fuses.standard_rating(load, wire.largest_fuse, suitable)
 
     thicker = [one.name for one in series_of(on["conductor"]) if one.area > conductors.conductor(on["conductor"]).area]
     hotter, rating = ratings(on["rule_set"]), float(on["insulation"].split()[0])

@@ -87,9 +87,10 @@ def fresh_page(browser: Browser, server: Server, viewport, service_workers: str)
 
 
 @pytest.fixture
-def page(fresh_page: Page) -> Page:
-    """The page of a test: a fresh one, unless its file says `page = visit`."""
-    return fresh_page
+def page(request, viewport) -> Page:
+    """The page of a test: a fresh one, or that of the visit in a file marked `one_visit`."""
+    one_visit = request.node.get_closest_marker("one_visit")
+    return request.getfixturevalue("visit" if one_visit else "fresh_page")
 
 
 @pytest.fixture(scope="module")

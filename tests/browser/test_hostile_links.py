@@ -13,17 +13,13 @@ from tests.browser.tools import VIEWPORTS, Server
 RUN = "wire-drop"
 WORDS = (Text, Rows)  # fields that take nearly any text
 
+pytestmark = pytest.mark.one_visit
+
 
 @pytest.fixture
 def viewport():
     """A phone's: links do not depend on the window."""
     return VIEWPORTS["phone"]
-
-
-@pytest.fixture
-def page(visit):
-    """One visit for the file: Python starts once."""
-    return visit
 
 
 def expect_unharmed(sheet: Sheet) -> None:

@@ -24,17 +24,13 @@ RUN = "wire-drop"
 STRANGE = "The link holds something this sheet does not know, and it is left out:"
 MISSING = "Not in the link, so taken as usual:"
 
+pytestmark = pytest.mark.one_visit
+
 
 @pytest.fixture
 def viewport():
     """A phone's: links do not depend on the window."""
     return VIEWPORTS["phone"]
-
-
-@pytest.fixture
-def page(visit):
-    """One visit for the file: Python starts once."""
-    return visit
 
 
 def opened(name: str, fragment: str) -> dict:

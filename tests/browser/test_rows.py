@@ -17,17 +17,13 @@ USUAL = [[cell.entry for cell in row] for row in FIELD.read(FIELD.default).rows]
 BLANK = [cell.entry for cell in FIELD.blank]
 TWENTY = joined([f"joint {n}", "M8", "12 N·m", "8.8", "dry", "1"] for n in range(1, 21))
 
+pytestmark = pytest.mark.one_visit
+
 
 @pytest.fixture
 def viewport():
     """A phone's, unless a test asks for both."""
     return VIEWPORTS["phone"]
-
-
-@pytest.fixture
-def page(visit):
-    """One visit for the file: Python starts once."""
-    return visit
 
 
 both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)

@@ -11,17 +11,13 @@ from tests.browser.test_print import text_of_pdf, without_spaces
 from tests.browser.test_rows import LIST, NAME, TWENTY, USUAL
 from tests.browser.tools import VIEWPORTS
 
+pytestmark = pytest.mark.one_visit
+
 
 @pytest.fixture
 def viewport():
     """A phone's: paper does not depend on the window."""
     return VIEWPORTS["phone"]
-
-
-@pytest.fixture
-def page(visit):
-    """One visit for the file: Python starts once."""
-    return visit
 
 
 def press_print(page: Page, sheet: Sheet) -> bytes:

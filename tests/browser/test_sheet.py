@@ -19,17 +19,13 @@ from tests.browser.tools import VIEWPORTS
 
 RUN = "wire-drop"
 
+pytestmark = pytest.mark.one_visit
+
 
 @pytest.fixture
 def viewport():
     """A phone's, unless a test asks for both."""
     return VIEWPORTS["phone"]
-
-
-@pytest.fixture
-def page(visit):
-    """One visit for the file: Python starts once."""
-    return visit
 
 
 both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
