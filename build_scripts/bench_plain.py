@@ -61,7 +61,7 @@ postMessage(ANSWER);
 def worked(sheet: str) -> str:
     """The JavaScript that works the worksheet `sheet`."""
     request = json.dumps({"sheet": sheet, "values": {}})
-    return f'python.pyimport("calc.render.door").ask({json.dumps(request)})'
+    return f'python.pyimport("calc.render.bridge").ask({json.dumps(request)})'
 
 
 def evaluated(module: Path, expression: str) -> str:

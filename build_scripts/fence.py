@@ -21,10 +21,10 @@ from pymdownx.superfences import SuperFencesException
 
 import calc
 from build_scripts import made
-from calc.answer import Answer
 from calc.practice import question
 from calc.render import example_html, sheet_html
 from calc.render.practice import practice_html
+from calc.worksheet.answer import Answer
 
 _FIGURE = r"\{([a-z][a-z0-9]*)\.([a-z_]+)\}"
 

@@ -8,12 +8,12 @@ from typing import Any
 
 import calc
 from build_scripts import trees, wall
-from calc.fields import Choice, Field, Quantity
 from calc.render.html import Markup, el, join
-from calc.rows import Rows
 from calc.sheets import CHAPTERS
 from calc.tables import table
-from calc.typed import LONGEST
+from calc.units.typed import LONGEST
+from calc.worksheet.fields import Choice, Field, Quantity
+from calc.worksheet.rows import Rows
 from tests.published.cases import EVIDENCE, Case, lines, load_cases
 
 PROJECT = Path(__file__).resolve().parent.parent
@@ -98,7 +98,13 @@ def questions() -> Markup:
                 "nav",
                 el("h2", chapter.title, class_="lw-chapter"),
                 *(
-                    el("a", el("strong", sheet.asks), " ", sheet.about, href=f"checks/{sheet.id}/")
+                    el(
+                        "a",
+                        el("strong", sheet.entry_question),
+                        " ",
+                        sheet.about,
+                        href=f"checks/{sheet.id}/",
+                    )
                     for sheet in map(calc.find, chapter.ids)
                 ),
                 class_="lw-questions",

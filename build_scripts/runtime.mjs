@@ -29,15 +29,15 @@ function compile({ packages, folder, archives }) {
   return {};
 }
 
-// Asks everything through the page's door, and tells which files Python read its modules from.
+// Asks everything through the page's bridge, and tells which files Python read its modules from.
 // `imports` are names that the library would import only on some path that is not asked here.
 function ask({ app, sitePackages, imports, requests }) {
   const bytes = new Uint8Array(readFileSync(app));
   python.unpackArchive(bytes, "zip", { extractDir: sitePackages });
-  const door = python.pyimport("calc.render.door");
-  const answers = requests.map((request) => door.ask(request));
+  const bridge = python.pyimport("calc.render.bridge");
+  const answers = requests.map((request) => bridge.ask(request));
   try {
-    answers.push(door.ask(null)); // not a request: a fault, and what it takes to tell of one
+    answers.push(bridge.ask(null)); // not a request: a fault, and what it takes to tell of one
   } catch (error) {
     answers.push(error.message);
   }

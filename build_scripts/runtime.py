@@ -19,9 +19,9 @@ from pathlib import Path
 import calc
 from build_scripts.finish import SiteError
 from build_scripts.runtime_files import Files, packed, page_files, read_files, read_zip, zipped
-from calc.fields import Field, Quantity
-from calc.kinds import KINDS
-from calc.quantities import UNIT_LINES, unit_lines
+from calc.units.kinds import KINDS
+from calc.units.quantities import UNIT_LINES, unit_lines
+from calc.worksheet.fields import Field, Quantity
 
 PROJECT = Path(__file__).resolve().parent.parent
 PYODIDE = PROJECT / "node_modules" / "pyodide"
@@ -57,7 +57,7 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
     with tempfile.TemporaryDirectory() as name:
         work = Path(name)
         library, others, ours = compiled(work, boot, own, packages)
-        ours[f"calc/{UNIT_LINES}"] = json.dumps(unit_lines(KINDS)).encode()
+        ours[f"calc/units/{UNIT_LINES}"] = json.dumps(unit_lines(KINDS)).encode()
         questions = {"requests": requests(), "imports": imported_by(own)}
         whole = {"stdlib.zip": zipped(library), "app.zip": zipped(others | ours)}
         before = ask(work / "whole", boot, whole, questions)

@@ -14,9 +14,8 @@ def page_files(own: Path) -> list[Path]:
 
     It has no terminal, and the questions of the practice sets come built into its guides.
     """
-    folders = own / "practice", own / "sheets" / "practice"
     unused = {own / "__main__.py", own / "render" / "practice.py"}
-    unused |= {file for folder in folders for file in folder.rglob("*")}
+    unused |= {*(own / "practice").rglob("*"), *(own / "sheets").rglob("practice.py")}
     kept = (file for file in own.rglob("*") if "__pycache__" not in file.parts)
     return [file for file in kept if file.is_file() and file not in unused]
 

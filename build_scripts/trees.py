@@ -7,9 +7,9 @@ import calc
 from calc.faults import graph
 from calc.faults.graph import Step, Turn
 from calc.faults.walk import Values, amount, bands, said
-from calc.formula import work
 from calc.render.html import Markup, el, join
-from calc.sheets.find_fault_run import figures, meter
+from calc.sheets.joints.find_fault.calculate import figures, meter
+from calc.worksheet.formula import work
 
 SHARED = {
     "run": "Lost on the way, a part of several searches",

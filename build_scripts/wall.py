@@ -10,15 +10,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from calc.compare import at_most
 from calc.electrical.ampacity import bears
 from calc.electrical.conductors import at_temperature, conductor, conductors
 from calc.electrical.drop import largest_current
 from calc.electrical.fuses import CONTINUOUS
 from calc.render.html import Markup, el, join
-from calc.shown import DOWN, NO_BREAK_SPACE, rounded, with_mm2
 from calc.sources import SOURCES
 from calc.tables import SEEN, table
+from calc.units.compare import at_most
+from calc.units.shown import DOWN, NO_BREAK_SPACE, rounded, with_mm2
 
 PROJECT = Path(__file__).resolve().parent.parent
 

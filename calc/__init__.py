@@ -9,10 +9,10 @@
 
 from collections.abc import Mapping
 
-from calc.answer import Answer, InputError
-from calc.fields import Problem
 from calc.sheets import IDS, worksheet
-from calc.worksheet import Worksheet
+from calc.worksheet.answer import Answer, InputError
+from calc.worksheet.fields import Problem
+from calc.worksheet.work import Worksheet
 
 __all__ = ["Answer", "InputError", "find", "work", "worksheets"]
 

@@ -18,10 +18,10 @@ from dataclasses import asdict
 from typing import Any
 
 import calc
-from calc.answer import Answer
-from calc.fields import Problem
 from calc.practice import mark, question
-from calc.shown import with_mm2
+from calc.units.shown import with_mm2
+from calc.worksheet.answer import Answer
+from calc.worksheet.fields import Problem
 
 
 def main(words: list[str] | None = None) -> int:
@@ -118,7 +118,7 @@ def as_text(answer: Answer) -> str:
     lines = [sheet.question, f"{answer.verdict.upper()}: {answer.sentence}", ""]
     for result in sheet.results:
         value = answer.values[result.id]
-        if result.quiet and value is None:
+        if result.hide_if_none and value is None:
             continue
         if result.id in answer.tables:
             lines += _table(answer, result.id)

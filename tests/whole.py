@@ -4,7 +4,7 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
-from calc.render.door import ask
+from calc.render.bridge import ask
 
 
 def whole_reply(request: Mapping[str, Any]) -> dict[str, Any]:

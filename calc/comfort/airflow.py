@@ -7,7 +7,7 @@ on the wall, grilles and filters but by their free area and discharge coefficien
 
 from math import sqrt
 
-from calc.compare import at_least
+from calc.units.compare import at_least
 
 GRAVITY = 9.80665  # m/s², by definition
 ZERO = -273.15  # °C

@@ -114,9 +114,7 @@ def gauge_row(
                 "conductor", f"must be another size: {rule_set} as restated has no row for {name}."
             )
         return name
-    return next(
-        gauge for gauge in reversed(gauges) if conductor(gauge).area <= area * (1 + 1e-9)
-    )
+    return next(gauge for gauge in reversed(gauges) if conductor(gauge).area <= area * (1 + 1e-9))
 
 
 def air_around(ambient: float, surroundings: str) -> float:

@@ -6,9 +6,7 @@ Out of scope: overload that lasts for minutes: that is a matter of `calc.electri
 
 from dataclasses import dataclass
 
-from calc.compare import at_least, at_most
-from calc.electrical.faults import ADIABATIC_LIMIT
-from calc.electrical.ladder import (
+from calc.electrical.selectivity import (
     ENERGY_HOLDS,
     MEMORY,
     NO_CURVE,
@@ -22,6 +20,8 @@ from calc.electrical.ladder import (
     gates,
     only_from_memory,
 )
+from calc.electrical.short_circuit import ADIABATIC_LIMIT
+from calc.units.compare import at_least, at_most
 
 IN_TIME, TOO_LATE, TOO_MUCH = "in time for certain", "too late", "lets too much through"
 NEVER = "never, it carries the lowest short"
@@ -77,9 +77,7 @@ def opens_in_time(
     BS 7671 434.5.2; that I²t falls is the physics of melting, common practice.
     """
     bears_high = energy / high**2
-    shown = let_through is not None and energy_tells(
-        fuse=fuse, energy=let_through, current=high
-    )
+    shown = let_through is not None and energy_tells(fuse=fuse, energy=let_through, current=high)
     band = fuse.band(low)
     if opening_time is not None and opening_time < band.earliest:
         opening_time = None  # sooner than the gates allow: it belongs to another current

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from functools import cache
 from math import pi, sqrt
 
-from calc.compare import at_least, at_most
 from calc.tables import table
+from calc.units.compare import at_least, at_most
 
 MOST_DROP = 0.1  # V, a connection that carries high current: SAE as quoted in a workshop manual
 GOOD_BOLTED = 15e-6  # ohm, top of the range of good bolted busbar joints: instrument maker

@@ -5,7 +5,7 @@ Out of scope: joints, fuses and switches on the way, and whether the conductor b
 (`calc.electrical.ampacity`).
 """
 
-from calc.compare import at_most
+from calc.units.compare import at_most
 
 
 def loop_resistance(length: float, per_length: float) -> float:

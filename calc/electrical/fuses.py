@@ -7,8 +7,8 @@ memory keep that mark to the page.
 from dataclasses import dataclass
 from functools import cache
 
-from calc.compare import at_least, at_most
 from calc.tables import FROM_MEMORY, table
+from calc.units.compare import at_least, at_most
 
 CONTINUOUS = 1.25  # NEC 210.20(A): a device is rated at least 125 % of a continuous load
 CEILING = 1.5  # 33 CFR 183.455(c): the most a device may be, as a share of table 5

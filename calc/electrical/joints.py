@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from functools import cache
 from math import pi
 
-from calc.compare import at_least, at_most
 from calc.tables import FROM_MEMORY, table
+from calc.units.compare import at_least, at_most
 
 METRIC, INCH = "metric", "inch"
 DRY, LUBRICATED, STAINLESS = "dry", "lubricated", "stainless"

@@ -10,9 +10,9 @@ the code gives for air cooler than 30 °C is not taken.
 from functools import cache
 from math import inf
 
-from calc.compare import at_most
 from calc.electrical.conductors import NotCovered, conductor
 from calc.tables import table
+from calc.units.compare import at_most
 
 NEC = "NEC 310.16"
 RATINGS = (60.0, 75.0, 90.0)  # °C

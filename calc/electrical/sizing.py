@@ -8,17 +8,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
-from calc.compare import at_least, at_most
 from calc.electrical import fuses
 from calc.electrical.ampacity import NEC, Ampacity, NotCovered, ampacity, bears
-from calc.electrical.conductors import (
-    SAE,
-    Conductor,
-    conductor,
-    conductors,
-    resistance_per_length,
-)
+from calc.electrical.conductors import SAE, Conductor, conductor, conductors, resistance_per_length
 from calc.electrical.drop import thinnest_within
+from calc.units.compare import at_least, at_most
 
 THINNEST = {"AWG": "18 AWG", "mm2": "0.75 mm2"}  # thinner ones are for signals
 THICKEST = "4/0 AWG"  # of 33 CFR 183.425, table 5

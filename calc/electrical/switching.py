@@ -6,8 +6,8 @@ Out of scope: breaking a short circuit (a fuse does that), and d.c. above the pu
 
 from functools import cache
 
-from calc.compare import at_most
 from calc.tables import table
+from calc.units.compare import at_most
 
 AC, DC = "AC", "DC"
 PULL_IN_MARGIN = 1.1  # of the least pull-in voltage: a state department's rule for its vehicles

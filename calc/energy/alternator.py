@@ -11,11 +11,11 @@ from functools import cache
 from itertools import pairwise
 from math import exp, inf, log, sqrt
 
-from calc.compare import at_least
 from calc.energy import charging
 from calc.energy.battery import charge_efficiency
 from calc.energy.rested import JOINED, highest, lowest
 from calc.tables import table
+from calc.units.compare import at_least
 
 HOT, COLD = "hot", "cold"
 IDLE, DRIVING, FAST = 1300, 2500, 5000  # rpm of the alternator, in the published table

@@ -8,8 +8,8 @@ healthy bank of one chemistry. Rested voltage is in `rested`, acceptance over ti
 from functools import cache
 from itertools import pairwise
 
-from calc.compare import at_least, at_most
 from calc.tables import SEEN, table
+from calc.units.compare import at_least, at_most
 
 LEAD_ACID = ("AGM", "gel", "flooded")
 CHEMISTRIES = ("LFP", *LEAD_ACID)

@@ -3,8 +3,8 @@
 import re
 from dataclasses import dataclass
 
-from calc.fields import Reading
-from calc.rows import Text
+from calc.worksheet.fields import ParsedInput
+from calc.worksheet.rows import Text
 
 LONGEST_PATH = 60
 _PATH = re.compile(rf"[a-z0-9.-]{{1,{LONGEST_PATH}}}")
@@ -18,11 +18,11 @@ class Trail(Text):
     A path begins with the choice of the field `start`; with another choice there it means nothing.
     """
 
-    unseen: bool = True
+    hidden: bool = True
     start: str
 
-    def read(self, text: str) -> Reading:
+    def read(self, text: str) -> ParsedInput:
         path = text.strip().lower() if len(text) <= 2 * LONGEST_PATH else STRANGE
         if not _PATH.fullmatch(path):
-            return Reading(STRANGE, "not understood", text, text)
-        return Reading(path, path, path, path)
+            return ParsedInput(STRANGE, "not understood", text, text)
+        return ParsedInput(path, path, path, path)

@@ -11,11 +11,11 @@ from math import inf
 
 from calc.faults import graph
 from calc.faults.graph import AMPS, CHARGE, OHMS, SHARED, VOLTS, End, Step, Turn
-from calc.formula import names, work
-from calc.kinds import CHARGE as CHARGE_KIND
-from calc.kinds import CURRENT, RESISTANCE
-from calc.quantities import Kind, Unit
-from calc.shown import quantity_text
+from calc.units.kinds import CHARGE as CHARGE_KIND
+from calc.units.kinds import CURRENT, RESISTANCE
+from calc.units.quantities import Kind, Unit
+from calc.units.shown import quantity_text
+from calc.worksheet.formula import names, work
 
 METER = Kind(
     "voltage",

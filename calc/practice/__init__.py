@@ -12,16 +12,15 @@ is answered by the worksheet itself, so that its working and its cautions come w
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from calc.answer import Answer, InputError
-from calc.declare import Named
-from calc.fields import Problem
-from calc.link import write
+from calc.practice.checking import Mark, Wrong, mark_reply, wrong_answers
 from calc.practice.declared import Task
 from calc.practice.draw import Draw
-from calc.practice.marking import Mark, Wrong, mark_reply, wrong_answers
-from calc.quantities import METRIC, US, Unit
-from calc.sheets import IDS, worksheet
-from calc.sheets.practice import practice_of
+from calc.sheets import IDS, practice_of, worksheet
+from calc.units.quantities import METRIC, US, Unit
+from calc.worksheet.answer import Answer, InputError
+from calc.worksheet.declare import Output
+from calc.worksheet.fields import Problem
+from calc.worksheet.link import write
 
 _TRIES, _FEW = 200, 6
 
@@ -45,7 +44,7 @@ class Question:
     slips: tuple[Wrong, ...]
 
     @property
-    def asked(self) -> Named:
+    def asked(self) -> Output:
         """The result that is asked for."""
         return self.answer.worksheet.result(self.task.asks)
 

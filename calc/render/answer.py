@@ -3,14 +3,14 @@
 import re
 from functools import cache
 
-from calc.answer import Answer, Line
-from calc.declare import CAUTION, FINE, STOP, Named
 from calc.render.drawings import picture_html
 from calc.render.html import Markup, el, join
-from calc.render.moves import are_moves, moves_html
+from calc.render.next_steps import are_moves, moves_html
 from calc.render.table import table_html
-from calc.shown import DOWN, UP, with_mm2
 from calc.sources import Source
+from calc.units.shown import DOWN, UP, with_mm2
+from calc.worksheet.answer import Answer, Line
+from calc.worksheet.declare import CAUTION, FINE, STOP, Output
 
 _LONG_LIST = 4
 _LONG_FIGURE = 24  # characters; more is a sentence, and would fill a phone at the size of a figure
@@ -47,7 +47,7 @@ def gist_text(answer: Answer) -> str:
     """Return the answer in a few words."""
     sheet = answer.worksheet
     first = answer.values[sheet.results[0].id]
-    gist = sheet.gist_none if first is None and sheet.gist_none else sheet.gist
+    gist = sheet.summary_none if first is None and sheet.summary_none else sheet.summary
     return gist.format_map(answer.shown)
 
 
@@ -70,12 +70,12 @@ def answer_html(
     """Return the whole answer. `open_` unfolds the working; `done` is the share that is worked."""
     sheet = answer.worksheet
     first, *others = sheet.results
-    others = [o for o in others if not (o.quiet and answer.values[o.id] is None)]
+    others = [o for o in others if not (o.hide_if_none and answer.values[o.id] is None)]
     tabled = {table.of for table in sheet.tables}
     several = {result.id for result in others if isinstance(answer.values[result.id], tuple)}
     ways = [result for result in others if are_moves(answer.values[result.id])]
     lists = [r for r in others if r.id in several - tabled and r not in ways]
-    rounded = {UP: " (rounded up)", DOWN: " (rounded down)"}.get(first.way, "")
+    rounded = {UP: " (rounded up)", DOWN: " (rounded down)"}.get(first.rounding, "")
     figure = answer.shown[first.id] if answer.values[first.id] is not None else gist_text(answer)
     return join(
         el(heading, "Answer", class_="lw-answer-title"),
@@ -135,24 +135,24 @@ def _progress(done: float) -> Markup:
     return el("label", "Still working out the rest ", bar, class_="lw-progress")
 
 
-def _figure(first: Named, figure: str) -> tuple[object, ...]:
+def _figure(first: Output, figure: str) -> tuple[object, ...]:
     """Return the answer's figure, the same in the other system's units small behind it."""
     main, bracket, other = figure.partition(" (")
     return (main, " ", el("small", f"({other}")) if first.both and bracket else (figure,)
 
 
-def _figure_class(first: Named, figure: str) -> str:
+def _figure_class(first: Output, figure: str) -> str:
     long = len(figure) > _LONG_FIGURE and not first.both
     return "lw-figure lw-long" if long else "lw-figure"
 
 
-def _result(answer: Answer, result: Named) -> Markup:
+def _result(answer: Answer, result: Output) -> Markup:
     shown = answer.shown[result.id]
     told = "lw-told" if result.kind is None and len(shown) > _LONG_FIGURE else None
     return el("div", el("dt", result.label), el("dd", shown, class_=told))
 
 
-def _list(answer: Answer, result: Named) -> Markup | None:
+def _list(answer: Answer, result: Output) -> Markup | None:
     """Return a result that is a list, folded where it is long."""
     values = answer.values[result.id]
     if not values:

@@ -1,11 +1,11 @@
 """The controls of a form: a box for a number or for words, a list of choices."""
 
-from calc.fields import Choice, Field, Quantity, Reading
-from calc.kinds import TEMPERATURE
 from calc.render.html import Markup, el, join
+from calc.units.kinds import TEMPERATURE
+from calc.worksheet.fields import Choice, Field, ParsedInput, Quantity
 
 
-def control_html(field: Field, reading: Reading, name: str, about: str, sent: bool) -> Markup:
+def control_html(field: Field, reading: ParsedInput, name: str, about: str, sent: bool) -> Markup:
     """Return the control of a field or of a cell, with the id `name`.
 
     `about` lists the ids that describe it. `sent` goes for a field: its control has a name of its
@@ -15,7 +15,7 @@ def control_html(field: Field, reading: Reading, name: str, about: str, sent: bo
         return _select(field, reading, name, about, sent)
     number = isinstance(field, Quantity)
     units = [unit for _, unit in field.units if unit.symbol] if isinstance(field, Quantity) else []
-    empty = bool(field.usual) and not reading.given
+    empty = bool(field.default_by) and not reading.given
     # A telephone's keys for numbers have no letters, and in a cell a unit may have to be typed.
     digits = isinstance(field, Quantity) and TEMPERATURE not in field.kinds
     box = el(
@@ -46,7 +46,7 @@ def control_html(field: Field, reading: Reading, name: str, about: str, sent: bo
     return el("div", box, picker, class_="lw-entry")
 
 
-def _select(field: Choice, reading: Reading, name: str, about: str, sent: bool) -> Markup:
+def _select(field: Choice, reading: ParsedInput, name: str, about: str, sent: bool) -> Markup:
     groups = dict.fromkeys(option.group for option in field.options)
 
     def options(group: str) -> list[Markup]:
@@ -73,8 +73,8 @@ def _select(field: Choice, reading: Reading, name: str, about: str, sent: bool) 
     )
 
 
-def note_text(field: Field, reading: Reading) -> str:
+def note_text(field: Field, reading: ParsedInput) -> str:
     """Return the remark under a field that may be left empty: what is used then."""
-    if field.usual and not reading.given:
+    if field.default_by and not reading.given:
         return f"Left empty: {reading.text}."
     return ""

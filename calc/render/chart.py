@@ -4,10 +4,6 @@ from collections.abc import Callable, Sequence
 from functools import lru_cache, partial
 from math import ceil
 
-from calc.answer import Answer
-from calc.kinds import POWER, RATIO
-from calc.pictures import Chart
-from calc.quantities import from_base
 from calc.render.days import BLOCK, DAY, HOUR, Days, Flow, alternative, days_table
 from calc.render.html import Markup, el, join
 from calc.render.svg import (
@@ -23,7 +19,11 @@ from calc.render.svg import (
     side_figures,
     text,
 )
-from calc.shown import NO_BREAK_SPACE, grouped, quantity_text, rounded, with_unit
+from calc.units.kinds import POWER, RATIO
+from calc.units.quantities import from_base
+from calc.units.shown import NO_BREAK_SPACE, grouped, quantity_text, rounded, with_unit
+from calc.worksheet.answer import Answer
+from calc.worksheet.pictures import Chart
 
 _START, _TOP, _BASE = 48.0, 22.0, 132.0  # where days begin, a full bank, an empty bank
 _HIGH, _FOOT = 184.0, 258.0  # the most power, and none

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
-from calc.compare import at_most
-from calc.kinds import ENERGY, RATIO
-from calc.quantities import from_base
 from calc.render.html import Markup, el
-from calc.shown import DOWN, grouped, quantity_text, rounded
+from calc.units.compare import at_most
+from calc.units.kinds import ENERGY, RATIO
+from calc.units.quantities import from_base
+from calc.units.shown import DOWN, grouped, quantity_text, rounded
 
 HOUR, DAY = 3600.0, 24
 BLOCK = 3  # hours: as narrow as a bar may be for its pattern to be seen on a phone

@@ -2,10 +2,10 @@
 
 from math import ceil, floor, log10
 
-from calc.answer import Answer
-from calc.pictures import Shares, Spans
 from calc.render.html import Markup, el
 from calc.render.svg import LEFT, RIGHT, figure, line, rect, text
+from calc.worksheet.answer import Answer
+from calc.worksheet.pictures import Shares, Spans
 
 _FILLS = ("lw-bar", "lw-part lw-copper", "lw-part lw-seat")
 _SHORTEST, _LONGEST = 1e-3, 1e6  # s

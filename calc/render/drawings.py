@@ -3,16 +3,26 @@
 Colours come from the style sheet by class. Each figure has a text alternative with the same facts.
 """
 
-from calc.answer import Answer
-from calc.compare import at_most
-from calc.pictures import Bar, Chart, Ladder, Months, Section, Shares, Spans, Stack, Window
 from calc.render.chart import chart_html
 from calc.render.draw_loop import shares, spans
 from calc.render.html import Markup, el
-from calc.render.ladder import ladder_html
 from calc.render.months import months_html
 from calc.render.section import section
+from calc.render.size_chart import ladder_html
 from calc.render.svg import LEFT, RIGHT, figure, line, rect, scale, text
+from calc.units.compare import at_most
+from calc.worksheet.answer import Answer
+from calc.worksheet.pictures import (
+    Bar,
+    Chart,
+    Ladder,
+    Months,
+    Section,
+    Shares,
+    Spans,
+    Stack,
+    Window,
+)
 
 
 def picture_html(answer: Answer) -> Markup:

@@ -3,6 +3,7 @@
 The standard `html` module would bring its table of two thousand names into the page.
 """
 
+
 class Markup(str):
     """Text that is already HTML."""
 

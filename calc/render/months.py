@@ -1,9 +1,5 @@
 """The picture of a year: a bar for each month, the chosen one marked."""
 
-from calc.answer import Answer
-from calc.kinds import ENERGY
-from calc.pictures import Months
-from calc.quantities import from_base, to_base
 from calc.render.html import Markup, el
 from calc.render.svg import (
     LEFT,
@@ -16,7 +12,11 @@ from calc.render.svg import (
     side_figures,
     text,
 )
-from calc.shown import DOWN, grouped, quantity_text, rounded
+from calc.units.kinds import ENERGY
+from calc.units.quantities import from_base, to_base
+from calc.units.shown import DOWN, grouped, quantity_text, rounded
+from calc.worksheet.answer import Answer
+from calc.worksheet.pictures import Months
 
 _START, _HIGH, _FOOT = 48.0, 46.0, 146.0
 _GAP = 3.0  # on either side of a bar

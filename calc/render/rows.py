@@ -3,13 +3,13 @@
 The script of the page copies the empty row that stands ready here; it knows none of the words.
 """
 
-from calc.fields import Field, Quantity, Reading
 from calc.render.boxes import control_html
 from calc.render.html import Markup, el, join
-from calc.rows import Rows, Text
+from calc.worksheet.fields import Field, ParsedInput, Quantity
+from calc.worksheet.rows import Rows, Text
 
 
-def rows_html(field: Rows, reading: Reading, base: str) -> Markup:
+def rows_html(field: Rows, reading: ParsedInput, base: str) -> Markup:
     """Return the list with the rows of `reading`; `base` begins every id in it."""
     one = field.one
     called = f"{one[0].upper()}{one[1:]}"
@@ -81,7 +81,7 @@ def _columns(field: Rows, base: str) -> Markup:
     )
 
 
-def _row(field: Rows, cells: tuple[Reading, ...], base: str, place: int) -> Markup:
+def _row(field: Rows, cells: tuple[ParsedInput, ...], base: str, place: int) -> Markup:
     one = field.one
     number = el("span", place, data_number=True)
     return el(
@@ -105,7 +105,7 @@ def _row(field: Rows, cells: tuple[Reading, ...], base: str, place: int) -> Mark
     )
 
 
-def _cell(column: Field, reading: Reading, name: str, hint: str) -> Markup:
+def _cell(column: Field, reading: ParsedInput, name: str, hint: str) -> Markup:
     return el(
         "div",
         el("label", head(column), for_=name),

@@ -1,9 +1,9 @@
 """A section through a ventilated bay: where air comes in, what it takes up, where it leaves."""
 
-from calc.answer import Answer
-from calc.pictures import Section
 from calc.render.html import Markup, el
 from calc.render.svg import figure, line, rect, text
+from calc.worksheet.answer import Answer
+from calc.worksheet.pictures import Section
 
 _HEIGHT = 196.0
 _LEFT, _RIGHT, _TOP, _BOTTOM = 84.0, 206.0, 26.0, 168.0

@@ -1,14 +1,14 @@
 """A worksheet as HTML: the form with its fields, and the answer to what stands in them."""
 
-from calc.answer import Answer
-from calc.fields import Field, Reading
-from calc.link import write
 from calc.render.answer import answer_html, gist_html, verdict_line
 from calc.render.boxes import control_html, note_text
 from calc.render.html import Markup, el, join
 from calc.render.rows import rows_html
-from calc.rows import Rows
-from calc.worksheet import Worksheet
+from calc.worksheet.answer import Answer
+from calc.worksheet.declare import Declaration
+from calc.worksheet.fields import Field, ParsedInput
+from calc.worksheet.link import write
+from calc.worksheet.rows import Rows
 
 
 def sheet_html(answer: Answer) -> Markup:
@@ -23,7 +23,7 @@ def sheet_html(answer: Answer) -> Markup:
             *(
                 _field(sheet, field, answer.inputs[field.id])
                 for field in sheet.fields
-                if not field.more
+                if not field.advanced
             ),
             _folded(answer),
             el(
@@ -97,7 +97,7 @@ def example_html(answer: Answer, name: str, target: str, *, full: bool = False) 
     )
 
 
-def _field(sheet: Worksheet, field: Field, reading: Reading) -> Markup:
+def _field(sheet: Declaration, field: Field, reading: ParsedInput) -> Markup:
     name = f"{sheet.id}-{field.id}"
     about = " ".join(
         f"{name}-{what}" for what in (("hint",) if field.hint else ()) + ("error", "note")
@@ -120,14 +120,14 @@ def _field(sheet: Worksheet, field: Field, reading: Reading) -> Markup:
         ),
         class_="lw-field",
         data_field=field.id,
-        hidden=not reading.applies or field.unseen,
+        hidden=not reading.applies or field.hidden,
     )
 
 
 def _folded(answer: Answer) -> Markup | None:
     """Return the fold of seldom changed figures; its summary says what they are set to."""
     sheet = answer.worksheet
-    folded = [field for field in sheet.fields if field.more]
+    folded = [field for field in sheet.fields if field.advanced]
     if not folded:
         return None
     return el(
@@ -143,7 +143,7 @@ def _folded(answer: Answer) -> Markup | None:
     )
 
 
-def _share(sheet: Worksheet) -> Markup:
+def _share(sheet: Declaration) -> Markup:
     return el(
         "div",
         el("button", "Copy link", type="button", data_copy=True, class_="lw-button"),

@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from math import floor, log10
 
-from calc.compare import at_least
 from calc.render.html import Markup, el
+from calc.units.compare import at_least
 
 _ENDS = (1.0, 1.2, 1.6, 2.0, 2.4, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0)  # of scales; halves are round
 _APART = 15.0  # from one line of words to the next

@@ -3,10 +3,10 @@
 from functools import lru_cache
 from itertools import groupby
 
-from calc.answer import Answer
-from calc.declare import Named
 from calc.render.html import Markup, el, join
-from calc.tabled import Blank, Table
+from calc.worksheet.answer import Answer
+from calc.worksheet.declare import Output
+from calc.worksheet.result_table import Blank, Table
 
 
 def table_html(answer: Answer, table: Table) -> Markup | None:
@@ -93,7 +93,7 @@ def _read(heads: tuple[tuple[str, str | None], ...], cells: tuple[str, ...]) -> 
     )
 
 
-def _side(column: Named) -> str | None:
+def _side(column: Output) -> str | None:
     return "lw-number" if column.kind else None
 
 

@@ -63,7 +63,9 @@ COMFORT = {
         "table in a medical paper; criteria document; exposure table of an instrument manual",
     ),
     "atmosphere": Source(
-        "ICAO standard atmosphere", "pressure to 11 km", "constants as listed by a university laboratory"
+        "ICAO standard atmosphere",
+        "pressure to 11 km",
+        "constants as listed by a university laboratory",
     ),
     "energy-balance": Source(
         "Heat balance of air, Q = P/(ρ c ΔT)",

@@ -85,7 +85,7 @@ async function startPython() {
 async function openDoor() {
   const python = await startPython();
   python.unpackArchive(await app, "zip", { extractDir: (await boot).sitePackages });
-  return python.pyimport("calc.render.door").ask;
+  return python.pyimport("calc.render.bridge").ask;
 }
 
 const waiting = new Map(); // the newest ask of each key, oldest key first

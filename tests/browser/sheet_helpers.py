@@ -9,7 +9,7 @@ from pathlib import Path
 from playwright.sync_api import Browser, Locator, Page, expect
 
 import calc
-from calc.link import write
+from calc.worksheet.link import write
 from tests.browser.tools import VIEWPORTS, Server, Watch
 from tests.whole import whole_reply
 

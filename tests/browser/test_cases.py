@@ -10,7 +10,7 @@ from collections.abc import Iterator
 import pytest
 
 import calc
-from calc.render.door import ask
+from calc.render.bridge import ask
 from tests.browser.sheet_helpers import BAD_TEXTS, EVERY_FIELD, STARTING, link_to, usual
 from tests.browser.tools import VIEWPORTS
 from tests.published.cases import load_cases

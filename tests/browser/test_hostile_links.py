@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 import calc
-from calc.rows import Rows, Text
+from calc.worksheet.rows import Rows, Text
 from tests.browser.sheet_helpers import ATTACK, ONE_OF_EACH, Sheet, message, open_sheet, usual
 from tests.browser.tools import VIEWPORTS, Server
 

@@ -4,8 +4,8 @@ import pytest
 from playwright.sync_api import expect
 
 import calc
-from calc.fields import Quantity
-from calc.rows import Text
+from calc.worksheet.fields import Quantity
+from calc.worksheet.rows import Text
 from tests.browser.sheet_helpers import (
     EVERY_FIELD,
     ONE_OF_EACH,

@@ -133,7 +133,7 @@ def test_paper_holds_all_that_the_sheet_knows(printing, server, name):
         *(str(source) for source in answer.sources),
         *(part for line in answer.working for part in (line.value, line.says)),
     ]
-    for field in (field for field in answer.worksheet.fields if not field.unseen):
+    for field in (field for field in answer.worksheet.fields if not field.hidden):
         reading = answer.inputs[field.id]
         in_rows = [cell.text for row in reading.rows for cell in row[:2]]
         wanted += [field.label, *(in_rows or [reading.entry or reading.text])]

@@ -5,7 +5,7 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
 import calc
-from calc.rows import joined
+from calc.worksheet.rows import joined
 from tests.browser.sheet_helpers import Sheet, exactly, link_to, open_sheet, usual
 from tests.browser.test_access import SMALL_TARGETS, STICKING_OUT, WCAG
 from tests.browser.tools import VIEWPORTS

@@ -10,8 +10,8 @@ import pytest
 
 import calc
 from calc.practice import question
-from calc.sheets.practice import practice_of
-from calc.worksheet import Worksheet
+from calc.sheets import practice_of
+from calc.worksheet.work import Worksheet
 
 FETCHING = {
     "src", "srcset", "href", "xlink:href", "action", "formaction", "poster", "data", "background",
@@ -74,7 +74,7 @@ def test_the_default_answer_stands_in_the_page_before_any_script(built, name):
     assert spaced(answer.sentence) in text
     assert spaced(answer.worksheet.question) in text
     for result in answer.worksheet.results:
-        if result.quiet and answer[result.id] is None:
+        if result.hide_if_none and answer[result.id] is None:
             continue
         if result.id in answer.tables:
             parts = [cell for row in answer.tables[result.id] for cell in row]

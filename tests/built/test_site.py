@@ -77,7 +77,7 @@ def test_what_the_page_has_no_use_for_is_not_in_its_bundle(built):
     """The terminal's command, and the practice sets, whose questions stand in the guides."""
     packed = gzip.decompress((built / "assets" / "runtime" / "app.zip.gz").read_bytes())
     names = zipfile.ZipFile(io.BytesIO(packed)).namelist()
-    assert "calc/worksheet.pyc" in names
+    assert "calc/worksheet/work.pyc" in names
     assert not [name for name in names if "practice" in name or "__main__" in name]
 
 

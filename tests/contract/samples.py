@@ -10,13 +10,13 @@ from random import Random
 from types import SimpleNamespace
 
 import calc
-from calc.answer import Answer
 from calc.faults.trail import Trail
-from calc.fields import Choice, Field, Quantity
-from calc.kinds import TEMPERATURE
-from calc.quantities import Kind, from_base
-from calc.rows import Rows, Text, joined
-from calc.worksheet import Worksheet
+from calc.units.kinds import TEMPERATURE
+from calc.units.quantities import Kind, from_base
+from calc.worksheet.answer import Answer
+from calc.worksheet.fields import Choice, Field, Quantity
+from calc.worksheet.rows import Rows, Text, joined
+from calc.worksheet.work import Worksheet
 from tests.contract.trails import trails
 from tests.published.cases import Case, load_cases
 
@@ -99,7 +99,7 @@ def drawn(sheet: Worksheet, count: int = DRAWN) -> list[Texts]:
         {
             field.id: _text(field, draw)
             for field in sheet.fields
-            if draw.random() > (0.5 if field.usual or field.optional else 0.25)
+            if draw.random() > (0.5 if field.default_by or field.optional else 0.25)
         }
         | draw.choice(ways)
         for _ in range(count)

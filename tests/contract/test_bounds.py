@@ -6,11 +6,11 @@ import pytest
 
 import calc
 from calc.__main__ import main
-from calc.fields import Choice, Problem, Quantity
-from calc.quantities import from_base
-from calc.render.door import ask
-from calc.rows import Rows
-from calc.shown import NARROW_SPACE, NO_BREAK_SPACE
+from calc.render.bridge import ask
+from calc.units.quantities import from_base
+from calc.units.shown import NARROW_SPACE, NO_BREAK_SPACE
+from calc.worksheet.fields import Choice, Problem, Quantity
+from calc.worksheet.rows import Rows
 from tests.contract.samples import needed_by, row_with, sheets, wrong_for
 
 HAIR = 1e-6  # far more than the 1e-9 that a float's last digits are allowed
@@ -50,7 +50,7 @@ def texts_of(kind, value: float) -> list[str]:
 def test_a_limit_is_inside_in_every_unit(sheet, field, kind, place):
     limit = field.bounds(kind)[place]
     for text in texts_of(kind, limit):
-        if field.below and place == 0:
+        if field.exclusive_low and place == 0:
             with pytest.raises(Problem):
                 field.read(text)
         else:
@@ -79,7 +79,7 @@ def test_a_limit_of_a_column_is_inside_and_just_beyond_it_the_row_is_named(
 ):
     limit = column.bounds(kind)[place]
     step = 1 if kind.whole else HAIR * (abs(limit) or 1)
-    if not (column.below and place == 0):
+    if not (column.exclusive_low and place == 0):
         for text in texts_of(kind, limit):
             assert len(field.read(row_with(field, column, text)).rows) == 1
     usual = row_with(field, field.columns[0], "here")
@@ -93,7 +93,7 @@ def test_a_limit_of_a_column_is_inside_and_just_beyond_it_the_row_is_named(
 
 @EACH
 def test_every_field_that_is_wrong_is_named_at_once(sheet):
-    wrong = {field.id: wrong_for(field) for field in sheet.fields if not field.unseen}
+    wrong = {field.id: wrong_for(field) for field in sheet.fields if not field.hidden}
     with pytest.raises(calc.InputError) as refusal:
         sheet.work(wrong)
     problems = {problem.field: problem.message for problem in refusal.value.problems}

@@ -9,13 +9,13 @@ from types import SimpleNamespace
 import pytest
 
 import calc
-from calc import formula
-from calc.declare import CAUTION, FINE, NOTE, STOP
-from calc.fields import Choice, Field, Quantity
-from calc.quantities import from_base
 from calc.render.answer import gist_text
-from calc.rows import Rows, Text
-from calc.worksheet import Worksheet, parameter
+from calc.units.quantities import from_base
+from calc.worksheet import formula
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP
+from calc.worksheet.fields import Choice, Field, Quantity
+from calc.worksheet.rows import Rows, Text
+from calc.worksheet.work import Worksheet, parameter
 from tests.contract.samples import answers, held, sheets
 
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
@@ -29,7 +29,7 @@ def placeholders(text: str) -> set[str]:
 def sentences(sheet: Worksheet) -> list[str]:
     """Return every sentence with places for values."""
     parts = (*sheet.steps, *sheet.rules, *sheet.remarks)
-    return [*(part.says for part in parts), sheet.gist, sheet.gist_none]
+    return [*(part.says for part in parts), sheet.summary, sheet.summary_none]
 
 
 @EACH
@@ -45,7 +45,7 @@ def test_a_worksheet_is_registered_under_its_own_id(name):
 
 @EACH
 def test_the_fields_are_the_parameters_of_the_sum(sheet):
-    parameters = inspect.signature(sheet.run).parameters.values()
+    parameters = inspect.signature(sheet.calculate).parameters.values()
     assert {p.name for p in parameters} == {parameter(field.id) for field in sheet.fields}
     assert {p.kind for p in parameters} == {inspect.Parameter.KEYWORD_ONLY}
     assert {p.default for p in parameters} == {inspect.Parameter.empty}
@@ -55,12 +55,12 @@ def test_the_fields_are_the_parameters_of_the_sum(sheet):
 def test_every_name_stands_for_one_thing(sheet):
     _, answer = answers(sheet.id)[0]
     outcome = set(answer.values) - {field.id for field in sheet.fields}
-    declared = [named.id for named in (*sheet.results, *sheet.between)]
+    declared = [named.id for named in (*sheet.results, *sheet.intermediates)]
     names = [field.id for field in sheet.fields] + declared
     assert len(names) == len(set(names))
     assert set(declared) <= outcome
 
-    returned = inspect.get_annotations(sheet.run, eval_str=True)["return"]
+    returned = inspect.get_annotations(sheet.calculate, eval_str=True)["return"]
     assert is_dataclass(returned)
     assert {part.name for part in fields(returned)} == outcome  # so none hides a field's own value
 
@@ -70,12 +70,12 @@ def test_every_default_can_be_read(sheet):
     for field in sheet.fields:
         if isinstance(field, Choice):
             assert field.default in {option.text for option in field.options}
-        assert field.default or field.usual or field.optional, field.id
+        assert field.default or field.default_by or field.optional, field.id
         if field.default:
-            assert not field.usual
+            assert not field.default_by
             assert field.read(field.default).value is not None
-        if field.usual:
-            other, texts = field.usual
+        if field.default_by:
+            other, texts = field.default_by
             choices = sheet.field(other)
             assert isinstance(choices, Choice)
             assert set(texts) == {option.text for option in choices.options}
@@ -117,7 +117,9 @@ def test_a_list_has_a_name_in_every_row_and_columns_that_stand_alone(sheet):
             assert isinstance(first, Text)
             assert not first.optional and not first.default
             assert not any(isinstance(column, (Text, Rows)) and column.default for column in others)
-            assert not [one for one in field.columns if one.usual or one.only_if or one.more]
+            assert not [
+                one for one in field.columns if one.default_by or one.only_if or one.advanced
+            ]
             assert len({column.id for column in field.columns}) == len(field.columns)
             assert 1 < len(field.read(field.default).rows) < field.most
             for column in others:
@@ -166,8 +168,8 @@ def _within(field, kind, unit, spelling):
 
 @EACH
 def test_every_result_has_a_step_and_no_value_has_two(sheet):
-    assert not [r.id for r in sheet.results if not r.worked and r.kind], "a figure is worked"
-    results = {result.id for result in sheet.results if result.worked}
+    assert not [r.id for r in sheet.results if not r.needs_step and r.kind], "a figure is worked"
+    results = {result.id for result in sheet.results if result.needs_step}
     assert results <= {step.of for step in sheet.steps}
     for texts, answer in answers(sheet.id):
         worked = [step.of for step in sheet.steps if step.when(held(answer))]
@@ -178,7 +180,7 @@ def test_every_result_has_a_step_and_no_value_has_two(sheet):
 
 @EACH
 def test_steps_speak_of_declared_values_and_use_what_was_worked_before(sheet):
-    declared = {named.id for named in (*sheet.results, *sheet.between)}
+    declared = {named.id for named in (*sheet.results, *sheet.intermediates)}
     for _, answer in answers(sheet.id)[:200]:
         known = set(answer.inputs) | declared - {step.of for step in sheet.steps}
         for step in sheet.steps:
@@ -216,8 +218,8 @@ def test_verdicts_and_levels_are_the_known_ones_and_the_last_verdict_always_hold
 
 @EACH
 def test_what_is_kept_apart_is_of_one_kind_and_seen_to_be_apart(sheet):
-    named = {one.id: one for one in (*sheet.results, *sheet.between)}
-    for one, other in sheet.apart:
+    named = {one.id: one for one in (*sheet.results, *sheet.intermediates)}
+    for one, other in sheet.keep_distinct:
         assert named[one].kind is named[other].kind is not None
         for texts, answer in answers(sheet.id):
             values = answer.values[one], answer.values[other]

@@ -5,10 +5,10 @@ from html.parser import HTMLParser
 import pytest
 
 import calc
-from calc.fields import Choice, Quantity
 from calc.render import sheet_html
 from calc.render.answer import answer_html
-from calc.rows import Rows
+from calc.worksheet.fields import Choice, Quantity
+from calc.worksheet.rows import Rows
 from tests.contract.samples import answers, sheets
 from tests.whole import whole_reply
 

@@ -2,8 +2,8 @@
 
 import pytest
 
-from calc import formula
-from calc.quantities import base_quantity, registry
+from calc.units.quantities import base_quantity, registry
+from calc.worksheet import formula
 from tests.contract.samples import answers, held, sheets
 
 STEPS = [
@@ -28,7 +28,7 @@ def test_a_printed_formula_equals_the_value_that_the_code_found(sheet, step):
 
 @pytest.mark.parametrize(("sheet", "step"), STEPS)
 def test_a_printed_formula_has_the_dimension_of_its_value(sheet, step):
-    kinds = {named.id: named.kind for named in (*sheet.results, *sheet.between)}
+    kinds = {named.id: named.kind for named in (*sheet.results, *sheet.intermediates)}
     answer = next(a for _, a in answers(sheet.id) if step.when(held(a)))
     put = {}
     for name in formula.names(step.formula):

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from calc.fields import Quantity
+from calc.worksheet.fields import Quantity
 from tests.contract.samples import sheets
 
 GUIDES = Path(__file__).parents[2] / "docs" / "checks"

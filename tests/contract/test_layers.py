@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from calc.fields import Choice, Quantity
+from calc.worksheet.fields import Choice, Quantity
 from tests.contract.samples import sheets
 
 PROJECT = Path(__file__).parents[2]
@@ -48,7 +48,7 @@ def module_within(module: str, *packages: str) -> bool:
 
 @pytest.mark.parametrize("path", CALC, ids=name_of)
 def test_the_library_imports_itself_and_two_named_packages(path):
-    outside = {"calc/quantities.py": ("pint",), "calc/render/code.py": ("segno",)}
+    outside = {"calc/units/quantities.py": ("pint",), "calc/render/code.py": ("segno",)}
     allowed = ("calc", *sys.stdlib_module_names, *outside.get(name_of(path), ()))
     assert {module for module in imports(path) if not module_within(module, *allowed)} == set()
 
@@ -65,7 +65,7 @@ def test_the_library_has_no_clock_no_chance_no_network_and_no_browser(path):
 
 @pytest.mark.parametrize("path", CALC, ids=name_of)
 def test_two_files_read_files_and_no_other(path):
-    readers = {"calc/tables/__init__.py", "calc/quantities.py"}
+    readers = {"calc/tables/__init__.py", "calc/units/quantities.py"}
     text = path.read_text("utf-8")
     calls = [node.func for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Call)]
     opens = any(isinstance(call, ast.Name) and call.id == "open" for call in calls)
@@ -81,7 +81,7 @@ CHAPTERS = ("electrical", "energy", "comfort", "tables")
 
 @pytest.mark.parametrize("path", [p for p in CALC if p.parent.name in CHAPTERS], ids=name_of)
 def test_the_sums_know_tables_and_each_other_only(path):
-    domain = ("calc.electrical", "calc.energy", "calc.comfort", "calc.tables", "calc.compare")
+    domain = ("calc.electrical", "calc.energy", "calc.comfort", "calc.tables", "calc.units.compare")
     own = {module for module in imports(path) if module_within(module, "calc")}
     assert {module for module in own if not module_within(module, *domain)} == set()
 
@@ -94,7 +94,7 @@ def test_only_what_renders_knows_html(path):
 @pytest.mark.parametrize("path", [p for p in CALC if "sheets" not in p.parts], ids=name_of)
 def test_nothing_but_the_register_knows_a_single_worksheet(path):
     own = {module for module in imports(path) if module_within(module, "calc.sheets")}
-    register = {"calc.sheets.IDS", "calc.sheets.worksheet", "calc.sheets.practice.practice_of"}
+    register = {"calc.sheets.IDS", "calc.sheets.worksheet", "calc.sheets.practice_of"}
     assert own <= register
     if path.parent.name != "sources":
         text = path.read_text("utf-8").split('"""', 2)[-1]  # docstrings may show an example
@@ -134,7 +134,7 @@ def test_javascript_knows_no_field(path):
     browsers = r'\.length\b|EventListener\("load"|\b(?:history|worker|source)\.state\b'
     code = re.sub(browsers, "", code_of(path))
     ids = {field.id for sheet in sheets() for field in sheet.fields}
-    ids |= {named.id for sheet in sheets() for named in (*sheet.results, *sheet.between)}
+    ids |= {named.id for sheet in sheets() for named in (*sheet.results, *sheet.intermediates)}
     known = {name for name in ids if re.search(rf"""["'`.]{name}\b(?!-)|\b{name}\s*:""", code)}
     assert known == set()
 

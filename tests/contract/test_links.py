@@ -8,9 +8,9 @@ from urllib.parse import unquote_plus
 import pytest
 
 import calc
-from calc.fields import Choice, Quantity
-from calc.link import open_fragment, write
-from calc.rows import Rows, parted
+from calc.worksheet.fields import Choice, Quantity
+from calc.worksheet.link import open_fragment, write
+from calc.worksheet.rows import Rows, parted
 from tests.contract.samples import MOST_ROWS, answers, needed_by, sheets, wrong_for
 
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)

@@ -9,11 +9,11 @@ from string import Formatter
 import pytest
 
 import calc
-from calc.fields import Choice
-from calc.link import open_fragment
 from calc.practice import Question, mark, question
-from calc.quantities import from_base
-from calc.sheets.practice import practice_of
+from calc.sheets import practice_of
+from calc.units.quantities import from_base
+from calc.worksheet.fields import Choice
+from calc.worksheet.link import open_fragment
 from tests.contract.samples import sheets
 
 GUIDES = Path(__file__).parents[2] / "docs" / "checks"
@@ -64,7 +64,7 @@ def test_a_worksheet_has_tasks_or_says_in_a_sentence_why_not(sheet):
 @EACH_ASKING
 def test_a_task_speaks_of_what_it_draws_and_does_not_give_its_result_away(sheet):
     fields = {field.id for field in sheet.fields}
-    known = fields | {named.id for named in (*sheet.results, *sheet.between)}
+    known = fields | {named.id for named in (*sheet.results, *sheet.intermediates)}
     for task in practice_of(sheet.id).tasks:
         named = {name for _, name, _, _ in Formatter().parse(task.says) if name}
         drawn = {name for name, texts in task.draw.items() if len(texts) > 1}

@@ -7,9 +7,9 @@ import pytest
 
 import calc
 from calc.electrical.conductors import conductors
-from calc.fields import Choice
 from calc.sources import SOURCES
 from calc.tables import SEEN, Table, table
+from calc.worksheet.fields import Choice
 from tests.contract.samples import answers, sheets
 from tests.published.cases import load_cases
 
@@ -85,7 +85,7 @@ def test_what_is_looked_up_has_a_source(sheet):
     """A step without a formula reads a table or a rule, unless it only sorts what stands above."""
     for step in sheet.steps:
         if not step.formula and not step.source:
-            named = {named.id: named for named in (*sheet.results, *sheet.between)}[step.of]
+            named = {named.id: named for named in (*sheet.results, *sheet.intermediates)}[step.of]
             values = [answer.values[step.of] for _, answer in answers(sheet.id) if step.when]
             assert named.kind is None or None in values, f"{step.of}: {step.says}"
 

@@ -7,11 +7,11 @@ import pytest
 
 import calc
 from calc.render.answer import answer_html
-from calc.render.door import ask
+from calc.render.bridge import ask
 from tests.contract.samples import sheets
 from tests.whole import whole_reply
 
-LONG = [sheet.id for sheet in sheets() if sheet.rest]
+LONG = [sheet.id for sheet in sheets() if sheet.later_stages]
 EACH = pytest.mark.parametrize("name", LONG)
 
 

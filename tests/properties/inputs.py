@@ -8,10 +8,10 @@ from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 
 import calc
-from calc.fields import Choice, Field, Problem, Quantity
-from calc.quantities import from_base
-from calc.rows import Rows, Text, joined
-from calc.worksheet import Worksheet
+from calc.units.quantities import from_base
+from calc.worksheet.fields import Choice, Field, Problem, Quantity
+from calc.worksheet.rows import Rows, Text, joined
+from calc.worksheet.work import Worksheet
 from tests.contract.samples import between
 
 SLACK = 1 + 1e-9

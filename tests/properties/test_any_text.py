@@ -8,8 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import calc
-from calc.link import open_fragment, write
-from calc.render.door import ask
+from calc.render.bridge import ask
+from calc.worksheet.link import open_fragment, write
 from tests.properties.inputs import NAMES, NUMBERISH, TEXTS, inputs_of, tried
 
 HUNG = 10  # seconds of this process, of which a plain answer takes some thousandths

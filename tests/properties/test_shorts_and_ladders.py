@@ -6,9 +6,9 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 import calc
-from calc.electrical import ladder
+from calc.electrical import selectivity as ladder
 from calc.electrical.conductors import conductor, conductors, series_of
-from calc.electrical.ladder import CERTAIN, Fuse
+from calc.electrical.selectivity import CERTAIN, Fuse
 from tests.properties.inputs import SLACK, inputs_of, tried, valid, worked
 
 SHORT = calc.find("fault-current")

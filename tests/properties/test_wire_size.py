@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 import calc
 from calc.electrical.conductors import conductor
 from calc.electrical.sizing import offered
-from calc.fields import Quantity
 from calc.tables import table
+from calc.worksheet.fields import Quantity
 from tests.properties.inputs import SLACK, inputs_of, tried, valid, worked
 
 SIZE = calc.find("wire-size")

@@ -5,8 +5,8 @@ from hypothesis import strategies as st
 
 import calc
 from calc.electrical.conductors import conductor, conductors, copper_area, series_of
-from calc.fields import Quantity
 from calc.tables import table
+from calc.worksheet.fields import Quantity
 from tests.properties.inputs import SLACK, inputs_of, tried, valid, worked
 from tests.unit.fuse_names import offered, owed
 

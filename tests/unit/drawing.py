@@ -6,9 +6,9 @@ from math import pi, sin
 from types import SimpleNamespace
 from xml.etree import ElementTree
 
-from calc.pictures import Chart
 from calc.render.chart import chart_html
 from calc.render.svg import WIDTH
+from calc.worksheet.pictures import Chart
 
 OFF = 0.05 + 1e-9  # half of the drawing's last digit
 WIDEST, STRONG = 8.3, 9.4  # of a character on the average, in the broadest usual sans serif

@@ -12,7 +12,7 @@ from calc.electrical.network import CurrentLoad, Resistor, Source, solve
 from calc.faults import graph
 from calc.faults.model import HOUR, NIGHT
 from calc.faults.walk import turn_for, walk
-from calc.sheets.find_fault_run import figures
+from calc.sheets.joints.find_fault.calculate import figures
 
 OPEN = 1e9  # ohm
 BOOK = {"0.75 mm2": 26.0, "18 AWG": 21.0, "12 AWG": 5.21, "6 AWG": 1.30, "2/0 AWG": 0.256}

@@ -5,9 +5,9 @@ from xml.etree import ElementTree
 
 import pytest
 
-from calc.pictures import Chart
 from calc.render.chart import chart_html
 from calc.render.days import BLOCK, Days, Flow, alternative
+from calc.worksheet.pictures import Chart
 from tests.unit.drawing import CHART, FLOWS, WEEKS, draw, week
 
 HOSTILE = "<script>alert(\"1\")</script> & 'more'"

@@ -5,9 +5,9 @@ import math
 import pytest
 
 from calc.comfort import envelope
-from calc.kinds import TEMPERATURE
-from calc.quantities import from_base, to_base
 from calc.tables import table
+from calc.units.kinds import TEMPERATURE
+from calc.units.quantities import from_base, to_base
 
 
 def test_surfaces_are_the_printed_ones():
@@ -138,7 +138,7 @@ def test_every_material_says_where_its_figure_stands_and_uses_the_highest():
 
 def test_a_temperature_and_a_difference_of_temperature_are_two_kinds():
     """Ten degrees of difference are 18 °F; ten degrees on the scale are 50 °F."""
-    from calc.kinds import RISE
+    from calc.units.kinds import RISE
 
     assert RISE is not TEMPERATURE and RISE.base != TEMPERATURE.base
     assert from_base(10.0, RISE, "delta_degree_Fahrenheit") == pytest.approx(18)

@@ -7,8 +7,8 @@ from html.parser import HTMLParser
 import pytest
 
 import calc
-from calc.render.door import ask
-from calc.rows import Rows, Text
+from calc.render.bridge import ask
+from calc.worksheet.rows import Rows, Text
 from tests.contract.samples import sheets
 from tests.whole import whole_reply
 

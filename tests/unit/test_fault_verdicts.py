@@ -3,9 +3,11 @@
 import pytest
 
 import calc
-from calc.electrical import faults, fuses, ladder
+from calc.electrical import fuses
+from calc.electrical import selectivity as ladder
+from calc.electrical import short_circuit as faults
 from calc.electrical.clearing import IN_TIME, NEVER, TOO_LATE
-from calc.electrical.ladder import CERTAIN, Fuse
+from calc.electrical.selectivity import CERTAIN, Fuse
 
 RUN = {
     "source_resistance": "16 mΩ", "conductor": "6 mm2", "length": "5 m",

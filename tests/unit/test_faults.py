@@ -6,7 +6,7 @@ from math import log10, sqrt
 import pytest
 
 import calc
-from calc.electrical import faults
+from calc.electrical import short_circuit as faults
 from calc.electrical.network import Resistor, Source, solve
 from calc.tables import table
 from tests.contract.samples import answers

@@ -10,10 +10,10 @@ import pytest
 import calc
 from calc.__main__ import main
 from calc.faults import graph
-from calc.link import open_fragment
 from calc.render import sheet_html
 from calc.render.answer import answer_html
-from calc.render.door import ask
+from calc.render.bridge import ask
+from calc.worksheet.link import open_fragment
 from tests.contract.samples import answers
 from tests.contract.trails import trails
 from tests.unit.fault_van import FRIDGE, LARGE

@@ -6,12 +6,12 @@ from collections.abc import Iterator
 import pytest
 
 import calc
-from calc.declare import CAUTION, STOP
 from calc.faults import graph
 from calc.faults.graph import End, Step, Turn
 from calc.faults.trail import LONGEST_PATH
 from calc.faults.walk import follow, limits
 from calc.sources import SOURCES
+from calc.worksheet.declare import CAUTION, STOP
 
 SHEET = calc.find("find-fault")
 SYMPTOMS = tuple(option.text for option in SHEET.field("symptom").options)

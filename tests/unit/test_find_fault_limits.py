@@ -11,11 +11,11 @@ from calc.faults import graph
 from calc.faults.graph import Step
 from calc.faults.model import HOUR, Given, circuit
 from calc.faults.walk import KINDS, bands, limits, turn_for
-from calc.formula import names, work
-from calc.kinds import CHARGE, CURRENT, DURATION, RATIO, RESISTANCE, VOLTAGE
-from calc.quantities import base_quantity, registry
-from calc.sheets.find_fault_run import figures
+from calc.sheets.joints.find_fault.calculate import figures
 from calc.sources import SOURCES
+from calc.units.kinds import CHARGE, CURRENT, DURATION, RATIO, RESISTANCE, VOLTAGE
+from calc.units.quantities import base_quantity, registry
+from calc.worksheet.formula import names, work
 from tests.contract.samples import answers
 from tests.contract.trails import trails
 from tests.unit.fault_van import CHARGER, FRIDGE, INVERTER, LARGE
@@ -114,7 +114,7 @@ KIND_OF = {
 
 @pytest.mark.parametrize("step", MEASURED, ids=lambda step: step.id)
 def test_every_limit_has_the_dimension_of_its_reading(step):
-    known = {named.id: named.kind for named in SHEET.between if named.kind} | KIND_OF
+    known = {named.id: named.kind for named in SHEET.intermediates if named.kind} | KIND_OF
     values = figures(calc.work("find-fault").values)
 
     class Dimensioned(dict):

@@ -3,9 +3,9 @@
 import pint
 import pytest
 
-from calc import formula
-from calc.kinds import CURRENT, TEMPERATURE, VOLTAGE
-from calc.quantities import base_quantity
+from calc.units.kinds import CURRENT, TEMPERATURE, VOLTAGE
+from calc.units.quantities import base_quantity
+from calc.worksheet import formula
 
 
 def written(text, **symbols):

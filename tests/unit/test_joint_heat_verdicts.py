@@ -45,7 +45,7 @@ def test_what_is_not_known_has_no_line_and_one_joint_is_not_one_times_another():
     alone = ask(drop="300 mV", current="100 A", full_current="200 A")
     none = {one.id for one in alone.worksheet.results if alone.values[one.id] is None}
     assert none == {"ratio", "spot", "growth_left"}
-    assert all(alone.worksheet.result(name).quiet for name in none)
+    assert all(alone.worksheet.result(name).hide_if_none for name in none)
     assert "would melt copper" in said(alone)
     pair = ask(drop="10 mV", good_drop="10 mV", current="100 A", full_current="100 A")
     assert "1 times" not in pair.sentence and "in line with its like" in pair.sentence

@@ -6,9 +6,9 @@ from random import Random
 import pytest
 
 import calc
-from calc.electrical import ladder
+from calc.electrical import selectivity as ladder
 from calc.electrical.clearing import IN_TIME, NEVER, TOO_LATE, TOO_MUCH, opens_in_time
-from calc.electrical.ladder import CERTAIN, MEMORY, NO_CURVE, NOT_CERTAIN, WILL_NOT, Fuse
+from calc.electrical.selectivity import CERTAIN, MEMORY, NO_CURVE, NOT_CERTAIN, WILL_NOT, Fuse
 from tests.contract.samples import answers
 
 C, F = "blade, regular (type C)", "blade, miniature (type F)"

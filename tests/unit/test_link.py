@@ -5,7 +5,7 @@ import time
 import pytest
 
 import calc
-from calc.link import open_fragment, write
+from calc.worksheet.link import open_fragment, write
 
 SHEET = calc.find("wire-drop")
 HUGE = "current=" + "9" * 1_000_000

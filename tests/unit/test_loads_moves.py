@@ -3,7 +3,7 @@
 import pytest
 
 import calc
-from calc.link import open_fragment, write
+from calc.worksheet.link import open_fragment, write
 from tests.contract.samples import answers
 
 SHEETS = ("appliance-route", "light-dimming", "inverter-size", "remote-switch", "water-heater")

@@ -10,9 +10,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.pictures import Months
 from calc.render.months import months_html
 from calc.render.svg import scale_end
+from calc.worksheet.pictures import Months
 from tests.unit.drawing import START, Drawn, check_apart, check_inside, draw
 
 STYLES = Path(__file__).resolve().parents[2] / "docs" / "assets" / "lugwise.css"

@@ -9,9 +9,9 @@ import pint
 import pytest
 
 import calc
-from calc import quantities
-from calc.kinds import KINDS, LENGTH
-from calc.quantities import base_quantity, from_base, quantity, registry, to_base, unit_lines
+from calc.units import quantities
+from calc.units.kinds import KINDS, LENGTH
+from calc.units.quantities import base_quantity, from_base, quantity, registry, to_base, unit_lines
 
 THEIRS = pint.UnitRegistry()
 OURS = registry()

@@ -7,11 +7,11 @@ import pytest
 
 import calc
 from calc.__main__ import main
-from calc.fields import Choice, Option, Problem, Quantity
-from calc.kinds import COUNT, POWER, TIME
-from calc.link import open_fragment, write
-from calc.render.door import ask
-from calc.rows import Rows, Text, joined, parted
+from calc.render.bridge import ask
+from calc.units.kinds import COUNT, POWER, TIME
+from calc.worksheet.fields import Choice, Option, Problem, Quantity
+from calc.worksheet.link import open_fragment, write
+from calc.worksheet.rows import Rows, Text, joined, parted
 
 NAME = Text(id="name", label="Name", example="fridge", hint="x")
 LOADS = Rows(

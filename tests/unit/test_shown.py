@@ -5,9 +5,9 @@ from decimal import Decimal
 import pytest
 
 import calc
-from calc.kinds import CURRENT, LENGTH, RESISTANCE, TIME, VOLTAGE
-from calc.quantities import US
-from calc.shown import (
+from calc.units.kinds import CURRENT, LENGTH, RESISTANCE, TIME, VOLTAGE
+from calc.units.quantities import US
+from calc.units.shown import (
     DOWN,
     MINUS,
     NARROW_SPACE,

@@ -5,7 +5,7 @@ from pvlib.pvsystem import pvwatts_dc, pvwatts_losses
 
 import calc
 from calc.energy import panels
-from calc.sheets.sun_yield_run import MONTHS
+from calc.sheets.charging.sun_yield.calculate import MONTHS
 
 
 def work(**texts):

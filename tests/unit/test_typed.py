@@ -5,8 +5,8 @@ import time
 
 import pytest
 
-from calc import quantities, typed
-from calc.kinds import (
+from calc.units import quantities, typed
+from calc.units.kinds import (
     CHARGE,
     COUNT,
     CURRENT,
@@ -18,8 +18,8 @@ from calc.kinds import (
     TORQUE,
     VOLTAGE,
 )
-from calc.quantities import to_base
-from calc.typed import (
+from calc.units.quantities import to_base
+from calc.units.typed import (
     AMBIGUOUS,
     EMPTY,
     LONGEST,

@@ -5,7 +5,7 @@ import pytest
 import calc
 from calc.energy import remedies
 from calc.render.answer import gist_text
-from calc.sheets.week_ahead import WORKSHEET
+from calc.sheets.charging.week_ahead import WORKSHEET
 
 FRIDGE = "fridge:45 W:9.6 h;heater fan:30 W:9 h:night;LED strips:24 W:5 h:night"
 LITHIUM = {"chemistry": "LFP", "loads": FRIDGE}

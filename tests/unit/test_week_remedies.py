@@ -4,7 +4,7 @@ import pytest
 
 import calc
 from calc.energy import remedies
-from calc.sheets.week_ahead import WORKSHEET
+from calc.sheets.charging.week_ahead import WORKSHEET
 
 FRIDGE = "fridge:45 W:9.6 h;heater fan:30 W:9 h:night;LED strips:24 W:5 h:night"
 HOUSEHOLD = "fridge:80 W:9.6 h:all:inverter;heater fan:30 W:9 h:night;LED strips:24 W:5 h:night"

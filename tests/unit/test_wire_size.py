@@ -7,7 +7,7 @@ import pytest
 import calc
 from calc.electrical.conductors import AWG, SAE, conductors
 from calc.electrical.sizing import offered
-from calc.render.ladder import ladder_html
+from calc.render.size_chart import ladder_html
 from calc.tables import table
 from tests.contract.samples import answers
 

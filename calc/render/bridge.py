@@ -1,0 +1,155 @@
+"""The one door the page knocks on: JSON text in, JSON text out.
+
+Ask with `{"sheet": id, "values": {field: text}, "units": {field: picked unit}}`, where a list is
+asked by the texts of its cells, row by row, or with `{"sheet": id, "fragment": text}` for what a
+link holds. The reply has the answer's HTML, what to say beside each field and each cell, and the
+link. Nothing here raises on what a person typed or a stranger sent.
+Of a sum that takes longer than a keystroke the reply holds the first stage, and in `rest` the share
+that is done; ask with `{"sheet": id, "rest": true}` for the next stage, until that share is 1 and
+the whole answer is there. Asking anything else of the sheet drops what was going on.
+Ask with `{"code": text}` for the square code that holds a link, as SVG, for the printed sheet.
+"""
+
+import json
+from collections.abc import Iterator
+from typing import Any
+
+from calc import InputError, find
+from calc.render.answer import answer_html, gist_html, gist_text
+from calc.render.boxes import note_text
+from calc.render.code import code_svg
+from calc.units.typed import is_bare
+from calc.worksheet.answer import Answer
+from calc.worksheet.fields import Field, ParsedInput, Problem, Quantity
+from calc.worksheet.link import open_fragment, write_readings
+from calc.worksheet.rows import Rows, joined
+from calc.worksheet.work import Worksheet
+
+_going: dict[str, Iterator[tuple[float, Answer | None]]] = {}  # by worksheet, its stages to come
+
+
+def ask(request: str) -> str:
+    """Return the reply to one request. Raises InputError for a sheet that does not exist."""
+    asked = json.loads(request)
+    if "code" in asked:
+        return json.dumps({"svg": code_svg(str(asked["code"]))})
+    sheet = find(str(asked["sheet"]))
+    if "rest" in asked:
+        return json.dumps(_stage(sheet), ensure_ascii=False)
+    if "fragment" in asked:
+        opened = open_fragment(sheet, str(asked["fragment"]))
+        reply, readings = _reply(sheet, dict(opened.texts), picked={})
+        usual = _defaults(sheet, readings)
+        missing = [name for name, reading in usual.items() if reading.applies]
+        notes = list(opened.notes)
+        if missing:
+            listed = "; ".join(f"{sheet.field(name).label}: {usual[name].text}" for name in missing)
+            notes.append(f"Not in the link, so taken as usual: {listed}.")
+        reply["notes"] = notes
+        for name, part in reply["fields"].items():
+            part["fill"] = opened.texts.get(name, part["entry"]) if part["error"] else part["entry"]
+        return json.dumps(reply, ensure_ascii=False)
+    picked = {str(name): str(unit) for name, unit in asked.get("units", {}).items()}
+    values = {
+        field.id: _text(field, asked["values"][field.id])
+        for field in sheet.fields
+        if field.id in asked["values"]
+    }
+    return json.dumps(_reply(sheet, values, picked)[0], ensure_ascii=False)
+
+
+def _text(field: Field, value: Any) -> str:
+    if isinstance(field, Rows) and isinstance(value, list):
+        return joined([str(cell) for cell in row] for row in value if isinstance(row, list))
+    return str(value)
+
+
+def _defaults(sheet: Worksheet, readings: dict[str, ParsedInput]) -> dict[str, ParsedInput]:
+    return {
+        name: reading
+        for name, reading in readings.items()
+        if not reading.given and reading.value is not None and not sheet.field(name).default_by
+    }
+
+
+def _reply(
+    sheet: Worksheet, values: dict[str, str], picked: dict[str, str]
+) -> tuple[dict[str, Any], dict[str, ParsedInput]]:
+    """Return the reply, and the readings it rests on."""
+    numbers = {field.id for field in sheet.fields if isinstance(field, Quantity)}
+    texts = {
+        name: f"{text} {picked[name]}"
+        if name in numbers and picked.get(name) and is_bare(text)
+        else text
+        for name, text in values.items()
+    }
+    readings, problems = sheet.read(texts)
+    answer: Answer | None = None
+    done = 1.0
+    _going.pop(sheet.id, None)
+    if not problems:
+        stages = sheet.stages(readings)
+        try:
+            done, answer = next(stages)
+            _going[sheet.id] = stages
+        except InputError as error:
+            problems = error.problems
+    reply: dict[str, Any] = {
+        "fields": {
+            field.id: _beside(field, readings, problems)
+            | (_cells(field, texts.get(field.id), problems) if isinstance(field, Rows) else {})
+            for field in sheet.fields
+        },
+        "link": write_readings(sheet, readings, texts),
+        "notes": [],
+        **_said(answer, done),
+    }
+    if not answer:
+        reply["status"] = problems[0].message
+    return reply, readings
+
+
+def _stage(sheet: Worksheet) -> dict[str, Any]:
+    """Return the next stage of a sum that is going on, or nothing at all of one that is not."""
+    done, answer = next(_going.get(sheet.id, iter(())), (1.0, None))
+    return _said(answer, done)
+
+
+def _said(answer: Answer | None, done: float) -> dict[str, Any]:
+    return {
+        "answer": answer_html(answer, done=done) if answer else None,
+        "gist": gist_html(answer) if answer else None,
+        "status": f"{gist_text(answer)}. {answer.sentence}" if answer else "",
+        "verdict": answer.verdict if answer else None,
+        "rest": done,
+    }
+
+
+def _beside(
+    field: Field, readings: dict[str, ParsedInput], problems: tuple[Problem, ...]
+) -> dict[str, Any]:
+    reading = readings.get(field.id)
+    said = [p.message for p in problems if p.field == field.id and not p.cell]
+    quantity = isinstance(field, Quantity)
+    return {
+        "error": " ".join(said),
+        "note": note_text(field, reading) if reading else "",
+        "shown": (reading.applies if reading else True) and not field.hidden,
+        "unit": reading.unit.link
+        if quantity and reading and reading.unit and reading.unit.link
+        else None,
+        "entry": reading.entry if reading and (reading.given or not field.default_by) else "",
+    }
+
+
+def _cells(field: Rows, text: str | None, problems: tuple[Problem, ...]) -> dict[str, Any]:
+    """Return what stands in each cell of a list, as read or else as typed, and what is wrong."""
+    wrong = {p.cell: p.message for p in problems if p.field == field.id and p.cell}
+
+    def cell(row: int, column: int, typed: str) -> dict[str, Any]:
+        entry = field.entry(column, typed)
+        error = wrong.get((row, column), "")
+        return {"error": error, "shown": True, "entry": entry, "fill": entry}
+
+    rows = enumerate(field.cells(field.default if text is None else text))
+    return {"rows": [[cell(row, *one) for one in enumerate(cells)] for row, cells in rows]}

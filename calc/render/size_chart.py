@@ -1,0 +1,62 @@
+"""The picture of sizes one below the other, each with the load it allows by drop and by heat."""
+
+from calc.render.html import Markup, el
+from calc.render.svg import RIGHT, figure, line, rect, text
+from calc.units.compare import at_least
+from calc.units.kinds import CURRENT
+from calc.units.shown import DOWN, quantity_text, with_mm2
+from calc.worksheet.answer import Answer
+from calc.worksheet.pictures import Ladder, Rung
+
+_START, _TOP, _STEP = 92.0, 26.0, 32.0  # where the bars begin, and how far apart the rungs are
+_BEYOND = 2.0  # times the load: where the scale ends and a bar is cut off
+
+
+def ladder_html(answer: Answer, ladder: Ladder) -> Markup:
+    """Return the figure of a ladder of sizes."""
+    rungs: tuple[Rung, ...] = answer.values[ladder.rungs]
+    load: float = answer.values[ladder.load]
+    load_shown = answer.shown[ladder.load]
+
+    def place(amps: float) -> float:
+        return _START + (RIGHT - _START) * min(amps / (_BEYOND * load), 1.0)
+
+    drawn: list[object] = []
+    for number, rung in enumerate(rungs):
+        y = _TOP + _STEP * number
+        weight = "lw-words lw-strong" if rung.chosen else "lw-words"
+        drawn.append(text(_START - 6, y + 17, with_mm2(rung), anchor="end", class_=weight))
+        drawn.append(_bar(y + 2, place(rung.by_drop), at_least(rung.by_drop, load)))
+        drawn.append(rect(_START, y + 14, place(rung.by_heat) - _START, 9, "lw-part", 2))
+        if rung.chosen:
+            drawn.append(el("path", d=f"M2 {y + 6:g} l9 6.5 l-9 6.5 z", class_="lw-pointer"))
+    foot = _TOP + _STEP * len(rungs)
+    middle = place(load)
+    return figure(
+        foot + 30,
+        _alternative(rungs, load_shown),
+        ladder.caption,
+        drawn,
+        line(middle, _TOP - 6, foot, "lw-limit"),
+        text(middle, 14, f"the load, {load_shown}", class_="lw-words lw-strong"),
+        rect(_START, foot + 12, 16, 9, "lw-bar", 2),
+        text(_START + 21, foot + 21, "by drop", anchor="start"),
+        rect(_START + 92, foot + 12, 16, 9, "lw-part", 2),
+        text(_START + 113, foot + 21, "by heat", anchor="start"),
+    )
+
+
+def _bar(y: float, end: float, enough: bool) -> Markup:
+    return rect(_START, y, end - _START, 9, "lw-bar" if enough else "lw-bar lw-over", 2)
+
+
+def _alternative(rungs: tuple[Rung, ...], load: str) -> str:
+    each = "; ".join(
+        f"{with_mm2(rung)} {quantity_text(rung.by_drop, CURRENT, way=DOWN)} by drop and "
+        + (quantity_text(rung.by_heat, CURRENT, way=DOWN) if rung.by_heat else "no figure")
+        + " by heat"
+        for rung in rungs
+    )
+    chosen = next((with_mm2(rung) for rung in rungs if rung.chosen), None)
+    said = f"{chosen} is the size for it" if chosen else "no size will do"
+    return f"Sizes against a load of {load}, the most that each allows: {each}. So {said}."

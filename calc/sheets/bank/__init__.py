@@ -1,0 +1,1 @@
+"""Worksheets of one chapter."""

@@ -1,0 +1,1 @@
+"""Fields, steps and sentences that several worksheets share."""

@@ -1,0 +1,92 @@
+"""Fields of a bank that several worksheets ask in the same words, and its usual figures as text."""
+
+from calc.energy import battery
+from calc.units.kinds import CHARGE, RATIO
+from calc.worksheet.fields import Choice, Option, Quantity
+
+COOL, WARM = 10.0, 40.0  # °C, between which lead-acid is charged much as near 25 °C, LFP from the lower on: common practice, no source
+BACK = 0.9  # of an LFP bank: more leaves nothing before it is cut off; high end of common practice
+TEMPERED = "Cold lead-acid takes its charge slowly; hot lead-acid gasses and may heat itself until it fails. The voltage has to follow: a charger with a sensor on the bank does that."
+
+CHEMISTRY_OPTIONS = (
+    Option("LFP", "LFP (lithium iron phosphate)"),
+    Option("AGM", "AGM lead-acid"),
+    Option("gel", "gel lead-acid"),
+    Option("flooded", "flooded lead-acid"),
+)
+
+
+def percents(shares: dict[str, str]) -> dict[str, str]:
+    """Return shares of 1 by chemistry as percent, as a reader would type them."""
+    return {name: f"{float(share) * 100:g} %" for name, share in shares.items()}
+
+
+USUAL_SHARE = percents(battery.usual("usable_share", "share"))
+USUAL_LEFT = {
+    name: f"{(1 - float(share)) * 100:g} %"
+    for name, share in battery.usual("usable_share", "share").items()
+}
+USUAL_CHARGE_EFFICIENCY = percents(battery.usual("battery_limits", "coulombic"))
+USUAL_SELF_DISCHARGE = {
+    name: f"{float(share) * 100:g} %/month"
+    for name, share in battery.usual("battery_limits", "self_discharge").items()
+}
+
+
+def chemistry_field(default: str, *, more: bool = False) -> Choice:
+    """Return the field for the bank's chemistry."""
+    return Choice(
+        id="chemistry",
+        label="Chemistry",
+        default=default,
+        options=CHEMISTRY_OPTIONS,
+        hint="Printed on the battery.",
+        advanced=more,
+    )
+
+
+def capacity_field(default: str) -> Quantity:
+    """Return the field for the bank's capacity."""
+    return Quantity(
+        id="capacity",
+        label="Bank capacity",
+        symbol="C",
+        kinds=(CHARGE,),
+        default=default,
+        low="1 A·h",
+        high="20000 A·h",
+        hint="As rated by the maker; parallel batteries add.",
+    )
+
+
+CHEMISTRY = chemistry_field("LFP")
+CAPACITY = capacity_field("200 A·h")
+
+
+def from_state(default: str) -> Quantity:
+    """Return the field for the state of charge at the start."""
+    return Quantity(
+        id="from_state",
+        label="State of charge at the start",
+        symbol="s_1",
+        kinds=(RATIO,),
+        default=default,
+        low="0 %",
+        high="100 %",
+        hint="As the monitor counts it. 100 % is full.",
+    )
+
+
+def to_state(default: str = "", *, usual: dict[str, str] | None = None) -> Quantity:
+    """Return the field for the state of charge at the end: `default`, or `usual` by chemistry."""
+    return Quantity(
+        id="to_state",
+        label="State of charge at the end",
+        symbol="s_2",
+        kinds=(RATIO,),
+        default=default,
+        default_by=("chemistry", usual) if usual else None,
+        low="0 %",
+        high="100 %",
+        hint="Where you stop.",
+    )

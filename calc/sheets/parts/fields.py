@@ -1,0 +1,181 @@
+"""Fields that several worksheets ask in the same words."""
+
+from calc.electrical.ampacity import ABYC, INSIDE, LAW, NEC, OUTSIDE, NotCovered, insulations
+from calc.electrical.conductors import AWG, FLEXIBLE, PLAIN, SAE, STRANDED, TINNED, conductors
+from calc.units.kinds import COUNT, RATIO, TEMPERATURE, VOLTAGE
+from calc.units.shown import with_mm2
+from calc.worksheet.fields import Choice, Option, Problem, Quantity
+
+DIRECT, INVERTER = "direct", "inverter"
+
+ROUTE = Choice(
+    id="route",
+    label="How it is fed",
+    default=DIRECT,
+    options=(
+        Option(DIRECT, "direct", aliases=("direct from the bank", "dc")),
+        Option(INVERTER, "inverter", aliases=("through an inverter", "ac")),
+    ),
+    hint="Direct from the bank, or through an inverter.",
+)
+
+EFFICIENCY = Quantity(
+    id="efficiency",
+    label="Inverter efficiency",
+    symbol="η",
+    kinds=(RATIO,),
+    default="88 %",
+    low="30 %",
+    high="100 %",
+    only_if=("route", INVERTER),
+    hint="At this load, from the maker's curve. A lightly loaded inverter is worse.",
+)
+
+
+def bank_voltage(default: str) -> Quantity:
+    """Return the field for the bank's voltage under this load."""
+    return Quantity(
+        id="voltage",
+        label="Bank voltage",
+        symbol="V",
+        kinds=(VOLTAGE,),
+        default=default,
+        low="1 V",
+        high="1000 V",
+        hint="Under this load, not at rest. A 12 V LFP bank sits near 12.8 V, a lead-acid one near 12.2 V.",
+    )
+
+
+def _aliases(name: str) -> tuple[str, ...]:
+    size = name.split()[0]
+    if name.endswith("AWG"):
+        noughts = {"1/0": "0", "2/0": "00", "3/0": "000", "4/0": "0000"}.get(size)
+        others = (f"{noughts} AWG", f"AWG {noughts}", f"#{noughts}") if noughts else ()
+        return (f"AWG {size}", f"#{size}", f"{size} gauge", *others)
+    return (f"{size} mm²", f"{size} sq mm", f"{size} qmm")
+
+
+def conductor_field(default: str) -> Choice:
+    """Return the field for a named conductor size."""
+    return Choice(
+        id="conductor",
+        label="Conductor",
+        default=default,
+        example="like 8 AWG or 10 mm2",
+        options=tuple(
+            Option(
+                one.name,
+                with_mm2(one.name),
+                "AWG" if one.series == "AWG" else "mm²",
+                _aliases(one.name),
+            )
+            for one in conductors()
+        ),
+        hint="Stranded copper, by the size printed on its insulation.",
+    )
+
+
+COPPER = Choice(
+    id="finish",
+    advanced=True,
+    label="Copper",
+    default=PLAIN,
+    options=(Option(PLAIN), Option(TINNED, aliases=("coated", "tin"))),
+    hint="Tinned strands conduct a little less.",
+)
+STRANDS = Choice(
+    id="strands",
+    advanced=True,
+    label="Strands",
+    default=FLEXIBLE,
+    options=(
+        Option(FLEXIBLE, aliases=("flexible", "class 5")),
+        Option(STRANDED, aliases=("stranded", "class 2")),
+    ),
+    hint="Of metric sizes: class 5 is fine-stranded flex, class 2 is stiffer cable.",
+)
+GAUGE_READING = Choice(
+    id="gauge_reading",
+    advanced=True,
+    label="Gauge sizes",
+    default=AWG,
+    options=(Option(AWG), Option(SAE)),
+    hint="Vehicle cable sold by gauge number is often SAE: less copper than AWG. Look on the reel.",
+)
+PARALLEL = Quantity(
+    id="parallel",
+    advanced=True,
+    label="Conductors in parallel",
+    symbol="n_p",
+    kinds=(COUNT,),
+    default="1",
+    low="1",
+    high="8",
+    hint="Side by side for plus, and as many for minus. One, in nearly every run.",
+)
+INSULATION = Choice(
+    id="insulation",
+    label="Insulation rating",
+    default="105 C",
+    options=tuple(Option(text, text.replace(" C", " °C")) for text in insulations()),
+    hint="Printed on the cable. If nothing is printed, or 70 °C, take 60 °C.",
+)
+SURROUNDINGS = Choice(
+    id="surroundings",
+    advanced=True,
+    label="Where it runs",
+    default=OUTSIDE,
+    options=(Option(OUTSIDE), Option(INSIDE)),
+    hint="Under the bonnet, or beside an engine or generator, is inside.",
+)
+BUNDLED = Quantity(
+    id="bundled",
+    advanced=True,
+    label="Loaded conductors together",
+    symbol="n",
+    kinds=(COUNT,),
+    default="2",
+    low="1",
+    high="100",
+    hint="Plus and minus of one circuit are two.",
+)
+AMBIENT = Quantity(
+    id="ambient",
+    advanced=True,
+    label="Air around the wire",
+    kinds=(TEMPERATURE,),
+    default="30 °C",
+    low="-20 °C",
+    high="150 °C",
+    hint="The hottest place on the run.",
+)
+RULE_SET = Choice(
+    id="rule_set",
+    advanced=True,
+    label="Rule set",
+    default=LAW,
+    options=(
+        Option(LAW, "33 CFR 183.425, table 5"),
+        Option(ABYC, "ABYC E-11, 105 °C table", aliases=("ABYC",)),
+        Option(NEC, "NEC 310.16, mains side", aliases=("NEC",)),
+    ),
+    hint="Whose limits the wire is held to. The first two are for boats, the third for mains wiring.",
+)
+
+
+
+def wires(name: str, parallel: int, gauge_reading: str) -> str:
+    """Return what is laid for one pole, in a few words: `2 × 4 AWG (SAE)`."""
+    reading = f" ({SAE})" if gauge_reading == SAE and name.endswith("AWG") else ""
+    return f"{f'{parallel} × ' if parallel > 1 else ''}{name}{reading}"
+
+
+_COVERED = {
+    field.id: field
+    for field in (conductor_field("8 AWG"), GAUGE_READING, INSULATION, AMBIENT, BUNDLED)
+}
+
+
+def refusal(gap: NotCovered) -> Problem:
+    """Return a rule set's gap as the problem of the field that it is about."""
+    return _COVERED[gap.field].problem(str(gap))

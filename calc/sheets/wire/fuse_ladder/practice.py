@@ -1,0 +1,40 @@
+"""Practice for fuse-ladder."""
+
+from calc.electrical.selectivity import CERTAIN, NOT_CERTAIN, WILL_NOT
+from calc.practice.declared import Practice, Slip, Task
+
+PRACTICE = Practice(
+    tasks=(
+        Task(
+            asks="order",
+            says="A {downstream} fuse ({downstream_family}) hangs behind one of {upstream} ({upstream_family}). A fault of {fault_current} flows through both. By the published time limits, does the downstream fuse open first?",
+            draw={
+                "downstream": ("5 A", "10 A", "15 A", "20 A", "30 A"),
+                "downstream_family": ("blade, miniature (type F)", "blade, regular (type C)"),
+                "upstream": ("40 A", "60 A", "80 A"),
+                "upstream_family": ("blade, large (type E)",),
+                "fault_current": ("60 A", "120 A", "250 A", "400 A"),
+            },
+            choices=(CERTAIN, NOT_CERTAIN, WILL_NOT),
+            slips=(
+                Slip(reply=CERTAIN, says="The limits overlap: the latest opening of the downstream fuse is not before the earliest of the upstream one."),
+                Slip(reply=NOT_CERTAIN, says="The limits settle it: compare the latest opening of the one with the earliest of the other."),
+                Slip(reply=WILL_NOT, says="Nothing says that the upstream fuse opens first. Compare the latest opening of the one with the earliest of the other."),
+            ),
+        ),
+        Task(
+            asks="upstream_percent",
+            says="A {downstream} circuit is shorted with {fault_current} while the other circuits draw {other_load} from the same {upstream} main fuse. At what share of its rating does the main fuse stand?",
+            draw={
+                "downstream": ("10 A", "15 A"),
+                "upstream": ("60 A", "80 A", "100 A"),
+                "fault_current": ("120 A", "200 A", "300 A"),
+                "other_load": ("20 A", "30 A", "45 A"),
+            },
+            slips=(
+                Slip(inputs={"other_load": "0 A"}, says="The main fuse carries the other circuits as well: add their current."),
+                Slip(formula="upstream_current / downstream", says="That is against the downstream fuse. Divide by the rating of the main fuse."),
+            ),
+        ),
+    )
+)

@@ -1,0 +1,1 @@
+"""Quantities, kinds and units: what is typed goes in, what is shown comes out."""

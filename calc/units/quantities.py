@@ -1,0 +1,136 @@
+"""Quantities at the edge: what a kind of number is, and its units (the kinds: `calc.units.kinds`).
+
+Inside `calc` a quantity is a plain float in the SI unit of its kind (temperatures in °C).
+This is the only file that imports pint; what a person types never reaches pint's parser
+(see `calc.units.typed`). Pint is imported when it is first needed: the page never needs it, since
+its builder writes `unit_lines()` into the bundle, which takes a quarter off the start.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache
+from pkgutil import get_data
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import pint
+
+METRIC, US = "metric", "us"
+UNIT_LINES = "unit_lines.json"
+
+
+@cache
+def registry() -> pint.UnitRegistry:
+    """Return the one registry of this process, built from our own small definitions file."""
+    from importlib.resources import files  # slow to import, and the page never comes here
+
+    import pint
+
+    return pint.UnitRegistry(
+        str(files("calc.units") / "units.txt"), autoconvert_offset_to_baseunit=False
+    )
+
+
+@dataclass(frozen=True)
+class Unit:
+    """A unit a reader may pick.
+
+    `name` is pint's name; `symbol` is shown on the page; `link` is its ASCII form in a link;
+    `spellings` are further accepted forms, compared without regard to case or spaces;
+    `system` says whether it is at home in metric or US practice only.
+    """
+
+    name: str
+    symbol: str
+    link: str
+    spellings: tuple[str, ...] = ()
+    system: str = ""
+
+
+@dataclass(frozen=True)
+class Kind:
+    """One kind of quantity.
+
+    `base` is the unit of the plain floats inside `calc`; `units` are those a reader may pick,
+    the first being the one a result is given in; `shown` are the names of the units
+    used for answers, smallest first (`shown_us` where a reader works in US units).
+    """
+
+    id: str
+    base: str
+    units: tuple[Unit, ...]
+    shown: tuple[str, ...] = ()
+    shown_us: tuple[str, ...] = ()
+    whole: bool = False
+
+    def unit(self, name: str) -> Unit:
+        """Return the unit of this kind with pint's `name`."""
+        return next(unit for unit in self.units if unit.name == name)
+
+    def best_unit(self, value: float, system: str = METRIC) -> Unit:
+        """Return the unit in which `value` [base unit] reads best in a reader's `system`."""
+        names = (self.shown_us if system == US else ()) or self.shown or (self.units[0].name,)
+        fitting = [name for name in names if abs(from_base(value, self, name)) >= 1]
+        return self.unit(fitting[-1] if fitting else names[0])
+
+
+@cache
+def _ready_lines() -> dict[str, tuple[float, float]]:
+    """Return the lines that the page's bundle brings with it; elsewhere there are none."""
+    try:
+        lines: dict[str, tuple[float, float]] = json.loads(
+            get_data("calc.units", UNIT_LINES) or b"{}"
+        )
+    except FileNotFoundError:
+        return {}
+    return lines
+
+
+def unit_lines(kinds: Iterable[Kind]) -> dict[str, tuple[float, float]]:
+    """Return slope and offset of every unit of `kinds`, as pint has them."""
+    return {
+        f"{unit.name} to {kind.base}": _line(kind.base, unit.name)
+        for kind in kinds
+        for unit in kind.units
+    }
+
+
+@cache
+def _line(kind_base: str, name: str) -> tuple[float, float]:
+    """Return slope and offset of the straight line from unit `name` to `kind_base`."""
+    if ready := _ready_lines().get(f"{name} to {kind_base}"):
+        return ready
+    quantity = registry().Quantity
+    if name == kind_base:
+        return 1.0, 0.0
+    offset = float(quantity(0.0, name).to(kind_base).magnitude)
+    if offset == 0:
+        return float(quantity(1.0, name).to(kind_base).magnitude), 0.0
+    difference = f"delta_{name}", f"delta_{kind_base}"
+    return float(quantity(1.0, difference[0]).to(difference[1]).magnitude), offset
+
+
+def to_base(number: float, kind: Kind, name: str) -> float:
+    """Return `number` [unit `name`] in the base unit of `kind`."""
+    slope, offset = _line(kind.base, name)
+    return number * slope + offset
+
+
+def from_base(value: float, kind: Kind, name: str) -> float:
+    """Return `value` [base unit of `kind`] in the unit `name`."""
+    slope, offset = _line(kind.base, name)
+    return (value - offset) / slope
+
+
+def quantity(value: float, kind: Kind) -> pint.Quantity:
+    """Return `value` [base unit of `kind`] as a pint quantity in the kind's first unit."""
+    first = kind.units[0].name
+    return registry().Quantity(from_base(value, kind, first), first)
+
+
+def base_quantity(value: float, kind: Kind) -> pint.Quantity:
+    """Return `value` [base unit of `kind`] as a pint quantity in that base unit."""
+    return registry().Quantity(value, kind.base)

@@ -1,0 +1,76 @@
+"""Numbers as a reader sees them: rounded for display only, in the direction that is safe."""
+
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
+
+from calc.units.quantities import METRIC, Kind, from_base
+
+NEAR, UP, DOWN = "near", "up", "down"
+NARROW_SPACE = "\u202f"
+NO_BREAK_SPACE = "\u00a0"
+MINUS = "\u2212"
+
+_MODES = {NEAR: ROUND_HALF_EVEN, UP: ROUND_CEILING, DOWN: ROUND_FLOOR}
+_SAME = Decimal("1e-9")
+
+
+def rounded(value: float, digits: int = 3, way: str = NEAR) -> str:
+    """Return `value` with at least `digits` significant digits, never fewer than its whole part.
+
+    `way` is the direction: a drop or a heat goes up, a run time goes down. A value that already
+    stands on the rounded figure (to one part in 1e9) is not pushed to the next one.
+    """
+    exact = Decimal(repr(float(value)))
+    if not exact:
+        return "0"
+    for _ in range(2):  # rounding up 99.95 gains a digit in front, so the step is found again
+        step = Decimal(1).scaleb(min(0, exact.adjusted() - digits + 1))
+        near = exact.quantize(step, ROUND_HALF_EVEN)
+        result = (
+            near if abs(near - exact) <= _SAME * abs(exact) else exact.quantize(step, _MODES[way])
+        )
+        if result.adjusted() == exact.adjusted() or not result:
+            break
+        exact = result
+    text = f"{result:f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def grouped(text: str) -> str:
+    """Return a plain number's text as shown: groups of three from five figures on, a true minus."""
+    sign, body = (MINUS, text[1:]) if text.startswith("-") else ("", text)
+    whole, point, decimals = body.partition(".")
+    if len(whole) > 4 and whole.isdigit():
+        head = len(whole) % 3
+        parts = ([whole[:head]] if head else []) + [
+            whole[place : place + 3] for place in range(head, len(whole), 3)
+        ]
+        whole = NARROW_SPACE.join(parts)
+    return f"{sign}{whole}{point}{decimals}"
+
+
+def with_mm2(text: str) -> str:
+    """Return text with the names of metric conductors as a reader writes them."""
+    return text.replace(" mm2", f"{NO_BREAK_SPACE}mm²")
+
+
+def with_unit(number: str, symbol: str) -> str:
+    """Return a number's text and its unit's symbol as one phrase that does not break."""
+    if not symbol:
+        return number
+    space = "" if symbol == "°" or symbol.startswith("'") else NO_BREAK_SPACE
+    return f"{number}{space}{symbol}"
+
+
+def quantity_text(
+    value: float,
+    kind: Kind,
+    *,
+    digits: int = 3,
+    way: str = NEAR,
+    system: str = METRIC,
+    unit: str = "",
+) -> str:
+    """Return `value` [base unit of `kind`] as shown, in `unit` or in the unit that reads best."""
+    chosen = kind.unit(unit) if unit else kind.best_unit(value, system)
+    number = from_base(value, kind, chosen.name)
+    return with_unit(grouped(rounded(number, digits, way)), chosen.symbol)

@@ -1,0 +1,254 @@
+"""What working a worksheet gives, and how its values are put into words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import SimpleNamespace
+from typing import Any
+
+from calc.sources import SOURCES, Source
+from calc.units.compare import at_least, at_most
+from calc.units.kinds import TEMPERATURE
+from calc.units.quantities import METRIC, US, from_base, quantity, to_base
+from calc.units.shown import MINUS, NEAR, quantity_text, rounded, with_mm2
+from calc.worksheet.declare import NOTE, Declaration, Output, Step
+from calc.worksheet.fields import ParsedInput, Problem
+from calc.worksheet.formula import written
+from calc.worksheet.result_table import Table
+
+_MOST_DIGITS = 9
+_SYMBOLS: dict[tuple[str, str], str] = {}  # formulas in symbols: the same for every answer
+
+
+@dataclass(frozen=True)
+class Line:
+    """A step as worked: what it is, the formula in symbols, with numbers put in, and its value."""
+
+    label: str
+    symbol: str
+    formula: str
+    numbers: str
+    value: str
+    says: str
+    source: Source | None
+
+    def __str__(self) -> str:
+        sums = f" = {self.formula} = {self.numbers} = " if self.formula else ": "
+        return f"{self.symbol or self.label}{sums}{self.value}"
+
+
+@dataclass(frozen=True)
+class Said:
+    """A remark that came up, with its values put in."""
+
+    text: str
+    level: str
+    source: Source | None
+
+    def __str__(self) -> str:
+        return f"{self.text} [{self.source}]" if self.source else self.text
+
+
+class InputError(ValueError):
+    """Inputs that cannot be used.
+
+    `problems` holds every one of them; `field` and `message` are those of the first.
+    """
+
+    def __init__(self, problems: tuple[Problem, ...]) -> None:
+        super().__init__(" ".join(problem.message for problem in problems))
+        self.problems = problems
+        self.field = problems[0].field
+        self.message = problems[0].message
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What working a worksheet gives.
+
+    `answer[id]` is a result: a pint quantity, a text, a list of texts, or None where there is none.
+    `values` holds every value in SI floats, `shown` every value as a reader sees it, `tables` the
+    cells of each result that is a table, row by row.
+    """
+
+    worksheet: Declaration
+    inputs: Mapping[str, ParsedInput]
+    values: Mapping[str, Any]
+    shown: Mapping[str, str]
+    verdict: str
+    sentence: str
+    working: tuple[Line, ...]
+    cautions: tuple[Said, ...]
+    notes: tuple[Said, ...]
+    sources: tuple[Source, ...]
+    tables: Mapping[str, tuple[tuple[str, ...], ...]]
+
+    def __getitem__(self, name: str) -> Any:
+        """Return the result `name`. Raises KeyError if the worksheet has none of that name."""
+        result = self.worksheet.result(name)
+        value = self.values[name]
+        if value is None or result.kind is None:
+            return list(value) if isinstance(value, tuple) else value
+        return quantity(value, result.kind)
+
+
+class Writer:
+    """Puts one answer's values into words, in the units that the reader uses."""
+
+    def __init__(
+        self, sheet: Declaration, readings: Mapping[str, ParsedInput], values: dict[str, Any]
+    ) -> None:
+        self.sheet = sheet
+        self.readings = readings
+        self.values = values
+        self.numbers: dict[str, str] = {}
+        systems = {r.unit.system for r in readings.values() if r.unit and r.applies}
+        cells = (cell for r in readings.values() for row in r.rows for cell in row)
+        listed = {cell.unit.system for cell in cells if cell.unit and cell.unit.system}
+        self.system = US if US in systems or listed == {US} else METRIC
+        self.named = {named.id: named for named in (*sheet.results, *sheet.intermediates)}
+        self.digits = {name: named.digits for name, named in self.named.items()}
+        for pair in sheet.keep_distinct:
+            self.keep_apart(*pair)
+        self.shown = {name: reading.text for name, reading in readings.items()}
+        self.shown |= {name: self.text(named) for name, named in self.named.items()}
+        self.shown |= {table.of: _counted(values[table.of]) for table in sheet.tables}
+
+    def keep_apart(self, one: str, other: str) -> None:
+        """Give two values as many digits as it takes for rounding not to hide which is larger."""
+        values = self.values[one], self.values[other]
+        if None in values or at_most(*values) == at_least(*values):
+            return
+        while self.digits[one] < _MOST_DIGITS:
+            seen = self.as_shown(one), self.as_shown(other)
+            if seen[0] != seen[1] and (seen[0] < seen[1]) == (values[0] < values[1]):
+                return
+            self.digits[one] += 1
+            self.digits[other] = self.digits[one]
+
+    def as_shown(self, name: str) -> float:
+        """Return a value [base unit of its kind] as rounded for display."""
+        named, value = self.named[name], self.values[name]
+        assert named.kind is not None
+        unit = named.unit or named.kind.best_unit(value, self.system).name
+        number = from_base(value, named.kind, unit)
+        return to_base(float(rounded(number, self.digits[name], named.rounding)), named.kind, unit)
+
+    def text(self, named: Output, digits: int = 0, way: str = "") -> str:
+        """Return a value as shown, or with `digits` and `way` of the working."""
+        return self.put(
+            named,
+            self.values[named.id],
+            digits=digits or self.digits[named.id],
+            way=way or named.rounding,
+            both=named.both and not digits,
+        )
+
+    def put(self, named: Output, value: Any, *, digits: int, way: str, both: bool) -> str:
+        """Return `value` as a value called `named` is shown."""
+        if value is None:
+            return "none"
+        if named.kind is None:
+            text = "; ".join(map(str, value)) if isinstance(value, tuple) else str(value)
+            return with_mm2(text)
+        said = quantity_text(
+            value, named.kind, digits=digits, way=way, system=self.system, unit=named.unit
+        )
+        if both:
+            other = US if self.system == METRIC else METRIC
+            said += f" ({quantity_text(value, named.kind, way=named.rounding, system=other)})"
+        return said
+
+    def number(self, name: str) -> str:
+        """Return a value as put into a formula: more digits than the answer, nearest.
+
+        Temperatures are in °C, as the formulas are, and a negative one stands in brackets.
+        """
+        if name not in self.numbers:
+            text = self._number(name)
+            self.numbers[name] = f"({text})" if text.startswith(MINUS) else text
+        return self.numbers[name]
+
+    def _number(self, name: str) -> str:
+        if name in self.named:
+            return self.text(self.named[name], digits=4, way=NEAR)
+        reading = self.readings[name]
+        if reading.kind is None or not isinstance(reading.value, float):
+            return reading.text
+        if reading.kind is TEMPERATURE:
+            return quantity_text(reading.value, TEMPERATURE, digits=6)
+        return quantity_text(reading.value, reading.kind, digits=6, system=self.system)
+
+    def symbol(self, name: str) -> str:
+        """Return what stands for a value in a formula."""
+        if name in self.named:
+            return self.named[name].symbol or self.named[name].label
+        field = self.sheet.field(name)
+        return field.symbol or field.label
+
+    def line(self, step: Step) -> Line:
+        """Return a step as worked."""
+        named = self.named[step.of]
+        key = self.sheet.id, step.formula
+        if step.formula and key not in _SYMBOLS:
+            _SYMBOLS[key] = written(step.formula, self.symbol)
+        value = (
+            self.text(named, digits=4 if named.kind else 0, way=NEAR)
+            if named.kind
+            else self.shown[step.of]
+        )
+        return Line(
+            named.label,
+            named.symbol,
+            _SYMBOLS[key] if step.formula else "",
+            written(step.formula, self.number) if step.formula else "",
+            value,
+            step.says.format_map(self.shown),
+            SOURCES[step.source] if step.source else None,
+        )
+
+    def answer(self) -> Answer:
+        """Return the whole answer."""
+        held = SimpleNamespace(
+            **self.values, given={n for n, r in self.readings.items() if r.given}
+        )
+        rule = next(rule for rule in self.sheet.rules if rule.when(held))
+        working = tuple(self.line(step) for step in self.sheet.steps if step.when(held))
+        said = tuple(
+            Said(
+                remark.says.format_map(self.shown),
+                remark.level,
+                SOURCES[remark.source] if remark.source else None,
+            )
+            for remark in self.sheet.remarks
+            if remark.when(held)
+        )
+        found = (*(line.source for line in working), *(remark.source for remark in said))
+        return Answer(
+            self.sheet,
+            self.readings,
+            self.values,
+            self.shown,
+            rule.verdict,
+            rule.says.format_map(self.shown),
+            working,
+            tuple(remark for remark in said if remark.level != NOTE),
+            tuple(remark for remark in said if remark.level == NOTE),
+            tuple(dict.fromkeys(source for source in found if source)),
+            {table.of: self.rows(table) for table in self.sheet.tables},
+        )
+
+    def rows(self, table: Table) -> tuple[tuple[str, ...], ...]:
+        """Return the cells of a table as shown."""
+        return tuple(
+            tuple(
+                self.put(c, getattr(row, c.id), digits=c.digits, way=c.rounding, both=c.both)
+                for c in table.columns
+            )
+            for row in self.values[table.of] or ()
+        )
+
+
+def _counted(rows: tuple[Any, ...] | None) -> str:
+    return f"{len(rows)} row{'' if len(rows) == 1 else 's'}" if rows else "none"

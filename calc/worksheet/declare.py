@@ -1,0 +1,171 @@
+"""What a worksheet is declared from: fields, results, steps, rules and remarks, all data.
+
+From one declaration come the form, the answer, the working, the link, the terminal command and
+the tests.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from types import SimpleNamespace
+from typing import TYPE_CHECKING, Any
+
+from calc.units.quantities import Kind
+from calc.units.shown import NEAR
+from calc.worksheet.fields import Field, ParsedInput, Problem
+from calc.worksheet.pictures import Picture
+
+if TYPE_CHECKING:
+    from calc.worksheet.result_table import Table
+
+Test = Callable[[SimpleNamespace], bool]
+
+FINE, CAUTION, STOP = "fine", "caution", "stop"
+NOTE = "note"
+
+
+def always(_: SimpleNamespace) -> bool:
+    """The test of a rule or remark that holds in every case."""
+    return True
+
+
+@dataclass(frozen=True, kw_only=True)
+class Output:
+    """A value of the sum that a reader sees: a result or a step between.
+
+    `kind` is None for text and for lists of text. `rounding` is the direction of rounding for
+    display. `both` shows the value in metric and in US units. `hide_if_none` leaves it out where
+    there is none. `needs_step` is False for words that only lead the reader on.
+    """
+
+    id: str
+    label: str
+    symbol: str = ""
+    kind: Kind | None = None
+    rounding: str = NEAR
+    digits: int = 3
+    unit: str = ""
+    both: bool = False
+    hide_if_none: bool = False
+    needs_step: bool = True
+
+
+@dataclass(frozen=True, kw_only=True)
+class Step:
+    """One line of the working: the value `of` which name, by which formula, said in a sentence.
+
+    Without a formula the value is looked up or chosen, and `says` tells how.
+    """
+
+    of: str
+    says: str
+    formula: str = ""
+    source: str = ""
+    when: Test = always
+
+
+@dataclass(frozen=True, kw_only=True)
+class Remark:
+    """A caution or note with the test that brings it up. `says` may hold `{names}` of values."""
+
+    says: str
+    when: Test = always
+    source: str = ""
+    level: str = CAUTION
+
+
+@dataclass(frozen=True, kw_only=True)
+class Rule:
+    """A verdict, the test that brings it and its one sentence; the first that holds is given."""
+
+    verdict: str
+    says: str
+    when: Test = always
+
+
+@dataclass(frozen=True, kw_only=True)
+class Declaration:
+    """One sum or choice, declared once.
+
+    `entry_question` is the reader's own question that leads here, `about` one line on what is
+    answered. `calculate` takes one keyword for each field (SI floats, choices, or None) and returns
+    a frozen dataclass that holds the `results` and the `intermediates`. `summary` is the answer in
+    a few words, `valid` says where the formula holds, `picture` how `calc.render` draws it,
+    `tables` which results are tables. `keep_distinct` names pairs of results that a verdict
+    compares: they get the digits it takes to tell them apart. A calculation that takes longer than
+    a keystroke is parted: `later_stages` is given what `calculate` returned and yields, stage by
+    stage, the share that is done and the same with more of it filled in, at last with all of it.
+    Only a page asks for it stage by stage.
+    """
+
+    id: str
+    title: str
+    question: str
+    entry_question: str
+    about: str
+    fields: tuple[Field, ...]
+    calculate: Callable[..., Any]
+    results: tuple[Output, ...]
+    intermediates: tuple[Output, ...] = ()
+    steps: tuple[Step, ...]
+    rules: tuple[Rule, ...]
+    remarks: tuple[Remark, ...]
+    valid: str
+    summary: str
+    summary_none: str = ""
+    keep_distinct: tuple[tuple[str, str], ...] = ()
+    picture: Picture | None = None
+    tables: tuple[Table, ...] = ()
+    later_stages: Callable[[Any], Iterator[tuple[float, Any]]] | None = None
+
+    def field(self, name: str) -> Field:
+        """Return the field with the id `name`. Raises KeyError."""
+        for field in self.fields:
+            if field.id == name:
+                return field
+        raise KeyError(name)
+
+    def result(self, name: str) -> Output:
+        """Return the declared result with the id `name`. Raises KeyError."""
+        for result in self.results:
+            if result.id == name:
+                return result
+        raise KeyError(f"{self.id} has no result {name!r}")
+
+    def read(self, texts: Mapping[str, str]) -> tuple[dict[str, ParsedInput], tuple[Problem, ...]]:
+        """Return a reading for each field that can be read, and the problems of the others."""
+        readings: dict[str, ParsedInput] = {}
+        problems: list[Problem] = []
+        for field in self.fields:
+            try:
+                readings[field.id] = _read_field(field, texts.get(field.id), readings)
+            except Problem as problem:
+                problems += problem.each
+        return readings, tuple(problems)
+
+
+def _read_field(field: Field, text: str | None, readings: Mapping[str, ParsedInput]) -> ParsedInput:
+    given = text is not None and bool(text.strip())
+    applies = True
+    if field.only_if:
+        other, choice = field.only_if
+        applies = other not in readings or readings[other].value == choice
+    if not applies:
+        given = False
+    if given:
+        assert text is not None
+        return field.read(text)
+    if text is not None and applies and not (field.optional or field.default_by):
+        field.read(text)  # an emptied box is a mistake, not a default
+    default = field.default
+    if field.default_by:
+        other, by_choice = field.default_by
+        default = (
+            by_choice[str(readings[other].value)]
+            if other in readings
+            else next(iter(by_choice.values()))
+        )
+    if not default:
+        return ParsedInput(None, "not given", given=False, applies=applies)
+    return replace(field.read(default), given=False, applies=applies)

@@ -1,0 +1,89 @@
+"""How a worksheet is worked: texts are read, the calculation is run, the answer is written."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, fields
+from keyword import iskeyword
+from typing import Any
+
+from calc.worksheet.answer import Answer, InputError, Writer
+from calc.worksheet.declare import Declaration
+from calc.worksheet.fields import Field, ParsedInput, Problem
+
+
+def parameter(field: str) -> str:
+    """Return the name under which a sum takes the field: `from` is a word of Python's own."""
+    return f"{field}_" if iskeyword(field) else field
+
+
+@dataclass(frozen=True, kw_only=True)
+class Worksheet(Declaration):
+    """A declaration that can be read and worked."""
+
+    def work(self, texts: Mapping[str, str]) -> Answer:
+        """Return the answer for `texts` by field id; a missing field takes its default.
+
+        A field that has no meaning beside the others is checked too, though it is left aside.
+        Raises InputError with every problem at once.
+        """
+        readings, problems = self.read(texts)
+        ids = [field.id for field in self.fields]
+        unknown = tuple(
+            Problem(
+                str(name),
+                f"{self.id} has no field {name!r}; it takes {', '.join(ids)}.",
+            )
+            for name in texts
+            if name not in ids
+        )
+        aside = (field for field in self.fields if field.id in readings)
+        problems += tuple(
+            problem
+            for field in aside
+            if not readings[field.id].applies
+            for problem in _problems(field, texts.get(field.id))
+        )
+        if unknown or problems:
+            raise InputError((*unknown, *problems))
+        return self.answer(readings)
+
+    def answer(self, readings: Mapping[str, ParsedInput]) -> Answer:
+        """Return the whole answer for readings of every field. Raises InputError."""
+        outcome = self._run(readings)
+        for _, later in self._rest(outcome):
+            outcome = later
+        return self._put(readings, outcome)
+
+    def stages(self, readings: Mapping[str, ParsedInput]) -> Iterator[tuple[float, Answer | None]]:
+        """Yield the share done, with an answer at the first stage and the last.
+
+        Raises InputError at the first.
+        """
+        outcome = self._run(readings)
+        yield (0.0 if self.later_stages else 1.0), self._put(readings, outcome)
+        for done, later in self._rest(outcome):
+            yield done, self._put(readings, later) if done == 1 else None
+
+    def _run(self, readings: Mapping[str, ParsedInput]) -> Any:
+        try:
+            return self.calculate(
+                **{parameter(f.id): f.argument(readings[f.id]) for f in self.fields}
+            )
+        except Problem as problem:
+            raise InputError((problem,)) from None
+
+    def _rest(self, outcome: Any) -> Iterator[tuple[float, Any]]:
+        return self.later_stages(outcome) if self.later_stages else iter(())
+
+    def _put(self, readings: Mapping[str, ParsedInput], outcome: Any) -> Answer:
+        values: dict[str, Any] = {name: reading.value for name, reading in readings.items()}
+        values |= {part.name: getattr(outcome, part.name) for part in fields(outcome)}
+        return Writer(self, readings, values).answer()
+
+
+def _problems(field: Field, text: str | None) -> tuple[Problem, ...]:
+    try:
+        if text and text.strip():
+            field.read(text)
+    except Problem as problem:
+        return problem.each
+    return ()
