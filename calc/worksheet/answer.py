@@ -2,22 +2,35 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
-from dataclasses import dataclass
-from types import SimpleNamespace
-from typing import Any
+from dataclasses import dataclass, fields
+from functools import cache
+from types import SimpleNamespace, UnionType
+from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
+from calc.judge import Level, verdict
 from calc.sources import SOURCES, Source
 from calc.units.compare import at_least, at_most
 from calc.units.kinds import TEMPERATURE
-from calc.units.quantities import METRIC, US, from_base, quantity, to_base
+from calc.units.quantities import METRIC, US, Kind, from_base, quantity, to_base
 from calc.units.shown import MINUS, NEAR, quantity_text, rounded, with_mm2
-from calc.worksheet.declare import NOTE, Declaration, Output, Step
+from calc.worksheet.declare import (
+    CAUTION,
+    NOTE,
+    Declaration,
+    Output,
+    Placed,
+    Step,
+    Verdict,
+    part_of,
+)
 from calc.worksheet.fields import ParsedInput, Problem
 from calc.worksheet.formula import written
 from calc.worksheet.result_table import Table
 
 _MOST_DIGITS = 9
+NAME = re.compile(r"\{([a-z_][\w.]*)\}")  # a name in a sentence
 _SYMBOLS: dict[tuple[str, str], str] = {}  # formulas in symbols: the same for every answer
 
 
@@ -45,6 +58,7 @@ class Said:
     text: str
     level: str
     source: Source | None
+    rule: str = ""
 
     def __str__(self) -> str:
         return f"{self.text} [{self.source}]" if self.source else self.text
@@ -69,7 +83,8 @@ class Answer:
 
     `answer[id]` is a result: a pint quantity, a text, a list of texts, or None where there is none.
     `values` holds every value in SI floats, `shown` every value as a reader sees it, `tables` the
-    cells of each result that is a table, row by row.
+    cells of each result that is a table, row by row. `rules` are the ids of the rules that fired,
+    `rule` that of the one whose sentence is given; `result` is what the calculation returned.
     """
 
     worksheet: Declaration
@@ -83,12 +98,17 @@ class Answer:
     notes: tuple[Said, ...]
     sources: tuple[Source, ...]
     tables: Mapping[str, tuple[tuple[str, ...], ...]]
+    rules: tuple[str, ...]
+    rule: str
+    result: Any
 
     def __getitem__(self, name: str) -> Any:
         """Return the result `name`. Raises KeyError if the worksheet has none of that name."""
         result = self.worksheet.result(name)
         value = self.values[name]
         if value is None or result.kind is None:
+            if result.words:
+                return self.shown[name] if value is not None else None
             return list(value) if isinstance(value, tuple) else value
         return quantity(value, result.kind)
 
@@ -97,11 +117,16 @@ class Writer:
     """Puts one answer's values into words, in the units that the reader uses."""
 
     def __init__(
-        self, sheet: Declaration, readings: Mapping[str, ParsedInput], values: dict[str, Any]
+        self, sheet: Declaration, readings: Mapping[str, ParsedInput], result: Any
     ) -> None:
         self.sheet = sheet
         self.readings = readings
-        self.values = values
+        self.result = result
+        self.values: dict[str, Any] = {name: one.value for name, one in readings.items()}
+        self.values |= {part.name: getattr(result, part.name) for part in fields(result)}
+        outputs = (*sheet.results, *sheet.intermediates)
+        self.values |= {one.id: part_of(result, one.path) for one in outputs}
+        values = self.values
         self.numbers: dict[str, str] = {}
         systems = {r.unit.system for r in readings.values() if r.unit and r.applies}
         cells = (cell for r in readings.values() for row in r.rows for cell in row)
@@ -135,25 +160,27 @@ class Writer:
         number = from_base(value, named.kind, unit)
         return to_base(float(rounded(number, self.digits[name], named.rounding)), named.kind, unit)
 
-    def text(self, named: Output, digits: int = 0, way: str = "") -> str:
-        """Return a value as shown, or with `digits` and `way` of the working."""
+    def text(self, named: Output, digits: int = 0, rounding: str = "") -> str:
+        """Return a value as shown, or with `digits` and `rounding` of the working."""
         return self.put(
             named,
             self.values[named.id],
             digits=digits or self.digits[named.id],
-            way=way or named.rounding,
+            rounding=rounding or named.rounding,
             both=named.both and not digits,
         )
 
-    def put(self, named: Output, value: Any, *, digits: int, way: str, both: bool) -> str:
+    def put(self, named: Output, value: Any, *, digits: int, rounding: str, both: bool) -> str:
         """Return `value` as a value called `named` is shown."""
         if value is None:
             return "none"
+        if named.words:
+            return named.words[value]
         if named.kind is None:
             text = "; ".join(map(str, value)) if isinstance(value, tuple) else str(value)
             return with_mm2(text)
         said = quantity_text(
-            value, named.kind, digits=digits, way=way, system=self.system, unit=named.unit
+            value, named.kind, digits=digits, way=rounding, system=self.system, unit=named.unit
         )
         if both:
             other = US if self.system == METRIC else METRIC
@@ -172,7 +199,7 @@ class Writer:
 
     def _number(self, name: str) -> str:
         if name in self.named:
-            return self.text(self.named[name], digits=4, way=NEAR)
+            return self.text(self.named[name], digits=4, rounding=NEAR)
         reading = self.readings[name]
         if reading.kind is None or not isinstance(reading.value, float):
             return reading.text
@@ -187,14 +214,14 @@ class Writer:
         field = self.sheet.field(name)
         return field.symbol or field.label
 
-    def line(self, step: Step) -> Line:
+    def line(self, step: Step[Any]) -> Line:
         """Return a step as worked."""
         named = self.named[step.of]
         key = self.sheet.id, step.formula
         if step.formula and key not in _SYMBOLS:
             _SYMBOLS[key] = written(step.formula, self.symbol)
         value = (
-            self.text(named, digits=4 if named.kind else 0, way=NEAR)
+            self.text(named, digits=4 if named.kind else 0, rounding=NEAR)
             if named.kind
             else self.shown[step.of]
         )
@@ -204,17 +231,71 @@ class Writer:
             _SYMBOLS[key] if step.formula else "",
             written(step.formula, self.number) if step.formula else "",
             value,
-            step.says.format_map(self.shown),
+            self.says(step.says, ""),
             SOURCES[step.source] if step.source else None,
         )
 
+    def says(self, text: str, at: str) -> str:
+        """Return a rule's `text` with its names put in; its subject stands `at` in the result."""
+        return NAME.sub(lambda found: self.name(found[1], at), text)
+
+    def name(self, name: str, at: str) -> str:
+        """Return the attribute `name` of the subject `at` as shown.
+
+        As the sheet shows the same value elsewhere; a value of an input as it was typed.
+        """
+        if not at and name in self.shown:
+            return self.shown[name]
+        path = f"{at}.{name}" if at else name
+        for output in self.named.values():
+            if output.path == path:
+                return self.shown[output.id]
+        value, leaf = part_of(self.result, path), path.rpartition(".")[2]
+        if leaf in self.readings and self.readings[leaf].value == value:
+            return self.readings[leaf].text
+        kind = kind_at(type(self.result), path)
+        return self.put(
+            Output(id=path, label="", kind=kind), value, digits=3, rounding=NEAR, both=False
+        )
+
+    def judged(self) -> tuple[tuple[Placed, ...], Level, Placed]:
+        """Return the rules that fire, the verdict, and the rule whose headline is its sentence."""
+        found = [
+            use
+            for use in self.sheet.uses
+            if (subject := part_of(self.result, use.at)) is not None and use.rule.when(subject)
+        ]
+        covered = {name for use in found for name in use.rule.covers}
+        kept = tuple(use for use in found if use.rule.id not in covered)
+        level = verdict(use.rule for use in kept)
+        first = next(use for use in kept if use.rule.level == level)
+        return kept, level, first
+
     def answer(self) -> Answer:
         """Return the whole answer."""
+        if isinstance(self.sheet.rules[-1], Verdict):
+            return self._by_remarks()
+        kept, level, first = self.judged()
+        said = tuple(
+            Said(
+                self.says(use.text or use.rule.text, use.at),
+                NOTE if use.rule.level is Level.NOTE else CAUTION,
+                SOURCES[use.rule.source] if use.rule.source else None,
+                use.rule.id,
+            )
+            for use in kept
+            if use.text or use.rule.text
+        )
+        sentence = self.says(first.headline or first.rule.headline, first.at)
+        rules = tuple(dict.fromkeys(use.rule.id for use in kept))
+        return self._answer(self.result, level.value, sentence, said, rules, first.rule.id)
+
+    def _by_remarks(self) -> Answer:
         held = SimpleNamespace(
             **self.values, given={n for n, r in self.readings.items() if r.given}
         )
-        rule = next(rule for rule in self.sheet.rules if rule.when(held))
-        working = tuple(self.line(step) for step in self.sheet.steps if step.when(held))
+        rules = (one for one in self.sheet.rules if isinstance(one, Verdict))
+        rule = next(rule for rule in rules if rule.when(held))
         said = tuple(
             Said(
                 remark.says.format_map(self.shown),
@@ -224,26 +305,41 @@ class Writer:
             for remark in self.sheet.remarks
             if remark.when(held)
         )
+        return self._answer(held, rule.verdict, rule.says.format_map(self.shown), said, (), "")
+
+    def _answer(
+        self,
+        subject: Any,
+        verdict: str,
+        sentence: str,
+        said: tuple[Said, ...],
+        rules: tuple[str, ...],
+        rule: str,
+    ) -> Answer:
+        working = tuple(self.line(step) for step in self.sheet.steps if step.when(subject))
         found = (*(line.source for line in working), *(remark.source for remark in said))
         return Answer(
             self.sheet,
             self.readings,
             self.values,
             self.shown,
-            rule.verdict,
-            rule.says.format_map(self.shown),
+            verdict,
+            sentence,
             working,
             tuple(remark for remark in said if remark.level != NOTE),
             tuple(remark for remark in said if remark.level == NOTE),
             tuple(dict.fromkeys(source for source in found if source)),
             {table.of: self.rows(table) for table in self.sheet.tables},
+            rules,
+            rule,
+            self.result,
         )
 
     def rows(self, table: Table) -> tuple[tuple[str, ...], ...]:
         """Return the cells of a table as shown."""
         return tuple(
             tuple(
-                self.put(c, getattr(row, c.id), digits=c.digits, way=c.rounding, both=c.both)
+                self.put(c, getattr(row, c.id), digits=c.digits, rounding=c.rounding, both=c.both)
                 for c in table.columns
             )
             for row in self.values[table.of] or ()
@@ -252,3 +348,40 @@ class Writer:
 
 def _counted(rows: tuple[Any, ...] | None) -> str:
     return f"{len(rows)} row{'' if len(rows) == 1 else 's'}" if rows else "none"
+
+
+def kind_at(result: type, path: str) -> Kind | None:
+    """Return the kind of the value at `path` in a `result`, None for a text.
+
+    Raises AttributeError where no such attribute is declared.
+    """
+    kind: Kind | None = None
+    held: Any = result
+    for name in path.split("."):
+        hint = _hints(held).get(name)
+        if hint is None:
+            raise AttributeError(f"{held.__name__} has no {name!r}")
+        kind, held = _kind_and_type(hint)
+    return kind
+
+
+@cache
+def _hints(held: type) -> dict[str, Any]:
+    found = {
+        name: get_type_hints(part.fget, include_extras=True)["return"]
+        for base in reversed(held.__mro__)
+        for name, part in vars(base).items()
+        if isinstance(part, property) and part.fget and "return" in part.fget.__annotations__
+    }
+    return found | get_type_hints(held, include_extras=True)
+
+
+def _kind_and_type(hint: Any) -> tuple[Kind | None, Any]:
+    """Return the kind that an annotation carries, and its type, without the None of an option."""
+    if get_origin(hint) is Annotated:
+        base, *marks = get_args(hint)
+        return next((mark for mark in marks if isinstance(mark, Kind)), None), base
+    options = [one for one in get_args(hint) if one is not type(None)]
+    if options and get_origin(hint) in (Union, UnionType):
+        return _kind_and_type(options[0])
+    return None, hint

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
+from calc.judge import Rule, always
 from calc.units.quantities import Kind
 from calc.units.shown import NEAR
 from calc.worksheet.fields import Field, ParsedInput, Problem
@@ -19,15 +20,11 @@ from calc.worksheet.pictures import Picture
 if TYPE_CHECKING:
     from calc.worksheet.result_table import Table
 
+# Until a sheet's rules are typed and have ids, they are tests on a bag of its values.
 Test = Callable[[SimpleNamespace], bool]
 
 FINE, CAUTION, STOP = "fine", "caution", "stop"
 NOTE = "note"
-
-
-def always(_: SimpleNamespace) -> bool:
-    """The test of a rule or remark that holds in every case."""
-    return True
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -36,7 +33,9 @@ class Output:
 
     `kind` is None for text and for lists of text. `rounding` is the direction of rounding for
     display. `both` shows the value in metric and in US units. `hide_if_none` leaves it out where
-    there is none. `needs_step` is False for words that only lead the reader on.
+    there is none. `needs_step` is False for words that only lead the reader on. `at` is where the
+    value stands in the result (`protection.fuse`), its id where nothing is said. `words` gives the
+    reader's words for a value that is an id.
     """
 
     id: str
@@ -49,20 +48,59 @@ class Output:
     both: bool = False
     hide_if_none: bool = False
     needs_step: bool = True
+    at: str = ""
+    words: Mapping[str, str] | None = None
+
+    @property
+    def path(self) -> str:
+        """Where the value stands in the result."""
+        return self.at or self.id
 
 
 @dataclass(frozen=True, kw_only=True)
-class Step:
-    """One line of the working: the value `of` which name, by which formula, said in a sentence.
+class Step[R]:
+    """One line of the working: the value `of` which id, by which formula, said in a sentence.
 
-    Without a formula the value is looked up or chosen, and `says` tells how.
+    Without a formula the value is looked up or chosen, and `says` tells how. `when` is asked of the
+    result.
     """
 
     of: str
     says: str
     formula: str = ""
     source: str = ""
-    when: Test = always
+    when: Callable[[R], bool] = always
+
+
+@dataclass(frozen=True, kw_only=True)
+class Placed:
+    """A rule as one worksheet uses it.
+
+    `at` is where its subject stands in the result: nothing for the result itself. Where there is no
+    such part (None), the rule is silent. `headline` and `text` are the sheet's own words for it.
+    """
+
+    rule: Rule[Any]
+    at: str = ""
+    headline: str = ""
+    text: str = ""
+
+
+def placed(at: str, *rules: Rule[Any]) -> tuple[Placed, ...]:
+    """Return `rules` as asked of the part `at` of a result."""
+    return tuple(Placed(rule=rule, at=at) for rule in rules)
+
+
+def part_of(result: Any, at: str) -> Any:
+    """Return the part of `result` that stands at a path such as `protection.run`, or None.
+
+    Raises AttributeError for a path that leads nowhere.
+    """
+    for name in at.split(".") if at else ():
+        if result is None:
+            return None
+        result = getattr(result, name)
+    return result
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -76,7 +114,7 @@ class Remark:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Rule:
+class Verdict:
     """A verdict, the test that brings it and its one sentence; the first that holds is given."""
 
     verdict: str
@@ -108,9 +146,9 @@ class Declaration:
     calculate: Callable[..., Any]
     results: tuple[Output, ...]
     intermediates: tuple[Output, ...] = ()
-    steps: tuple[Step, ...]
-    rules: tuple[Rule, ...]
-    remarks: tuple[Remark, ...]
+    steps: tuple[Step[Any], ...]
+    rules: tuple[Rule[Any] | Placed | Verdict, ...]
+    remarks: tuple[Remark, ...] = ()
     valid: str
     summary: str
     summary_none: str = ""
@@ -132,6 +170,15 @@ class Declaration:
             if result.id == name:
                 return result
         raise KeyError(f"{self.id} has no result {name!r}")
+
+    @property
+    def uses(self) -> tuple[Placed, ...]:
+        """The rules that the sheet uses, in its order, each with its place."""
+        return tuple(
+            rule if isinstance(rule, Placed) else Placed(rule=rule)
+            for rule in self.rules
+            if not isinstance(rule, Verdict)
+        )
 
     def read(self, texts: Mapping[str, str]) -> tuple[dict[str, ParsedInput], tuple[Problem, ...]]:
         """Return a reading for each field that can be read, and the problems of the others."""

@@ -1,10 +1,11 @@
 """How a worksheet is worked: texts are read, the calculation is run, the answer is written."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 from keyword import iskeyword
 from typing import Any
 
+from calc.units.covered import NotCovered
 from calc.worksheet.answer import Answer, InputError, Writer
 from calc.worksheet.declare import Declaration
 from calc.worksheet.fields import Field, ParsedInput, Problem
@@ -66,18 +67,28 @@ class Worksheet(Declaration):
     def _run(self, readings: Mapping[str, ParsedInput]) -> Any:
         try:
             return self.calculate(
-                **{parameter(f.id): f.argument(readings[f.id]) for f in self.fields}
+                **{parameter(field.id): field.argument(readings[field.id]) for field in self.fields}
             )
         except Problem as problem:
             raise InputError((problem,)) from None
+        except NotCovered as gap:
+            raise InputError((self.problem(gap),)) from None
+
+    def problem(self, gap: NotCovered) -> Problem:
+        """Return what lies outside a table as the problem of the field that it is about.
+
+        Raises NotCovered again where the sheet has no such field.
+        """
+        for field in self.fields:
+            if parameter(field.id) == gap.parameter:
+                return field.problem(gap.accepted)
+        raise gap
 
     def _rest(self, outcome: Any) -> Iterator[tuple[float, Any]]:
         return self.later_stages(outcome) if self.later_stages else iter(())
 
     def _put(self, readings: Mapping[str, ParsedInput], outcome: Any) -> Answer:
-        values: dict[str, Any] = {name: reading.value for name, reading in readings.items()}
-        values |= {part.name: getattr(outcome, part.name) for part in fields(outcome)}
-        return Writer(self, readings, values).answer()
+        return Writer(self, readings, outcome).answer()
 
 
 def _problems(field: Field, text: str | None) -> tuple[Problem, ...]:

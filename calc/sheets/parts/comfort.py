@@ -9,7 +9,7 @@ from calc.sheets.parts.fields import bank_voltage
 from calc.units.compare import at_least, at_most
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, heat
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import NOTE, STOP, Output, Remark, Rule, Step, Test
+from calc.worksheet.declare import NOTE, STOP, Output, Remark, Step, Test, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.result_table import Table
 
@@ -103,12 +103,12 @@ def _both(one: Test, other: Test) -> Callable[..., bool]:
 
 CO_STEP = Step(of="co_points", source="co-limits", when=burns, says="Parts per million by volume, with the time an alarm takes or a person may.")
 FLAME_STOPS = (
-    Rule(verdict=STOP, when=lambda v: v.flame and v.exhaust == INSIDE, says="Do not light it: a flame that takes its air from where you live, or sends its exhaust there, can kill, soonest in sleep or in a small wet room."),
-    Rule(verdict=STOP, when=lambda v: v.flame and v.alarm == NO_ALARM, says="Fit a carbon monoxide alarm before anything burns aboard. The sum itself stands below."),
+    Verdict(verdict=STOP, when=lambda v: v.flame and v.exhaust == INSIDE, says="Do not light it: a flame that takes its air from where you live, or sends its exhaust there, can kill, soonest in sleep or in a small wet room."),
+    Verdict(verdict=STOP, when=lambda v: v.flame and v.alarm == NO_ALARM, says="Fit a carbon monoxide alarm before anything burns aboard. The sum itself stands below."),
 )
 
 
-def night_steps(starting: str, gives: str) -> tuple[Step, ...]:
+def night_steps(starting: str, gives: str) -> tuple[Step[SimpleNamespace], ...]:
     """Return the working of a night's heat by fuel or from the bank.
 
     `starting` is the formula of the energy to start, `gives` says what the bank gives.

@@ -152,7 +152,7 @@ AMBIENT = Quantity(
 RULE_SET = Choice(
     id="rule_set",
     advanced=True,
-    label="Rule set",
+    label="Verdict set",
     default=LAW,
     options=(
         Option(LAW, "33 CFR 183.425, table 5"),

@@ -10,7 +10,7 @@ from calc.electrical.nec import COOL_TERMINAL
 from calc.units.compare import at_most
 from calc.units.kinds import AREA, CURRENT, LINEAR_RESISTANCE, RATIO, RISE, TEMPERATURE
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, NOTE, Output, Remark, Rule, Step, Test
+from calc.worksheet.declare import CAUTION, NOTE, Output, Remark, Step, Test, Verdict
 
 WIDEST = 0.10  # ABYC E-11 11.14.2.6: circuits that are not critical
 
@@ -45,7 +45,7 @@ COPPER_READ = (
 )
 
 
-def bearing_steps(found: Test, together: str, volts: str) -> tuple[Step, ...]:
+def bearing_steps(found: Test, together: str, volts: str) -> tuple[Step[SimpleNamespace], ...]:
     """Return the steps from the rule set's row to the largest fuse, where `found` holds.
 
     `together` is the name of the value that counts the loaded conductors, `volts` that of the
@@ -91,7 +91,7 @@ def bearing_steps(found: Test, together: str, volts: str) -> tuple[Step, ...]:
     )
 
 
-def copper_steps(read: Test) -> tuple[Step, ...]:
+def copper_steps(read: Test) -> tuple[Step[SimpleNamespace], ...]:
     """Return the steps to the stated resistance per length, where it is `read` from a table."""
 
     def sae(v: SimpleNamespace) -> bool:
@@ -111,7 +111,7 @@ def copper_steps(read: Test) -> tuple[Step, ...]:
     )
 
 
-def loop_steps(found: Test) -> tuple[Step, ...]:
+def loop_steps(found: Test) -> tuple[Step[SimpleNamespace], ...]:
     """Return the steps from the stated resistance to that of the whole run, where `found` holds."""
     return (
         Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature", when=found,
@@ -123,7 +123,7 @@ def loop_steps(found: Test) -> tuple[Step, ...]:
     )
 
 
-def warmth_steps(found: Test, each: str) -> tuple[Step, ...]:
+def warmth_steps(found: Test, each: str) -> tuple[Step[SimpleNamespace], ...]:
     """Return the steps to the copper's warmth at the current named `each`, where `found` holds."""
     return (
         Step(of="rise", formula=f"(rating - air) * ({each} / ampacity) ** 2", source="practice", when=found,
@@ -212,18 +212,18 @@ def hot_copper(v: SimpleNamespace) -> bool:
     return v.fuse is not None and not at_most(v.warm, HOT_COPPER)
 
 
-def heat_rules(it: str) -> tuple[Rule, ...]:
+def heat_rules(it: str) -> tuple[Verdict, ...]:
     """Return the cautions on heat; `it` begins the sentence with what was chosen."""
     return (
-        Rule(verdict=CAUTION, when=lambda v: hot_copper(v) or rests_on_terminals(v),
+        Verdict(verdict=CAUTION, when=lambda v: hot_copper(v) or rests_on_terminals(v),
              says=f"{it}, but only if terminals, lugs and fuse holder are marked for wire as hot as this."),
-        Rule(verdict=CAUTION, when=lambda v: _hotter_than(v, HOT_AIR) and beyond_print(v),
+        Verdict(verdict=CAUTION, when=lambda v: _hotter_than(v, HOT_AIR) and beyond_print(v),
              says=f"{it}, but {{rule_set}} prints no factor for air of {{air}}: ours is worked by another code's law."),
-        Rule(verdict=CAUTION, when=lambda v: _hotter_than(v, HOT_AIR),
+        Verdict(verdict=CAUTION, when=lambda v: _hotter_than(v, HOT_AIR),
              says=f"{it}, but in air of {{air}} a fuse bears less than its rating: the maker's derating decides."),
-        Rule(verdict=CAUTION, when=only_as_printed,
+        Verdict(verdict=CAUTION, when=only_as_printed,
              says=f"{it}, but only with {{insulation}} printed on the cable: with 60 °C insulation it is too thin."),
-        Rule(verdict=CAUTION, when=too_thin_alone,
+        Verdict(verdict=CAUTION, when=too_thin_alone,
              says=f"{it}, but only with other conductors in a sheath: the wire holds {{sae_area}} of copper, and one on its own is 16 AWG (1.3 mm²) or thicker."),
     )
 

@@ -9,7 +9,7 @@ from calc.sheets.parts.bank import USUAL_SHARE, chemistry_field, percents
 from calc.sheets.parts.fields import EFFICIENCY, bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, NUMBER, POWER, RATIO, TEMPERATURE, TIME
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -125,16 +125,16 @@ WORKSHEET = Worksheet(
         Step(of="ac_year", formula="ac_power * ac_need * year", source="ohm", says="Without the inverter, as labels are."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: not v.served and v.cold_kept, says="Not the household one: it needs to run {ac_need} a day and is fed {hours_on}. What is inside warms."),
-        Rule(verdict=STOP, when=lambda v: not v.served, says="This does not add up: the household one is used {ac_need} a day and fed {hours_on}."),
-        Rule(verdict=CAUTION, when=lambda v: v.near, says="Little between them: {dc_charge} a day for the battery-voltage one, {ac_charge} for the household one."),
-        Rule(verdict=CAUTION, when=lambda v: _extra(v) and not v.dc_hot_holds, says="The battery-voltage one takes less, {dc_charge} a day against {ac_charge}, but on a hot day it has nothing in hand."),
-        Rule(verdict=CAUTION, when=_extra, says="Take the battery-voltage one: {dc_charge} a day against {ac_charge}. The household one would cost {extra_charge} more every day."),
-        Rule(verdict=CAUTION, when=_paused, says="The household one takes less, {ac_charge} a day against {dc_charge}, but it is off for {off} and warms."),
-        Rule(verdict=CAUTION, when=lambda v: not v.ac_hot_holds, says="The household one takes less, {ac_charge} a day against {dc_charge}, but on a hot day it has nothing in hand."),
-        Rule(verdict=CAUTION, when=lambda v: not _idles(v) and v.from_bank > 0, says="The household one takes less, {ac_charge} a day against {dc_charge}, with an inverter that draws nothing for itself. Measure that first: every inverter draws something."),
-        Rule(verdict=CAUTION, when=lambda v: v.figures == LABELS, says="By the labels the household one takes less, {ac_charge} a day against {dc_charge}. Measure both before you decide."),
-        Rule(verdict=FINE, says="The household one takes {ac_charge} a day, the battery-voltage one {dc_charge}."),
+        Verdict(verdict=STOP, when=lambda v: not v.served and v.cold_kept, says="Not the household one: it needs to run {ac_need} a day and is fed {hours_on}. What is inside warms."),
+        Verdict(verdict=STOP, when=lambda v: not v.served, says="This does not add up: the household one is used {ac_need} a day and fed {hours_on}."),
+        Verdict(verdict=CAUTION, when=lambda v: v.near, says="Little between them: {dc_charge} a day for the battery-voltage one, {ac_charge} for the household one."),
+        Verdict(verdict=CAUTION, when=lambda v: _extra(v) and not v.dc_hot_holds, says="The battery-voltage one takes less, {dc_charge} a day against {ac_charge}, but on a hot day it has nothing in hand."),
+        Verdict(verdict=CAUTION, when=_extra, says="Take the battery-voltage one: {dc_charge} a day against {ac_charge}. The household one would cost {extra_charge} more every day."),
+        Verdict(verdict=CAUTION, when=_paused, says="The household one takes less, {ac_charge} a day against {dc_charge}, but it is off for {off} and warms."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.ac_hot_holds, says="The household one takes less, {ac_charge} a day against {dc_charge}, but on a hot day it has nothing in hand."),
+        Verdict(verdict=CAUTION, when=lambda v: not _idles(v) and v.from_bank > 0, says="The household one takes less, {ac_charge} a day against {dc_charge}, with an inverter that draws nothing for itself. Measure that first: every inverter draws something."),
+        Verdict(verdict=CAUTION, when=lambda v: v.figures == LABELS, says="By the labels the household one takes less, {ac_charge} a day against {dc_charge}. Measure both before you decide."),
+        Verdict(verdict=FINE, says="The household one takes {ac_charge} a day, the battery-voltage one {dc_charge}."),
     ),
     remarks=(
         Remark(when=lambda v: _extra(v) and not v.near, source="practice", says="What the cheaper appliance really costs: {extra_bank} more bank for {days} days, with more again for cold and age, and {extra_array} more array in {sun_hours} of sun a day or {extra_drive} more driving."),

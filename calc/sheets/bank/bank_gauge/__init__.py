@@ -17,7 +17,7 @@ from calc.units.compare import at_least, at_most
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, RATIO, TEMPERATURE, TIME, VOLTAGE
 from calc.units.kinds.energy import C_RATE, LOSS_RATE
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step, Test
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Test, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -203,26 +203,26 @@ WORKSHEET = Worksheet(
         Step(of="freezes", source="acid-freezing", when=lambda v: v.lead_acid and v.temperature < 0, says="By the gravity of a flooded battery; sealed ones mostly freeze later."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: _in(v) and _lfp_frost(v), says="Stop the charge: an LFP bank at {temperature} must not be charged."),
-        Rule(verdict=STOP, when=_frozen, says="{remaining} by the count, but at this state its acid may freeze at {temperature}. Do not charge a frozen battery; bring it into the warm."),
-        Rule(verdict=STOP, when=lambda v: v.over and not v.lead_acid, says="Stop the charge: {reading} is more than an LFP bank is given, {bears} at most. A charger or regulator is set wrong or out of order."),
-        Rule(verdict=STOP, when=lambda v: v.past, says="{reading} at rest is below any bank that is merely empty: too deeply drawn, or a dead cell. Do not charge it before it has been looked at."),
-        Rule(verdict=CAUTION, when=lambda v: v.over, says="{remaining} by the count. But {reading} is more than such a bank is given, {bears}, unless it is cold or being equalised: stop the charge and look at what makes it."),
-        Rule(verdict=CAUTION, when=_lfp_frost, says="{remaining} by the count, in this frost perhaps much less. Warm the bank before any charge: at {temperature} an LFP bank must not be charged."),
-        Rule(verdict=CAUTION, when=_too_full, says="The monitor says {state}, the rested voltage at most {says_high}. Trust the lower: charge it to full, then look for a load that bypasses the shunt, or capacity that age has taken."),
-        Rule(verdict=CAUTION, when=_too_empty, says="The monitor says {state}, the rested voltage at least {says_low}. Count on the lower until a full charge has set the monitor right."),
-        Rule(verdict=CAUTION, when=lambda v: _out(v) and v.time is None, says="{remaining} by the count. How much of it comes out at {temperature} is not known: the published factors for cold end above that."),
-        Rule(verdict=CAUTION, when=_gone, says="{remaining} by the count, and the share you use is gone: charge it."),
-        Rule(verdict=CAUTION, when=lambda v: _in(v) and not at_most(v.current, v.usual_limit), says="{missing} missing, but {current} is more than such a bank is usually charged with, {usual_limit}: see its data sheet."),
-        Rule(verdict=CAUTION, when=lambda v: _in(v) and (_hot(v) or _cold_lead(v)), says="{missing} missing, but {temperature} is outside what such a bank is usually charged at: see its data sheet."),
-        Rule(verdict=CAUTION, when=_cool_charge, says="{remaining} by the count, and full in {full_time} at best: at {temperature} a bank takes its charge slowly."),
-        Rule(verdict=CAUTION, when=lambda v: v.why is not None, says="{remaining} by the count. The voltage tells no state: {why}."),
-        Rule(verdict=CAUTION, when=_perhaps_gone, says="{remaining} by the count, but that may be off by {drift}: of the share you use perhaps nothing is left."),
-        Rule(verdict=CAUTION, when=_drifted, says="{remaining} by the count, but unchecked for {since_full} it may be off by {drift}: charge it to full, so that the monitor sets itself right."),
-        Rule(verdict=CAUTION, when=_hot, says="{remaining} by the count, but {temperature} is too hot for a battery: see that it cools."),
-        Rule(verdict=FINE, when=lambda v: v.current == 0, says="{remaining} by the count; nothing flows now."),
-        Rule(verdict=FINE, when=_in, says="{remaining} by the count, and full in about {full_time}."),
-        Rule(verdict=FINE, says="{remaining} by the count: {to_floor} at this current until the share you use is gone."),
+        Verdict(verdict=STOP, when=lambda v: _in(v) and _lfp_frost(v), says="Stop the charge: an LFP bank at {temperature} must not be charged."),
+        Verdict(verdict=STOP, when=_frozen, says="{remaining} by the count, but at this state its acid may freeze at {temperature}. Do not charge a frozen battery; bring it into the warm."),
+        Verdict(verdict=STOP, when=lambda v: v.over and not v.lead_acid, says="Stop the charge: {reading} is more than an LFP bank is given, {bears} at most. A charger or regulator is set wrong or out of order."),
+        Verdict(verdict=STOP, when=lambda v: v.past, says="{reading} at rest is below any bank that is merely empty: too deeply drawn, or a dead cell. Do not charge it before it has been looked at."),
+        Verdict(verdict=CAUTION, when=lambda v: v.over, says="{remaining} by the count. But {reading} is more than such a bank is given, {bears}, unless it is cold or being equalised: stop the charge and look at what makes it."),
+        Verdict(verdict=CAUTION, when=_lfp_frost, says="{remaining} by the count, in this frost perhaps much less. Warm the bank before any charge: at {temperature} an LFP bank must not be charged."),
+        Verdict(verdict=CAUTION, when=_too_full, says="The monitor says {state}, the rested voltage at most {says_high}. Trust the lower: charge it to full, then look for a load that bypasses the shunt, or capacity that age has taken."),
+        Verdict(verdict=CAUTION, when=_too_empty, says="The monitor says {state}, the rested voltage at least {says_low}. Count on the lower until a full charge has set the monitor right."),
+        Verdict(verdict=CAUTION, when=lambda v: _out(v) and v.time is None, says="{remaining} by the count. How much of it comes out at {temperature} is not known: the published factors for cold end above that."),
+        Verdict(verdict=CAUTION, when=_gone, says="{remaining} by the count, and the share you use is gone: charge it."),
+        Verdict(verdict=CAUTION, when=lambda v: _in(v) and not at_most(v.current, v.usual_limit), says="{missing} missing, but {current} is more than such a bank is usually charged with, {usual_limit}: see its data sheet."),
+        Verdict(verdict=CAUTION, when=lambda v: _in(v) and (_hot(v) or _cold_lead(v)), says="{missing} missing, but {temperature} is outside what such a bank is usually charged at: see its data sheet."),
+        Verdict(verdict=CAUTION, when=_cool_charge, says="{remaining} by the count, and full in {full_time} at best: at {temperature} a bank takes its charge slowly."),
+        Verdict(verdict=CAUTION, when=lambda v: v.why is not None, says="{remaining} by the count. The voltage tells no state: {why}."),
+        Verdict(verdict=CAUTION, when=_perhaps_gone, says="{remaining} by the count, but that may be off by {drift}: of the share you use perhaps nothing is left."),
+        Verdict(verdict=CAUTION, when=_drifted, says="{remaining} by the count, but unchecked for {since_full} it may be off by {drift}: charge it to full, so that the monitor sets itself right."),
+        Verdict(verdict=CAUTION, when=_hot, says="{remaining} by the count, but {temperature} is too hot for a battery: see that it cools."),
+        Verdict(verdict=FINE, when=lambda v: v.current == 0, says="{remaining} by the count; nothing flows now."),
+        Verdict(verdict=FINE, when=_in, says="{remaining} by the count, and full in about {full_time}."),
+        Verdict(verdict=FINE, says="{remaining} by the count: {to_floor} at this current until the share you use is gone."),
     ),
     remarks=(
         Remark(when=lambda v: _lfp_frost(v) or (_in(v) and not v.lead_acid), source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. It may give current further down; the data sheet says how far."),

@@ -20,7 +20,7 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Problem, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -180,18 +180,18 @@ WORKSHEET = Worksheet(
         Step(of="current", formula="heaviest / voltage", source="ohm", when=lambda v: v.current is not None, says="Power is voltage times current."),
     ),
     rules=(
-        Rule(verdict=CAUTION, when=_frost, says="{capacity}, {units} of {unit_capacity}, by charge alone; but at {temperature} an LFP bank must not be charged until it is warmer."),
-        Rule(verdict=CAUTION, when=_hard, says="{capacity}, {units} of {unit_capacity}, hold the energy. But {current} is a hard load for so few: read the maker's limit, or take more."),
-        Rule(verdict=CAUTION, when=_quick, says="{capacity}, {units} of {unit_capacity}, by charge alone. Drawn within {days} it may give less: check it as a run time, and read the maker's limit."),
-        Rule(verdict=CAUTION, when=_deep, says="{capacity}, {units} of {unit_capacity}, but deeper than half wears a lead-acid bank fast."),
-        Rule(verdict=CAUTION, when=lambda v: not v.lead_acid and not at_most(v.usable, BACK), says="{capacity}, {units} of {unit_capacity}, but with nothing kept back: at the end the management system cuts everything off at once."),
-        Rule(verdict=CAUTION, when=_hot, says="{capacity}, {units} of {unit_capacity}, but {temperature} is too hot for a battery: most may not be charged there."),
-        Rule(verdict=CAUTION, when=_strings, says="{capacity}: {units} of {unit_capacity} side by side. That is many to keep alike: take fewer, larger ones."),
-        Rule(verdict=CAUTION, when=lambda v: at_most(v.ageing, 0.05), says="{capacity}, {units} of {unit_capacity}, while new. With no room for ageing it falls short within a few years."),
-        Rule(verdict=CAUTION, when=lambda v: v.lead_acid and not at_least(v.temperature, battery.seen_from()),
+        Verdict(verdict=CAUTION, when=_frost, says="{capacity}, {units} of {unit_capacity}, by charge alone; but at {temperature} an LFP bank must not be charged until it is warmer."),
+        Verdict(verdict=CAUTION, when=_hard, says="{capacity}, {units} of {unit_capacity}, hold the energy. But {current} is a hard load for so few: read the maker's limit, or take more."),
+        Verdict(verdict=CAUTION, when=_quick, says="{capacity}, {units} of {unit_capacity}, by charge alone. Drawn within {days} it may give less: check it as a run time, and read the maker's limit."),
+        Verdict(verdict=CAUTION, when=_deep, says="{capacity}, {units} of {unit_capacity}, but deeper than half wears a lead-acid bank fast."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.lead_acid and not at_most(v.usable, BACK), says="{capacity}, {units} of {unit_capacity}, but with nothing kept back: at the end the management system cuts everything off at once."),
+        Verdict(verdict=CAUTION, when=_hot, says="{capacity}, {units} of {unit_capacity}, but {temperature} is too hot for a battery: most may not be charged there."),
+        Verdict(verdict=CAUTION, when=_strings, says="{capacity}: {units} of {unit_capacity} side by side. That is many to keep alike: take fewer, larger ones."),
+        Verdict(verdict=CAUTION, when=lambda v: at_most(v.ageing, 0.05), says="{capacity}, {units} of {unit_capacity}, while new. With no room for ageing it falls short within a few years."),
+        Verdict(verdict=CAUTION, when=lambda v: v.lead_acid and not at_least(v.temperature, battery.seen_from()),
              says="About {capacity}, {units} of {unit_capacity}, by a factor for cold that we have only from memory."),
-        Rule(verdict=FINE, when=lambda v: v.lead_acid, says="{capacity} carry this for {days}, cold and old: {units} of {unit_capacity}."),
-        Rule(verdict=FINE, says="{capacity} carry this for {days}, even when old: {units} of {unit_capacity}."),
+        Verdict(verdict=FINE, when=lambda v: v.lead_acid, says="{capacity} carry this for {days}, cold and old: {units} of {unit_capacity}."),
+        Verdict(verdict=FINE, says="{capacity} carry this for {days}, even when old: {units} of {unit_capacity}."),
     ),
     remarks=(
         Remark(when=lambda v: not v.lead_acid, source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Warm the bank, or let a heater or the management system hold the charge back."),

@@ -11,7 +11,7 @@ from calc.units.kinds import CHARGE, CURRENT, ENERGY, NUMBER, POWER, RATIO, TIME
 from calc.units.kinds.energy import APPARENT, C_RATE
 from calc.units.kinds.heat import HEAT
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Quantity
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
@@ -97,16 +97,16 @@ WORKSHEET = Worksheet(
         Step(of="weights", source="weights", says="What each load, as a share of the rating, counts. Made for feeding a grid: an inverter in a van idles far more."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: v.beyond_bank, says="The bank may give {max_current}, and this asks {dc_current}: less at one time, or a bank that may give more."),
-        Rule(verdict=STOP, when=lambda v: v.no_cable, says="{dc_current} is too much for one cable: no standard fuse of a quarter more suits the thickest in the table ({thickest_cable}). Use a higher bank voltage, or less at one time."),
-        Rule(verdict=CAUTION, when=lambda v: v.hard_on_bank, says="{continuous}, and {surge_rating} for a moment. {dc_current} is {c_rate} on this bank, which usually bears {usual_rate} for long."),
-        Rule(verdict=CAUTION, when=lambda v: v.surge_beyond_bank, says="{continuous}, and {surge_rating} for a moment: the surge asks {surge_current}, more than the {max_current} that the bank may give."),
-        Rule(verdict=CAUTION, when=lambda v: v.beyond_one, says="{continuous}, and {surge_rating} for a moment. {dc_current} is more than one usual battery is made to give: find out what the bank may."),
-        Rule(verdict=CAUTION, when=lambda v: v.surge_asks, says="{continuous}, and {surge_rating} for a moment. The surge asks {surge_current}, more than such a bank or one usual battery gives even then: find out what yours may."),
-        Rule(verdict=CAUTION, when=lambda v: v.low, says="{continuous}, and {surge_rating} for a moment; but {lowest_voltage} is far below a bank of {voltage}. Look at both again."),
-        Rule(verdict=CAUTION, when=lambda v: v.no_sag, says="{continuous}, and {surge_rating} for a moment; but {lowest_voltage} is hardly below {voltage}: nearly empty and under load the bank sags further, and the current grows."),
-        Rule(verdict=CAUTION, when=lambda v: v.idles, says="{continuous}, and {surge_rating} for a moment; {idle_share} of the day's energy only keeps the inverter on."),
-        Rule(verdict=FINE, says="{continuous} steady and {surge_rating} for a moment, with {dc_current} from the bank."),
+        Verdict(verdict=STOP, when=lambda v: v.beyond_bank, says="The bank may give {max_current}, and this asks {dc_current}: less at one time, or a bank that may give more."),
+        Verdict(verdict=STOP, when=lambda v: v.no_cable, says="{dc_current} is too much for one cable: no standard fuse of a quarter more suits the thickest in the table ({thickest_cable}). Use a higher bank voltage, or less at one time."),
+        Verdict(verdict=CAUTION, when=lambda v: v.hard_on_bank, says="{continuous}, and {surge_rating} for a moment. {dc_current} is {c_rate} on this bank, which usually bears {usual_rate} for long."),
+        Verdict(verdict=CAUTION, when=lambda v: v.surge_beyond_bank, says="{continuous}, and {surge_rating} for a moment: the surge asks {surge_current}, more than the {max_current} that the bank may give."),
+        Verdict(verdict=CAUTION, when=lambda v: v.beyond_one, says="{continuous}, and {surge_rating} for a moment. {dc_current} is more than one usual battery is made to give: find out what the bank may."),
+        Verdict(verdict=CAUTION, when=lambda v: v.surge_asks, says="{continuous}, and {surge_rating} for a moment. The surge asks {surge_current}, more than such a bank or one usual battery gives even then: find out what yours may."),
+        Verdict(verdict=CAUTION, when=lambda v: v.low, says="{continuous}, and {surge_rating} for a moment; but {lowest_voltage} is far below a bank of {voltage}. Look at both again."),
+        Verdict(verdict=CAUTION, when=lambda v: v.no_sag, says="{continuous}, and {surge_rating} for a moment; but {lowest_voltage} is hardly below {voltage}: nearly empty and under load the bank sags further, and the current grows."),
+        Verdict(verdict=CAUTION, when=lambda v: v.idles, says="{continuous}, and {surge_rating} for a moment; {idle_share} of the day's energy only keeps the inverter on."),
+        Verdict(verdict=FINE, says="{continuous} steady and {surge_rating} for a moment, with {dc_current} from the bank."),
     ),
     remarks=(
         Remark(source="practice", says="The output is mains voltage and can kill. Sockets, residual-current device, earth and the bond of neutral to it are work for a licensed person, to local rules, whether it feeds one socket or a van."),

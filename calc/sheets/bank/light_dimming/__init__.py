@@ -18,7 +18,7 @@ from calc.units.compare import at_least
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TIME, VOLTAGE
 from calc.units.kinds.energy import FREQUENCY
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -93,15 +93,15 @@ WORKSHEET = Worksheet(
         Step(of="own_charge", formula="own * day", source="ohm", says="Unless its supply is switched off with it."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: v.regulated, says="Not known: a lamp with its own regulator does not follow a pulse dimmer. It may flicker, draw the same, or fail."),
-        Rule(verdict=STOP, when=lambda v: v.shorted, says="Not this way: the lamps' minus is the body, so a dimmer in the minus is bridged and they stay fully on."),
-        Rule(verdict=STOP, when=lambda v: v.too_small, says="The dimmer is too small: {charging_current} goes through it while the bank is charged, and it is rated for {rated}."),
-        Rule(verdict=CAUTION, when=lambda v: v.may_short, says="{saved_charge} saved, but first look where the lamps' minus goes: a dimmer in the minus does not work through the body."),
-        Rule(verdict=CAUTION, when=lambda v: v.tight, says="{saved_charge} saved, but the dimmer has little in hand: look for one of {dimmer_rating}."),
-        Rule(verdict=CAUTION, when=lambda v: not at_least(v.saved_charge, v.own_charge), says="The dimmer itself takes {own_charge} a day, more than the {saved_charge} it saves."),
-        Rule(verdict=CAUTION, when=lambda v: v.level == 1, says="At full brightness nothing is saved: {full_charge} in an evening."),
-        Rule(verdict=CAUTION, when=lambda v: v.flickers, says="{saved_charge} saved, but pulses of {frequency} may tire eyes and bring headaches."),
-        Rule(verdict=FINE, says="{saved_charge} of {full_charge} saved in an evening, and it still seems {seen} as bright."),
+        Verdict(verdict=STOP, when=lambda v: v.regulated, says="Not known: a lamp with its own regulator does not follow a pulse dimmer. It may flicker, draw the same, or fail."),
+        Verdict(verdict=STOP, when=lambda v: v.shorted, says="Not this way: the lamps' minus is the body, so a dimmer in the minus is bridged and they stay fully on."),
+        Verdict(verdict=STOP, when=lambda v: v.too_small, says="The dimmer is too small: {charging_current} goes through it while the bank is charged, and it is rated for {rated}."),
+        Verdict(verdict=CAUTION, when=lambda v: v.may_short, says="{saved_charge} saved, but first look where the lamps' minus goes: a dimmer in the minus does not work through the body."),
+        Verdict(verdict=CAUTION, when=lambda v: v.tight, says="{saved_charge} saved, but the dimmer has little in hand: look for one of {dimmer_rating}."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_least(v.saved_charge, v.own_charge), says="The dimmer itself takes {own_charge} a day, more than the {saved_charge} it saves."),
+        Verdict(verdict=CAUTION, when=lambda v: v.level == 1, says="At full brightness nothing is saved: {full_charge} in an evening."),
+        Verdict(verdict=CAUTION, when=lambda v: v.flickers, says="{saved_charge} saved, but pulses of {frequency} may tire eyes and bring headaches."),
+        Verdict(verdict=FINE, says="{saved_charge} of {full_charge} saved in an evening, and it still seems {seen} as bright."),
     ),
     remarks=(
         Remark(when=lambda v: not v.regulated and v.level < 1, source="lightness", says="To the eye it is {seen} as bright, for {power_share} of the charge. A second, smaller lamp where you read saves more than light everywhere."),

@@ -18,7 +18,7 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -122,19 +122,19 @@ WORKSHEET = Worksheet(
         Step(of="held_charge", formula="coil_current * hours", says="Out of the bank, for nothing but keeping a contact closed."),
     ),
     rules=(
-        Rule(verdict=STOP, when=_ac_on_dc, says="Not with this switch in the line: an AC rating says nothing of DC, and the arc may not go out."),
-        Rule(verdict=STOP, when=_weak, says="Not with this switch in the line: it is rated {switch}, and the line carries {line_current}. With a DC figure it may work a relay's coil."),
-        Rule(verdict=STOP, when=lambda v: v.no_cable, says="{line_current} is too much for one cable: no standard fuse of a quarter more suits the thickest in the table ({thickest_cable}). Use a higher voltage, or less power."),
-        Rule(verdict=STOP, when=lambda v: v.relayed and v.allowed <= 0, says="The relay may not close: at {sags_to} the coil has less than the {must_see} it must see, before any wire."),
-        Rule(verdict=STOP, when=lambda v: v.relayed and not _found(v), says="No wire in the table brings enough to the coil: it may lose {allowed}. Take a coil of less current, or feed it nearer."),
-        Rule(verdict=CAUTION, when=lambda v: not _covered(v), says="Switch a relay, but no factor is published for DC this high: take a contactor whose own DC rating at {voltage}, for such a load, covers {sustained}."),
-        Rule(verdict=CAUTION, when=lambda v: v.at_hand and not at_least(v.switch, v.switch_rating), says="The switch carries {line_current}, but for this load its contact should be rated {switch_rating}: let it work a relay."),
-        Rule(verdict=CAUTION, when=lambda v: v.at_hand and v.marked != v.kind, says="The switch does only if it is marked for {kind} at {voltage}: its figure for anything else says nothing."),
-        Rule(verdict=CAUTION, when=lambda v: not v.dc and v.relayed, says="{line_current} at mains voltage: a licensed person fits a relay of {switch_rating} or more near it. Your switch works its coil over {control_conductor}."),
-        Rule(verdict=CAUTION, when=lambda v: not v.dc, says="The line may be switched itself, with a contact of {switch_rating} or more: mains, so by a licensed person."),
-        Rule(verdict=FINE, when=lambda v: v.relayed, says="A relay of {switch_rating} or more breaks the line; {control_conductor} to its coil loses {drop}."),
-        Rule(verdict=CAUTION, when=lambda v: v.line_conductor is None, says="The line may be switched itself, but no wire carries it that far within 3 %: keep the switch close, or take a relay."),
-        Rule(verdict=FINE, says="The line may be switched itself, with a contact of {switch_rating} or more marked for DC; on the way there and back it needs {line_conductor}."),
+        Verdict(verdict=STOP, when=_ac_on_dc, says="Not with this switch in the line: an AC rating says nothing of DC, and the arc may not go out."),
+        Verdict(verdict=STOP, when=_weak, says="Not with this switch in the line: it is rated {switch}, and the line carries {line_current}. With a DC figure it may work a relay's coil."),
+        Verdict(verdict=STOP, when=lambda v: v.no_cable, says="{line_current} is too much for one cable: no standard fuse of a quarter more suits the thickest in the table ({thickest_cable}). Use a higher voltage, or less power."),
+        Verdict(verdict=STOP, when=lambda v: v.relayed and v.allowed <= 0, says="The relay may not close: at {sags_to} the coil has less than the {must_see} it must see, before any wire."),
+        Verdict(verdict=STOP, when=lambda v: v.relayed and not _found(v), says="No wire in the table brings enough to the coil: it may lose {allowed}. Take a coil of less current, or feed it nearer."),
+        Verdict(verdict=CAUTION, when=lambda v: not _covered(v), says="Switch a relay, but no factor is published for DC this high: take a contactor whose own DC rating at {voltage}, for such a load, covers {sustained}."),
+        Verdict(verdict=CAUTION, when=lambda v: v.at_hand and not at_least(v.switch, v.switch_rating), says="The switch carries {line_current}, but for this load its contact should be rated {switch_rating}: let it work a relay."),
+        Verdict(verdict=CAUTION, when=lambda v: v.at_hand and v.marked != v.kind, says="The switch does only if it is marked for {kind} at {voltage}: its figure for anything else says nothing."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.dc and v.relayed, says="{line_current} at mains voltage: a licensed person fits a relay of {switch_rating} or more near it. Your switch works its coil over {control_conductor}."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.dc, says="The line may be switched itself, with a contact of {switch_rating} or more: mains, so by a licensed person."),
+        Verdict(verdict=FINE, when=lambda v: v.relayed, says="A relay of {switch_rating} or more breaks the line; {control_conductor} to its coil loses {drop}."),
+        Verdict(verdict=CAUTION, when=lambda v: v.line_conductor is None, says="The line may be switched itself, but no wire carries it that far within 3 %: keep the switch close, or take a relay."),
+        Verdict(verdict=FINE, says="The line may be switched itself, with a contact of {switch_rating} or more marked for DC; on the way there and back it needs {line_conductor}."),
     ),
     remarks=(
         Remark(when=lambda v: v.dc, source="faa-switch", says="Look for the DC figure at {voltage} or more beside the amps. A switch marked only for AC must not break DC: the arc does not go out by itself, and the switch burns."),

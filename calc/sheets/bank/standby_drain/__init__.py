@@ -16,7 +16,7 @@ from calc.units.compare import at_least, at_most
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, TEMPERATURE, TIME
 from calc.units.kinds.energy import LOSS_RATE
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Problem, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -180,17 +180,17 @@ WORKSHEET = Worksheet(
         Step(of="freezes", source="acid-freezing", when=lambda v: v.lead_acid, says="Acid thins as a battery empties. By the gravity of a flooded battery; sealed ones mostly freeze later."),
     ),
     rules=(
-        Rule(verdict=STOP, when=_there, says="It is there already: charge it before you leave."),
-        Rule(verdict=STOP, when=_may_freeze, says="Down to {to_state} its acid may freeze at {coldest}, and the case bursts. Leave it full and disconnected, or take it inside."),
-        Rule(verdict=STOP, when=lambda v: _too_long(v) and v.largest_drain is None, says="{days} at most. It loses too much by itself for {away}, whatever you switch off: it needs a charge in between."),
-        Rule(verdict=STOP, when=_too_long, says="{days}, not {away}. Bring the drain below {largest_drain}, switch the bank off at the battery, or leave a charger on it."),
-        Rule(verdict=CAUTION, when=_low, says="{days}, but that runs it nearly flat: once the management system has cut off, what is left goes fast and the cells are harmed for good."),
-        Rule(verdict=CAUTION, when=_deep, says="{days}, but below half, and left there, a lead-acid bank loses capacity for good."),
-        Rule(verdict=CAUTION, when=_hot, says="{days} by the sum, but {temperature} is too hot to store a battery: it ages fast."),
-        Rule(verdict=CAUTION, when=lambda v: v.away is not None and not at_least(v.shortest, v.away), says="{days} with self-discharge as taken, but {shortest} by the least kind page: {away} is not sure."),
-        Rule(verdict=CAUTION, when=_sulphates, says="{days} by charge, but a lead-acid bank that stands so long without a charge sulphates. Charge it every two to three months."),
-        Rule(verdict=CAUTION, when=_frost, says="{days}. But at {coldest} an LFP bank must not be charged: see that nothing charges it by itself."),
-        Rule(verdict=FINE, says="It may stand {days} before it is down to {to_state}."),
+        Verdict(verdict=STOP, when=_there, says="It is there already: charge it before you leave."),
+        Verdict(verdict=STOP, when=_may_freeze, says="Down to {to_state} its acid may freeze at {coldest}, and the case bursts. Leave it full and disconnected, or take it inside."),
+        Verdict(verdict=STOP, when=lambda v: _too_long(v) and v.largest_drain is None, says="{days} at most. It loses too much by itself for {away}, whatever you switch off: it needs a charge in between."),
+        Verdict(verdict=STOP, when=_too_long, says="{days}, not {away}. Bring the drain below {largest_drain}, switch the bank off at the battery, or leave a charger on it."),
+        Verdict(verdict=CAUTION, when=_low, says="{days}, but that runs it nearly flat: once the management system has cut off, what is left goes fast and the cells are harmed for good."),
+        Verdict(verdict=CAUTION, when=_deep, says="{days}, but below half, and left there, a lead-acid bank loses capacity for good."),
+        Verdict(verdict=CAUTION, when=_hot, says="{days} by the sum, but {temperature} is too hot to store a battery: it ages fast."),
+        Verdict(verdict=CAUTION, when=lambda v: v.away is not None and not at_least(v.shortest, v.away), says="{days} with self-discharge as taken, but {shortest} by the least kind page: {away} is not sure."),
+        Verdict(verdict=CAUTION, when=_sulphates, says="{days} by charge, but a lead-acid bank that stands so long without a charge sulphates. Charge it every two to three months."),
+        Verdict(verdict=CAUTION, when=_frost, says="{days}. But at {coldest} an LFP bank must not be charged: see that nothing charges it by itself."),
+        Verdict(verdict=FINE, says="It may stand {days} before it is down to {to_state}."),
     ),
     remarks=(
         Remark(when=lambda v: v.lead_acid, source="acid-freezing", says="At {to_state} the acid freezes near {freezes}. Keep 3 K clear of it; never charge a frozen battery: let it thaw and look for cracks first."),

@@ -1,5 +1,6 @@
 """alternator-charge: relay or regulated charger?"""
 
+from calc.judge import always
 from calc.sheets.charging.alternator_charge import conditions as when
 from calc.sheets.charging.alternator_charge.calculate import run
 from calc.sheets.charging.alternator_charge.fields import FIELDS
@@ -30,7 +31,7 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step, always
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
@@ -172,33 +173,33 @@ WORKSHEET = Worksheet(
         Step(of="drive_time", when=lambda v: v.flows and v.wanted is not None and v.drive_time is None, says="No drive does: there is not that much room, or nothing goes in."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: not v.may_charge, says="At {temperature} this bank may not be charged: {chemistry} is charged from {coldest} to {warmest}."),
-        Rule(verdict=STOP, when=when.frozen, says="At {from_state} its acid may freeze at {temperature}. Do not charge a frozen battery: let it thaw and look for cracks first."),
-        Rule(verdict=STOP, when=lambda v: v.past_empty, says="{bank_voltage} is past empty for {blocks} × 12 V: a cell may be dead, or harmed so that a charge can set it on fire. Ask the maker before you charge it."),
-        Rule(verdict=STOP, when=lambda v: v.overvolted, says="{engine_voltage} is more than the battery of a vehicle is given, {vehicle_bears} at most: have the regulator looked at."),
-        Rule(verdict=STOP, when=lambda v: v.drains, says="Nothing is charged: the engine holds {engine_voltage} and the bank has {bank_voltage}, so up to {drain} flows out of the bank into the vehicle."),
-        Rule(verdict=STOP, when=lambda v: v.unfed, says="The run cannot feed this charger: at {power_most} the voltage at its input breaks down. Thicker or shorter cable."),
-        Rule(verdict=STOP, when=lambda v: v.starved, says="Only {input_voltage} reach the charger's input and it works down to {lowest_input}: it eases off or stops."),
-        Rule(verdict=STOP, when=lambda v: v.too_high, says="{ends_at} is more than such a bank is given, {bears_voltage} at most."),
-        Rule(verdict=STOP, when=lambda v: not v.window_open, says="Too much for this run: {cable_current} needs a fuse of {lowest} or more, and {conductor} bears {highest}."),
-        Rule(verdict=STOP, when=lambda v: v.fuse is None, says="No standard fuse stands between {lowest} for the current and {highest} for the cable."),
-        Rule(verdict=STOP, when=lambda v: v.hot_left <= 0, says="The vehicle alone takes all that the hot alternator gives for hours: nothing is left for the bank."),
-        Rule(verdict=STOP, when=lambda v: v.relay and v.beyond_rating, says="By Ohm's law the bank asks {initial_current}, and with the vehicle that is {alternator_load} of the rating: the alternator works flat out until it is full or burnt."),
-        Rule(verdict=STOP, when=lambda v: v.relay and when.lithium(v) and v.hot_short, says="An LFP bank asks {initial_current} through the relay and goes on asking; the hot alternator has {hot_left}. It needs a charger that limits the current."),
-        Rule(verdict=CAUTION, when=lambda v: v.hot_short, says="{asked} is asked for the bank, and the hot alternator has {hot_left} for hours on end."),
-        Rule(verdict=CAUTION, when=lambda v: v.full, says="The bank is full: there is nothing to put in."),
-        Rule(verdict=CAUTION, when=lambda v: v.too_much, says="{initial_current} is more than such a bank is usually given, {most_taken}."),
-        Rule(verdict=CAUTION, when=when.no_rise, says="Count on no charge: {engine_voltage} at the engine is no more than such a bank holds by itself at {from_state} or soon after, {begins}."),
-        Rule(verdict=CAUTION, when=lambda v: v.relay, says="{initial_current} at first and less as the bank fills, some {charge} in {hours}; but nothing holds it to that."),
-        Rule(verdict=CAUTION, when=lambda v: v.idle_short, says="{charge} in {hours} on the road. Hot and at idle the alternator has {idle_left} for a bank that asks {asked}: do not count on idling."),
-        Rule(verdict=CAUTION, when=when.cable_warns, says="{charge} in {hours}, on a cable that bears it under conditions: read the cautions."),
-        Rule(verdict=CAUTION, when=lambda v: v.ends_low, says="{charge} in {hours} by the sum, but a charger that ends at {ends_at} hardly fills lead-acid: set it to what the bank's maker asks."),
-        Rule(verdict=CAUTION, when=when.chilly, says="{charge} in {hours} by the sum, but near freezing makers ask for less current, and the charger must know it."),
-        Rule(verdict=CAUTION, when=when.off_room, says="{charge} in {hours} near room temperature, and the bank is at {temperature}: read the cautions."),
-        Rule(verdict=CAUTION, when=lambda v: not at_least(v.output_left, 1.0), says="{charge} in {hours}: heat leaves the charger {output_left} of its output."),
-        Rule(verdict=CAUTION, when=lambda v: v.short and v.drive_time is None, says="{charge} in {hours}; no drive puts {wanted} into this bank."),
-        Rule(verdict=CAUTION, when=lambda v: v.short, says="{charge} in {hours}: for the {wanted} you want, drive {drive_time}."),
-        Rule(verdict=FINE, says="{initial_current} from the charger, {charge} in {hours}. Cable and alternator bear it, at idle too."),
+        Verdict(verdict=STOP, when=lambda v: not v.may_charge, says="At {temperature} this bank may not be charged: {chemistry} is charged from {coldest} to {warmest}."),
+        Verdict(verdict=STOP, when=when.frozen, says="At {from_state} its acid may freeze at {temperature}. Do not charge a frozen battery: let it thaw and look for cracks first."),
+        Verdict(verdict=STOP, when=lambda v: v.past_empty, says="{bank_voltage} is past empty for {blocks} × 12 V: a cell may be dead, or harmed so that a charge can set it on fire. Ask the maker before you charge it."),
+        Verdict(verdict=STOP, when=lambda v: v.overvolted, says="{engine_voltage} is more than the battery of a vehicle is given, {vehicle_bears} at most: have the regulator looked at."),
+        Verdict(verdict=STOP, when=lambda v: v.drains, says="Nothing is charged: the engine holds {engine_voltage} and the bank has {bank_voltage}, so up to {drain} flows out of the bank into the vehicle."),
+        Verdict(verdict=STOP, when=lambda v: v.unfed, says="The run cannot feed this charger: at {power_most} the voltage at its input breaks down. Thicker or shorter cable."),
+        Verdict(verdict=STOP, when=lambda v: v.starved, says="Only {input_voltage} reach the charger's input and it works down to {lowest_input}: it eases off or stops."),
+        Verdict(verdict=STOP, when=lambda v: v.too_high, says="{ends_at} is more than such a bank is given, {bears_voltage} at most."),
+        Verdict(verdict=STOP, when=lambda v: not v.window_open, says="Too much for this run: {cable_current} needs a fuse of {lowest} or more, and {conductor} bears {highest}."),
+        Verdict(verdict=STOP, when=lambda v: v.fuse is None, says="No standard fuse stands between {lowest} for the current and {highest} for the cable."),
+        Verdict(verdict=STOP, when=lambda v: v.hot_left <= 0, says="The vehicle alone takes all that the hot alternator gives for hours: nothing is left for the bank."),
+        Verdict(verdict=STOP, when=lambda v: v.relay and v.beyond_rating, says="By Ohm's law the bank asks {initial_current}, and with the vehicle that is {alternator_load} of the rating: the alternator works flat out until it is full or burnt."),
+        Verdict(verdict=STOP, when=lambda v: v.relay and when.lithium(v) and v.hot_short, says="An LFP bank asks {initial_current} through the relay and goes on asking; the hot alternator has {hot_left}. It needs a charger that limits the current."),
+        Verdict(verdict=CAUTION, when=lambda v: v.hot_short, says="{asked} is asked for the bank, and the hot alternator has {hot_left} for hours on end."),
+        Verdict(verdict=CAUTION, when=lambda v: v.full, says="The bank is full: there is nothing to put in."),
+        Verdict(verdict=CAUTION, when=lambda v: v.too_much, says="{initial_current} is more than such a bank is usually given, {most_taken}."),
+        Verdict(verdict=CAUTION, when=when.no_rise, says="Count on no charge: {engine_voltage} at the engine is no more than such a bank holds by itself at {from_state} or soon after, {begins}."),
+        Verdict(verdict=CAUTION, when=lambda v: v.relay, says="{initial_current} at first and less as the bank fills, some {charge} in {hours}; but nothing holds it to that."),
+        Verdict(verdict=CAUTION, when=lambda v: v.idle_short, says="{charge} in {hours} on the road. Hot and at idle the alternator has {idle_left} for a bank that asks {asked}: do not count on idling."),
+        Verdict(verdict=CAUTION, when=when.cable_warns, says="{charge} in {hours}, on a cable that bears it under conditions: read the cautions."),
+        Verdict(verdict=CAUTION, when=lambda v: v.ends_low, says="{charge} in {hours} by the sum, but a charger that ends at {ends_at} hardly fills lead-acid: set it to what the bank's maker asks."),
+        Verdict(verdict=CAUTION, when=when.chilly, says="{charge} in {hours} by the sum, but near freezing makers ask for less current, and the charger must know it."),
+        Verdict(verdict=CAUTION, when=when.off_room, says="{charge} in {hours} near room temperature, and the bank is at {temperature}: read the cautions."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_least(v.output_left, 1.0), says="{charge} in {hours}: heat leaves the charger {output_left} of its output."),
+        Verdict(verdict=CAUTION, when=lambda v: v.short and v.drive_time is None, says="{charge} in {hours}; no drive puts {wanted} into this bank."),
+        Verdict(verdict=CAUTION, when=lambda v: v.short, says="{charge} in {hours}: for the {wanted} you want, drive {drive_time}."),
+        Verdict(verdict=FINE, says="{initial_current} from the charger, {charge} in {hours}. Cable and alternator bear it, at idle too."),
     ),
     remarks=(
         Remark(when=when.lithium, source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A relay knows nothing of frost, and a charger only with a sensor on the bank."),

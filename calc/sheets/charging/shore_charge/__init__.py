@@ -34,7 +34,7 @@ from calc.units.kinds import (
 )
 from calc.units.kinds.faults import CURRENT_PER_CAPACITY
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
@@ -190,25 +190,25 @@ WORKSHEET = Worksheet(
         Step(of="transfer_rating", formula="max(supply_limit, inverter / supply_voltage)", source="practice", when=lambda v: v.transfer_rating is not None, says="Each source passes through it."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: v.chemistry == "LFP" and not at_least(v.temperature, v.charge_low), says="Do not charge: an LFP bank below {charge_low} is ruined by it. Warm it first."),
-        Rule(verdict=STOP, when=lambda v: not v.may_charge, says="Do not charge at {temperature}: this chemistry is charged between {charge_low} and {charge_high}."),
-        Rule(verdict=STOP, when=_frozen, says="At {from_state} its acid may freeze at {temperature}. Do not charge a frozen battery: let it thaw and look for cracks first."),
-        Rule(verdict=STOP, when=lambda v: v.too_high, says="{voltage} is more than such a bank is given, {bears_voltage} at most: it gasses and heats, or LFP switches itself off."),
-        Rule(verdict=STOP, when=lambda v: v.feeds == JOINED, says="Do not plug in: an inverter and the shore on the same sockets with nothing between destroy the one and endanger whoever works on the other."),
-        Rule(verdict=STOP, when=lambda v: v.polarity == REVERSED, says="Do not switch on: live and neutral are exchanged, and a switch or fuse in one pole leaves things live. Unplug."),
-        Rule(verdict=STOP, when=lambda v: v.residual == NO_RCD, says="Have a residual-current device fitted first: without one a fault to the van's metal can kill."),
-        Rule(verdict=STOP, when=lambda v: v.setting is None, says="The supply has no room for a charger: {other_load} is taken already, and for hours it bears {sustained}."),
-        Rule(verdict=STOP, when=lambda v: v.over, says="{on_lead} on a supply of {supply_limit}: it trips, or a lead overheats. Set the charger to {setting}."),
-        Rule(verdict=STOP, when=lambda v: not _fills(v), says="The bank does not fill: its loads take {house_load}, all that the charger gives."),
-        Rule(verdict=CAUTION, when=lambda v: not _sustained(v), says="{on_lead} of {supply_limit}, and for hours it bears {sustained}: set the charger to {setting}, or switch something off."),
-        Rule(verdict=CAUTION, when=_strong, says="The charger gives more than this bank should get: set it to {setting}. Then about {hours}."),
-        Rule(verdict=CAUTION, when=_may_be_uncorrected, says="About {hours}, if the charger has power-factor correction; without, the lead may carry {uncorrected}, more than it bears for hours."),
-        Rule(verdict=CAUTION, when=_short, says="In {night} it gets to {after_night}; it would take {hours}."),
-        Rule(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and not at_least(v.temperature, COOL), says="About {hours} at best: at {temperature} an LFP bank is charged slowly."),
-        Rule(verdict=CAUTION, when=_off_room, says="About {hours} near room temperature, and the bank is at {temperature}: read the cautions."),
-        Rule(verdict=CAUTION, when=lambda v: not _tested(v), says="About {hours}, and {put_back} back. First test polarity and the residual-current device."),
-        Rule(verdict=FINE, when=lambda v: v.reached <= v.from_state, says="It counts as full already: only a trickle is left to give."),
-        Rule(verdict=FINE, says="About {hours}: {put_back} back, and the supply is loaded to {supply_load}."),
+        Verdict(verdict=STOP, when=lambda v: v.chemistry == "LFP" and not at_least(v.temperature, v.charge_low), says="Do not charge: an LFP bank below {charge_low} is ruined by it. Warm it first."),
+        Verdict(verdict=STOP, when=lambda v: not v.may_charge, says="Do not charge at {temperature}: this chemistry is charged between {charge_low} and {charge_high}."),
+        Verdict(verdict=STOP, when=_frozen, says="At {from_state} its acid may freeze at {temperature}. Do not charge a frozen battery: let it thaw and look for cracks first."),
+        Verdict(verdict=STOP, when=lambda v: v.too_high, says="{voltage} is more than such a bank is given, {bears_voltage} at most: it gasses and heats, or LFP switches itself off."),
+        Verdict(verdict=STOP, when=lambda v: v.feeds == JOINED, says="Do not plug in: an inverter and the shore on the same sockets with nothing between destroy the one and endanger whoever works on the other."),
+        Verdict(verdict=STOP, when=lambda v: v.polarity == REVERSED, says="Do not switch on: live and neutral are exchanged, and a switch or fuse in one pole leaves things live. Unplug."),
+        Verdict(verdict=STOP, when=lambda v: v.residual == NO_RCD, says="Have a residual-current device fitted first: without one a fault to the van's metal can kill."),
+        Verdict(verdict=STOP, when=lambda v: v.setting is None, says="The supply has no room for a charger: {other_load} is taken already, and for hours it bears {sustained}."),
+        Verdict(verdict=STOP, when=lambda v: v.over, says="{on_lead} on a supply of {supply_limit}: it trips, or a lead overheats. Set the charger to {setting}."),
+        Verdict(verdict=STOP, when=lambda v: not _fills(v), says="The bank does not fill: its loads take {house_load}, all that the charger gives."),
+        Verdict(verdict=CAUTION, when=lambda v: not _sustained(v), says="{on_lead} of {supply_limit}, and for hours it bears {sustained}: set the charger to {setting}, or switch something off."),
+        Verdict(verdict=CAUTION, when=_strong, says="The charger gives more than this bank should get: set it to {setting}. Then about {hours}."),
+        Verdict(verdict=CAUTION, when=_may_be_uncorrected, says="About {hours}, if the charger has power-factor correction; without, the lead may carry {uncorrected}, more than it bears for hours."),
+        Verdict(verdict=CAUTION, when=_short, says="In {night} it gets to {after_night}; it would take {hours}."),
+        Verdict(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and not at_least(v.temperature, COOL), says="About {hours} at best: at {temperature} an LFP bank is charged slowly."),
+        Verdict(verdict=CAUTION, when=_off_room, says="About {hours} near room temperature, and the bank is at {temperature}: read the cautions."),
+        Verdict(verdict=CAUTION, when=lambda v: not _tested(v), says="About {hours}, and {put_back} back. First test polarity and the residual-current device."),
+        Verdict(verdict=FINE, when=lambda v: v.reached <= v.from_state, says="It counts as full already: only a trickle is left to give."),
+        Verdict(verdict=FINE, says="About {hours}: {put_back} back, and the supply is loaded to {supply_load}."),
     ),
     remarks=(
         Remark(when=lambda v: v.chemistry == "LFP", source="lfp-frost", says="Never charge an LFP battery below 0 °C: the damage is permanent, and no one sees it happen. A charger left on in a frosty night needs a sensor that stops it."),

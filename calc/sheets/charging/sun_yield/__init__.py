@@ -20,7 +20,7 @@ from calc.units.kinds import (
 )
 from calc.units.kinds.energy import ANGLE, IRRADIATION
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.pictures import Months
 from calc.worksheet.result_table import Table
@@ -182,16 +182,16 @@ WORKSHEET = Worksheet(
         Step(of="loss_parts", source="panel-losses", says="Together {usual_loss}. The regulator's own loss is not among them."),
     ),
     rules=(
-        Rule(verdict=STOP, when=_dark, says="Nothing: in {month} the sun does not rise at {latitude}."),
-        Rule(verdict=STOP, when=lambda v: not v.reached, says="Nothing: through a plain switch a panel of {panel_voltage} cannot charge a bank at {voltage}."),
-        Rule(verdict=CAUTION, when=_short, says="About {charge} on a usual day of {month}, {covered} of what you use. The rest has to come from elsewhere."),
-        Rule(verdict=CAUTION, when=_tight, says="About {charge} on a usual day of {month}, {covered} of what you use: too little over for what charging loses and for grey days in a row."),
-        Rule(verdict=CAUTION, when=_low, says="At most {charge}, over a flat horizon: at noon the sun stands only {noon} high, and a hill or a tree takes it."),
-        Rule(verdict=CAUTION, when=_near, says="About {charge} while the panel is cool; hot, its {panel_voltage} falls near the bank's {voltage} and little flows."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.sky_used, BRIGHT_SKY), says="{charge} on a day almost without a cloud. Plan on fewer."),
-        Rule(verdict=CAUTION, when=_leans, says="Between {grey_charge} and {charge} on a usual day of {month}: under cloud the tilt gains little."),
-        Rule(verdict=CAUTION, when=lambda v: not at_least(v.losses, FEW_LOSSES), says="{charge} on a usual day of {month}, with hardly anything lost on the way. Roofs seldom do so well."),
-        Rule(verdict=FINE, says="About {charge} on a usual day of {month}, {sky_used} of what a cloudless one would bring."),
+        Verdict(verdict=STOP, when=_dark, says="Nothing: in {month} the sun does not rise at {latitude}."),
+        Verdict(verdict=STOP, when=lambda v: not v.reached, says="Nothing: through a plain switch a panel of {panel_voltage} cannot charge a bank at {voltage}."),
+        Verdict(verdict=CAUTION, when=_short, says="About {charge} on a usual day of {month}, {covered} of what you use. The rest has to come from elsewhere."),
+        Verdict(verdict=CAUTION, when=_tight, says="About {charge} on a usual day of {month}, {covered} of what you use: too little over for what charging loses and for grey days in a row."),
+        Verdict(verdict=CAUTION, when=_low, says="At most {charge}, over a flat horizon: at noon the sun stands only {noon} high, and a hill or a tree takes it."),
+        Verdict(verdict=CAUTION, when=_near, says="About {charge} while the panel is cool; hot, its {panel_voltage} falls near the bank's {voltage} and little flows."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.sky_used, BRIGHT_SKY), says="{charge} on a day almost without a cloud. Plan on fewer."),
+        Verdict(verdict=CAUTION, when=_leans, says="Between {grey_charge} and {charge} on a usual day of {month}: under cloud the tilt gains little."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_least(v.losses, FEW_LOSSES), says="{charge} on a usual day of {month}, with hardly anything lost on the way. Roofs seldom do so well."),
+        Verdict(verdict=FINE, says="About {charge} on a usual day of {month}, {sky_used} of what a cloudless one would bring."),
     ),
     remarks=(
         Remark(source="practice", says="Panels are live in any daylight and have no switch. Work on them covered; never pull a plug under load; several in a row reach a voltage that kills. Follow the makers' order of connection, and local rules; roofs are to fall from."),

@@ -24,7 +24,7 @@ from calc.units.kinds import (
 )
 from calc.units.kinds.energy import ANGLE, IRRADIATION
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.pictures import Chart
 from calc.worksheet.result_table import Table
@@ -236,21 +236,21 @@ WORKSHEET = Worksheet(
         Step(of="cheapest", when=lambda v: v.cheapest is not None, says="The first of them. Prices are not known here."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: v.below, says="The bank starts at {from_state}, where it counts as empty: charge it first."),
-        Rule(verdict=STOP, when=_empties, says="Empty after {empty_after}. {way_out}"),
-        Rule(verdict=CAUTION, when=lambda v: not v.charges, says="Lasts the week, down to {lowest_state}, but at {temperature} it takes no charge: nothing comes back."),
-        Rule(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and not at_least(v.temperature, NEAR_FROST), says="Lasts the week by this sum, down to {lowest_state}, but at {temperature} it may take its charge slowly, and a little colder not at all."),
-        Rule(verdict=CAUTION, when=lambda v: v.starts_alone, says="Lasts the week by this sum, down to {lowest_state}, but with an inverter that is off when something on it wants to start."),
-        Rule(verdict=CAUTION, when=_hard, says="Lasts the week by charge, but every load at once takes {peak_current}: few batteries of this size may give it."),
-        Rule(verdict=CAUTION, when=lambda v: v.forced, says="Lasts the week by this sum, down to {lowest_state}, but with a charger stronger than such a bank is usually given."),
-        Rule(verdict=CAUTION, when=lambda v: not v.holds and v.lasts is not None, says="Lasts the week, down to {lowest_state}, but it falls: empty after {lasts} of such days."),
-        Rule(verdict=CAUTION, when=lambda v: not v.holds, says="Lasts the week, down to {lowest_state}, and slowly falls."),
-        Rule(verdict=CAUTION, when=_worn, says="Lasts, down to {lowest_state}; below half wears a lead-acid bank fast."),
-        Rule(verdict=CAUTION, when=_never_full, says="Lasts, down to {lowest_state}, but is never nearly full again: a lead-acid bank suffers from that."),
-        Rule(verdict=CAUTION, when=_low, says="Lasts by this sum, down to {lowest_state}, but only with a sun that stands {noon} high at noon: a hill or a tree takes it."),
-        Rule(verdict=CAUTION, when=lambda v: not at_least(v.lowest_state, v.floor + SPARE), says="Lasts, but down to {lowest_state} with {floor} counted as empty: little to spare for a darker week."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.sky, BRIGHT) and v.array > 0, says="Lasts, down to {lowest_state}, under a nearly clear sky. Try a grey one."),
-        Rule(verdict=FINE, says="Holds for as long as days are like this: never below {lowest_state}, and {end_state} at the end."),
+        Verdict(verdict=STOP, when=lambda v: v.below, says="The bank starts at {from_state}, where it counts as empty: charge it first."),
+        Verdict(verdict=STOP, when=_empties, says="Empty after {empty_after}. {way_out}"),
+        Verdict(verdict=CAUTION, when=lambda v: not v.charges, says="Lasts the week, down to {lowest_state}, but at {temperature} it takes no charge: nothing comes back."),
+        Verdict(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and not at_least(v.temperature, NEAR_FROST), says="Lasts the week by this sum, down to {lowest_state}, but at {temperature} it may take its charge slowly, and a little colder not at all."),
+        Verdict(verdict=CAUTION, when=lambda v: v.starts_alone, says="Lasts the week by this sum, down to {lowest_state}, but with an inverter that is off when something on it wants to start."),
+        Verdict(verdict=CAUTION, when=_hard, says="Lasts the week by charge, but every load at once takes {peak_current}: few batteries of this size may give it."),
+        Verdict(verdict=CAUTION, when=lambda v: v.forced, says="Lasts the week by this sum, down to {lowest_state}, but with a charger stronger than such a bank is usually given."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.holds and v.lasts is not None, says="Lasts the week, down to {lowest_state}, but it falls: empty after {lasts} of such days."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.holds, says="Lasts the week, down to {lowest_state}, and slowly falls."),
+        Verdict(verdict=CAUTION, when=_worn, says="Lasts, down to {lowest_state}; below half wears a lead-acid bank fast."),
+        Verdict(verdict=CAUTION, when=_never_full, says="Lasts, down to {lowest_state}, but is never nearly full again: a lead-acid bank suffers from that."),
+        Verdict(verdict=CAUTION, when=_low, says="Lasts by this sum, down to {lowest_state}, but only with a sun that stands {noon} high at noon: a hill or a tree takes it."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_least(v.lowest_state, v.floor + SPARE), says="Lasts, but down to {lowest_state} with {floor} counted as empty: little to spare for a darker week."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.sky, BRIGHT) and v.array > 0, says="Lasts, down to {lowest_state}, under a nearly clear sky. Try a grey one."),
+        Verdict(verdict=FINE, says="Holds for as long as days are like this: never below {lowest_state}, and {end_state} at the end."),
     ),
     remarks=(
         Remark(when=_frost, source="lfp-frost", says="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Here no source is counted, not even for the loads."),

@@ -9,7 +9,7 @@ from calc.sheets.parts.bank import chemistry_field
 from calc.units.compare import at_least, at_most
 from calc.units.kinds import CHARGE, COUNT, LENGTH, TEMPERATURE, heat
 from calc.units.shown import UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -115,15 +115,15 @@ WORKSHEET = Worksheet(
         Step(of="hole", formula="2 * sqrt(opening / 3.141592653589793)", when=_reckoned, says="Diameter of a round hole of that area. Mesh takes half of it away."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: v.chemistry == "flooded" and v.stands == ROOM, says="Vented cells do not belong in the living space: their air must lead outside, from a box of their own."),
-        Rule(verdict=STOP, when=lambda v: _reckoned(v) and v.vents is not None and not at_least(v.vents, v.opening), says="{vents} each is too little: this bank needs {airflow}, two openings of {opening} each."),
-        Rule(verdict=CAUTION, when=lambda v: not v.lead, says="An LFP bank gives off no gas in normal charging, so no opening follows from the formula. A fault is another matter."),
-        Rule(verdict=CAUTION, when=lambda v: _equalising(v) and not _reckoned(v), says="Equalising is not covered by the table: it gasses more than boost. Ask the maker for the gas current, or equalise in the open air."),
-        Rule(verdict=CAUTION, when=_equalising, says="{airflow}, two openings of {opening} each, by the gas current you give. Equalising is not covered by the standard's table."),
-        Rule(verdict=CAUTION, when=_hot, says="{airflow} and two openings of {opening} each to 40 °C; at {temperature} it gasses more than the table says."),
-        Rule(verdict=CAUTION, when=lambda v: v.charging == FLOAT or _trusting(v), says="{airflow}, two openings of {opening} each, if it never gasses more than this. Boost charging needs several times as much."),
-        Rule(verdict=CAUTION, when=lambda v: v.vents is None or v.stands != BOX, says="{airflow} of air, by two openings of {opening} each that lead outside. Make sure that they are there."),
-        Rule(verdict=FINE, says="{vents} each is enough: this bank needs {airflow}, two openings of {opening} each."),
+        Verdict(verdict=STOP, when=lambda v: v.chemistry == "flooded" and v.stands == ROOM, says="Vented cells do not belong in the living space: their air must lead outside, from a box of their own."),
+        Verdict(verdict=STOP, when=lambda v: _reckoned(v) and v.vents is not None and not at_least(v.vents, v.opening), says="{vents} each is too little: this bank needs {airflow}, two openings of {opening} each."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.lead, says="An LFP bank gives off no gas in normal charging, so no opening follows from the formula. A fault is another matter."),
+        Verdict(verdict=CAUTION, when=lambda v: _equalising(v) and not _reckoned(v), says="Equalising is not covered by the table: it gasses more than boost. Ask the maker for the gas current, or equalise in the open air."),
+        Verdict(verdict=CAUTION, when=_equalising, says="{airflow}, two openings of {opening} each, by the gas current you give. Equalising is not covered by the standard's table."),
+        Verdict(verdict=CAUTION, when=_hot, says="{airflow} and two openings of {opening} each to 40 °C; at {temperature} it gasses more than the table says."),
+        Verdict(verdict=CAUTION, when=lambda v: v.charging == FLOAT or _trusting(v), says="{airflow}, two openings of {opening} each, if it never gasses more than this. Boost charging needs several times as much."),
+        Verdict(verdict=CAUTION, when=lambda v: v.vents is None or v.stands != BOX, says="{airflow} of air, by two openings of {opening} each that lead outside. Make sure that they are there."),
+        Verdict(verdict=FINE, says="{vents} each is enough: this bank needs {airflow}, two openings of {opening} each."),
     ),
     remarks=(
         Remark(when=lambda v: v.lead, source="en-50272", says="Hydrogen burns from 4 % in air and gathers under lids. No spark, relay, switch, fuse or flame in the box or above it; pull no cable off while it charges."),

@@ -21,7 +21,7 @@ from calc.units.kinds import (
     heat,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -228,16 +228,16 @@ WORKSHEET = Worksheet(
         Step(of="vent_flow", formula="(glass_heat + roof_heat + people_heat + devices) / (density * air_heat * stuffy)", source="energy-balance", when=_reckoned, says="Moving air holds the van at {stuffy} above outside, for the few watts of a fan."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: not v.keeps_up, says="The unit is too small: {heat_load} comes in and it pumps {cooling}. It would run all the time and not hold {inside}."),
-        Rule(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives) and not at_most(v.energy / v.usable, LARGE), says="{charge} in {hours}: no bank of reasonable size does this. It would take {needed}."),
-        Rule(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives), says="{charge} in {hours}, and you use {gives} of the bank: it carries this for {carries}."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.current, ONE_BATTERY), says="{charge} in {hours}, at {current} while it runs: more than one usual battery is made to give."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.bank_share, 0.5), says="{charge} in {hours}: {bank_share} of what you use of the bank goes into cooling."),
-        Rule(verdict=CAUTION, when=lambda v: not v.reckoned and v.duty < 1, says="{charge} in {hours}, if it really runs only {duty_used} of the time. In the sun it seldom rests."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.duty_used, BUSY) or (v.reckoned and not at_most(v.outside, RATED_AT)),
+        Verdict(verdict=STOP, when=lambda v: not v.keeps_up, says="The unit is too small: {heat_load} comes in and it pumps {cooling}. It would run all the time and not hold {inside}."),
+        Verdict(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives) and not at_most(v.energy / v.usable, LARGE), says="{charge} in {hours}: no bank of reasonable size does this. It would take {needed}."),
+        Verdict(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives), says="{charge} in {hours}, and you use {gives} of the bank: it carries this for {carries}."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.current, ONE_BATTERY), says="{charge} in {hours}, at {current} while it runs: more than one usual battery is made to give."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.bank_share, 0.5), says="{charge} in {hours}: {bank_share} of what you use of the bank goes into cooling."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.reckoned and v.duty < 1, says="{charge} in {hours}, if it really runs only {duty_used} of the time. In the sun it seldom rests."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.duty_used, BUSY) or (v.reckoned and not at_most(v.outside, RATED_AT)),
              says="{charge} in {hours}, with little in hand: it runs {duty_used} of the time, and in air above the 35 °C of its label it makes less cold from more power."),
-        Rule(verdict=CAUTION, when=_seasonal, says="{charge} in {hours}, by a ratio that is too good for a hot day: look for the one measured at 35 °C."),
-        Rule(verdict=FINE, says="{charge} in {hours}, {bank_share} of what you use of the bank."),
+        Verdict(verdict=CAUTION, when=_seasonal, says="{charge} in {hours}, by a ratio that is too good for a hot day: look for the one measured at 35 °C."),
+        Verdict(verdict=FINE, says="{charge} in {hours}, {bank_share} of what you use of the bank."),
     ),
     remarks=(
         Remark(when=lambda v: not at_most(v.charge, v.gives), source="practice", says="Shade, covers on the outside of the glass and a fan cost next to nothing; shore power or a drive has to carry the rest. Never run an engine or a generator for it beside people asleep: its exhaust kills."),

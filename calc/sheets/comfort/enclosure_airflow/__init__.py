@@ -20,7 +20,7 @@ from calc.units.kinds import (
 )
 from calc.units.kinds import heat as heat_
 from calc.units.shown import DOWN, UP, rounded
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Quantity
 from calc.worksheet.next_steps import Move
 from calc.worksheet.pictures import Section
@@ -240,18 +240,18 @@ WORKSHEET = Worksheet(
         Step(of="thermostat", source="practice", when=lambda v: v.thermostat is not None, says="{earlier} below the lower of {rated_to} and {inside_limit}: early enough for the fan to get ahead, above the air that is drawn in."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: not v.cool, says="No air at {outside} holds a bay below {inside_limit}: draw it from somewhere cooler, or move the devices."),
-        Rule(verdict=STOP, when=lambda v: v.ruined, says="The bay gets hotter than anything in it survives: it needs {airflow}, or two vents of {vent_area} each."),
-        Rule(verdict=STOP, when=lambda v: v.by == "asked" and not at_most(v.vent_area, LARGEST), says="{heat} to carry off, and no vents do that: two of {vent_area} each to hold {inside_limit}. It takes a fan that moves {airflow}, or cooler air."),
-        Rule(verdict=CAUTION, when=lambda v: v.by == "asked", says="{heat} to carry off. Closed it gets hotter than {inside_limit}; to hold that it needs {airflow}, or two vents of {vent_area} each. Say what is there."),
-        Rule(verdict=STOP, when=lambda v: not _within(v), says="The bay gets to {reached}, above the {inside_limit} you allow: it needs {airflow}, or two vents of {vent_area} each."),
-        Rule(verdict=STOP, when=lambda v: v.output_left < 1e-9, says="At {reached} the device gives nothing: keep the bay cooler."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.reached, CABLE), says="The bay gets to {reached}: within the limit you set, but too hot for common cable."),
-        Rule(verdict=CAUTION, when=lambda v: v.by == "fan" and v.vents is None, says="The bay gets to {reached} if the fan really moves {fan}. Say what the air comes in by: a fan in a closed bay moves nothing."),
-        Rule(verdict=CAUTION, when=lambda v: v.vent_speed is not None and not at_most(v.vent_speed, RUSH), says="Through vents of {vents} the fan would have to blow at {vent_speed}, and no small fan does. Give it larger ones."),
-        Rule(verdict=CAUTION, when=lambda v: not _full(v), says="At {reached} the device keeps {output_left} of its output; {charge_lost} less in {hours}."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.reached, WARM), says="The bay gets to {reached}, within {inside_limit}. Give the conductor sheets that as their ambient: cable bears less in it."),
-        Rule(verdict=FINE, says="The bay gets to {reached}, within {inside_limit}, and the device keeps its full output."),
+        Verdict(verdict=STOP, when=lambda v: not v.cool, says="No air at {outside} holds a bay below {inside_limit}: draw it from somewhere cooler, or move the devices."),
+        Verdict(verdict=STOP, when=lambda v: v.ruined, says="The bay gets hotter than anything in it survives: it needs {airflow}, or two vents of {vent_area} each."),
+        Verdict(verdict=STOP, when=lambda v: v.by == "asked" and not at_most(v.vent_area, LARGEST), says="{heat} to carry off, and no vents do that: two of {vent_area} each to hold {inside_limit}. It takes a fan that moves {airflow}, or cooler air."),
+        Verdict(verdict=CAUTION, when=lambda v: v.by == "asked", says="{heat} to carry off. Closed it gets hotter than {inside_limit}; to hold that it needs {airflow}, or two vents of {vent_area} each. Say what is there."),
+        Verdict(verdict=STOP, when=lambda v: not _within(v), says="The bay gets to {reached}, above the {inside_limit} you allow: it needs {airflow}, or two vents of {vent_area} each."),
+        Verdict(verdict=STOP, when=lambda v: v.output_left < 1e-9, says="At {reached} the device gives nothing: keep the bay cooler."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.reached, CABLE), says="The bay gets to {reached}: within the limit you set, but too hot for common cable."),
+        Verdict(verdict=CAUTION, when=lambda v: v.by == "fan" and v.vents is None, says="The bay gets to {reached} if the fan really moves {fan}. Say what the air comes in by: a fan in a closed bay moves nothing."),
+        Verdict(verdict=CAUTION, when=lambda v: v.vent_speed is not None and not at_most(v.vent_speed, RUSH), says="Through vents of {vents} the fan would have to blow at {vent_speed}, and no small fan does. Give it larger ones."),
+        Verdict(verdict=CAUTION, when=lambda v: not _full(v), says="At {reached} the device keeps {output_left} of its output; {charge_lost} less in {hours}."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.reached, WARM), says="The bay gets to {reached}, within {inside_limit}. Give the conductor sheets that as their ambient: cable bears less in it."),
+        Verdict(verdict=FINE, says="The bay gets to {reached}, within {inside_limit}, and the device keeps its full output."),
     ),
     remarks=(
         Remark(when=lambda v: v.by == "asked" or not _within(v), source="practice", says="Heat ages electronics and softens plastics: the trade reckons half the life for each 10 K. Do not cover the devices, and keep cables and insulation clear of them."),

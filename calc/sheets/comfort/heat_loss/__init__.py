@@ -20,7 +20,7 @@ from calc.units.kinds import (
     heat,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
@@ -210,21 +210,21 @@ WORKSHEET = Worksheet(
     ),
     rules=(
         *comfort.FLAME_STOPS,
-        Rule(verdict=STOP, when=lambda v: not _holds(v), says="{heater_output} does not hold {inside} at {outside}: the van loses {loss}."),
-        Rule(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives), says="The van loses {loss}: look for a heater of {heater}. But {hours} of it take {charge}, and you use {gives} of the bank."),
-        Rule(verdict=STOP, when=_dear, says="The van loses {loss}: look for a heater of {heater}. But warming up takes {warm_charge} and {hours} after it {charge}, and you use {gives} of the bank."),
-        Rule(verdict=CAUTION, when=lambda v: not v.flame, says="The van loses {loss}: look for a heater of {heater} or more. {hours} take {charge}, {bank_share} of what you use of the bank, for heat alone."),
-        Rule(verdict=CAUTION, when=lambda v: not _spare(v), says="{loss} lost, and {heater_output} leaves too little to spare: {heater} with margin, {high} if the ribs are bare."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.heater, comfort.USUAL_HEATER), says="{loss} lost: a heater of {heater} is more than most vans carry. Insulate, cover the glass, close the gaps."),
-        Rule(verdict=CAUTION, when=lambda v: _tight(v) or _slow(v), says="{loss} lost, and {power} leaves too little for wind, or for warming up from cold in good time."),
-        Rule(verdict=CAUTION, when=lambda v: v.inside < BREATHES, says="{loss} lost, but {inside} is colder than advised for sleep: 18 °C, and never long below 16 °C."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.high, v.heater), says="{loss} lost by the share put on for ribs, {high} if they are bare: look for a heater of that or more."),
-        Rule(verdict=CAUTION, when=_stuffy, says="The van loses {loss}: a heater of {heater}, {fuel_used} of {fuel} and {charge} for {hours}. But there is little fresh air: open a vent, count it, and heat what it lets in."),
-        Rule(verdict=CAUTION, when=_stiff, says="The van loses {loss}: a heater of {heater}, {fuel_used} of {fuel} and {charge} for {hours}. But at {outside} {fuel} itself may fail: carry what its seller vouches for in such cold, and a second way to keep warm."),
-        Rule(verdict=CAUTION, when=comfort.throttled, says="The van loses {loss}, below the lowest step of most fuel heaters, which then start and stop all night. {hours} take {fuel_used} of {fuel} and {charge} at the least."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.bank_share, 0.25), says="The van loses {loss}. {hours} take {fuel_used} of {fuel}, and {charge}: {bank_share} of what you use of the bank."),
-        Rule(verdict=CAUTION, when=comfort.unchecked, says="The van loses {loss}: look for a heater of {heater} or more. {hours} take {fuel_used} of {fuel} and {charge}. First make sure of the exhaust, the combustion air and the alarm."),
-        Rule(verdict=FINE, says="The van loses {loss}: {power} holds it with {headroom} to spare. {hours} take {fuel_used} of {fuel} and {charge}."),
+        Verdict(verdict=STOP, when=lambda v: not _holds(v), says="{heater_output} does not hold {inside} at {outside}: the van loses {loss}."),
+        Verdict(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives), says="The van loses {loss}: look for a heater of {heater}. But {hours} of it take {charge}, and you use {gives} of the bank."),
+        Verdict(verdict=STOP, when=_dear, says="The van loses {loss}: look for a heater of {heater}. But warming up takes {warm_charge} and {hours} after it {charge}, and you use {gives} of the bank."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.flame, says="The van loses {loss}: look for a heater of {heater} or more. {hours} take {charge}, {bank_share} of what you use of the bank, for heat alone."),
+        Verdict(verdict=CAUTION, when=lambda v: not _spare(v), says="{loss} lost, and {heater_output} leaves too little to spare: {heater} with margin, {high} if the ribs are bare."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.heater, comfort.USUAL_HEATER), says="{loss} lost: a heater of {heater} is more than most vans carry. Insulate, cover the glass, close the gaps."),
+        Verdict(verdict=CAUTION, when=lambda v: _tight(v) or _slow(v), says="{loss} lost, and {power} leaves too little for wind, or for warming up from cold in good time."),
+        Verdict(verdict=CAUTION, when=lambda v: v.inside < BREATHES, says="{loss} lost, but {inside} is colder than advised for sleep: 18 °C, and never long below 16 °C."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.high, v.heater), says="{loss} lost by the share put on for ribs, {high} if they are bare: look for a heater of that or more."),
+        Verdict(verdict=CAUTION, when=_stuffy, says="The van loses {loss}: a heater of {heater}, {fuel_used} of {fuel} and {charge} for {hours}. But there is little fresh air: open a vent, count it, and heat what it lets in."),
+        Verdict(verdict=CAUTION, when=_stiff, says="The van loses {loss}: a heater of {heater}, {fuel_used} of {fuel} and {charge} for {hours}. But at {outside} {fuel} itself may fail: carry what its seller vouches for in such cold, and a second way to keep warm."),
+        Verdict(verdict=CAUTION, when=comfort.throttled, says="The van loses {loss}, below the lowest step of most fuel heaters, which then start and stop all night. {hours} take {fuel_used} of {fuel} and {charge} at the least."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.bank_share, 0.25), says="The van loses {loss}. {hours} take {fuel_used} of {fuel}, and {charge}: {bank_share} of what you use of the bank."),
+        Verdict(verdict=CAUTION, when=comfort.unchecked, says="The van loses {loss}: look for a heater of {heater} or more. {hours} take {fuel_used} of {fuel} and {charge}. First make sure of the exhaust, the combustion air and the alarm."),
+        Verdict(verdict=FINE, says="The van loses {loss}: {power} holds it with {headroom} to spare. {hours} take {fuel_used} of {fuel} and {charge}."),
     ),
     remarks=(
         *comfort.NIGHT_REMARKS,

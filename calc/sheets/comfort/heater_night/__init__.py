@@ -32,7 +32,7 @@ from calc.sheets.parts.comfort import (
 from calc.units.compare import at_most
 from calc.units.kinds import CHARGE, COUNT, ENERGY, LENGTH, RATIO, TIME, heat
 from calc.units.shown import DOWN, UP, quantity_text
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Quantity
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
@@ -149,14 +149,14 @@ WORKSHEET = Worksheet(
     ),
     rules=(
         *FLAME_STOPS,
-        Rule(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives), says="This takes {charge}, and you use {gives} of the bank: it will not last the night."),
-        Rule(verdict=CAUTION, when=lambda v: not v.flame, says="{charge}, {bank_share} of what you use of the bank, for heat alone."),
-        Rule(verdict=CAUTION, when=unchecked, says="{fuel_used} of {fuel} and {charge}. First make sure of the exhaust, the combustion air and the alarm."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.altitude, THIN_AIR), says="{fuel_used} of {fuel} and {charge}; at {altitude} the heater must be made for thin air."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.loss, USUAL_HEATER), says="{fuel_used} of {fuel} and {charge}, but {loss} is more than the heaters of most vans give."),
-        Rule(verdict=CAUTION, when=throttled, says="{fuel_used} of {fuel} and {charge} at the least: {loss} is below the lowest step of most heaters, which then start and stop all night."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.bank_share, 0.25), says="{fuel_used} of {fuel}, and {charge}: {bank_share} of what you use of the bank goes to run the heater."),
-        Rule(verdict=FINE, says="{fuel_used} of {fuel} and {charge}; electrically it would be {electric_charge}."),
+        Verdict(verdict=STOP, when=lambda v: not at_most(v.charge, v.gives), says="This takes {charge}, and you use {gives} of the bank: it will not last the night."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.flame, says="{charge}, {bank_share} of what you use of the bank, for heat alone."),
+        Verdict(verdict=CAUTION, when=unchecked, says="{fuel_used} of {fuel} and {charge}. First make sure of the exhaust, the combustion air and the alarm."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.altitude, THIN_AIR), says="{fuel_used} of {fuel} and {charge}; at {altitude} the heater must be made for thin air."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.loss, USUAL_HEATER), says="{fuel_used} of {fuel} and {charge}, but {loss} is more than the heaters of most vans give."),
+        Verdict(verdict=CAUTION, when=throttled, says="{fuel_used} of {fuel} and {charge} at the least: {loss} is below the lowest step of most heaters, which then start and stop all night."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.bank_share, 0.25), says="{fuel_used} of {fuel}, and {charge}: {bank_share} of what you use of the bank goes to run the heater."),
+        Verdict(verdict=FINE, says="{fuel_used} of {fuel} and {charge}; electrically it would be {electric_charge}."),
     ),
     remarks=(
         *NIGHT_REMARKS,

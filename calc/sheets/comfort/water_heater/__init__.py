@@ -37,7 +37,7 @@ from calc.units.kinds import (
     heat,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Problem, Quantity
 from calc.worksheet.next_steps import Move
 from calc.worksheet.work import Worksheet
@@ -221,17 +221,17 @@ WORKSHEET = Worksheet(
     ),
     rules=(
         *FLAME_STOPS,
-        Rule(verdict=STOP, when=lambda v: not _hot(v), says="It never gets hot: {into} goes in and the hot tank loses {loss}."),
-        Rule(verdict=STOP, when=lambda v: v.way == SHORE and not at_most(v.current, v.supply_limit), says="The element takes {current}, and the shore supply bears {supply_limit}: it will trip, or a lead will overheat."),
-        Rule(verdict=STOP, when=lambda v: v.charge is not None and not at_most(v.charge, v.gives), says="This takes {charge}, and you use {gives} of the bank."),
-        Rule(verdict=CAUTION, when=unchecked, says="{fuel_used} of {fuel}, hot in {time}. First make sure of the exhaust, the combustion air and the alarm."),
-        Rule(verdict=CAUTION, when=lambda v: v.way == SHORE and not at_most(v.current, HALF * v.supply_limit), says="Hot in {time}, {energy} in all; {current} is more than half of what the shore supply bears, so switch other things off."),
-        Rule(verdict=CAUTION, when=_stale, says="Hot in {time}, but water kept below 60 °C so long breeds germs: heat it to 60 °C, or make it fresh each time."),
-        Rule(verdict=CAUTION, when=lambda v: at_least(v.to, SCALDS), says="Hot in {time}, {energy} in all; at {to} it scalds unless a mixing valve takes it down."),
-        Rule(verdict=CAUTION, when=_dear, says="Hot in {time} for {charge}, {bank_share} of what you use of the bank, at {current}."),
-        Rule(verdict=CAUTION, when=lambda v: v.way == ENGINE, says="Hot in {time} from the engine, for as long as you drive anyway. Never idle it for heat where people sleep or under a roof: its exhaust kills."),
-        Rule(verdict=FINE, when=lambda v: v.charge is None, says="Hot in {time}: {energy} in all, nothing from the bank."),
-        Rule(verdict=FINE, says="Hot in {time}: {energy} in all, and {charge} from the bank."),
+        Verdict(verdict=STOP, when=lambda v: not _hot(v), says="It never gets hot: {into} goes in and the hot tank loses {loss}."),
+        Verdict(verdict=STOP, when=lambda v: v.way == SHORE and not at_most(v.current, v.supply_limit), says="The element takes {current}, and the shore supply bears {supply_limit}: it will trip, or a lead will overheat."),
+        Verdict(verdict=STOP, when=lambda v: v.charge is not None and not at_most(v.charge, v.gives), says="This takes {charge}, and you use {gives} of the bank."),
+        Verdict(verdict=CAUTION, when=unchecked, says="{fuel_used} of {fuel}, hot in {time}. First make sure of the exhaust, the combustion air and the alarm."),
+        Verdict(verdict=CAUTION, when=lambda v: v.way == SHORE and not at_most(v.current, HALF * v.supply_limit), says="Hot in {time}, {energy} in all; {current} is more than half of what the shore supply bears, so switch other things off."),
+        Verdict(verdict=CAUTION, when=_stale, says="Hot in {time}, but water kept below 60 °C so long breeds germs: heat it to 60 °C, or make it fresh each time."),
+        Verdict(verdict=CAUTION, when=lambda v: at_least(v.to, SCALDS), says="Hot in {time}, {energy} in all; at {to} it scalds unless a mixing valve takes it down."),
+        Verdict(verdict=CAUTION, when=_dear, says="Hot in {time} for {charge}, {bank_share} of what you use of the bank, at {current}."),
+        Verdict(verdict=CAUTION, when=lambda v: v.way == ENGINE, says="Hot in {time} from the engine, for as long as you drive anyway. Never idle it for heat where people sleep or under a roof: its exhaust kills."),
+        Verdict(verdict=FINE, when=lambda v: v.charge is None, says="Hot in {time}: {energy} in all, nothing from the bank."),
+        Verdict(verdict=FINE, says="Hot in {time}: {energy} in all, and {charge} from the bank."),
     ),
     remarks=(
         *flame_remarks(burns),

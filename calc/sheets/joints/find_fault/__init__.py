@@ -19,7 +19,7 @@ from calc.units.kinds import (
     TEMPERATURE,
     VOLTAGE,
 )
-from calc.worksheet.declare import CAUTION, NOTE, STOP, Output, Remark, Rule, Step, Test
+from calc.worksheet.declare import CAUTION, NOTE, STOP, Output, Remark, Step, Test, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -168,11 +168,11 @@ WORKSHEET = Worksheet(
         Step(of="ampere_hours", source="practice", when=lambda v: v.ampere_hours is not None, says="The label, for a bank that is new."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: v.danger and not v.found, says="Make it safe before anything else."),
-        Rule(verdict=STOP, when=lambda v: v.danger, says="Found: {cause}. Do not use it until it is mended."),
-        Rule(verdict=CAUTION, when=lambda v: v.clear, says="{cause}."),
-        Rule(verdict=CAUTION, when=lambda v: v.found, says="Found: {cause}."),
-        Rule(verdict=CAUTION, says="Not found yet: step {number}."),
+        Verdict(verdict=STOP, when=lambda v: v.danger and not v.found, says="Make it safe before anything else."),
+        Verdict(verdict=STOP, when=lambda v: v.danger, says="Found: {cause}. Do not use it until it is mended."),
+        Verdict(verdict=CAUTION, when=lambda v: v.clear, says="{cause}."),
+        Verdict(verdict=CAUTION, when=lambda v: v.found, says="Found: {cause}."),
+        Verdict(verdict=CAUTION, says="Not found yet: step {number}."),
     ),
     remarks=(
         Remark(source="practice", says="{safety}"),

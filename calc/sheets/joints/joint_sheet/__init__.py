@@ -4,7 +4,7 @@ from calc.sheets.parts.joint_list import run
 from calc.sheets.quick import joint_torque
 from calc.units.kinds import COUNT, DIAMETER, FORCE, NUMBER, RATIO, TORQUE
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.result_table import Blank, Table
 from calc.worksheet.rows import Rows, Text
 from calc.worksheet.work import Worksheet
@@ -80,24 +80,24 @@ WORKSHEET = Worksheet(
         Step(of="schedule", source="terminal-torque", says="Worked for each joint as in the sheet for one joint, which shows every step."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: v.crowded is not None,
+        Verdict(verdict=STOP, when=lambda v: v.crowded is not None,
              says="More than four lugs on one stud: {crowded}. Use a bus bar or a second stud."),
-        Rule(verdict=STOP, when=lambda v: v.over is not None,
+        Verdict(verdict=STOP, when=lambda v: v.over is not None,
              says="More torque than the thread bears: {over}. Check the stud, its material, and N·m against lbf·ft."),
-        Rule(verdict=STOP, when=lambda v: v.no_figure is not None,
+        Verdict(verdict=STOP, when=lambda v: v.no_figure is not None,
              says="No torque to be trusted: {no_figure}. The published figure is more than the thread bears: find the maker’s."),
-        Rule(verdict=CAUTION, when=lambda v: v.perhaps_over is not None,
+        Verdict(verdict=CAUTION, when=lambda v: v.perhaps_over is not None,
              says="Too much for a stud of brass or mild steel: {perhaps_over}. Make sure that it is stronger."),
-        Rule(verdict=CAUTION, when=lambda v: v.slack is not None,
+        Verdict(verdict=CAUTION, when=lambda v: v.slack is not None,
              says="Below every published torque: {slack}. Check the figure and its unit: a loose joint heats."),
-        Rule(verdict=CAUTION, when=lambda v: v.excess is not None,
+        Verdict(verdict=CAUTION, when=lambda v: v.excess is not None,
              says="Above every published torque: {excess}. The maker’s figure governs, but check N·m against lbf·ft and lbf·in."),
-        Rule(verdict=CAUTION, when=lambda v: v.borrowed is not None,
+        Verdict(verdict=CAUTION, when=lambda v: v.borrowed is not None,
              says="No maker’s figure: {borrowed}. The torque there is one published for another part."),
-        Rule(verdict=CAUTION, when=lambda v: v.oiled is not None,
+        Verdict(verdict=CAUTION, when=lambda v: v.oiled is not None,
              says="Lubricated: {oiled}. Make sure that the maker means a lubricated thread; most figures are for a dry one."),
-        Rule(verdict=FINE, when=lambda v: v.unmarked, says="Every joint has its maker’s figure, and even a thread of brass or mild steel would bear it."),
-        Rule(verdict=FINE, says="Every joint has its maker’s figure, and no thread is asked for more than it bears."),
+        Verdict(verdict=FINE, when=lambda v: v.unmarked, says="Every joint has its maker’s figure, and even a thread of brass or mild steel would bear it."),
+        Verdict(verdict=FINE, says="Every joint has its maker’s figure, and no thread is asked for more than it bears."),
     ),
     remarks=(
         Remark(source="practice",

@@ -1,6 +1,7 @@
 """fuse-choice: which fuse protects this wire and carries this load?"""
 
 from calc.electrical.ampacity import NEC
+from calc.judge import always
 from calc.sheets.parts.fields import (
     AMBIENT,
     BUNDLED,
@@ -26,7 +27,7 @@ from calc.sheets.quick.fuse_choice.calculate import run
 from calc.units.compare import at_most
 from calc.units.kinds import CURRENT, RATIO, VOLTAGE
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step, always
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Quantity
 from calc.worksheet.pictures import Window
 from calc.worksheet.work import Worksheet
@@ -89,20 +90,20 @@ WORKSHEET = Worksheet(
         Step(of="remedies", when=lambda v: v.fuse is None, says="Each worked by running the same rules again."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: not v.enough,
+        Verdict(verdict=STOP, when=lambda v: not v.enough,
              says="No fuse family in our table is rated for {voltage} and a fault of {fault_current}."),
-        Rule(verdict=STOP, when=lambda v: v.fuse is None and not v.window_open,
+        Verdict(verdict=STOP, when=lambda v: v.fuse is None and not v.window_open,
              says="No fuse can protect this wire and carry this load: the load needs {lowest}, the wire bears {highest}."),
-        Rule(verdict=STOP, when=lambda v: v.fuse is None,
+        Verdict(verdict=STOP, when=lambda v: v.fuse is None,
              says="No standard fuse rating lies between {lowest} for the load and {highest} for the wire."),
-        Rule(verdict=CAUTION, when=lambda v: v.uncounted_bundle and not at_most(v.fuse, v.crowded),
+        Verdict(verdict=CAUTION, when=lambda v: v.uncounted_bundle and not at_most(v.fuse, v.crowded),
              says="A {fuse} fuse by this rule set, which sets no limit for {bundled} together below 50 V; heat does."),
         *heat_rules("A {fuse} fuse"),
-        Rule(verdict=CAUTION, when=lambda v: v.from_memory,
+        Verdict(verdict=CAUTION, when=lambda v: v.from_memory,
              says="A {fuse} fuse; check the interrupting rating on the maker's data sheet, for ours is from memory."),
-        Rule(verdict=CAUTION, when=lambda v: bool(v.versioned),
+        Verdict(verdict=CAUTION, when=lambda v: bool(v.versioned),
              says="A {fuse} fuse, but of {versioned} only the version rated for {voltage}: the common one is made for less."),
-        Rule(verdict=FINE, says="A {fuse} fuse carries the load and protects the wire."),
+        Verdict(verdict=FINE, says="A {fuse} fuse carries the load and protects the wire."),
     ),
     remarks=(
         Remark(when=lambda v: v.uncounted_bundle, source="33cfr-notes",

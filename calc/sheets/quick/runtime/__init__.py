@@ -9,7 +9,7 @@ from calc.sheets.parts.fields import EFFICIENCY, INVERTER, ROUTE, bank_voltage
 from calc.units.compare import at_least, at_most
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TEMPERATURE, TIME
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Measured, Problem, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -157,17 +157,17 @@ WORKSHEET = Worksheet(
         Step(of="longest", when=lambda v: not v.lead_acid, formula="shortest", says="The same figure."),
     ),
     rules=(
-        Rule(verdict=CAUTION, when=lambda v: v.fast,
+        Verdict(verdict=CAUTION, when=lambda v: v.fast,
              says="About {runtime} by charge alone; few batteries may give {current}."),
-        Rule(verdict=CAUTION, when=lambda v: v.lead_acid and v.usable > 0.5 + 1e-9,
+        Verdict(verdict=CAUTION, when=lambda v: v.lead_acid and v.usable > 0.5 + 1e-9,
              says="About {runtime}, but deeper than half wears a lead-acid bank fast."),
-        Rule(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and v.temperature < 0,
+        Verdict(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and v.temperature < 0,
              says="About {runtime} at best in this frost; the bank must not be charged until it is warmer."),
-        Rule(verdict=CAUTION, when=lambda v: not v.lead_acid and not at_most(v.usable, BACK),
+        Verdict(verdict=CAUTION, when=lambda v: not v.lead_acid and not at_most(v.usable, BACK),
              says="About {runtime}, but with nothing kept back: at the end the management system cuts everything off at once."),
-        Rule(verdict=CAUTION, when=lambda v: v.lead_acid and v.runtime > v.nameplate_time * (1 + 1e-9),
+        Verdict(verdict=CAUTION, when=lambda v: v.lead_acid and v.runtime > v.nameplate_time * (1 + 1e-9),
              says="About {runtime} by the formula; by the label alone, {nameplate_time}. Count on the shorter."),
-        Rule(verdict=FINE, says="The bank carries this for about {runtime}."),
+        Verdict(verdict=FINE, says="The bank carries this for about {runtime}."),
     ),
     remarks=(
         Remark(when=lambda v: v.lead_acid and v.runtime > v.nameplate_time * (1 + 1e-9), source="peukert",

@@ -8,7 +8,7 @@ from calc.sheets.parts.fields import EFFICIENCY, INVERTER, ROUTE, bank_voltage
 from calc.units.compare import at_most
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, TIME
 from calc.units.shown import UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -93,13 +93,13 @@ WORKSHEET = Worksheet(
              when=lambda v: v.route == INVERTER),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: not at_most(v.current, v.thickest_cable),
+        Verdict(verdict=STOP, when=lambda v: not at_most(v.current, v.thickest_cable),
              says="{current} is more than any single cable in the table bears ({thickest_cable}). Use a higher bank voltage or another way to do the job."),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.current, ONE_BATTERY),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.current, ONE_BATTERY),
              says="{current} is more than one usual battery is made to give; {charge} goes in {hours}."),
-        Rule(verdict=CAUTION, when=lambda v: v.load_type == "resistive heat",
+        Verdict(verdict=CAUTION, when=lambda v: v.load_type == "resistive heat",
              says="{current}, and all of it becomes heat: {charge} in {hours}."),
-        Rule(verdict=FINE, says="The bank gives {current}, {charge} in {hours}."),
+        Verdict(verdict=FINE, says="The bank gives {current}, {charge} in {hours}."),
     ),
     remarks=(
         Remark(when=lambda v: v.load_type == "resistive heat", source="practice",

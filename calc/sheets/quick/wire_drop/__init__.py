@@ -3,6 +3,7 @@
 from types import SimpleNamespace
 
 from calc.electrical.limits import USUAL_INSULATION
+from calc.judge import always
 from calc.sheets.parts.fields import COPPER, GAUGE_READING, PARALLEL, STRANDS, conductor_field
 from calc.sheets.parts.wire import (
     COPPER_READ,
@@ -26,7 +27,7 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step, always
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Quantity
 from calc.worksheet.pictures import Bar
 from calc.worksheet.work import Worksheet
@@ -122,25 +123,25 @@ WORKSHEET = Worksheet(
              says="The run at which these conductors meet the limit exactly."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: not v.flows,
+        Verdict(verdict=STOP, when=lambda v: not v.flows,
              says="This run cannot carry {current}: even a dead short at the far end would pass only {feeds}."),
-        Rule(verdict=STOP, when=lambda v: not _bears_current(v),
+        Verdict(verdict=STOP, when=lambda v: not _bears_current(v),
              says="{drop} lost ({drop_percent}), and {wires} is too thin for {current} whatever the drop."),
-        Rule(verdict=STOP, when=lambda v: not _within(v, v.limit) and not _within(v, WIDEST),
+        Verdict(verdict=STOP, when=lambda v: not _within(v, v.limit) and not _within(v, WIDEST),
              says="{drop} lost, {drop_percent} of the supply: beyond your {limit} and beyond any usual limit."),
-        Rule(verdict=CAUTION, when=lambda v: not _within(v, v.limit),
+        Verdict(verdict=CAUTION, when=lambda v: not _within(v, v.limit),
              says="{drop} lost, {drop_percent} of the supply: more than the {limit} you allow."),
-        Rule(verdict=CAUTION, when=lambda v: not _within(v, WIDEST),
+        Verdict(verdict=CAUTION, when=lambda v: not _within(v, WIDEST),
              says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but beyond any usual limit."),
-        Rule(verdict=CAUTION, when=lambda v: not _bears_cool(v),
+        Verdict(verdict=CAUTION, when=lambda v: not _bears_cool(v),
              says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but too much current for this wire unless its insulation is rated for heat."),
-        Rule(verdict=CAUTION, when=_too_hot,
+        Verdict(verdict=CAUTION, when=_too_hot,
              says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but copper at {temperature} is too hot for nearly all cable."),
-        Rule(verdict=CAUTION, when=lambda v: v.below_table,
+        Verdict(verdict=CAUTION, when=lambda v: v.below_table,
              says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but no published limit of current covers so thin a wire."),
-        Rule(verdict=CAUTION, when=lambda v: v.parallel > 1 and not at_most(v.current, v.alone),
+        Verdict(verdict=CAUTION, when=lambda v: v.parallel > 1 and not at_most(v.current, v.alone),
              says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow, but one conductor alone does not bear {current}, so all rests on an even share."),
-        Rule(verdict=FINE, says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow."),
+        Verdict(verdict=FINE, says="{drop} lost, {drop_percent} of the supply: within the {limit} you allow."),
     ),
     remarks=(
         Remark(when=lambda v: not _bears_current(v) and not v.below_table, source="33cfr-table",

@@ -22,7 +22,7 @@ from calc.units.kinds import (
 )
 from calc.units.kinds.faults import CURRENT_PER_CAPACITY, HEAT_COEFFICIENT, JOULE_INTEGRAL
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.pictures import Shares
 from calc.worksheet.work import Worksheet
 
@@ -52,19 +52,19 @@ def _answered(v: SimpleNamespace) -> bool:
 
 
 REFUSALS = (
-    Rule(verdict=STOP, when=lambda v: v.interrupt_near is None,
+    Verdict(verdict=STOP, when=lambda v: v.interrupt_near is None,
          says="A short at the source may pass {near_fault}: no published class breaks that."),
-    Rule(verdict=STOP, when=lambda v: v.voltage_too_low,
+    Verdict(verdict=STOP, when=lambda v: v.voltage_too_low,
          says="Not this fuse: its family's d.c. voltage rating is below {charged}."),
-    Rule(verdict=STOP, when=lambda v: v.cannot_break,
+    Verdict(verdict=STOP, when=lambda v: v.cannot_break,
          says="Not this fuse: a short at the source may pass {near_fault}, and its family breaks {breaks}."),
-    Rule(verdict=STOP, when=lambda v: v.opens == NEVER,
+    Verdict(verdict=STOP, when=lambda v: v.opens == NEVER,
          says="The fuse of {fuse} carries the lowest short, {fault_low}, for hours: it does not open."),
-    Rule(verdict=STOP, when=lambda v: v.opens == TOO_MUCH,
+    Verdict(verdict=STOP, when=lambda v: v.opens == TOO_MUCH,
          says="The fuse lets {let_through} through; the wire bears {energy_limit}."),
-    Rule(verdict=STOP, when=lambda v: v.opens == TOO_LATE,
+    Verdict(verdict=STOP, when=lambda v: v.opens == TOO_LATE,
          says="The wire bears the lowest short, {fault_low}, for about {withstand_low}; this fuse may hold it for longer."),
-    Rule(verdict=STOP, when=lambda v: v.far_too_big,
+    Verdict(verdict=STOP, when=lambda v: v.far_too_big,
          says="Not this fuse: {fuse} is more than one and a half times the {all_bear} that this run bears for hours."),
 )
 
@@ -220,25 +220,25 @@ WORKSHEET = Worksheet(
     ),
     rules=(
         *REFUSALS,
-        Rule(verdict=CAUTION, when=lambda v: v.too_big and v.ampacity is not None and v.opens == IN_TIME,
+        Verdict(verdict=CAUTION, when=lambda v: v.too_big and v.ampacity is not None and v.opens == IN_TIME,
              says="{fuse} is more than the {ampacity} that one conductor bears for hours: against a short it may do, against overload it does not."),
-        Rule(verdict=CAUTION, when=lambda v: v.too_big and v.ampacity is not None,
+        Verdict(verdict=CAUTION, when=lambda v: v.too_big and v.ampacity is not None,
              says="{fuse} is more than the {ampacity} that one conductor bears for hours: it does not guard against overload. Against a short: {opens}."),
-        Rule(verdict=CAUTION, when=lambda v: v.opens in (NOT_CERTAIN, MEMORY),
+        Verdict(verdict=CAUTION, when=lambda v: v.opens in (NOT_CERTAIN, MEMORY),
              says="Up to {fault_current}, at least {fault_low}. Whether the fuse opens before the wire is damaged is {opens}."),
-        Rule(verdict=CAUTION, when=lambda v: v.opens == NO_CURVE,
+        Verdict(verdict=CAUTION, when=lambda v: v.opens == NO_CURVE,
              says="Up to {fault_current}, at least {fault_low}. No time limits are published for this fuse: ask the maker for its curve."),
-        Rule(verdict=CAUTION, when=lambda v: v.known == ESTIMATE,
+        Verdict(verdict=CAUTION, when=lambda v: v.known == ESTIMATE,
              says="An estimate by type alone: between {fault_low} and {fault_current} at the far end, up to {near_fault} at the source. Get the maker's figure."),
-        Rule(verdict=CAUTION, when=lambda v: not _fused(v),
+        Verdict(verdict=CAUTION, when=lambda v: not _fused(v),
              says="A short passes up to {fault_current} at the far end, which the wire bears for {withstand}, and {near_fault} at the source. Name the fuse to see whether it is in time."),
-        Rule(verdict=CAUTION, when=lambda v: v.version is not None,
+        Verdict(verdict=CAUTION, when=lambda v: v.version is not None,
              says="The fuse opens the lowest short, {fault_low}, in time, but only the version rated {version} or more may stand at {charged}: the common one is made for 32 V."),
-        Rule(verdict=CAUTION, when=_reserved,
+        Verdict(verdict=CAUTION, when=_reserved,
              says="The fuse opens the lowest short, {fault_low}, in time, with a reservation: see below before you trust it."),
-        Rule(verdict=FINE, when=lambda v: v.typed,
+        Verdict(verdict=FINE, when=lambda v: v.typed,
              says="By the maker's figures that you typed the fuse opens the lowest short, {fault_low}, before the wire is damaged; it breaks {near_fault}."),
-        Rule(verdict=FINE, says="The fuse breaks {near_fault} and opens the lowest short, {fault_low}, before the wire is damaged."),
+        Verdict(verdict=FINE, says="The fuse breaks {near_fault} and opens the lowest short, {fault_low}, before the wire is damaged."),
     ),
     remarks=(
         Remark(source="practice",

@@ -8,7 +8,7 @@ from calc.sheets.wire.fuse_ladder.calculate import LARGER, NOT_GIVEN, run
 from calc.units.kinds import CURRENT, DURATION, RATIO, VOLTAGE
 from calc.units.kinds.faults import JOULE_INTEGRAL
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Quantity
 from calc.worksheet.pictures import Spans
 from calc.worksheet.work import Worksheet
@@ -28,15 +28,15 @@ def _answered(v: SimpleNamespace) -> bool:
 
 
 REFUSALS = (
-    Rule(verdict=STOP, when=lambda v: v.downstream_low_volts or v.upstream_low_volts,
+    Verdict(verdict=STOP, when=lambda v: v.downstream_low_volts or v.upstream_low_volts,
          says="Not on this circuit: a family here has a d.c. voltage rating below {voltage}."),
-    Rule(verdict=STOP, when=lambda v: v.downstream_cannot,
+    Verdict(verdict=STOP, when=lambda v: v.downstream_cannot,
          says="The downstream family breaks {downstream_breaks}, the fault may be {fault_current}: which opens first does not matter."),
-    Rule(verdict=STOP, when=lambda v: v.overloaded,
+    Verdict(verdict=STOP, when=lambda v: v.overloaded,
          says="The upstream fuse of {upstream} carries {other_load} before there is a fault: it will open by itself."),
-    Rule(verdict=STOP, when=lambda v: v.order == WILL_NOT,
+    Verdict(verdict=STOP, when=lambda v: v.order == WILL_NOT,
          says="The upstream fuse opens first at {decisive}: {how}."),
-    Rule(verdict=STOP, when=lambda v: v.carried,
+    Verdict(verdict=STOP, when=lambda v: v.carried,
          says="The downstream fuse of {downstream} carries {lowest} for hours: it does not clear such a fault."),
 )
 
@@ -120,17 +120,17 @@ WORKSHEET = Worksheet(
     ),
     rules=(
         *REFUSALS,
-        Rule(verdict=CAUTION, when=lambda v: v.order == NO_CURVE, says="No time limits are published for one of these fuses, so the order is not known. See what would settle it."),
-        Rule(verdict=CAUTION, when=lambda v: v.order == MEMORY, says="Not certain: the time limits of one of these fuses are from memory only, and they prove nothing."),
-        Rule(verdict=CAUTION, when=lambda v: v.order == NOT_CERTAIN, says="Not certain at {decisive}: {how}."),
-        Rule(verdict=CAUTION, when=lambda v: v.loaded,
+        Verdict(verdict=CAUTION, when=lambda v: v.order == NO_CURVE, says="No time limits are published for one of these fuses, so the order is not known. See what would settle it."),
+        Verdict(verdict=CAUTION, when=lambda v: v.order == MEMORY, says="Not certain: the time limits of one of these fuses are from memory only, and they prove nothing."),
+        Verdict(verdict=CAUTION, when=lambda v: v.order == NOT_CERTAIN, says="Not certain at {decisive}: {how}."),
+        Verdict(verdict=CAUTION, when=lambda v: v.loaded,
              says="By limits taken from cold, downstream opens first. The upstream fuse carries {other_load} besides and opens sooner than they say: not certain."),
-        Rule(verdict=CAUTION, when=lambda v: v.version is not None,
+        Verdict(verdict=CAUTION, when=lambda v: v.version is not None,
              says="Downstream opens first for certain, but only versions rated {version} or more may stand at {voltage}: the common ones are made for 32 V."),
-        Rule(verdict=CAUTION, when=lambda v: v.unrated or v.not_made or v.breaks_from_memory or v.upstream_cannot,
+        Verdict(verdict=CAUTION, when=lambda v: v.unrated or v.not_made or v.breaks_from_memory or v.upstream_cannot,
              says="Downstream opens first for certain, with a reservation about the fuses themselves: see below."),
-        Rule(verdict=FINE, when=lambda v: v.by_energy, says="By the I²t figures that you typed, downstream opens first for certain at {fault_current}."),
-        Rule(verdict=FINE, says="Downstream opens first for certain: {how}."),
+        Verdict(verdict=FINE, when=lambda v: v.by_energy, says="By the I²t figures that you typed, downstream opens first for certain at {fault_current}."),
+        Verdict(verdict=FINE, says="Downstream opens first for certain: {how}."),
     ),
     remarks=(
         Remark(source="fuse-gates", when=_answered, says="Time limits are taken from cold, at room temperature, with one fuse alone. An upstream fuse that is warm or already loaded opens sooner than they say."),

@@ -45,7 +45,7 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Rule, Step
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.pictures import Ladder
 from calc.worksheet.work import Worksheet
@@ -159,24 +159,24 @@ WORKSHEET = Worksheet(
         Step(of="remedies", when=lambda v: not _found(v), says="Each worked by running the same rules again."),
     ),
     rules=(
-        Rule(verdict=STOP, when=lambda v: not _found(v) and v.for_heat is None and v.for_drop is None,
+        Verdict(verdict=STOP, when=lambda v: not _found(v) and v.for_heat is None and v.for_drop is None,
              says="No size of this series will do: none bears {need} and none keeps within {limit} over {length}."),
-        Rule(verdict=STOP, when=lambda v: not _found(v) and v.for_heat is None, says="No size of this series will do: none bears {need}, the load and a quarter."),
-        Rule(verdict=STOP, when=lambda v: not _found(v) and v.for_drop is None, says="No size of this series will do: none keeps within {limit} over {length}."),
-        Rule(verdict=STOP, when=lambda v: not _found(v), says="No size of this series will do: {larger} suits drop and heat, but {obstacle}, nor does one fit any thicker size."),
-        Rule(verdict=CAUTION, when=lambda v: not v.rated, says="{wires} for drop and heat, but no fuse of our table is rated for {charging} d.c."),
-        Rule(verdict=CAUTION, when=lambda v: v.parallel > 1 and not at_most(v.current, v.highest),
+        Verdict(verdict=STOP, when=lambda v: not _found(v) and v.for_heat is None, says="No size of this series will do: none bears {need}, the load and a quarter."),
+        Verdict(verdict=STOP, when=lambda v: not _found(v) and v.for_drop is None, says="No size of this series will do: none keeps within {limit} over {length}."),
+        Verdict(verdict=STOP, when=lambda v: not _found(v), says="No size of this series will do: {larger} suits drop and heat, but {obstacle}, nor does one fit any thicker size."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.rated, says="{wires} for drop and heat, but no fuse of our table is rated for {charging} d.c."),
+        Verdict(verdict=CAUTION, when=lambda v: v.parallel > 1 and not at_most(v.current, v.highest),
              says="{wires}, but one alone does not bear {current}: all rests on an even share."),
-        Rule(verdict=CAUTION, when=_over_bundle,
+        Verdict(verdict=CAUTION, when=_over_bundle,
              says="{wires} by this rule set, which sets no limit for {together} together below 50 V; heat does."),
         *heat_rules("{wires}"),
-        Rule(verdict=CAUTION, when=lambda v: not at_most(v.drop_percent, WIDEST),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.drop_percent, WIDEST),
              says="{wires}: {drop_percent} lost, within the {limit} you allow, but beyond any usual limit."),
-        Rule(verdict=CAUTION, when=_warm_over, says="{wires}, but hot copper may lose {warm_drop}, more than the {limit} you allow: take the next size."),
-        Rule(verdict=FINE, when=lambda v: v.decides == MORE, says="{wires}: {larger} would do for drop and heat, but {obstacle}."),
-        Rule(verdict=FINE, when=lambda v: v.decides == DROP, says="{wires}. The drop decides: {drop_percent} lost; for the heat alone {for_heat} would do."),
-        Rule(verdict=FINE, when=lambda v: v.decides == HEAT, says="{wires}. The heat decides: its fuse may be {highest} at most; for the drop alone {for_drop} would do."),
-        Rule(verdict=FINE, says="{wires}. Drop and heat ask for the same size: {drop_percent} lost, a fuse of {highest} at most."),
+        Verdict(verdict=CAUTION, when=_warm_over, says="{wires}, but hot copper may lose {warm_drop}, more than the {limit} you allow: take the next size."),
+        Verdict(verdict=FINE, when=lambda v: v.decides == MORE, says="{wires}: {larger} would do for drop and heat, but {obstacle}."),
+        Verdict(verdict=FINE, when=lambda v: v.decides == DROP, says="{wires}. The drop decides: {drop_percent} lost; for the heat alone {for_heat} would do."),
+        Verdict(verdict=FINE, when=lambda v: v.decides == HEAT, says="{wires}. The heat decides: its fuse may be {highest} at most; for the drop alone {for_drop} would do."),
+        Verdict(verdict=FINE, says="{wires}. Drop and heat ask for the same size: {drop_percent} lost, a fuse of {highest} at most."),
     ),
     remarks=(
         Remark(when=_over_bundle, source="33cfr-notes",
