@@ -166,7 +166,7 @@ def _takes(field: Field, name: str) -> tuple[Any, ...]:
             symbols = ", ".join(unit.symbol for _, unit in field.units if unit.symbol)
             takes, limits = symbols or "a plain number", f"{field.low} to {field.high}"
         case Choice():
-            names = [option.text for option in field.options]
+            names = [option.typed for option in field.options]
             takes = ", ".join(names) if len(names) <= 8 else f"{names[0]} … {names[-1]}"
         case Rows():
             takes = f"a list; parts joined by “:”, each {field.one} by “;”"

@@ -53,9 +53,9 @@ def _select(field: Choice, reading: ParsedInput, name: str, about: str, sent: bo
         return [
             el(
                 "option",
-                option.label or option.text,
-                value=option.text,
-                selected=option.text == reading.value,
+                option.label or option.id,
+                value=option.id,
+                selected=option.id == reading.value,
             )
             for option in field.options
             if option.group == group

@@ -125,7 +125,7 @@ class Writer:
         self.values: dict[str, Any] = {name: one.value for name, one in readings.items()}
         self.values |= {part.name: getattr(result, part.name) for part in fields(result)}
         outputs = (*sheet.results, *sheet.intermediates)
-        self.values |= {one.id: part_of(result, one.path) for one in outputs}
+        self.values |= {one.id: one.of(result) for one in outputs}
         values = self.values
         self.numbers: dict[str, str] = {}
         systems = {r.unit.system for r in readings.values() if r.unit and r.applies}

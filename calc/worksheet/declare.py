@@ -34,8 +34,9 @@ class Output:
     `kind` is None for text and for lists of text. `rounding` is the direction of rounding for
     display. `both` shows the value in metric and in US units. `hide_if_none` leaves it out where
     there is none. `needs_step` is False for words that only lead the reader on. `at` is where the
-    value stands in the result (`protection.fuse`), its id where nothing is said. `words` gives the
-    reader's words for a value that is an id.
+    value stands in the result (`protection.fuse`), its id where nothing is said; `find` works it
+    out of the result instead, for what only leads the reader on. `words` gives the reader's words
+    for a value that is an id.
     """
 
     id: str
@@ -49,12 +50,17 @@ class Output:
     hide_if_none: bool = False
     needs_step: bool = True
     at: str = ""
+    find: Callable[[Any], Any] | None = None
     words: Mapping[str, str] | None = None
 
     @property
     def path(self) -> str:
         """Where the value stands in the result."""
         return self.at or self.id
+
+    def of(self, result: Any) -> Any:
+        """Return the value out of a `result`. Raises AttributeError where there is no such part."""
+        return self.find(result) if self.find else part_of(result, self.path)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
+from calc.units.covered import Enumeration
 from calc.units.quantities import Kind, Unit, to_base
 from calc.units.shown import NO_BREAK_SPACE, grouped, with_unit
 from calc.units.typed import (
@@ -214,20 +215,32 @@ def _bounds(
 
 @dataclass(frozen=True)
 class Option:
-    """One choice: `text` is its value, `label` what a reader sees, `group` its heading if any."""
+    """One choice: `id` is its value and stands in links, `label` is what a reader sees.
 
-    text: str
+    `aliases` are further texts that mean it, old labels among them; `group` is its heading if any.
+    """
+
+    id: str
     label: str = ""
     group: str = ""
     aliases: tuple[str, ...] = ()
 
+    @property
+    def typed(self) -> str:
+        """What a reader would type: the id, or the label where hyphens stand for its spaces."""
+        return self.label if self.label.replace(" ", "-") == self.id else self.id
+
 
 @dataclass(frozen=True, kw_only=True)
 class Choice(Field):
-    """A field that takes one of a few names or named sizes."""
+    """A field that takes one of a few names or named sizes.
+
+    `of` is the enumeration of its options, by id; without one the calculation is given the id.
+    """
 
     options: tuple[Option, ...]
     example: str = ""
+    of: type[Enumeration] | None = None
 
     def read(self, text: str) -> ParsedInput:
         if len(text) > LONGEST:
@@ -240,14 +253,15 @@ class Choice(Field):
         option = _options(self.options).get(folded)
         if option is None:
             raise self.problem(f"must be {self._accepted}.")
-        link = option.text.replace(" ", "" if option.text[0].isdigit() else "-")
-        return ParsedInput(option.text, option.label or option.text, option.text, link)
+        link = option.id.replace(" ", "" if option.id[0].isdigit() else "-")
+        value = self.of(option.id) if self.of else option.id
+        return ParsedInput(value, option.label or option.id, option.id, link)
 
     @property
     def _accepted(self) -> str:
         if len(self.options) > 8:
             return f"one from the list, {self.example}"
-        names = [option.text for option in self.options]
+        names = [option.typed for option in self.options]
         return ", ".join(names[:-1]) + " or " + names[-1]
 
 
@@ -255,7 +269,7 @@ class Choice(Field):
 def _options(options: tuple[Option, ...]) -> dict[str, Option]:
     found: dict[str, Option] = {}
     for option in options:
-        for name in (option.text, option.label, *option.aliases):
+        for name in (option.id, option.label, *option.aliases):
             if name:
                 found.setdefault(fold(name.replace(",", ".")), option)
     return found

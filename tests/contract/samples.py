@@ -64,7 +64,7 @@ def extremes(field: Field) -> list[str]:
     """Return each of a field's choices, or each of its limits; for a list, those of each column."""
     match field:
         case Choice():
-            return [option.text for option in field.options]
+            return [option.id for option in field.options]
         case Quantity():
             return ends(field)
         case Rows():
@@ -136,7 +136,7 @@ def around(sheet: Worksheet, count: int = AROUND) -> list[Texts]:
 
 def _text(field: Field, draw: Random) -> str:
     if isinstance(field, Choice):
-        return draw.choice(field.options).text
+        return draw.choice(field.options).id
     if isinstance(field, Text):
         return draw.choice(NAMES)
     if isinstance(field, Rows):

@@ -127,7 +127,7 @@ def test_a_refusal_says_what_would_do(sheet):
             else:
                 continue
             if isinstance(field, Choice):
-                accepted = {option.text for option in field.options}
+                accepted = {option.typed for option in field.options}
                 assert "like" in says or all(name in says for name in accepted)
             else:
                 assert "like" in says or "Write 1234 or 1.234." in says
@@ -140,7 +140,7 @@ def aside(sheet, field) -> dict[str, str]:
     asked = sheet.field(other)
     if asked.default != choice:
         return {}
-    return {other: next(option.text for option in asked.options if option.text != choice)}
+    return {other: next(option.id for option in asked.options if option.id != choice)}
 
 
 ASIDE = [

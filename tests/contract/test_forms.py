@@ -148,7 +148,7 @@ def test_a_choice_lists_every_option_with_the_default_picked(sheet):
     columns = [one for f in sheet.fields if isinstance(f, Rows) for one in f.columns]
     for field in (*sheet.fields, *columns):
         if isinstance(field, Choice):
-            assert {option.text for option in field.options} <= values
+            assert {option.id for option in field.options} <= values
             assert field.default in picked
 
 

@@ -103,7 +103,7 @@ def not_in(field, values: set[str]) -> list[str]:
     """Return what the links of a field can hold and none of `values` does."""
     match field:
         case Choice():
-            links = {field.read(option.text).link for option in field.options}
+            links = {field.read(option.id).link for option in field.options}
             return sorted(links - values)
         case Quantity():
             units = {re.sub(r"^-?[\d.]+(e-?\d+)?", "", value) for value in values}

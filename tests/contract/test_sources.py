@@ -68,9 +68,7 @@ def test_no_rule_set_from_memory_is_a_default():
     for field in fields:
         assert isinstance(field, Choice)
         own = {
-            option.text: [
-                one for one in used_tables() if one.about["source"].startswith(option.text)
-            ]
+            option.id: [one for one in used_tables() if one.about["source"].startswith(option.id)]
             for option in field.options
         }
         assert all(own.values()), "a rule set without a table of its own"

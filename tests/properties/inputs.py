@@ -44,7 +44,7 @@ TEXTS = st.one_of(
 def valid(draw: st.DrawFn, field: Field) -> str:
     """Draw a text that one field accepts."""
     if isinstance(field, Choice):
-        return draw(st.sampled_from(field.options)).text
+        return draw(st.sampled_from(field.options)).id
     if isinstance(field, Text):
         return draw(st.text(min_size=1, max_size=20).filter(lambda text: _is_taken(field, text)))
     if isinstance(field, Rows):

@@ -14,7 +14,7 @@ from calc.sources import SOURCES
 from calc.worksheet.declare import CAUTION, STOP
 
 SHEET = calc.find("find-fault")
-SYMPTOMS = tuple(option.text for option in SHEET.field("symptom").options)
+SYMPTOMS = tuple(option.id for option in SHEET.field("symptom").options)
 FILES = (*SYMPTOMS, "run", "bank")
 STEPS = [graph.step(name) for file in FILES for name in graph.steps_of(file)]
 MEASURED = [step for step in STEPS if step.reads]

@@ -71,7 +71,7 @@ def test_pulses_are_said_to_be_judged_from_memory():
 
 def test_a_lamp_with_its_own_regulator_gets_no_figure_for_what_it_saves():
     for texts, answer in answers(DIM):
-        if answer.values["lamp"] == "own regulator":
+        if answer.values["lamp"] == "own-regulator":
             assert answer.verdict == "stop", texts
             for name in ("saved_charge", "dimmed_charge", "seen", "lasts"):
                 assert answer[name] is None
@@ -85,8 +85,8 @@ def test_fine_means_that_the_dimmer_bears_the_charger_and_saves_more_than_it_tak
             seen += 1
             assert v["rated"] is None or v["rated"] >= 1.25 * v["charging_current"] * (1 - 1e-9)
             assert v["saved_charge"] >= v["own_charge"] * (1 - 1e-9), texts
-            assert not (v["returns"] == "the body" and v["switches"] != "plus"), texts
-            assert not (v["returns"] == "not known" and v["switches"] == "minus"), texts
+            assert not (v["returns"] == "the-body" and v["switches"] != "plus"), texts
+            assert not (v["returns"] == "not-known" and v["switches"] == "minus"), texts
     assert seen
 
 

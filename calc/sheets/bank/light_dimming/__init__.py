@@ -1,24 +1,17 @@
 """light-dimming: what does dimming save?"""
 
+# fmt: off
 from dataclasses import replace
 
-from calc.sheets.bank.light_dimming.calculate import (
-    BODY,
-    FILAMENT,
-    MINUS,
-    OWN_WIRE,
-    PLUS,
-    REGULATED,
-    STRIP,
-    UNKNOWN,
-    run,
-)
+from calc.energy.dimming import Lamp, Return, Switched
+from calc.energy.rules import dimming as judged
+from calc.sheets.bank.light_dimming.calculate import calculate, onward
+from calc.sheets.bank.light_dimming.words import FINE, STEPS
 from calc.sheets.parts.fields import bank_voltage
-from calc.units.compare import at_least
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TIME, VOLTAGE
 from calc.units.kinds.energy import FREQUENCY
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
+from calc.worksheet.declare import Output
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -28,19 +21,19 @@ WORKSHEET = Worksheet(
     question="What does dimming save?",
     entry_question="Is a dimmer worth fitting?",
     about="What dimmed lamps save in an evening, and the dimmer that bears them.",
-    calculate=run,
+    calculate=calculate,
     fields=(
         Quantity(id="power", label="Power of the lamps", symbol="P", kinds=(POWER,), default="24 W", low="0.1 W", high="2000 W", hint="All that burn together, at full brightness and this voltage. A 12 V label tells less than a plain strip takes."),
         Quantity(id="level", label="Dimmed to", symbol="d", kinds=(RATIO,), default="40 %", low="1 %", high="100 %", hint="The share of the time that the pulses are on. Turn it to where it is pleasant, then guess."),
         Quantity(id="hours", label="Hours in an evening", symbol="t", kinds=(TIME,), default="5 h", low="0.1 h", high="24 h", hint="For which they burn."),
         replace(bank_voltage("12.8 V"), high="60 V"),
-        Choice(id="lamp", label="Lamps", default=STRIP, options=(Option(STRIP, "LED strip or lamp with resistors", aliases=("bare LED",)), Option(FILAMENT, "filament or halogen"), Option(REGULATED, "LED lamp with its own regulator", aliases=("driver",))), hint="A lamp marked 10 to 30 V, or the like, has a regulator inside."),
+        Choice(id="lamp", label="Lamps", of=Lamp, default=Lamp.STRIP, options=(Option(Lamp.STRIP, "LED strip or lamp with resistors", aliases=("LED strip", "bare LED")), Option(Lamp.FILAMENT, "filament or halogen"), Option(Lamp.REGULATED, "LED lamp with its own regulator", aliases=("own regulator", "driver"))), hint="A lamp marked 10 to 30 V, or the like, has a regulator inside."),
         Quantity(id="zone_power", advanced=True, optional=True, label="Largest zone on one dimmer", symbol="P_z", kinds=(POWER,), low="0.1 W", high="2000 W", example="12 W", hint="If each zone has its own dimmer. Empty: one dimmer bears all."),
         Quantity(id="rated", advanced=True, optional=True, label="Rating of the dimmer", symbol="I_r", kinds=(CURRENT,), low="0.1 A", high="200 A", example="8 A", hint="For one channel, steady, at the warmth of its place."),
-        Choice(id="switches", advanced=True, label="The dimmer switches", default=UNKNOWN, options=(Option(UNKNOWN), Option(PLUS, aliases=("high side",)), Option(MINUS, aliases=("low side",))), hint="Many cheap ones, and all for coloured strips with a common plus, switch the minus (no source)."),
-        Choice(id="returns", advanced=True, label="Minus of the lamps", default=UNKNOWN, options=(Option(UNKNOWN), Option(OWN_WIRE, aliases=("insulated",)), Option(BODY, aliases=("chassis", "frame"))), hint="By its own wire back to the dimmer, or through the sheet metal."),
+        Choice(id="switches", advanced=True, label="The dimmer switches", of=Switched, default=Switched.UNKNOWN, options=(Option(Switched.UNKNOWN, "not known"), Option(Switched.PLUS, aliases=("high side",)), Option(Switched.MINUS, aliases=("low side",))), hint="Many cheap ones, and all for coloured strips with a common plus, switch the minus (no source)."),
+        Choice(id="returns", advanced=True, label="Minus of the lamps", of=Return, default=Return.UNKNOWN, options=(Option(Return.UNKNOWN, "not known"), Option(Return.OWN_WIRE, "own wire", aliases=("insulated",)), Option(Return.BODY, "the body", aliases=("chassis", "frame"))), hint="By its own wire back to the dimmer, or through the sheet metal."),
         Quantity(id="rise", advanced=True, label="Voltage while charging, against that", symbol="r", kinds=(RATIO,), default="114 %", low="100 %", high="135 %", hint="14.6 V against 12.8 V is 114 %."),
-        Quantity(id="held", advanced=True, only_if=("lamp", STRIP), label="Share of the voltage that the diodes hold", symbol="h", kinds=(RATIO,), default="80 %", low="10 %", high="92 %", hint="Three white ones hold about 10 V of 12.8 V; the resistors hold the rest (no source)."),
+        Quantity(id="held", advanced=True, only_if=("lamp", Lamp.STRIP), label="Share of the voltage that the diodes hold", symbol="h", kinds=(RATIO,), default="80 %", low="10 %", high="92 %", hint="Three white ones hold about 10 V of 12.8 V; the resistors hold the rest (no source)."),
         Quantity(id="frequency", advanced=True, optional=True, label="Frequency of the pulses", symbol="f", kinds=(FREQUENCY,), low="10 Hz", high="200 kHz", example="2 kHz", hint="From the data sheet."),
         Quantity(id="own", advanced=True, label="The dimmer's own draw", symbol="I_o", kinds=(CURRENT,), default="0 mA", low="0 mA", high="500 mA", hint="With the lamps off, day and night. Measure it: a radio remote takes some."),
     ),
@@ -54,7 +47,7 @@ WORKSHEET = Worksheet(
         Output(id="charging_current", label="The same while the bank is charged", symbol="I_h", kind=CURRENT, rounding=UP),
         Output(id="dimmer_rating", label="Rating to look for", symbol="I_n", kind=CURRENT, rounding=UP),
         Output(id="own_charge", label="The dimmer's own draw, a day", symbol="Q_o", kind=CHARGE, rounding=UP),
-        Output(id="onward", label="Go on with", hide_if_none=True, needs_step=False),
+        Output(id="onward", label="Go on with", hide_if_none=True, needs_step=False, find=onward),
     ),
     intermediates=(
         Output(id="zone", label="Power on the dimmer", symbol="P_1", kind=POWER),
@@ -67,55 +60,13 @@ WORKSHEET = Worksheet(
         Output(id="margin", label="Margin", symbol="m", kind=NUMBER),
         Output(id="day", label="A day", symbol="t_24", kind=TIME),
     ),
-    steps=(
-        Step(of="full_charge", formula="power / voltage * hours", source="ohm", says="Current over time."),
-        Step(of="exponent", source="pulse", when=lambda v: v.lamp == STRIP, says="A diode works fully or not at all: its average is the share of the time."),
-        Step(of="exponent", source="rerating", when=lambda v: v.lamp == FILAMENT, says="A filament sees the root of that share as voltage, and its power goes with voltage to 1.6."),
-        Step(of="power_share", formula="level ** exponent", when=lambda v: not v.regulated, says="Of the full power."),
-        Step(of="dimmed_charge", formula="full_charge * power_share", source="ohm", when=lambda v: not v.regulated, says="What the bank still gives."),
-        Step(of="saved_charge", formula="full_charge - dimmed_charge", when=lambda v: not v.regulated, says="The rest stays in the bank."),
-        Step(of="lasts", formula="hours / power_share", when=lambda v: not v.regulated, says="The same charge, dimmed."),
-        Step(of="light_exponent", source="pulse", when=lambda v: v.lamp == STRIP, says="The light goes with the time as well."),
-        Step(of="light_exponent", source="rerating", when=lambda v: v.lamp == FILAMENT, says="A filament's light goes with voltage to 3.4: it dims far faster than its power."),
-        Step(of="light", formula="level ** light_exponent", when=lambda v: not v.regulated, says="As a meter sees it."),
-        Step(of="seen", formula="(116 * light ** (1 / 3) - 16) / 100", source="lightness", when=lambda v: not v.regulated and not v.dark, says="As an eye sees it, which hardly misses the first half."),
-        Step(of="seen", formula="9.033 * light", source="lightness", when=lambda v: v.dark, says="Near the dark the curve is a straight line."),
-        Step(of="zone", source="practice", says="What one dimmer bears: all lamps, unless a largest zone is given."),
-        Step(of="dimmer_current", formula="zone / voltage", source="ohm", says="Each pulse is at full current, however far it is dimmed."),
-        Step(of="charging_voltage", formula="voltage * rise", says="The highest that lamps and dimmer see."),
-        Step(of="growth", formula="(rise - held) / (1 - held)", source="strip", when=lambda v: v.lamp == STRIP, says="The diodes hold their share; all of the rise falls to the resistors."),
-        Step(of="growth", source="rerating", when=lambda v: v.lamp == FILAMENT, says="A filament's current goes with voltage to 0.55."),
-        Step(of="growth", source="practice", when=lambda v: v.regulated, says="A regulator takes no more current for more voltage."),
-        Step(of="charging_current", formula="dimmer_current * growth", source="ohm", says="A strip that is mild on the bank runs hot on the charger."),
-        Step(of="margin", source="practice", says="So that the dimmer stays cool."),
-        Step(of="dimmer_rating", formula="margin * charging_current", says="For each zone's own dimmer."),
-        Step(of="day", source="practice", says="The dimmer's own draw goes on all day."),
-        Step(of="own_charge", formula="own * day", source="ohm", says="Unless its supply is switched off with it."),
-    ),
+    steps=STEPS,
     rules=(
-        Verdict(verdict=STOP, when=lambda v: v.regulated, says="Not known: a lamp with its own regulator does not follow a pulse dimmer. It may flicker, draw the same, or fail."),
-        Verdict(verdict=STOP, when=lambda v: v.shorted, says="Not this way: the lamps' minus is the body, so a dimmer in the minus is bridged and they stay fully on."),
-        Verdict(verdict=STOP, when=lambda v: v.too_small, says="The dimmer is too small: {charging_current} goes through it while the bank is charged, and it is rated for {rated}."),
-        Verdict(verdict=CAUTION, when=lambda v: v.may_short, says="{saved_charge} saved, but first look where the lamps' minus goes: a dimmer in the minus does not work through the body."),
-        Verdict(verdict=CAUTION, when=lambda v: v.tight, says="{saved_charge} saved, but the dimmer has little in hand: look for one of {dimmer_rating}."),
-        Verdict(verdict=CAUTION, when=lambda v: not at_least(v.saved_charge, v.own_charge), says="The dimmer itself takes {own_charge} a day, more than the {saved_charge} it saves."),
-        Verdict(verdict=CAUTION, when=lambda v: v.level == 1, says="At full brightness nothing is saved: {full_charge} in an evening."),
-        Verdict(verdict=CAUTION, when=lambda v: v.flickers, says="{saved_charge} saved, but pulses of {frequency} may tire eyes and bring headaches."),
-        Verdict(verdict=FINE, says="{saved_charge} of {full_charge} saved in an evening, and it still seems {seen} as bright."),
-    ),
-    remarks=(
-        Remark(when=lambda v: not v.regulated and v.level < 1, source="lightness", says="To the eye it is {seen} as bright, for {power_share} of the charge. A second, smaller lamp where you read saves more than light everywhere."),
-        Remark(when=lambda v: v.regulated, source="practice", says="Take a lamp that is made to be dimmed, with a dim input or a matching dimmer, or a plain strip. Do not try it on one that is not: its capacitors take hard pulses of current and it can overheat."),
-        Remark(when=lambda v: v.shorted or v.may_short, source="practice", says="Either a dimmer that switches the plus, or every lamp's minus by its own wire back to the dimmer and touching metal nowhere: one nicked wire then means full light, whatever the knob says."),
-        Remark(when=lambda v: v.lamp == STRIP and v.growth > 1.2, source="strip", says="While the bank is charged this strip may take {growth} times its current and run as much hotter: fuse and dimmer must bear {charging_current}. If its watts are from a 12 V label, set 12 V, 122 % and 83 %: it takes more on the bank already. A regulator to a steady 12 V saves the strip."),
-        Remark(when=lambda v: v.flickers, source="memory", says="Pulses that go fully dark count as low risk from 1250 Hz on, by IEEE 1789 (from memory). Slower ones can bring headaches, in sensitive people worse, and make turning blades seem to stand."),
-        Remark(when=lambda v: v.lamp == FILAMENT, source="rerating", says="A filament loses light far faster than it saves charge: at {power_share} of the power it gives {light} of the light. Cold it takes many times its current for a moment: the dimmer must be made for lamps. A change to LED saves more."),
-        Remark(when=lambda v: v.own > 0, source="practice", says="{own_charge} a day goes into the dimmer itself, also on days without lamps. Feed it behind the lights' own switch."),
-        Remark(source="practice", says="A dimmer is no switch and no fuse: put a fuse for the wire before it and a switch you can find in the dark. Leave it air; a shut-in one gets hot."),
-        Remark(level=NOTE, when=lambda v: v.switches == UNKNOWN and v.returns == UNKNOWN, source="practice", says="Look what the dimmer switches: one in the minus does nothing for a lamp whose minus is the body."),
-        Remark(level=NOTE, source="practice", says="Give each zone its own dimmer and run: bed, table and kitchen are seldom wanted alike. Two dimmers in a row do not add up; they fight."),
-        Remark(level=NOTE, when=lambda v: v.frequency is None and v.level < 1, source="practice", says="If the pulses show as bands in a phone's camera, they are slow. Ask for the frequency, and take the higher one for a place where you read."),
-        Remark(level=NOTE, source="practice", says="Pulsed wires act as aerials: keep plus and minus together, short, and away from the radio's cable."),
+        judged.NOT_DIMMABLE, judged.DIMMER_BRIDGED, judged.DIMMER_TOO_SMALL, judged.DIMMER_MAY_BE_BRIDGED,
+        judged.DIMMER_TIGHT, judged.DIMMER_TAKES_MORE, judged.UNDIMMED, judged.SLOW_PULSES, FINE,
+        judged.SEEN_BRIGHTER, judged.RETURN_WIRING, judged.STRIP_HOT_ON_CHARGER, judged.FILAMENT_DIMS_FAST,
+        judged.OWN_DRAW, judged.NO_SWITCH,
+        judged.LOOK_WHAT_IT_SWITCHES, judged.ZONES, judged.ASK_FREQUENCY, judged.AERIALS,
     ),
     valid="Lamps that follow the pulses. The figures of a filament hold near full brightness and are rough far below it.",
     summary="{saved_charge} saved in an evening",

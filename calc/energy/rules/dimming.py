@@ -1,0 +1,103 @@
+"""Judgements on dimmed lamps and their dimmer."""
+
+from typing import Annotated
+
+# fmt: off
+from calc.energy.dimming import DIMMER_MARGIN, Dimming, Lamp, Return, Switched
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least
+from calc.units.si import Number, Tag
+
+# Times its current on the bank, from which a strip on the charger is spoken of: our choice
+HOT_STRIP: Annotated[Number, Tag("growth of a strip's current worth a word")] = 1.2
+
+
+def larger_dimmer(found: Dimming) -> Change:
+    """Return the rating that leaves the usual margin."""
+    return Change({"rated": found.dimmer_rating})
+
+
+NOT_DIMMABLE = Rule[Dimming](
+    id="lamp.not-dimmable", level=Level.STOP, when=lambda d: not d.follows, source="practice",
+    headline="Not known: a lamp with its own regulator does not follow a pulse dimmer. It may flicker, draw the same, or fail.",
+    text="Take a lamp that is made to be dimmed, with a dim input or a matching dimmer, or a plain strip. Do not try it on one that is not: its capacitors take hard pulses of current and it can overheat.",
+    mend=lambda d: Change({"lamp": Lamp.STRIP}),
+)
+DIMMER_BRIDGED = Rule[Dimming](
+    id="dimmer.bridged", level=Level.STOP, when=lambda d: d.bridged,
+    headline="Not this way: the lamps' minus is the body, so a dimmer in the minus is bridged and they stay fully on.",
+    mend=lambda d: Change({"switches": Switched.PLUS}),
+)
+DIMMER_TOO_SMALL = Rule[Dimming](
+    id="dimmer.too-small", level=Level.STOP,
+    when=lambda d: d.dimmer.rated is not None and not at_least(d.dimmer.rated, d.charging_current),
+    headline="The dimmer is too small: {charging_current} goes through it while the bank is charged, and it is rated for {dimmer.rated}.",
+    mend=larger_dimmer,
+)
+DIMMER_MAY_BE_BRIDGED = Rule[Dimming](
+    id="dimmer.may-be-bridged", level=Level.CAUTION, when=lambda d: d.perhaps_bridged,
+    headline="{saved_charge} saved, but first look where the lamps' minus goes: a dimmer in the minus does not work through the body.",
+    mend=lambda d: Change({"switches": Switched.PLUS, "returns": Return.OWN_WIRE}),
+)
+DIMMER_TIGHT = Rule[Dimming](
+    id="dimmer.tight", level=Level.CAUTION,
+    when=lambda d: d.dimmer.rated is not None and not at_least(d.dimmer.rated, DIMMER_MARGIN * d.charging_current),
+    headline="{saved_charge} saved, but the dimmer has little in hand: look for one of {dimmer_rating}.",
+    mend=larger_dimmer,
+)
+DIMMER_TAKES_MORE = Rule[Dimming](
+    id="dimmer.takes-more-than-it-saves", level=Level.CAUTION,
+    when=lambda d: d.saved_charge is not None and not at_least(d.saved_charge, d.own_charge),
+    headline="The dimmer itself takes {own_charge} a day, more than the {saved_charge} it saves.",
+)
+UNDIMMED = Rule[Dimming](
+    id="lights.undimmed", level=Level.CAUTION, when=lambda d: d.lights.level == 1,
+    headline="At full brightness nothing is saved: {full_charge} in an evening.",
+)
+SLOW_PULSES = Rule[Dimming](
+    id="dimmer.slow-pulses", level=Level.CAUTION, when=lambda d: d.slow, source="memory",
+    headline="{saved_charge} saved, but pulses of {dimmer.frequency} may tire eyes and bring headaches.",
+    text="Pulses that go fully dark count as low risk from 1250 Hz on, by IEEE 1789 (from memory). Slower ones can bring headaches, in sensitive people worse, and make turning blades seem to stand.",
+)
+
+SEEN_BRIGHTER = Rule[Dimming](
+    id="lights.seem-brighter", level=Level.ADVICE, when=lambda d: d.follows and d.lights.level < 1, source="lightness",
+    text="To the eye it is {seen} as bright, for {power_share} of the charge. A second, smaller lamp where you read saves more than light everywhere.",
+)
+RETURN_WIRING = Rule[Dimming](
+    id="dimmer.return-wiring", level=Level.ADVICE, when=lambda d: d.bridged or d.perhaps_bridged, source="practice",
+    text="Either a dimmer that switches the plus, or every lamp's minus by its own wire back to the dimmer and touching metal nowhere: one nicked wire then means full light, whatever the knob says.",
+)
+STRIP_HOT_ON_CHARGER = Rule[Dimming](
+    id="strip.hot-on-charger", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.STRIP and d.growth > HOT_STRIP, source="strip",
+    text="While the bank is charged this strip may take {growth} times its current and run as much hotter: fuse and dimmer must bear {charging_current}. If its watts are from a 12 V label, set 12 V, 122 % and 83 %: it takes more on the bank already. A regulator to a steady 12 V saves the strip.",
+)
+FILAMENT_DIMS_FAST = Rule[Dimming](
+    id="filament.dims-fast", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.FILAMENT, source="rerating",
+    text="A filament loses light far faster than it saves charge: at {power_share} of the power it gives {light} of the light. Cold it takes many times its current for a moment: the dimmer must be made for lamps. A change to LED saves more.",
+)
+OWN_DRAW = Rule[Dimming](
+    id="dimmer.own-draw", level=Level.ADVICE, when=lambda d: d.dimmer.own > 0, source="practice",
+    text="{own_charge} a day goes into the dimmer itself, also on days without lamps. Feed it behind the lights' own switch.",
+)
+NO_SWITCH = Rule[Dimming](
+    id="dimmer.is-no-switch", level=Level.ADVICE, source="practice",
+    text="A dimmer is no switch and no fuse: put a fuse for the wire before it and a switch you can find in the dark. Leave it air; a shut-in one gets hot.",
+)
+LOOK_WHAT_IT_SWITCHES = Rule[Dimming](
+    id="dimmer.look-what-it-switches", level=Level.NOTE, source="practice",
+    when=lambda d: d.dimmer.switches is Switched.UNKNOWN and d.dimmer.returns is Return.UNKNOWN,
+    text="Look what the dimmer switches: one in the minus does nothing for a lamp whose minus is the body.",
+)
+ZONES = Rule[Dimming](
+    id="lights.zones", level=Level.NOTE, source="practice",
+    text="Give each zone its own dimmer and run: bed, table and kitchen are seldom wanted alike. Two dimmers in a row do not add up; they fight.",
+)
+ASK_FREQUENCY = Rule[Dimming](
+    id="dimmer.ask-frequency", level=Level.NOTE, when=lambda d: d.dimmer.frequency is None and d.lights.level < 1, source="practice",
+    text="If the pulses show as bands in a phone's camera, they are slow. Ask for the frequency, and take the higher one for a place where you read.",
+)
+AERIALS = Rule[Dimming](
+    id="dimmer.wires-radiate", level=Level.NOTE, source="practice",
+    text="Pulsed wires act as aerials: keep plus and minus together, short, and away from the radio's cable.",
+)

@@ -1,0 +1,37 @@
+"""The working of light-dimming in words, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from calc.energy.dimming import Dimming, Lamp
+from calc.judge import Level, Rule
+from calc.worksheet.declare import Step
+
+STEPS: tuple[Step[Dimming], ...] = (
+    Step(of="full_charge", formula="power / voltage * hours", source="ohm", says="Current over time."),
+    Step(of="exponent", source="pulse", when=lambda d: d.lights.lamp is Lamp.STRIP, says="A diode works fully or not at all: its average is the share of the time."),
+    Step(of="exponent", source="rerating", when=lambda d: d.lights.lamp is Lamp.FILAMENT, says="A filament sees the root of that share as voltage, and its power goes with voltage to 1.6."),
+    Step(of="power_share", formula="level ** exponent", when=lambda d: d.follows, says="Of the full power."),
+    Step(of="dimmed_charge", formula="full_charge * power_share", source="ohm", when=lambda d: d.follows, says="What the bank still gives."),
+    Step(of="saved_charge", formula="full_charge - dimmed_charge", when=lambda d: d.follows, says="The rest stays in the bank."),
+    Step(of="lasts", formula="hours / power_share", when=lambda d: d.follows, says="The same charge, dimmed."),
+    Step(of="light_exponent", source="pulse", when=lambda d: d.lights.lamp is Lamp.STRIP, says="The light goes with the time as well."),
+    Step(of="light_exponent", source="rerating", when=lambda d: d.lights.lamp is Lamp.FILAMENT, says="A filament's light goes with voltage to 3.4: it dims far faster than its power."),
+    Step(of="light", formula="level ** light_exponent", when=lambda d: d.follows, says="As a meter sees it."),
+    Step(of="seen", formula="(116 * light ** (1 / 3) - 16) / 100", source="lightness", when=lambda d: d.follows and not d.dark, says="As an eye sees it, which hardly misses the first half."),
+    Step(of="seen", formula="9.033 * light", source="lightness", when=lambda d: d.dark, says="Near the dark the curve is a straight line."),
+    Step(of="zone", source="practice", says="What one dimmer bears: all lamps, unless a largest zone is given."),
+    Step(of="dimmer_current", formula="zone / voltage", source="ohm", says="Each pulse is at full current, however far it is dimmed."),
+    Step(of="charging_voltage", formula="voltage * rise", says="The highest that lamps and dimmer see."),
+    Step(of="growth", formula="(rise - held) / (1 - held)", source="strip", when=lambda d: d.lights.lamp is Lamp.STRIP, says="The diodes hold their share; all of the rise falls to the resistors."),
+    Step(of="growth", source="rerating", when=lambda d: d.lights.lamp is Lamp.FILAMENT, says="A filament's current goes with voltage to 0.55."),
+    Step(of="growth", source="practice", when=lambda d: not d.follows, says="A regulator takes no more current for more voltage."),
+    Step(of="charging_current", formula="dimmer_current * growth", source="ohm", says="A strip that is mild on the bank runs hot on the charger."),
+    Step(of="margin", source="practice", says="So that the dimmer stays cool."),
+    Step(of="dimmer_rating", formula="margin * charging_current", says="For each zone's own dimmer."),
+    Step(of="day", source="practice", says="The dimmer's own draw goes on all day."),
+    Step(of="own_charge", formula="own * day", source="ohm", says="Unless its supply is switched off with it."),
+    )
+
+FINE = Rule[Dimming](
+    id="light-dimming.fine", level=Level.FINE,
+    headline="{saved_charge} of {full_charge} saved in an evening, and it still seems {seen} as bright.",
+)
