@@ -122,8 +122,8 @@ class Writer:
         self.sheet = sheet
         self.readings = readings
         self.result = result
-        self.values: dict[str, Any] = {name: one.value for name, one in readings.items()}
-        self.values |= {part.name: getattr(result, part.name) for part in fields(result)}
+        self.values = {part.name: getattr(result, part.name) for part in fields(result)}
+        self.values |= {name: one.value for name, one in readings.items()}
         outputs = (*sheet.results, *sheet.intermediates)
         self.values |= {one.id: one.of(result) for one in outputs}
         values = self.values

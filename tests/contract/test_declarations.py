@@ -9,14 +9,16 @@ from types import SimpleNamespace
 import pytest
 
 import calc
+from calc.judge import JUDGING
 from calc.render.answer import gist_text
 from calc.units.quantities import from_base
 from calc.worksheet import formula
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP
+from calc.worksheet.answer import Answer, kind_at
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Placed, part_of
 from calc.worksheet.fields import Choice, Field, Quantity
 from calc.worksheet.rows import Rows, Text
 from calc.worksheet.work import Worksheet, parameter
-from tests.contract.samples import answers, held, sheets
+from tests.contract.samples import answers, held, sheets, typed
 
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
 
@@ -27,9 +29,15 @@ def placeholders(text: str) -> set[str]:
 
 
 def sentences(sheet: Worksheet) -> list[str]:
-    """Return every sentence with places for values."""
-    parts = (*sheet.steps, *sheet.rules, *sheet.remarks)
+    """Return every sentence with places for values, but those of typed rules."""
+    verdicts = () if typed(sheet) else sheet.rules
+    parts = (*sheet.steps, *verdicts, *sheet.remarks)
     return [*(part.says for part in parts), sheet.summary, sheet.summary_none]
+
+
+def texts_of(use: Placed) -> list[str]:
+    """Return the sentences of a rule as a sheet uses it."""
+    return [text for text in (use.headline or use.rule.headline, use.text or use.rule.text) if text]
 
 
 @EACH
@@ -62,7 +70,8 @@ def test_every_name_stands_for_one_thing(sheet):
 
     returned = inspect.get_annotations(sheet.calculate, eval_str=True)["return"]
     assert is_dataclass(returned)
-    assert {part.name for part in fields(returned)} == outcome  # so none hides a field's own value
+    parts = {part.name for part in fields(returned)}
+    assert typed(sheet) or parts == outcome  # so none hides a field's own value
 
 
 @EACH
@@ -198,6 +207,35 @@ def test_sentences_only_name_what_is_there(sheet):
     _, answer = answers(sheet.id)[0]
     for text in sentences(sheet):
         assert placeholders(text) <= set(answer.shown), text
+    for use in sheet.uses:
+        for name in {name for text in texts_of(use) for name in placeholders(text)}:
+            if use.at or name not in answer.shown:
+                kind_at(type(answer.result), f"{use.at}.{name}" if use.at else name)
+
+
+@EACH
+def test_every_value_has_the_kind_that_the_result_says(sheet):
+    if not typed(sheet):
+        return
+    _, answer = answers(sheet.id)[0]
+    for named in (*sheet.results, *sheet.intermediates):
+        if not named.find:
+            kind = kind_at(type(answer.result), named.path)
+            base = kind.base if kind else None
+            assert base == (named.kind.base if named.kind else None), named.id
+
+
+@EACH
+def test_every_rule_can_be_asked_alone(sheet):
+    """Whatever else fires: no rule leans on another having been asked first."""
+    for texts, answer in answers(sheet.id):
+        for use in sheet.uses:
+            subject = part_of(answer.result, use.at)
+            if subject is not None:
+                assert use.rule.when(subject) in (True, False), f"{use.rule.id} for {texts}"
+                if use.rule.when(subject) and use.rule.mend:
+                    change = use.rule.mend(subject)
+                    assert change is None or change.values
 
 
 @EACH
@@ -205,12 +243,23 @@ def test_every_step_verdict_and_remark_comes_up(sheet):
     cases = [held(answer) for _, answer in answers(sheet.id)]
     for part in (*sheet.steps, *sheet.remarks):
         assert any(part.when(case) for case in cases), f"never said: {part.says}"
+    if typed(sheet):
+        fired = {name for _, answer in answers(sheet.id) for name in answer.rules}
+        assert {use.rule.id for use in sheet.uses} - fired == set(), "never fires"
+        return
     first = [next(rule for rule in sheet.rules if rule.when(case)) for case in cases]
     assert set(map(id, first)) == set(map(id, sheet.rules))
 
 
 @EACH
 def test_verdicts_and_levels_are_the_known_ones_and_the_last_verdict_always_holds(sheet):
+    if typed(sheet):
+        for use in sheet.uses:
+            headline, text = use.headline or use.rule.headline, use.text or use.rule.text
+            assert bool(headline) is (use.rule.level in JUDGING), use.rule.id
+            assert headline or text, use.rule.id
+        assert not sheet.remarks
+        return
     assert {rule.verdict for rule in sheet.rules} <= {FINE, CAUTION, STOP}
     assert sheet.rules[-1].when(SimpleNamespace())
     assert {remark.level for remark in sheet.remarks} <= {CAUTION, NOTE}
@@ -234,12 +283,30 @@ def test_what_is_kept_apart_is_of_one_kind_and_seen_to_be_apart(sheet):
 def test_no_sentence_speaks_of_a_figure_that_is_not_there(sheet):
     for texts, answer in answers(sheet.id):
         case = held(answer)
-        rule = next(rule for rule in sheet.rules if rule.when(case))
-        said = [rule, *(p for p in (*sheet.steps, *sheet.remarks) if p.when(case))]
+        said = [p for p in (*sheet.steps, *sheet.remarks) if p.when(case)]
+        if typed(sheet):
+            for use in sheet.uses:
+                if use.rule.id in answer.rules:
+                    assert not missing(use, answer), f"{use.rule.id} for {texts}"
+        else:
+            said.append(next(rule for rule in sheet.rules if rule.when(case)))
         for part in said:
             empty = {n for n in placeholders(part.says) if answer.values[n] in (None, ())}
             assert not empty, f"{part.says!r} without {empty} for {texts}"
         assert "{" not in "".join((answer.sentence, *(x.says for x in answer.working)))
+
+
+def missing(use: Placed, answer: Answer) -> set[str]:
+    """Return the names that a rule's headline or text, where it is given, speaks of in vain."""
+    texts = [use.text or use.rule.text]
+    texts += [use.headline or use.rule.headline] if use.rule.id == answer.rule else []
+    return {
+        name
+        for text in texts
+        for name in placeholders(text)
+        if part_of(answer.result, f"{use.at}.{name}" if use.at else name) in (None, ())
+        and (use.at or answer.values.get(name) in (None, ()))
+    }
 
 
 @EACH

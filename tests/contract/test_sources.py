@@ -19,8 +19,12 @@ COPY = "Reads back"  # begins the note of a case that only proves a table's copy
 
 def cited() -> set[str]:
     """Return every source that a step or a remark names."""
-    parts = [part for sheet in sheets() for part in (*sheet.steps, *sheet.remarks)]
-    return {part.source for part in parts if part.source}
+    return {
+        part.source
+        for sheet in sheets()
+        for part in (*sheet.steps, *(use.rule for use in sheet.uses), *sheet.remarks)
+        if part.source
+    }
 
 
 def test_no_key_stands_in_two_chapters_of_the_bibliography():
@@ -91,7 +95,8 @@ def test_what_is_looked_up_has_a_source(sheet):
 @EACH
 def test_every_worksheet_warns_with_a_source(sheet):
     cautions = [remark for remark in sheet.remarks if remark.level == "caution"]
-    assert any(remark.source for remark in cautions)
+    cautions += [use.rule for use in sheet.uses if use.rule.level != "note"]
+    assert any(caution.source for caution in cautions)
 
 
 @EACH
