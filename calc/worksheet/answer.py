@@ -235,9 +235,16 @@ class Writer:
             SOURCES[step.source] if step.source else None,
         )
 
-    def says(self, text: str, at: str) -> str:
-        """Return a rule's `text` with its names put in; its subject stands `at` in the result."""
-        return NAME.sub(lambda found: self.name(found[1], at), text)
+    def says(self, text: str, at: str, *, own: bool = False) -> str:
+        """Return a rule's `text` with its names put in; its subject stands `at` in the result.
+
+        The sheet's `own` words for a rule may also name what the sheet shows.
+        """
+
+        def put(found: re.Match[str]) -> str:
+            return self.name(found[1], "" if own and found[1] in self.shown else at)
+
+        return NAME.sub(put, text)
 
     def name(self, name: str, at: str) -> str:
         """Return the attribute `name` of the subject `at` as shown.
@@ -278,7 +285,7 @@ class Writer:
         kept, level, first = self.judged()
         said = tuple(
             Said(
-                self.says(use.text or use.rule.text, use.at),
+                self.says(use.text or use.rule.text, use.at, own=bool(use.text)),
                 NOTE if use.rule.level is Level.NOTE else CAUTION,
                 SOURCES[use.rule.source] if use.rule.source else None,
                 use.rule.id,
@@ -286,7 +293,8 @@ class Writer:
             for use in kept
             if use.text or use.rule.text
         )
-        sentence = self.says(first.headline or first.rule.headline, first.at)
+        headline = first.headline or first.rule.headline
+        sentence = self.says(headline, first.at, own=bool(first.headline))
         rules = tuple(dict.fromkeys(use.rule.id for use in kept))
         return self._answer(self.result, level.value, sentence, said, rules, first.rule.id)
 

@@ -83,7 +83,8 @@ class Placed:
     """A rule as one worksheet uses it.
 
     `at` is where its subject stands in the result: nothing for the result itself. Where there is no
-    such part (None), the rule is silent. `headline` and `text` are the sheet's own words for it.
+    such part (None), the rule is silent. `headline` and `text` are the sheet's own words for it,
+    which may name what the sheet shows, and else the subject's attributes.
     """
 
     rule: Rule[Any]

@@ -40,6 +40,12 @@ def texts_of(use: Placed) -> list[str]:
     return [text for text in (use.headline or use.rule.headline, use.text or use.rule.text) if text]
 
 
+def names_of(use: Placed, *texts: str) -> set[tuple[str, bool]]:
+    """Return the names in a rule's texts, and whether they stand in the sheet's own words."""
+    own = (use.headline, use.text)
+    return {(name, text in own) for text in texts for name in placeholders(text)}
+
+
 @EACH
 def test_no_brace_is_left_in_the_answer_in_a_few_words(sheet):
     for texts, answer in answers(sheet.id):
@@ -208,8 +214,8 @@ def test_sentences_only_name_what_is_there(sheet):
     for text in sentences(sheet):
         assert placeholders(text) <= set(answer.shown), text
     for use in sheet.uses:
-        for name in {name for text in texts_of(use) for name in placeholders(text)}:
-            if use.at or name not in answer.shown:
+        for name, own in names_of(use, *texts_of(use)):
+            if name not in answer.shown or (use.at and not own):
                 kind_at(type(answer.result), f"{use.at}.{name}" if use.at else name)
 
 
@@ -302,10 +308,13 @@ def missing(use: Placed, answer: Answer) -> set[str]:
     texts += [use.headline or use.rule.headline] if use.rule.id == answer.rule else []
     return {
         name
-        for text in texts
-        for name in placeholders(text)
-        if part_of(answer.result, f"{use.at}.{name}" if use.at else name) in (None, ())
-        and (use.at or answer.values.get(name) in (None, ()))
+        for name, own in names_of(use, *texts)
+        if (
+            answer.values[name]
+            if name in answer.shown and (own or not use.at)
+            else part_of(answer.result, f"{use.at}.{name}" if use.at else name)
+        )
+        in (None, ())
     }
 
 
