@@ -272,7 +272,7 @@ class Writer:
             for use in self.sheet.uses
             if (subject := part_of(self.result, use.at)) is not None and use.rule.when(subject)
         ]
-        covered = {name for use in found for name in use.rule.covers}
+        covered = {name for use in found for name in use.rule.covers | use.covers}
         kept = tuple(use for use in found if use.rule.id not in covered)
         level = verdict(use.rule for use in kept)
         first = next(use for use in kept if use.rule.level == level)
@@ -296,7 +296,8 @@ class Writer:
         headline = first.headline or first.rule.headline
         sentence = self.says(headline, first.at, own=bool(first.headline))
         rules = tuple(dict.fromkeys(use.rule.id for use in kept))
-        return self._answer(self.result, level.value, sentence, said, rules, first.rule.id)
+        once = tuple(dict.fromkeys(said))  # a rule may say the same of two parts
+        return self._answer(self.result, level.value, sentence, once, rules, first.rule.id)
 
     def _by_remarks(self) -> Answer:
         held = SimpleNamespace(

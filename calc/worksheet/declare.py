@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any
 
-from calc.judge import Rule, always
+from calc.judge import Change, Rule, always
 from calc.units.quantities import Kind
 from calc.units.shown import NEAR
 from calc.worksheet.fields import Field, ParsedInput, Problem
@@ -84,13 +84,25 @@ class Placed:
 
     `at` is where its subject stands in the result: nothing for the result itself. Where there is no
     such part (None), the rule is silent. `headline` and `text` are the sheet's own words for it,
-    which may name what the sheet shows, and else the subject's attributes.
+    which may name what the sheet shows, and else the subject's attributes. `covers` names further
+    rules that need not speak on this sheet where this one does. `fields` gives the sheet's own ids
+    for inputs that the rule's remedy names, as pairs (name, id).
     """
 
     rule: Rule[Any]
     at: str = ""
     headline: str = ""
     text: str = ""
+    covers: frozenset[str] = frozenset()
+    fields: tuple[tuple[str, str], ...] = ()
+
+    def mend(self, subject: Any) -> Change | None:
+        """Return the rule's remedy for `subject` by the sheet's own fields, or None."""
+        change = self.rule.mend(subject) if self.rule.mend else None
+        if change is None:
+            return None
+        own = dict(self.fields)
+        return Change({own.get(name, name): to for name, to in change.values.items()})
 
 
 def placed(at: str, *rules: Rule[Any]) -> tuple[Placed, ...]:
