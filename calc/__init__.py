@@ -4,17 +4,31 @@
     answer = calc.work("wire-drop", {"current": "30 A", "length": "12 ft", "conductor": "8 AWG"})
     answer["drop"].m_as("V")
 
-`work` reads texts as a person types them and gives an `Answer`; `worksheets` lists the ids.
+`work` reads texts as a person types them, or quantities, and gives an `Answer` in words;
+`calculate` takes values and gives the typed result. `worksheets` lists the ids.
 """
 
 from collections.abc import Mapping
+from typing import Any
 
 from calc.sheets import IDS, worksheet
 from calc.worksheet.answer import Answer, InputError
+from calc.worksheet.data import as_data
 from calc.worksheet.fields import Problem
-from calc.worksheet.work import Worksheet
+from calc.worksheet.values import as_text, as_value
+from calc.worksheet.work import Worksheet, parameter
 
-__all__ = ["Answer", "InputError", "find", "work", "worksheets"]
+__all__ = [
+    "Answer",
+    "InputError",
+    "Problem",
+    "Worksheet",
+    "as_data",
+    "calculate",
+    "find",
+    "work",
+    "worksheets",
+]
 
 
 def worksheets() -> tuple[str, ...]:
@@ -30,14 +44,61 @@ def find(name: str) -> Worksheet:
     raise InputError((Problem("worksheet", says),))
 
 
-def work(name: str, inputs: Mapping[str, str | float] | None = None) -> Answer:
+def work(name: str, inputs: Mapping[str, Any] | None = None) -> Answer:
     """Return the answer of worksheet `name` for `inputs`: field id to text as a person types it.
 
-    A bare number is taken in the unit of the field's default. A missing field takes its default,
-    and `answer.inputs[field].given` is then False. Raises InputError, which holds every problem.
+    Instead of a text an input may be a pint quantity, and a number where the field has no unit. A
+    missing field takes its default, and `answer.inputs[field].given` is then False. Raises
+    InputError, which holds every problem; so does a bare number that could be read in two units.
     """
-    texts = {
-        str(field): value if isinstance(value, str) else f"{value}"
-        for field, value in (inputs or {}).items()
-    }
-    return find(name).work(texts)
+    sheet = find(name)
+    texts: dict[str, str] = {}
+    problems: list[Problem] = []
+    for key, value in (inputs or {}).items():
+        try:
+            texts[str(key)] = as_text(sheet, str(key), value)
+        except Problem as problem:
+            problems.append(problem)
+    if problems:
+        rest = {key: text for key, text in texts.items() if text.strip()}
+        raise InputError((*problems, *sheet.problems(rest)))
+    return sheet.work(texts)
+
+
+def calculate(name: str, /, **values: Any) -> Any:
+    """Return the typed result of worksheet `name` for `values` by the name of its parameter.
+
+    A value is a float in the SI unit of its field (a temperature in °C), a pint quantity, a member
+    of the field's enumeration or its id, or None where a field may be left out. No text is read or
+    written on the way. A missing value takes the field's default. Raises InputError, which holds
+    every problem: values outside a field's limits among them.
+    """
+    sheet = find(name)
+    fields = {parameter(field.id): field for field in sheet.fields}
+    problems = [
+        Problem(key, f"{name} has no parameter {key!r}; it takes {', '.join(fields)}.")
+        for key in values
+        if key not in fields
+    ]
+    readings = sheet.read({})[0]
+    given: dict[str, Any] = {}
+    for key, field in fields.items():
+        try:
+            if key in values:
+                given[key] = as_value(field, values[key])
+        except Problem as problem:
+            problems.append(problem)
+    if problems:
+        raise InputError(tuple(problems))
+    for key, field in fields.items():
+        if key not in given:
+            given[key] = _default(sheet, field.id, given, readings)
+    return sheet.run(given)
+
+
+def _default(sheet: Worksheet, name: str, given: Mapping[str, Any], readings: Any) -> Any:
+    """Return the value of a field that is not given: its default beside what is given."""
+    field = sheet.field(name)
+    if field.default_by and (choice := given.get(parameter(field.default_by[0]))) is not None:
+        return field.argument(field.read(field.default_by[1][str(choice)]))
+    return field.argument(readings[name])

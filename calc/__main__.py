@@ -1,11 +1,11 @@
-"""`python -m calc`: worksheets in a terminal.
+"""`lugwise`, or `python -m calc`: worksheets in a terminal.
 
-    python -m calc --list
-    python -m calc --list wire-drop
-    python -m calc wire-drop current="30 A" length="12 ft"
-    python -m calc wire-drop --json current="30 A"
-    python -m calc wire-drop --practice 7
-    python -m calc wire-drop --practice 7 --reply "0.5 V"
+    lugwise --list
+    lugwise --list wire-drop
+    lugwise wire-drop current="30 A" length="12 ft"
+    lugwise wire-drop --json current="30 A"
+    lugwise wire-drop --practice 7
+    lugwise wire-drop --practice 7 --reply "0.5 V"
 
 Bad input ends with status 2 and the sentences on standard error.
 """
@@ -14,19 +14,18 @@ import argparse
 import json
 import signal
 import sys
-from dataclasses import asdict
-from typing import Any
 
 import calc
 from calc.practice import mark, question
 from calc.units.shown import with_mm2
 from calc.worksheet.answer import Answer
+from calc.worksheet.data import as_data
 from calc.worksheet.fields import Problem
 
 
 def main(words: list[str] | None = None) -> int:
     """Work one worksheet and print its answer; return the exit status."""
-    parser = argparse.ArgumentParser(prog="python -m calc", description="Work a Lugwise worksheet.")
+    parser = argparse.ArgumentParser(prog="lugwise", description="Work a Lugwise worksheet.")
     parser.add_argument("worksheet", nargs="?", help="its id; --list shows them")
     parser.add_argument("inputs", nargs="*", metavar="field=value", help='such as current="30 A"')
     parser.add_argument("--json", action="store_true", help="print the answer as data")
@@ -155,48 +154,12 @@ def _table(answer: Answer, name: str) -> list[str]:
     return lines
 
 
-def as_data(answer: Answer) -> dict[str, Any]:
-    """Return the answer as plain data: numbers with their units, texts and lists."""
-    results: dict[str, Any] = {}
-    for result in answer.worksheet.results:
-        value = answer[result.id]
-        if isinstance(value, list):
-            results[result.id] = [part if isinstance(part, str) else asdict(part) for part in value]
-        elif hasattr(value, "magnitude"):
-            results[result.id] = {
-                "value": value.magnitude,
-                "unit": f"{value.units}",
-                "shown": answer.shown[result.id],
-            }
-        else:
-            results[result.id] = value
-    return {
-        "worksheet": answer.worksheet.id,
-        "verdict": answer.verdict,
-        "sentence": answer.sentence,
-        "results": results,
-        "inputs": {
-            name: {"text": r.text, "given": r.given, "applies": r.applies}
-            for name, r in answer.inputs.items()
-        },
-        "working": [
-            {
-                "label": x.label,
-                "formula": x.formula,
-                "numbers": x.numbers,
-                "value": x.value,
-                "says": x.says,
-                "source": str(x.source) if x.source else None,
-            }
-            for x in answer.working
-        ],
-        "cautions": [said.text for said in answer.cautions],
-        "notes": [said.text for said in answer.notes],
-        "sources": [str(source) for source in answer.sources],
-    }
+def run() -> None:
+    """Run the command `lugwise`: end quietly when the reader, like `head`, has seen enough."""
+    if hasattr(signal, "SIGPIPE"):
+        signal.signal(signal.SIGPIPE, signal.SIG_DFL)
+    sys.exit(main())
 
 
 if __name__ == "__main__":
-    if hasattr(signal, "SIGPIPE"):  # end quietly when the reader, like `head`, has seen enough
-        signal.signal(signal.SIGPIPE, signal.SIG_DFL)
-    sys.exit(main())
+    run()

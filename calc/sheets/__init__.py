@@ -6,6 +6,7 @@ them all would be a good part of its start. `wire-drop` lives in `calc.sheets.qu
 
 from __future__ import annotations
 
+import copyreg
 from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
@@ -63,3 +64,10 @@ def practice_of(name: str) -> Practice:
     """Return the practice of the worksheet with the id `name`. Raises KeyError."""
     found: Practice = import_module(f"{package_of(name)}.practice").PRACTICE
     return found
+
+
+def _by_name(sheet: Worksheet) -> tuple[object, tuple[str]]:
+    return worksheet, (sheet.id,)
+
+
+copyreg.pickle(Worksheet, _by_name)  # a declaration holds functions: it is found again by its id

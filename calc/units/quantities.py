@@ -14,24 +14,53 @@ from dataclasses import dataclass
 from functools import cache
 from pkgutil import get_data
 from typing import TYPE_CHECKING
+from weakref import WeakSet
 
 if TYPE_CHECKING:
     import pint
 
 METRIC, US = "metric", "us"
 UNIT_LINES = "unit_lines.json"
+_completed: WeakSet[pint.UnitRegistry] = WeakSet()  # registries that have every unit of ours
+
+
+def registry() -> pint.UnitRegistry:
+    """Return pint's application registry, with every unit of ours in it.
+
+    So a quantity of ours and one of the caller's go together. A unit that is there is left as it
+    is; one of our definitions that is missing is added.
+    """
+    import pint
+
+    shared: pint.UnitRegistry = pint.get_application_registry().get()
+    if shared not in _completed:
+        for name, line in _definition_lines().items():
+            try:
+                shared.Unit(name)
+            except pint.UndefinedUnitError:
+                shared.define(line)
+        _completed.add(shared)
+    return shared
 
 
 @cache
-def registry() -> pint.UnitRegistry:
-    """Return the one registry of this process, built from our own small definitions file."""
+def _definitions() -> pint.UnitRegistry:
+    """Return our own small definitions as a registry, from which the lines of units are taken."""
     from importlib.resources import files  # slow to import, and the page never comes here
 
     import pint
 
-    return pint.UnitRegistry(
-        str(files("calc.units") / "units.txt"), autoconvert_offset_to_baseunit=False
-    )
+    ours = str(files("calc.units") / "units.txt")
+    return pint.UnitRegistry(ours, autoconvert_offset_to_baseunit=False)
+
+
+def _definition_lines() -> dict[str, str]:
+    """Return the lines of our definitions file by the unit they define."""
+    text = (get_data("calc.units", "units.txt") or b"").decode("utf-8")
+    pairs = (line.partition(" = ") for line in text.splitlines() if line[:1].isascii())
+    return {
+        name: f"{name} = {meaning}" for name, _, meaning in pairs if meaning and name.isidentifier()
+    }
 
 
 @dataclass(frozen=True)
@@ -103,7 +132,7 @@ def _line(kind_base: str, name: str) -> tuple[float, float]:
     """Return slope and offset of the straight line from unit `name` to `kind_base`."""
     if ready := _ready_lines().get(f"{name} to {kind_base}"):
         return ready
-    quantity = registry().Quantity
+    quantity = _definitions().Quantity
     if name == kind_base:
         return 1.0, 0.0
     offset = float(quantity(0.0, name).to(kind_base).magnitude)

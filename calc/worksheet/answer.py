@@ -30,6 +30,7 @@ from calc.worksheet.formula import written
 from calc.worksheet.result_table import Table
 
 _MOST_DIGITS = 9
+_FEW = 8  # results that fit a screen
 NAME = re.compile(r"\{([a-z_][\w.]*)\}")  # a name in a sentence
 _SYMBOLS: dict[tuple[str, str], str] = {}  # formulas in symbols: the same for every answer
 
@@ -76,8 +77,11 @@ class InputError(ValueError):
         self.field = problems[0].field
         self.message = problems[0].message
 
+    def __reduce__(self) -> tuple[Any, ...]:
+        return type(self), (self.problems,)
 
-@dataclass(frozen=True)
+
+@dataclass(frozen=True, repr=False)
 class Answer:
     """What working a worksheet gives.
 
@@ -111,6 +115,16 @@ class Answer:
                 return self.shown[name] if value is not None else None
             return list(value) if isinstance(value, tuple) else value
         return quantity(value, result.kind)
+
+    def __repr__(self) -> str:
+        """Return the sheet, the verdict and the first results, on a few lines."""
+        figures = (
+            f"{result.id} = {self.shown[result.id]}"
+            for result in self.worksheet.results[:_FEW]
+            if self.values[result.id] is not None and result.kind
+        )
+        lines = (f"<{self.worksheet.id}: {self.verdict}. {self.sentence}", *figures)
+        return "\n  ".join(lines) + ">"
 
 
 class Writer:

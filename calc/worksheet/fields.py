@@ -33,6 +33,9 @@ class Problem(ValueError):
         self.message = message
         self.cell = cell
 
+    def __reduce__(self) -> tuple[Any, ...]:
+        return type(self), (self.field, self.message, self.cell)
+
     @property
     def each(self) -> tuple["Problem", ...]:
         """Every problem that this one gathers: itself, unless the field is a list."""
@@ -127,10 +130,11 @@ class Quantity(Field):
     @property
     def bare(self) -> tuple[Kind, Unit]:
         """The kind and unit that a number without a unit is taken in."""
-        return _unit_of(self.default or self._sample, self.kinds)
+        return _unit_of(self.default or self.sample, self.kinds)
 
     @property
-    def _sample(self) -> str:
+    def sample(self) -> str:
+        """A text as a reader would type it."""
         return self.example or (
             next(iter(self.default_by[1].values())) if self.default_by else self.low
         )
@@ -142,8 +146,8 @@ class Quantity(Field):
             raise self._unreadable(unreadable) from None
         value = to_base(typed.number, typed.kind, typed.unit.name)
         if typed.kind.whole and value != int(value if abs(value) < 1e9 else 0):
-            raise self.problem(f"must be a whole number, like {self.default or self._sample}.")
-        self._check(value, typed.kind)
+            raise self.problem(f"must be a whole number, like {self.default or self.sample}.")
+        self.check(value, typed.kind)
         pair = typed.digits.endswith(" in")
         shown = typed.digits if pair else with_unit(grouped(typed.digits), typed.unit.symbol)
         link = typed.digits.replace(" ", "") + ("" if pair else typed.unit.link)
@@ -159,7 +163,8 @@ class Quantity(Field):
         """Return low and high [base unit of `kind`] and their texts, if they are of that kind."""
         return _bounds(self.low, self.high, kind, self.kinds)
 
-    def _check(self, value: float, kind: Kind) -> None:
+    def check(self, value: float, kind: Kind) -> None:
+        """Raise Problem if `value` [base unit of `kind`] lies outside the limits."""
         bounds = self.bounds(kind)
         if bounds is None:
             return
@@ -171,7 +176,7 @@ class Quantity(Field):
 
     def _unreadable(self, unreadable: Unreadable) -> Problem:
         why = unreadable.why
-        sample = (self.default or self._sample).replace(" ", NO_BREAK_SPACE)
+        sample = (self.default or self.sample).replace(" ", NO_BREAK_SPACE)
         if why == EMPTY:
             return Problem(
                 self.id, f"Enter the {self.label[0].lower()}{self.label[1:]}, like {sample}."

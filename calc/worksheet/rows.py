@@ -66,6 +66,9 @@ class ListProblem(Problem):
         super().__init__(problems[0].field, problems[0].message, problems[0].cell)
         self._each = problems
 
+    def __reduce__(self) -> tuple[Any, ...]:
+        return type(self), (self._each,)
+
     @property
     def each(self) -> tuple[Problem, ...]:
         return self._each

@@ -26,26 +26,22 @@ class Worksheet(Declaration):
         A field that has no meaning beside the others is checked too, though it is left aside.
         Raises InputError with every problem at once.
         """
+        if problems := self.problems(texts):
+            raise InputError(problems)
+        return self.answer(self.read(texts)[0])
+
+    def problems(self, texts: Mapping[str, str]) -> tuple[Problem, ...]:
+        """Return everything that is wrong with `texts` by field id."""
         readings, problems = self.read(texts)
         ids = [field.id for field in self.fields]
         unknown = tuple(
-            Problem(
-                str(name),
-                f"{self.id} has no field {name!r}; it takes {', '.join(ids)}.",
-            )
+            Problem(str(name), f"{self.id} has no field {name!r}; it takes {', '.join(ids)}.")
             for name in texts
             if name not in ids
         )
-        aside = (field for field in self.fields if field.id in readings)
-        problems += tuple(
-            problem
-            for field in aside
-            if not readings[field.id].applies
-            for problem in _problems(field, texts.get(field.id))
-        )
-        if unknown or problems:
-            raise InputError((*unknown, *problems))
-        return self.answer(readings)
+        aside = (one for one in self.fields if one.id in readings and not readings[one.id].applies)
+        hidden = (problem for one in aside for problem in _problems(one, texts.get(one.id)))
+        return (*unknown, *problems, *hidden)
 
     def answer(self, readings: Mapping[str, ParsedInput]) -> Answer:
         """Return the whole answer for readings of every field. Raises InputError."""
@@ -64,11 +60,25 @@ class Worksheet(Declaration):
         for done, later in self._rest(outcome):
             yield done, self._put(readings, later) if done == 1 else None
 
+    def run(self, values: Mapping[str, Any]) -> Any:
+        """Return the typed result for `values` by the name of a parameter, all stages done.
+
+        Raises InputError for what lies outside a table.
+        """
+        outcome = self._calculate(values)
+        for _, later in self._rest(outcome):
+            outcome = later
+        return outcome
+
     def _run(self, readings: Mapping[str, ParsedInput]) -> Any:
+        fields = self.fields
+        return self._calculate(
+            {parameter(field.id): field.argument(readings[field.id]) for field in fields}
+        )
+
+    def _calculate(self, values: Mapping[str, Any]) -> Any:
         try:
-            return self.calculate(
-                **{parameter(field.id): field.argument(readings[field.id]) for field in self.fields}
-            )
+            return self.calculate(**values)
         except Problem as problem:
             raise InputError((problem,)) from None
         except NotCovered as gap:

@@ -1,5 +1,7 @@
 """Every kind of quantity a reader may type or read: its base unit inside, its units outside."""
 
+import copyreg
+
 from calc.units.kinds.energy import ENERGY_KINDS
 from calc.units.kinds.faults import FAULT_KINDS
 from calc.units.kinds.heat import HEAT_KINDS
@@ -172,3 +174,14 @@ KINDS = (
     *HEAT_KINDS,
     *JOINT_KINDS,
 )
+
+
+def _kind(name: str) -> Kind:
+    return next(kind for kind in KINDS if kind.id == name)
+
+
+def _by_id(kind: Kind) -> tuple[object, tuple[str]]:
+    return _kind, (kind.id,)
+
+
+copyreg.pickle(Kind, _by_id)  # there is one of each
