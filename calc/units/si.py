@@ -30,6 +30,31 @@ Hertz = Annotated[float, energy.FREQUENCY]
 VoltAmperes = Annotated[float, energy.APPARENT]
 Degrees = Annotated[float, energy.ANGLE]
 CubicMetres = Annotated[float, heat.VOLUME]
+MetresPerSecond = Annotated[float, heat.SPEED]
+Pascals = Annotated[float, heat.PRESSURE]
+WattsPerSquareMetre = Annotated[float, heat.IRRADIANCE]
+SharePerKelvin = Annotated[float, heat.DERATING]
+# Of heat and air
+HeatWatts = Annotated[float, heat.HEAT]  # shown in BTU/h too
+WattsPerKelvin = Annotated[float, heat.HEAT_RATE]
+JoulesPerKelvin = Annotated[float, heat.HEAT_STORE]
+JoulesPerKilogramKelvin = Annotated[float, heat.SPECIFIC_HEAT]
+JoulesPerCubicMetreKelvin = Annotated[float, heat.AIR_HEAT]
+JoulesPerCubicMetre = Annotated[float, heat.ENERGY_DENSITY]
+WattsPerMetreKelvin = Annotated[float, heat.CONDUCTIVITY]
+WattsPerSquareMetreKelvin = Annotated[float, heat.CONDUCTANCE]
+SquareMetreKelvinsPerWatt = Annotated[float, heat.INSULANCE]
+KilogramsPerCubicMetre = Annotated[float, heat.DENSITY]
+Kilograms = Annotated[float, heat.MASS]
+CubicMetresPerSecond = Annotated[float, heat.AIRFLOW]
+RoomCubicMetres = Annotated[float, heat.SPACE]
+SurfaceSquareMetres = Annotated[float, heat.SURFACE]
+OpeningSquareMetres = Annotated[float, heat.OPENING]
+MetresPerSecondSquared = Annotated[float, heat.ACCELERATION]
+AirChangesPerSecond = Annotated[float, heat.RATE]
+GasAmperesPerCoulomb = Annotated[float, heat.GAS_CURRENT]  # of each A·s of capacity
+CubicMetresPerCoulomb = Annotated[float, heat.GAS_PER_CHARGE]
+EfficiencyRatio = Annotated[float, heat.PERFORMANCE]  # cold for power, as a number
 
 
 @dataclass(frozen=True)

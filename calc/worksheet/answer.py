@@ -274,6 +274,8 @@ class Writer:
         value, leaf = part_of(self.result, path), path.rpartition(".")[2]
         if leaf in self.readings and self.readings[leaf].value == value:
             return self.readings[leaf].text
+        if leaf in self.named and self.values[leaf] == value:
+            return self.shown[leaf]
         kind = kind_at(type(self.result), path)
         return self.put(
             Output(id=path, label="", kind=kind), value, digits=3, rounding=NEAR, both=False
