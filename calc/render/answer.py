@@ -9,7 +9,7 @@ from calc.render.next_steps import are_moves, moves_html
 from calc.render.table import table_html
 from calc.sources import Source
 from calc.units.shown import DOWN, UP, with_mm2
-from calc.worksheet.answer import Answer, Line
+from calc.worksheet.answer import Answer, Line, Said
 from calc.worksheet.declare import CAUTION, FINE, STOP, Output
 
 _LONG_LIST = 4
@@ -61,7 +61,14 @@ def gist_html(answer: Answer) -> Markup:
 def verdict_line(answer: Answer) -> Markup:
     """Return the verdict with its sentence."""
     sentence = el("span", answer.sentence, class_="lw-sentence")
-    return el("p", verdict_html(answer.verdict), " ", sentence, class_="lw-verdict-line")
+    return el(
+        "p",
+        verdict_html(answer.verdict),
+        " ",
+        sentence,
+        class_="lw-verdict-line",
+        data_rule=answer.rule or None,
+    )
 
 
 def answer_html(
@@ -109,9 +116,7 @@ def answer_html(
             "details",
             el("summary", "Where it holds, and where it comes from"),
             el("p", sheet.valid),
-            el("ul", *(el("li", note.text, _from(note.source)) for note in answer.notes))
-            if answer.notes
-            else None,
+            el("ul", *map(_said, answer.notes)) if answer.notes else None,
             el(
                 "ul",
                 *(
@@ -173,11 +178,15 @@ def _cautions(answer: Answer) -> Markup | None:
     return el(
         "div",  # a section inside a section would end what is kept out of the search
         el("h3", "Take care"),
-        el("ul", *(el("li", caution.text, _from(caution.source)) for caution in answer.cautions)),
+        el("ul", *map(_said, answer.cautions)),
         class_="lw-cautions",
         role="region",
         aria_label="Cautions",
     )
+
+
+def _said(said: Said) -> Markup:
+    return el("li", said.text, _from(said.source), data_rule=said.rule or None)
 
 
 @cache

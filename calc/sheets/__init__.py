@@ -7,6 +7,7 @@ them all would be a good part of its start. `wire-drop` lives in `calc.sheets.qu
 from __future__ import annotations
 
 import copyreg
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
@@ -66,7 +67,7 @@ def practice_of(name: str) -> Practice:
     return found
 
 
-def _by_name(sheet: Worksheet) -> tuple[object, tuple[str]]:
+def _by_name(sheet: Worksheet) -> tuple[Callable[..., Worksheet], tuple[str]]:
     return worksheet, (sheet.id,)
 
 

@@ -32,7 +32,9 @@ def registry() -> pint.UnitRegistry:
     """
     import pint
 
-    shared: pint.UnitRegistry = pint.get_application_registry().get()
+    # pint gives this function no types
+    proxy = pint.get_application_registry()  # type: ignore[no-untyped-call]
+    shared: pint.UnitRegistry = proxy.get()
     if shared not in _completed:
         for name, line in _definition_lines().items():
             try:

@@ -153,7 +153,9 @@ class Declaration:
     compares: they get the digits it takes to tell them apart. A calculation that takes longer than
     a keystroke is parted: `later_stages` is given what `calculate` returned and yields, stage by
     stage, the share that is done and the same with more of it filled in, at last with all of it.
-    Only a page asks for it stage by stage.
+    Only a page asks for it stage by stage. `older_defaults` keeps, for each earlier set of
+    defaults, those that have changed with the next: a text by field, or for a field whose default
+    goes by a choice, texts by choice.
     """
 
     id: str
@@ -175,6 +177,32 @@ class Declaration:
     picture: Picture | None = None
     tables: tuple[Table, ...] = ()
     later_stages: Callable[[Any], Iterator[tuple[float, Any]]] | None = None
+    older_defaults: tuple[Mapping[str, str | Mapping[str, str]], ...] = ()
+
+    @property
+    def default_set(self) -> int:
+        """The number of today's set of defaults, which stands in links as `v=`."""
+        return len(self.older_defaults) + 1
+
+    def default_in(self, number: int, name: str, texts: Mapping[str, str]) -> str:
+        """Return the text that field `name` had in the default set `number`, where it is not in
+        `texts`, or nothing where today's default means the same.
+        """
+        field = self.field(name)
+        if number < field.since:
+            return field.before
+        # A default that has changed once or more stands in the set before the first change.
+        later = (older[name] for older in self.older_defaults[number - 1 :] if name in older)
+        found = next(later, "")
+        if isinstance(found, str) or not field.default_by:
+            return found if isinstance(found, str) else ""
+        other = field.default_by[0]
+        base = texts.get(other) or self.default_in(number, other, texts)
+        try:
+            choice = self.field(other).read(base or self.field(other).default).value
+        except Problem:
+            return ""  # what is wrong there is said beside it
+        return found.get(str(choice), "")
 
     def field(self, name: str) -> Field:
         """Return the field with the id `name`. Raises KeyError."""

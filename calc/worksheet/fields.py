@@ -79,7 +79,9 @@ class Field:
     each of its choices, the text used when this one is left empty. `only_if` names a field and the
     choice beside which this one has a meaning. `optional` allows an empty box that means "not
     known". `advanced` marks a figure that is seldom changed: the form folds these away. `hidden`
-    marks what only links set: the form carries it without showing it.
+    marks what only links set: the form carries it without showing it. `since` is the number of the
+    sheet's default set with which the field came, and `before` the text that a link from an earlier
+    set means without it (nothing: the default).
     """
 
     id: str
@@ -92,6 +94,8 @@ class Field:
     optional: bool = False
     advanced: bool = False
     hidden: bool = False
+    since: int = 1
+    before: str = ""
 
     def read(self, text: str) -> ParsedInput:
         """Return what `text` says. Raises Problem."""

@@ -1,6 +1,9 @@
 """Links that carry a worksheet's inputs: readable text in the fragment, such as
 `v=1&current=30A&length=12ft&conductor=8AWG`.
 
+`v` is the number of the default set with which the link was made: what it leaves out means what it
+meant then.
+
 A link may come from a stranger: it is cut to size, read by the same grammar as the form, and what
 is not understood is handed back as text to be shown.
 """
@@ -13,7 +16,6 @@ from calc.worksheet.declare import Declaration
 from calc.worksheet.fields import Field, ParsedInput
 from calc.worksheet.rows import Rows
 
-VERSION = "1"
 _LONGEST_FRAGMENT, _LONGEST_VALUE, _MOST_KEYS, _LONGEST_SHOWN = 4000, 200, 60, 40
 _ESCAPED = 3  # characters of a link for one of a list, most of which are plain ones
 _PLAIN = "/.-_~!'()*,:;@$"
@@ -58,7 +60,7 @@ def write_readings(
     sheet: Declaration, readings: Mapping[str, ParsedInput], texts: Mapping[str, str]
 ) -> str:
     """Return the fragment of `readings`; a field without one stands as in `texts`."""
-    parts = [f"v={VERSION}"]
+    parts = [f"v={sheet.default_set}"]
     for field in sheet.fields:
         reading = readings.get(field.id)
         if reading is None:
@@ -77,7 +79,7 @@ def open_fragment(sheet: Declaration, fragment: str) -> Opened:
     texts: dict[str, str] = {}
     strange: list[str] = []
     notes: list[str] = []
-    version = VERSION
+    version = str(sheet.default_set)
     lists = sum(field.longest for field in sheet.fields if isinstance(field, Rows))
     fragment = fragment[: _LONGEST_FRAGMENT + _ESCAPED * lists]
     for part in fragment.lstrip("#").split("&")[:_MOST_KEYS]:
@@ -89,8 +91,16 @@ def open_fragment(sheet: Declaration, fragment: str) -> Opened:
             texts.setdefault(name, text[: _longest(named[0])])
         elif name:
             strange.append(name)
-    if version != VERSION:
+    number = int(version) if version.isascii() and version.isdecimal() and len(version) < 4 else 0
+    if not 1 <= number <= sheet.default_set:
         notes.append("This link was made by another version of the sheet. Check each figure.")
+    else:
+        older = {
+            field.id: sheet.default_in(number, field.id, texts)
+            for field in sheet.fields
+            if field.id not in texts
+        }
+        texts |= {name: text for name, text in older.items() if text}
     if strange:
         listed = ", ".join(f"“{name[:_LONGEST_SHOWN]}”" for name in strange[:5])
         notes.append(

@@ -1,6 +1,7 @@
 """A link carries its inputs whole, and every link that was ever made opens still."""
 
 import re
+from dataclasses import replace
 from itertools import zip_longest
 from pathlib import Path
 from urllib.parse import unquote_plus
@@ -38,7 +39,7 @@ def test_a_link_opens_to_the_same_inputs_and_the_same_answer(sheet):
 def test_a_link_is_plain_readable_text(sheet):
     for texts, _ in answers(sheet.id):
         link = write(sheet, texts)
-        assert link.startswith("v=1&")
+        assert link.startswith(f"v={sheet.default_set}&")
         assert re.fullmatch(r"[\w=&.%/*'(),:;@$~!+-]+", link, re.ASCII), link
         # Some ten letters of name and ten of text for each field; a table may be as long as it is.
         most = max(500, 22 * len(sheet.fields)) + sum(map(longest, sheet.fields))
@@ -48,6 +49,50 @@ def test_a_link_is_plain_readable_text(sheet):
 def longest(field) -> int:
     """Return how long a drawn list can get in a link: its names may be all escapes."""
     return 400 * MOST_ROWS if isinstance(field, Rows) else 0
+
+
+def changed_sheet():
+    """Return wire-drop as it would be after two changes of its defaults."""
+    sheet = calc.find("wire-drop")
+    fields = [
+        replace(field, since=3, before="2") if field.id == "parallel" else field
+        for field in sheet.fields
+    ]
+    older = ({"limit": "5 %", "voltage": "24 V"}, {"limit": "4 %"})
+    return replace(sheet, fields=tuple(fields), older_defaults=older)
+
+
+@pytest.mark.parametrize(
+    ("fragment", "means"),
+    [
+        ("v=1&current=30A", {"limit": "5 %", "voltage": "24 V", "parallel": "2"}),
+        ("v=2&current=30A", {"limit": "4 %", "parallel": "2"}),
+        ("v=3&current=30A", {}),
+        ("v=1&limit=3percent&parallel=1", {"voltage": "24 V"}),
+    ],
+)
+def test_what_a_link_leaves_out_means_what_it_meant_when_it_was_made(fragment, means):
+    sheet = changed_sheet()
+    opened = open_fragment(sheet, fragment)
+    assert opened.notes == ()
+    assert {k: v for k, v in opened.texts.items() if f"{k}=" not in fragment} == means
+    assert write(sheet, opened.texts).startswith("v=3&")
+    assert open_fragment(sheet, write(sheet, opened.texts)).notes == ()
+
+
+@pytest.mark.parametrize("version", ["0", "4", "-1", "1e9", "²", "9" * 30, ""])
+def test_a_link_of_a_set_that_never_was_is_told(version):
+    (note,) = open_fragment(changed_sheet(), f"v={version}&current=30A").notes
+    assert "another version" in note
+
+
+def test_a_default_that_goes_by_a_choice_is_kept_by_choice():
+    sheet = calc.find("runtime")
+    sheet = replace(sheet, older_defaults=({"usable": {"AGM": "40 %"}},))
+    assert open_fragment(sheet, "v=1&chemistry=AGM").texts["usable"] == "40 %"
+    assert "usable" not in open_fragment(sheet, "v=1&chemistry=LFP").texts
+    assert "usable" not in open_fragment(sheet, "v=1&chemistry=nonsense").texts
+    assert "usable" not in open_fragment(sheet, "v=2&chemistry=AGM").texts
 
 
 @EACH

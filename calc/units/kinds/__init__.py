@@ -1,6 +1,7 @@
 """Every kind of quantity a reader may type or read: its base unit inside, its units outside."""
 
 import copyreg
+from collections.abc import Callable
 
 from calc.units.kinds.energy import ENERGY_KINDS
 from calc.units.kinds.faults import FAULT_KINDS
@@ -180,7 +181,7 @@ def _kind(name: str) -> Kind:
     return next(kind for kind in KINDS if kind.id == name)
 
 
-def _by_id(kind: Kind) -> tuple[object, tuple[str]]:
+def _by_id(kind: Kind) -> tuple[Callable[..., Kind], tuple[str]]:
     return _kind, (kind.id,)
 
 
