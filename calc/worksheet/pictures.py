@@ -33,6 +33,9 @@ class Part(str):
         part.shape = shape
         return part
 
+    def __getnewargs__(self) -> tuple[str, str]:
+        return self.shape, str(self)
+
 
 @dataclass(frozen=True)
 class Stack:
@@ -53,6 +56,9 @@ class Rung(str):
         rung = super().__new__(cls, name)
         rung.by_drop, rung.by_heat, rung.chosen = by_drop, by_heat, chosen
         return rung
+
+    def __getnewargs_ex__(self) -> tuple[tuple[str], dict[str, float | bool]]:
+        return (str(self),), vars(self)
 
 
 @dataclass(frozen=True)
