@@ -33,8 +33,8 @@ class Part(str):
         part.shape = shape
         return part
 
-    def __getnewargs__(self) -> tuple[str, str]:
-        return self.shape, str(self)
+    def __reduce__(self) -> tuple[type["Part"], tuple[str, str]]:
+        return Part, (self.shape, str(self))
 
 
 @dataclass(frozen=True)
