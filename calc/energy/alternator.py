@@ -11,9 +11,9 @@ from functools import cache
 from itertools import pairwise
 from math import exp, inf, log, sqrt
 
-from calc.energy import charging
-from calc.energy.battery import charge_efficiency
-from calc.energy.rested import JOINED, highest, lowest
+from calc.energy import charging, voltages
+from calc.energy.battery import Chemistry, charge_efficiency
+from calc.energy.rested import JOINED, highest
 from calc.tables import table
 from calc.units.compare import at_least
 
@@ -22,9 +22,6 @@ IDLE, DRIVING, FAST = 1300, 2500, 5000  # rpm of the alternator, in the publishe
 BLOCK = 13.0  # V, about what a bank of one 12 V block shows
 VEHICLE, VEHICLE_BEARS = 14.4, 15.5  # V, what an engine holds in a 12 V vehicle, and the most
 LEAD_ENDS = 14.0  # V for 12 V, below which lead-acid hardly fills: common practice, no source
-CELLS = {"LFP": 4.0, "AGM": 6.0, "gel": 6.0, "flooded": 6.0}  # in a 12 V block
-BEARS = {"LFP": 14.6, "AGM": 14.8, "gel": 14.4, "flooded": 14.8}
-"""The most [V] a 12 V block is commonly given at room temperature: common practice, no source."""
 
 
 @cache
@@ -126,15 +123,17 @@ def without_taper(current: float) -> Filling:
     return Filling(current=current, steady_time=inf, later_room=0.0, falls_in=1.0)
 
 
-def charger_filling(*, chemistry: str, capacity: float, state: float, current: float) -> Filling:
+def charger_filling(
+    *, chemistry: Chemistry, capacity: float, state: float, current: float
+) -> Filling:
     """Return how a charger of constant `current` [A] fills a bank of `capacity` [A·s] from `state`.
 
     No more than the bank takes by `calc.energy.charging`; from where that falls below `current`,
     what is missing falls exponentially.
     """
-    known, efficiency = charging.usual(chemistry), charge_efficiency(chemistry)
+    known, efficiency = charging.by_chemistry(chemistry), charge_efficiency(chemistry)
     taken = min(current, known.most * capacity)
-    room, falls_in = capacity * (1 - state) / efficiency, known.time / efficiency
+    room, falls_in = capacity * (1 - state) / efficiency, known.time_constant / efficiency
     later = min(room, taken * falls_in)
     return Filling(
         current=taken,
@@ -144,9 +143,9 @@ def charger_filling(*, chemistry: str, capacity: float, state: float, current: f
     )
 
 
-def past_empty(*, chemistry: str, bank_voltage: float, blocks: int) -> bool:
-    """Return whether a bank shows less [V] than an empty one, before a charge. KeyError."""
-    return not at_least(bank_voltage, blocks * CELLS[chemistry] * lowest(chemistry))
+def past_empty(*, chemistry: Chemistry, bank_voltage: float, blocks: int) -> bool:
+    """Return whether a bank shows less [V] than an empty one, before a charge. NotCovered."""
+    return not at_least(bank_voltage, blocks * voltages.past_empty(chemistry))
 
 
 def vehicle_bears(engine_voltage: float) -> float:
@@ -172,28 +171,28 @@ def reach(*, engine_voltage: float, bank_voltage: float, full_voltage: float) ->
 
 
 @cache
-def _rested(chemistry: str) -> dict[str, tuple[tuple[float, float], ...]]:
+def _rested(chemistry: Chemistry) -> dict[str, tuple[tuple[float, float], ...]]:
     """Return the published rested voltages [V] of a 12 V block by table: state [0..1] and volts."""
     found: dict[str, tuple[tuple[float, float], ...]] = {}
     for row in table("rested_states").rows:
         if row["chemistry"] in JOINED.get(chemistry, (chemistry,)) and row["form"] == "points":
-            volts = float(row["high_v"]) / float(row["cells"]) * CELLS[chemistry]
+            volts = float(row["high_v"]) / float(row["cells"]) * voltages.cells(chemistry)
             key = row["chemistry"] + row["source"]
             found[key] = (*found.get(key, ()), (float(row["state_high"]) / 100, volts))
     return found
 
 
-def full_voltage(*, chemistry: str, blocks: int) -> float:
+def full_voltage(*, chemistry: Chemistry, blocks: int) -> float:
     """Return a full bank's own voltage [V] in the model of `reach`: that at which a charge ends.
 
-    Of LFP the published rested voltage is higher still, and counts. KeyError.
+    Of LFP the published rested voltage is higher still, and counts. NotCovered.
     """
-    rested = blocks * CELLS[chemistry] * highest(chemistry)
+    rested = blocks * voltages.cells(chemistry) * highest(chemistry)
     return max(charge_ends_at(chemistry=chemistry, blocks=blocks), rested)
 
 
 def own_voltage(
-    *, chemistry: str, state: float, bank_voltage: float, full_voltage: float, blocks: int
+    *, chemistry: Chemistry, state: float, bank_voltage: float, full_voltage: float, blocks: int
 ) -> float:
     """Return the voltage [V] from which the model of `reach` counts: `bank_voltage` or more.
 
@@ -213,7 +212,7 @@ def own_voltage(
 
 
 def relay_filling(
-    *, chemistry: str, capacity: float, state: float, current: float, reach: float
+    *, chemistry: Chemistry, capacity: float, state: float, current: float, reach: float
 ) -> Filling:
     """Return how a relay fills a bank of `capacity` [A·s] from `state` with `current` [A] at first.
 
@@ -234,10 +233,6 @@ def blocks(bank_voltage: float) -> int:
     return max(1, round(bank_voltage / BLOCK))
 
 
-def charge_ends_at(*, chemistry: str, blocks: int) -> float:
-    """Return the voltage [V] at which a charge of `blocks` 12 V blocks usually ends. KeyError."""
-    for row in table("charge_voltage").rows:
-        if row["chemistry"] == chemistry:
-            cells = float(row["cells"])
-            return blocks * float(row["charge_v"]) * (CELLS["LFP"] if cells == 1 else 1.0)
-    raise KeyError(chemistry)
+def charge_ends_at(*, chemistry: Chemistry, blocks: int) -> float:
+    """Return the voltage [V] at which a charge of `blocks` 12 V blocks usually ends. NotCovered."""
+    return blocks * voltages.charge_end(chemistry)

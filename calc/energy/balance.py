@@ -23,7 +23,8 @@ class Bank:
 
     `capacity` [A·s] at its temperature, `voltage` [V] under load, `floor` [0..1] where it counts as
     empty, `coulombic` and `energy` efficiency [0..1], `most` the largest charging current [A],
-    `time` [s] the charge that is missing divided by the current taken at the charging voltage,
+    `acceptance_time_constant` [s] the charge that is missing divided by the current taken at the
+    charging voltage,
     `drain` the share of the capacity that it loses by itself [1/s], `charges` whether it may be
     charged at its temperature.
     """
@@ -34,7 +35,7 @@ class Bank:
     coulombic: float
     energy: float
     most: float
-    time: float
+    acceptance_time_constant: float
     drain: float
     charges: bool
 
@@ -130,7 +131,7 @@ def hour(bank: Bank, state: float, offered: float, demand: float, factor: float)
                 current=min(current, bank.most),
                 state=state,
                 efficiency=bank.coulombic,
-                time=bank.time,
+                time_constant=bank.acceptance_time_constant,
                 duration=HOUR,
             )
             stored = (state - before) * full

@@ -2,20 +2,154 @@
 
 Peukert's law in rated-hours form, with capacity first corrected for cold; size of a bank with room
 for ageing; efficiency, self-discharge and the temperatures at which it may be charged. In scope: a
-healthy bank of one chemistry. Rested voltage is in `rested`, acceptance over time in `charging`.
+healthy bank of one chemistry. Rested voltage is in `rested`, acceptance over time in `charging`,
+other voltages in `voltages`, thresholds in `limits`.
 """
 
+from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
+from typing import Annotated
 
 from calc.tables import SEEN, table
 from calc.units.compare import at_least, at_most
+from calc.units.constants import DAY, HOUR
+from calc.units.covered import Enumeration, NotCovered
+from calc.units.si import Amperes, Celsius, Coulombs, Number, Seconds, Share, Tag
 
-LEAD_ACID = ("AGM", "gel", "flooded")
-CHEMISTRIES = ("LFP", *LEAD_ACID)
-FROST_MARGIN = 3.0  # K, our choice
-MONTH = 365.25 / 12 * 86400.0  # s
-BASE_TEMPERATURE = 25.0  # °C, IEEE 485
+MONTH: Annotated[Seconds, Tag("mean length of a month")] = 365.25 / 12 * DAY
+BASE_TEMPERATURE: Annotated[Celsius, Tag("temperature that a label is meant for")] = (
+    25.0  # IEEE 485
+)
+
+
+class Chemistry(Enumeration):
+    """What a battery is made of."""
+
+    LFP = "LFP"
+    AGM = "AGM"
+    GEL = "gel"
+    FLOODED = "flooded"
+
+    @property
+    def lead_acid(self) -> bool:
+        """Whether it is one of the lead-acid kinds."""
+        return self is not Chemistry.LFP
+
+
+@dataclass(frozen=True, kw_only=True)
+class Bank:
+    """A bank of one chemistry at a temperature and a state of charge, and where its limits lie.
+
+    `capacity` is as rated. `cold_factor` is None where the table of the cold ends, `freezes` the
+    temperature at which the acid of lead-acid freezes at this state. It may be charged from
+    `charge_low` to `charge_high`. `heavy_current` is what its maker's limit must be read from on.
+    """
+
+    chemistry: Chemistry
+    capacity: Coulombs
+    temperature: Celsius
+    state: Share
+    cold_factor: Number | None
+    freezes: Celsius | None
+    charge_low: Celsius
+    charge_high: Celsius
+    heavy_current: Amperes
+
+    @property
+    def lead_acid(self) -> bool:
+        """Whether it is lead-acid."""
+        return self.chemistry.lead_acid
+
+    @property
+    def cold_capacity(self) -> Coulombs | None:
+        """The capacity at its temperature, None where the table of the cold ends."""
+        return None if self.cold_factor is None else self.capacity / self.cold_factor
+
+    @property
+    def may_charge(self) -> bool:
+        """Whether it may be charged at its temperature, unless its acid has frozen."""
+        return at_least(self.temperature, self.charge_low) and at_most(
+            self.temperature, self.charge_high
+        )
+
+
+@dataclass(frozen=True, kw_only=True)
+class Usable:
+    """The `share` of a bank that is used: a `charge` out of the `capacity` at its temperature."""
+
+    bank: Bank
+    share: Share
+    cold_factor: Number
+    capacity: Coulombs
+    charge: Coulombs
+
+
+@dataclass(frozen=True, kw_only=True)
+class Discharge:
+    """A steady current out of a `capacity` that is rated over `rated_time`, by Peukert's law.
+
+    `capacity` is that at the bank's temperature; it gives it at the `rated_current`. `full_time` is
+    how long the whole of it lasts.
+    """
+
+    capacity: Coulombs
+    current: Amperes
+    rated_time: Seconds
+    exponent: Number
+    rated_current: Amperes
+    full_time: Seconds
+
+
+def bank(*, chemistry: Chemistry, capacity: float, temperature: float, state: float) -> Bank:
+    """Return a bank of `capacity` [A·s] as rated, at `temperature` [°C] and `state` [0..1].
+
+    Raises NotCovered for a chemistry that is none.
+    """
+    chemistry = Chemistry(chemistry)
+    low, high = charge_range(chemistry)
+    known = not chemistry.lead_acid or at_least(temperature, coldest())
+    return Bank(
+        chemistry=chemistry,
+        capacity=capacity,
+        temperature=temperature,
+        state=state,
+        cold_factor=capacity_factor(chemistry, temperature) if known else None,
+        freezes=freezing_point(state) if chemistry.lead_acid else None,
+        charge_low=low,
+        charge_high=high,
+        heavy_current=heavy_rate(chemistry) * capacity,
+    )
+
+
+def usable(bank: Bank, share: float) -> Usable:
+    """Return what a `share` [0..1] of `bank` gives. NotCovered where the table of the cold ends."""
+    factor = capacity_factor(bank.chemistry, bank.temperature)
+    capacity = bank.capacity / factor
+    return Usable(
+        bank=bank, share=share, cold_factor=factor, capacity=capacity, charge=share * capacity
+    )
+
+
+def discharge(*, capacity: float, current: float, rated_time: float, exponent: float) -> Discharge:
+    """Return what `current` [A] does to a `capacity` [A·s] that is rated over `rated_time` [s].
+
+    Peukert's law with `exponent`; see `peukert_runtime`. Raises ZeroDivisionError for no current.
+    """
+    return Discharge(
+        capacity=capacity,
+        current=current,
+        rated_time=rated_time,
+        exponent=exponent,
+        rated_current=capacity / rated_time,
+        full_time=peukert_runtime(
+            capacity=capacity,
+            rated_time=rated_time,
+            current=current,
+            exponent=exponent,
+            usable=1.0,
+        ),
+    )
 
 
 @cache
@@ -39,18 +173,29 @@ def cold_factor(temperature: float) -> float:
     """Return the IEEE 485 factor by which a lead-acid bank must be larger at `temperature` [°C].
 
     Straight line between the printed rows; from 25 °C up it is 1: warmth is not credited. Raises
-    ValueError below the table (-3.9 °C). Rows below 4.4 °C are from memory.
+    NotCovered below the table (-3.9 °C). Rows below 4.4 °C are from memory.
     """
-    if temperature >= BASE_TEMPERATURE - 1e-9:
+    if at_least(temperature, BASE_TEMPERATURE):
         return 1.0
     rows = _cold_factors()
-    if temperature < rows[0][0] - 1e-9:
-        raise ValueError(f"the table ends at {rows[0][0]:.1f} °C")
+    if not at_least(temperature, rows[0][0]):
+        raise NotCovered(
+            "temperature",
+            f"must be {rows[0][0]:.1f} °C or more for lead-acid: the published factors end there.",
+        )
     for (low, at_low), (high, at_high) in pairwise(rows):
         if temperature <= high:
             share = (temperature - low) / (high - low)
             return at_low + share * (at_high - at_low)
     return 1.0
+
+
+def capacity_factor(chemistry: Chemistry, temperature: float) -> float:
+    """Return by what the rated capacity is divided at `temperature` [°C]: `cold_factor`, 1 for LFP.
+
+    No published factor for cold LFP was found. Raises NotCovered below the table for lead-acid.
+    """
+    return cold_factor(temperature) if Chemistry(chemistry).lead_acid else 1.0
 
 
 def peukert_runtime(
@@ -66,57 +211,78 @@ def peukert_runtime(
     return usable * rated_time * share
 
 
-@cache
-def exponent_range(chemistry: str) -> tuple[float, float]:
-    """Return the published lowest and highest Peukert exponent of `chemistry`. Raises KeyError."""
-    for row in table("peukert").rows:
-        if row["chemistry"] == chemistry:
-            return float(row["low"]), float(row["high"])
-    raise KeyError(chemistry)
+def exponent_range(chemistry: Chemistry) -> tuple[float, float]:
+    """Return the published lowest and highest Peukert exponent of `chemistry`. NotCovered."""
+    chemistry = Chemistry(chemistry)
+    low, high = (by_chemistry("peukert", column)[chemistry] for column in ("low", "high"))
+    return float(low), float(high)
+
+
+def default_exponent(chemistry: Chemistry) -> float:
+    """Return the exponent taken for `chemistry`: our choice within the range. NotCovered."""
+    return float(by_chemistry("peukert", "default")[Chemistry(chemistry)])
 
 
 @cache
-def usual(name: str, column: str) -> dict[str, str]:
-    """Return a column of a table by chemistry as text: usual shares and exponents."""
-    return {row["chemistry"]: row[column] for row in table(name).rows}
+def by_chemistry(name: str, column: str) -> dict[str, str]:
+    """Return a column of the table `name` by chemistry, as text."""
+    return {Chemistry(row["chemistry"]): row[column] for row in table(name).rows}
 
 
 @cache
-def _limit(chemistry: str, column: str) -> float:
-    return float(usual("battery_limits", column)[chemistry])
+def _limit(chemistry: Chemistry, column: str) -> float:
+    return float(by_chemistry("battery_limits", column)[Chemistry(chemistry)])
 
 
-def usable_share(chemistry: str) -> float:
-    """Return the share [0..1] of capacity usually used. Common practice, no source. KeyError."""
-    return float(usual("usable_share", "share")[chemistry])
+def usable_share(chemistry: Chemistry) -> float:
+    """Return the share [0..1] of capacity usually used. Common practice, no source. NotCovered."""
+    return float(by_chemistry("usable_share", "share")[Chemistry(chemistry)])
 
 
-def charge_efficiency(chemistry: str) -> float:
-    """Return charge out per charge in (coulombic, [0..1]). Lead-acid: a textbook's 85 %. KeyError.
+def heavy_rate(chemistry: Chemistry) -> float:
+    """Return the current per capacity [1/s], from which a load is hard on a bank. NotCovered.
 
-    Over most of the range; near full a lead-acid bank gasses and takes far less.
+    Beyond it the maker's limit must be read. Common practice, no source.
+    """
+    return _limit(chemistry, "heavy_load_per_h") / HOUR
+
+
+def rest_needed(chemistry: Chemistry) -> float:
+    """Return the rest [s] without charge or load before a reading tells anything. NotCovered.
+
+    6 h lead-acid (an owner manual, which prefers 24 h), 24 h LFP (a paper's abstract).
+    """
+    return _limit(chemistry, "rest_h") * HOUR
+
+
+def charge_efficiency(chemistry: Chemistry) -> float:
+    """Return charge out per charge in (coulombic, [0..1]). Raises NotCovered.
+
+    Lead-acid: a textbook's 85 %, over most of the range; near full a lead-acid bank gasses and
+    takes far less.
     """
     return _limit(chemistry, "coulombic")
 
 
-def energy_efficiency(chemistry: str) -> float:
-    """Return energy out per energy in [0..1], the low figure of those published. Raises KeyError.
+def energy_efficiency(chemistry: Chemistry) -> float:
+    """Return energy out per energy in [0..1], the low figure of those published. NotCovered.
 
     It contains the coulombic loss: apply one of the two, not both.
     """
     return _limit(chemistry, "energy")
 
 
-def self_discharge(chemistry: str) -> float:
+def self_discharge(chemistry: Chemistry) -> float:
     """Return the share of capacity that a bank loses by itself [1/s] near 25 °C.
 
-    Our choice within `self_discharge_range`; a management system's own draw is not in it. KeyError.
+    Our choice within `self_discharge_range`; a management system's own draw is not in it. Raises
+    NotCovered.
     """
     return _limit(chemistry, "self_discharge") / MONTH
 
 
-def self_discharge_range(chemistry: str) -> tuple[float, float]:
-    """Return the lowest and highest self-discharge [1/s] of the pages that we saw. KeyError."""
+def self_discharge_range(chemistry: Chemistry) -> tuple[float, float]:
+    """Return the lowest and highest self-discharge [1/s] of the pages that we saw. NotCovered."""
     return _limit(chemistry, "self_low") / MONTH, _limit(chemistry, "self_high") / MONTH
 
 
@@ -129,15 +295,15 @@ def warmth_factor(temperature: float) -> float:
     return factor
 
 
-def charge_range(chemistry: str) -> tuple[float, float]:
-    """Return the lowest and highest temperature [°C] at which the bank may be charged. KeyError.
+def charge_range(chemistry: Chemistry) -> tuple[float, float]:
+    """Return the lowest and highest temperature [°C] at which the bank may be charged. NotCovered.
 
     LFP from 0 °C: a cell maker's specification. The rest is common practice: data sheets govern.
     """
     return _limit(chemistry, "charge_low_c"), _limit(chemistry, "charge_high_c")
 
 
-def may_charge(*, chemistry: str, temperature: float) -> bool:
+def may_charge(*, chemistry: Chemistry, temperature: float) -> bool:
     """Return whether a bank at `temperature` [°C] may be charged at all, by `charge_range`.
 
     It does not know whether a flat lead-acid bank has frozen: that one must thaw first.
@@ -165,13 +331,23 @@ def standing_time(*, capacity: float, drop: float, drain: float, loss: float) ->
     return drop * capacity / (drain + loss * capacity)
 
 
+def peukert_factor(*, capacity: float, rated_time: float, current: float, exponent: float) -> float:
+    """Return by how much `current` [A] empties a bank faster than its charge says, 1 or more.
+
+    Peukert's law, (I H / C)^(k - 1): a light load is not credited. See `peukert_runtime`.
+    """
+    faster: float = max(1.0, current * rated_time / capacity) ** (exponent - 1.0)
+    return faster
+
+
 def count_share(*, capacity: float, rated_time: float, current: float, exponent: float) -> float:
     """Return the share [0..1] of a charge that comes out at `current` [A], by Peukert's law.
 
-    (C/(I H))^(k-1), never more than 1: a light load is not credited. See `peukert_runtime`.
+    The inverse of `peukert_factor`, so never more than 1.
     """
-    share: float = (capacity / (current * rated_time)) ** (exponent - 1.0)
-    return min(1.0, share)
+    return 1.0 / peukert_factor(
+        capacity=capacity, rated_time=rated_time, current=current, exponent=exponent
+    )
 
 
 def _between(rows: tuple[tuple[float, float], ...], at: float) -> float:
@@ -190,8 +366,8 @@ def freezing_point(state: float) -> float:
     """Return the temperature [°C] at which the acid of a lead-acid bank at `state` [0..1] freezes.
 
     Gravity of a flooded battery by its state, then freezing by gravity, straight lines between the
-    printed rows: between them up to about 1 K too cold, so keep `FROST_MARGIN`. Sealed batteries
-    mostly hold stronger acid and freeze later.
+    printed rows: between them up to about 1 K too cold, so keep `limits.FROST_MARGIN`. Sealed
+    batteries mostly hold stronger acid and freeze later.
     """
     gravity = _between(_columns("acid_gravity", "state_percent", "specific_gravity"), state * 100)
     fahrenheit = _between(_columns("acid_freezing", "specific_gravity", "freezes_f"), gravity)

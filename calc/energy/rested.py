@@ -9,14 +9,19 @@ soon after, where voltage tells no state at all.
 from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
+from typing import Annotated
 
-from calc.energy import battery
+from calc.energy import voltages
+from calc.energy.battery import Chemistry
 from calc.tables import table
+from calc.units.si import Share, Tag, Volts
 
-JOINED = {"gel": ("gel", "AGM")}  # one table of gel was found; AGM is its nearest kin
-ONE_CELL = 0.05  # states either way, our choice: the LFP table is of one measured cell
-HYSTERESIS = 0.025  # V a cell, LFP: high end of 5 to 25 mV, article on hysteresis of LFP cells
-EMPTY = {"LFP": 2.5, "lead-acid": 1.75}  # V a cell: common practice, no source
+# One table of gel was found; AGM is its nearest kin
+JOINED = {Chemistry.GEL: (Chemistry.GEL, Chemistry.AGM)}
+# States either way, our choice: the LFP table is of one measured cell
+ONE_CELL: Annotated[Share, Tag("spread of the state of other LFP cells")] = 0.05
+# A cell: high end of 5 to 25 mV, article on hysteresis of LFP cells
+HYSTERESIS: Annotated[Volts, Tag("hysteresis of an LFP cell")] = 0.025
 
 
 class TooHigh(ValueError):
@@ -27,21 +32,22 @@ class TooHigh(ValueError):
 class Band:
     """States of charge [0..1] between which the bank lies."""
 
-    low: float
-    high: float
+    low: Share
+    high: Share
 
 
 @dataclass(frozen=True)
 class _Row:
-    state_low: float
-    state_high: float
-    low: float  # V a cell
-    high: float
+    state_low: Share
+    state_high: Share
+    low: Volts  # a cell
+    high: Volts
 
 
 @cache
-def _tables(chemistry: str) -> tuple[tuple[str, str, tuple[_Row, ...]], ...]:
+def _tables(chemistry: Chemistry) -> tuple[tuple[str, str, tuple[_Row, ...]], ...]:
     """Return each published table of `chemistry`: its source, its form and rows by voltage."""
+    chemistry = Chemistry(chemistry)
     found: dict[tuple[str, str, str], list[_Row]] = {}
     for row in table("rested_states").rows:
         if row["chemistry"] in JOINED.get(chemistry, (chemistry,)):
@@ -54,32 +60,25 @@ def _tables(chemistry: str) -> tuple[tuple[str, str, tuple[_Row, ...]], ...]:
                     float(row["high_v"]) / cells,
                 )
             )
-    if not found:
-        raise KeyError(chemistry)
     return tuple((source, form, tuple(rows)) for (_, source, form), rows in found.items())
 
 
-def sources(chemistry: str) -> tuple[str, ...]:
-    """Return the sources of the tables used for `chemistry`. Raises KeyError."""
+def sources(chemistry: Chemistry) -> tuple[str, ...]:
+    """Return the sources of the tables used for `chemistry`. Raises NotCovered."""
     return tuple(dict.fromkeys(source for source, _, _ in _tables(chemistry)))
 
 
-def rest_needed(chemistry: str) -> float:
-    """Return the rest [s] without charge or load before a reading tells anything. KeyError.
-
-    6 h lead-acid (an owner manual, which prefers 24 h), 24 h LFP (a paper's abstract).
-    """
-    return float(battery.usual("battery_limits", "rest_h")[chemistry]) * 3600.0
-
-
-def highest(chemistry: str) -> float:
-    """Return the highest rested voltage [V a cell] of the tables. Raises KeyError."""
+def highest(chemistry: Chemistry) -> float:
+    """Return the highest rested voltage [V a cell] of the tables. Raises NotCovered."""
     return max(row.high for _, _, rows in _tables(chemistry) for row in rows)
 
 
-def lowest(chemistry: str) -> float:
-    """Return the voltage [V a cell] below which a rested bank is past empty, or has a dead cell."""
-    return EMPTY["LFP" if chemistry == "LFP" else "lead-acid"]
+def lowest(chemistry: Chemistry) -> float:
+    """Return the voltage [V a cell] below which a rested bank is past empty, or has a dead cell.
+
+    Raises NotCovered.
+    """
+    return voltages.past_empty(chemistry) / voltages.cells(chemistry)
 
 
 def _span(form: str, rows: tuple[_Row, ...], voltage: float) -> tuple[float, float]:
@@ -101,20 +100,20 @@ def _span(form: str, rows: tuple[_Row, ...], voltage: float) -> tuple[float, flo
     return rows[-1].state_low, rows[-1].state_high
 
 
-def band(*, chemistry: str, voltage: float, meter: float) -> Band:
+def band(*, chemistry: Chemistry, voltage: float, meter: float) -> Band:
     """Return between which states a rested `voltage` [V a cell] puts the bank.
 
     `meter` [V a cell] is by how much the reading may be off. From the lowest state that any table
-    gives at the low end of the reading to the highest at its high end. Raises KeyError, and TooHigh
-    where even the low end of the reading stands above every table.
+    gives at the low end of the reading to the highest at its high end. Raises NotCovered, and
+    TooHigh where even the low end of the reading stands above every table.
     """
-    off = meter + (HYSTERESIS if chemistry == "LFP" else 0.0)
+    off = meter + (HYSTERESIS if chemistry == Chemistry.LFP else 0.0)
     if voltage - meter > highest(chemistry) * (1 + 1e-9):
         raise TooHigh(f"no rested {chemistry} cell stands above {highest(chemistry):.3f} V")
     ends = [
         (_span(form, rows, voltage - off)[0], _span(form, rows, voltage + off)[1])
         for _, form, rows in _tables(chemistry)
     ]
-    spread = ONE_CELL if chemistry == "LFP" else 0.0
+    spread = ONE_CELL if chemistry == Chemistry.LFP else 0.0
     low, high = min(low for low, _ in ends) - spread, max(high for _, high in ends) + spread
     return Band(max(0.0, low), min(1.0, high))

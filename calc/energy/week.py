@@ -12,6 +12,7 @@ from math import cos, radians
 
 from calc.energy import battery, charging
 from calc.energy.balance import HOUR, HOURS, Bank, Course, Day, carries, course
+from calc.energy.battery import Chemistry
 from calc.energy.outlook import Outlook, outlook
 from calc.energy.sun import ALBEDO, MID_DAYS, SunDay, day_on_plane
 
@@ -53,7 +54,7 @@ class Plan:
     """
 
     capacity: float
-    chemistry: str
+    chemistry: Chemistry
     from_state: float
     usable: float
     voltage: float
@@ -79,18 +80,18 @@ class Plan:
 
     @cached_property
     def cold(self) -> float:
-        """The IEEE 485 factor of the cold, 1 for LFP. Raises ValueError below its table."""
-        return battery.cold_factor(self.temperature) if self.chemistry in battery.LEAD_ACID else 1.0
+        """The IEEE 485 factor of the cold, 1 for LFP. Raises NotCovered below its table."""
+        return battery.capacity_factor(self.chemistry, self.temperature)
 
     @cached_property
     def exponent(self) -> float:
         """Peukert's exponent, as usual for the chemistry."""
-        return float(battery.usual("peukert", "default")[self.chemistry])
+        return battery.default_exponent(self.chemistry)
 
     @cached_property
     def bank(self) -> Bank:
         """The bank at its temperature."""
-        takes = charging.usual(self.chemistry)
+        takes = charging.by_chemistry(self.chemistry)
         capacity = self.capacity / self.cold
         return Bank(
             capacity=capacity,
@@ -99,7 +100,7 @@ class Plan:
             coulombic=battery.charge_efficiency(self.chemistry),
             energy=battery.energy_efficiency(self.chemistry),
             most=takes.most * capacity,
-            time=takes.time,
+            acceptance_time_constant=takes.time_constant,
             drain=battery.self_discharge(self.chemistry) * battery.warmth_factor(self.temperature),
             charges=battery.may_charge(chemistry=self.chemistry, temperature=self.temperature),
         )
@@ -161,15 +162,17 @@ class Plan:
         twice = tuple(span(DRIVE_FROM, self.drive_hours / HOUR, 2 * HOURS))
         return tuple(map(sum, zip(twice[:HOURS], twice[HOURS:], strict=True)))
 
-    def heavier(self, current: float) -> float:
+    def peukert_factor(self, current: float) -> float:
         """Return by how much `current` [A] empties the bank faster than its charge says, 1 or more.
 
-        Peukert in rated-hours form: (I H / C)^(k - 1). A current below the rated one is credited
-        with nothing.
+        See `battery.peukert_factor`.
         """
-        share = current * RATED_TIME / self.bank.capacity
-        faster: float = max(1.0, share) ** (self.exponent - 1.0)
-        return faster
+        return battery.peukert_factor(
+            capacity=self.bank.capacity,
+            rated_time=RATED_TIME,
+            current=current,
+            exponent=self.exponent,
+        )
 
     def _loads(self) -> tuple[tuple[float, ...], ...]:
         """Return by the hour: what the loads take, conversion, idle [J], and the heavy factor.
@@ -190,9 +193,9 @@ class Plan:
                 taken = own / self.efficiency if load.inverter else own
                 useful += own
                 through += taken - own
-                weighed += taken * self.heavier(at_bus / self.voltage)
+                weighed += taken * self.peukert_factor(at_bus / self.voltage)
             asked = useful + through + idle
-            mean = self.heavier(asked / HOUR / self.voltage)
+            mean = self.peukert_factor(asked / HOUR / self.voltage)
             parts.append(
                 (useful, through, idle, max(mean, (weighed + idle) / asked) if asked else 1.0)
             )

@@ -19,7 +19,7 @@ from calc.electrical.network import (
     Source,
     solve,
 )
-from calc.energy.battery import usual
+from calc.energy.battery import Chemistry, usable_share
 from calc.tables import table
 
 HOUR = 3600.0
@@ -202,7 +202,7 @@ def healthy(given: Given) -> Healthy:
         minus_drop=abs(point.between("far_minus", "bank_minus")),
         charging_to=charge if given.charge_voltage is None else given.charge_voltage,
         tail=TAIL * given.capacity / HOUR,
-        usable=float(usual("usable_share", "share")[given.chemistry]),
+        usable=usable_share(Chemistry(given.chemistry)),
     )
 
 

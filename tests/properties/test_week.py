@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.energy.balance import HOUR, course
-from calc.energy.battery import CHEMISTRIES
+from calc.energy.battery import Chemistry
 from calc.energy.week import DAYS, Load, Plan
 
 FEW = settings(max_examples=60, deadline=None)
@@ -24,7 +24,7 @@ loads = st.builds(
 plans = st.builds(
     Plan,
     capacity=st.floats(10 * HOUR, 2000 * HOUR),
-    chemistry=st.sampled_from(CHEMISTRIES),
+    chemistry=st.sampled_from(Chemistry),
     from_state=st.floats(0, 1),
     usable=st.floats(0.01, 1),
     voltage=st.sampled_from((12.2, 12.8, 25.6, 51.2)),

@@ -163,7 +163,7 @@ def test_the_sheet_promises_no_more_by_a_relay_than_the_network_would_give_step_
     acceptance, the hot alternator gives 120 A and the vehicle takes 20 A of them.
     """
     chance = random.Random(200 + seed)
-    chemistry = battery.CHEMISTRIES[seed % 8 // 2] if seed % 2 else "LFP"
+    chemistry = list(battery.Chemistry)[seed % 8 // 2] if seed % 2 else "LFP"
     state = chance.choice([0.02, 0.05, 0.1, 0.2, 0.5, 0.8, 0.98])
     hours = chance.choice([0.5, 2, 24])
     typed = rested(chemistry, state) - chance.choice([0, 0, 0.1, 0.3])

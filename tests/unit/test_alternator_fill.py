@@ -11,7 +11,7 @@ from calc.energy import alternator, battery, charging
 HOUR = 3600.0
 
 
-@pytest.mark.parametrize("chemistry", battery.CHEMISTRIES)
+@pytest.mark.parametrize("chemistry", battery.Chemistry)
 @pytest.mark.parametrize("state", [0.0, 0.3, 0.7, 0.9, 0.99])
 def test_no_relay_fills_a_bank_faster_than_the_bank_takes_it(chemistry, state):
     capacity, efficiency = 200 * HOUR, battery.charge_efficiency(chemistry)
@@ -27,12 +27,12 @@ def test_no_relay_fills_a_bank_faster_than_the_bank_takes_it(chemistry, state):
         assert filling.after(after) <= filling.room * (1 + 1e-12)
 
 
-@pytest.mark.parametrize("chemistry", battery.CHEMISTRIES)
+@pytest.mark.parametrize("chemistry", battery.Chemistry)
 @pytest.mark.parametrize("state", [0.0, 0.5, 0.76, 0.95])
 @pytest.mark.parametrize("hours", [0.5, 3, 9, 30])
 def test_a_charger_fills_as_the_charge_by_stages_does(chemistry, state, hours):
     """`calc.energy.charging` follows the state of charge; this follows the charge put in."""
-    capacity, known = 200 * HOUR, charging.usual(chemistry)
+    capacity, known = 200 * HOUR, charging.by_chemistry(chemistry)
     efficiency, current = battery.charge_efficiency(chemistry), 30.0
     filling = alternator.charger_filling(
         chemistry=chemistry, capacity=capacity, state=state, current=current
@@ -42,7 +42,7 @@ def test_a_charger_fills_as_the_charge_by_stages_does(chemistry, state, hours):
         current=min(current, known.most * capacity),
         state=state,
         efficiency=efficiency,
-        time=known.time,
+        time_constant=known.time_constant,
         duration=hours * HOUR,
     )
     ours = state + filling.after(hours * HOUR) * efficiency / capacity

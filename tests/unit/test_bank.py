@@ -3,7 +3,8 @@
 import pytest
 
 import calc
-from calc.energy import battery
+from calc.energy import battery, limits
+from calc.units.covered import NotCovered
 from tests.contract.samples import answers
 
 HOUR = 3600.0
@@ -79,7 +80,7 @@ def test_a_lead_acid_bank_colder_than_the_table_is_refused_with_the_limit():
 # Loss, efficiency, charging limits
 
 
-@pytest.mark.parametrize("name", battery.CHEMISTRIES)
+@pytest.mark.parametrize("name", battery.Chemistry)
 def test_what_is_taken_as_usual_lies_within_what_was_found(name):
     """Coulombic: around 85 % lead-acid, almost 100 % lithium; energy: 70 to 85 %, 92 to 98 %."""
     low, high = battery.self_discharge_range(name)
@@ -95,7 +96,7 @@ def test_what_is_taken_as_usual_lies_within_what_was_found(name):
 
 def test_a_chemistry_that_is_not_known_is_an_error():
     for ask in (battery.usable_share, battery.charge_efficiency, battery.self_discharge):
-        with pytest.raises(KeyError):
+        with pytest.raises(NotCovered):
             ask("lead")
 
 
@@ -140,7 +141,7 @@ def test_the_margin_for_frost_is_more_than_straight_lines_can_hide():
     """By hand: through 1.15, 1.20 and 1.25 (+5, -16, -62 °F) a curve lies at most 3.2 °F higher."""
     curve = 5 - 21 * 0.5 + (-25) * (0.5 * -0.5) / 2
     line = 5 - 21 * 0.5
-    assert (curve - line) / 1.8 < battery.FROST_MARGIN
+    assert (curve - line) / 1.8 < limits.FROST_MARGIN
 
 
 # Standing

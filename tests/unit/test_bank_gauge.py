@@ -36,7 +36,7 @@ def test_minus_empties_and_plus_fills_and_nothing_flows_at_zero():
     assert still["time"] is None and still.verdict == "fine"
 
 
-@pytest.mark.parametrize("name", battery.CHEMISTRIES)
+@pytest.mark.parametrize("name", battery.Chemistry)
 @pytest.mark.parametrize("taken", ["under load", "charging"])
 def test_no_state_is_ever_named_under_load_or_on_charge(name, taken):
     for volts in ("11 V", "12.4 V", "12.8 V", "13.3 V", "14.2 V"):

@@ -59,7 +59,7 @@ def test_lead_acid_by_the_voltage_of_another_chemistry_is_told_so(volts, said):
 # Gauge
 
 
-@pytest.mark.parametrize("chemistry", battery.CHEMISTRIES)
+@pytest.mark.parametrize("chemistry", battery.Chemistry)
 @pytest.mark.parametrize("temperature", ["25 C", "50 F", "40 F"])
 @pytest.mark.parametrize("draw", ["20 A", "45 A"])
 def test_from_full_gauge_and_run_time_give_the_same_time(chemistry, temperature, draw):
@@ -69,7 +69,7 @@ def test_from_full_gauge_and_run_time_give_the_same_time(chemistry, temperature,
     assert gauge.values["to_floor"] == pytest.approx(runtime.values["runtime"], rel=1e-9)
 
 
-@pytest.mark.parametrize("chemistry", battery.CHEMISTRIES)
+@pytest.mark.parametrize("chemistry", battery.Chemistry)
 @pytest.mark.parametrize("current", ["0 A", "-1 A"])
 def test_an_empty_bank_is_never_fine_whether_or_not_current_flows(chemistry, current):
     answer = work("bank-gauge", chemistry=chemistry, state="5 %", current=current)
@@ -96,7 +96,7 @@ def test_frost_is_cautioned_wherever_an_lfp_bank_is_charged(temperature):
         assert "Never charge an LFP battery below 0 °C" in cautions(work(sheet))
 
 
-@pytest.mark.parametrize("chemistry", battery.CHEMISTRIES)
+@pytest.mark.parametrize("chemistry", battery.Chemistry)
 def test_a_charge_in_the_cool_is_given_a_time_at_best(chemistry):
     """Below 10 °C: common practice, as for a night on a lead."""
     answer = work("bank-gauge", chemistry=chemistry, current="10 A", temperature="6 C")

@@ -77,7 +77,7 @@ def test_read_as_if_rested_a_loaded_cell_would_be_given_a_wrong_state():
     assert answer["voltage_says"] == "no state at all" and answer["says_low"] is None
 
 
-@pytest.mark.parametrize("chemistry", battery.CHEMISTRIES)
+@pytest.mark.parametrize("chemistry", battery.Chemistry)
 def test_every_printed_row_lies_in_its_own_band(chemistry):
     for row in table("rested_states").rows:
         if row["chemistry"] == chemistry:
@@ -88,7 +88,7 @@ def test_every_printed_row_lies_in_its_own_band(chemistry):
                 assert high >= float(row["state_high"]) - 1e-6
 
 
-@pytest.mark.parametrize("chemistry", battery.CHEMISTRIES)
+@pytest.mark.parametrize("chemistry", battery.Chemistry)
 def test_a_higher_voltage_never_says_a_lower_state(chemistry):
     volts = [9.0 + 0.01 * n for n in range(400)]
     bands = [band(chemistry, v) for v in volts if v / CELLS[chemistry] <= rested.highest(chemistry)]
@@ -97,7 +97,7 @@ def test_a_higher_voltage_never_says_a_lower_state(chemistry):
         assert 0 <= low <= high <= 100
 
 
-@pytest.mark.parametrize("chemistry", battery.CHEMISTRIES)
+@pytest.mark.parametrize("chemistry", battery.Chemistry)
 def test_a_worse_meter_never_makes_the_band_narrower(chemistry):
     for volts in (11.9, 12.3, 12.7):
         wide, narrow = band(chemistry, volts, meter=0.02), band(chemistry, volts)
@@ -111,7 +111,7 @@ def test_the_flat_part_of_lfp_says_hardly_anything():
         assert high - low > 40
 
 
-@pytest.mark.parametrize("chemistry", battery.CHEMISTRIES)
+@pytest.mark.parametrize("chemistry", battery.Chemistry)
 def test_above_every_table_no_state_is_named(chemistry):
     """A bank held up by a charger, or by its surface charge."""
     cell = rested.highest(chemistry) * 1.001
@@ -123,7 +123,7 @@ def test_the_fault_search_and_the_gauge_read_the_same_rested_voltages():
     """The three figures that the fault search uses lie in the gauge's band for their state."""
     states = {"full_v": 100, "part_v": 75, "empty_v": 0}
     for row in table("rested_voltage").rows:
-        assert row["chemistry"] in battery.CHEMISTRIES
+        assert row["chemistry"] in battery.Chemistry
         lfp = {"full_v": 98, "part_v": 25, "empty_v": 5}
         for column, state in (lfp if row["chemistry"] == "LFP" else states).items():
             volts = float(row[column]) * CELLS[row["chemistry"]] / float(row["cells"])

@@ -1,35 +1,36 @@
 """Fields of a bank that several worksheets ask in the same words, and its usual figures as text."""
 
+from collections.abc import Mapping
+
 from calc.energy import battery
+from calc.energy.battery import Chemistry
 from calc.units.kinds import CHARGE, RATIO
 from calc.worksheet.fields import Choice, Option, Quantity
 
-COOL, WARM = 10.0, 40.0  # °C, between which lead-acid is charged much as near 25 °C, LFP from the lower on: common practice, no source
-BACK = 0.9  # of an LFP bank: more leaves nothing before it is cut off; high end of common practice
 TEMPERED = "Cold lead-acid takes its charge slowly; hot lead-acid gasses and may heat itself until it fails. The voltage has to follow: a charger with a sensor on the bank does that."
 
 CHEMISTRY_OPTIONS = (
-    Option("LFP", "LFP (lithium iron phosphate)"),
-    Option("AGM", "AGM lead-acid"),
-    Option("gel", "gel lead-acid"),
-    Option("flooded", "flooded lead-acid"),
+    Option(Chemistry.LFP, "LFP (lithium iron phosphate)"),
+    Option(Chemistry.AGM, "AGM lead-acid"),
+    Option(Chemistry.GEL, "gel lead-acid"),
+    Option(Chemistry.FLOODED, "flooded lead-acid"),
 )
 
 
-def percents(shares: dict[str, str]) -> dict[str, str]:
+def percents(shares: Mapping[str, str]) -> dict[str, str]:
     """Return shares of 1 by chemistry as percent, as a reader would type them."""
     return {name: f"{float(share) * 100:g} %" for name, share in shares.items()}
 
 
-USUAL_SHARE = percents(battery.usual("usable_share", "share"))
+USUAL_SHARE = percents(battery.by_chemistry("usable_share", "share"))
 USUAL_LEFT = {
     name: f"{(1 - float(share)) * 100:g} %"
-    for name, share in battery.usual("usable_share", "share").items()
+    for name, share in battery.by_chemistry("usable_share", "share").items()
 }
-USUAL_CHARGE_EFFICIENCY = percents(battery.usual("battery_limits", "coulombic"))
+USUAL_CHARGE_EFFICIENCY = percents(battery.by_chemistry("battery_limits", "coulombic"))
 USUAL_SELF_DISCHARGE = {
     name: f"{float(share) * 100:g} %/month"
-    for name, share in battery.usual("battery_limits", "self_discharge").items()
+    for name, share in battery.by_chemistry("battery_limits", "self_discharge").items()
 }
 
 
@@ -38,6 +39,7 @@ def chemistry_field(default: str, *, more: bool = False) -> Choice:
     return Choice(
         id="chemistry",
         label="Chemistry",
+        of=Chemistry,
         default=default,
         options=CHEMISTRY_OPTIONS,
         hint="Printed on the battery.",
@@ -59,7 +61,7 @@ def capacity_field(default: str) -> Quantity:
     )
 
 
-CHEMISTRY = chemistry_field("LFP")
+CHEMISTRY = chemistry_field(Chemistry.LFP)
 CAPACITY = capacity_field("200 A·h")
 
 
@@ -77,7 +79,7 @@ def from_state(default: str) -> Quantity:
     )
 
 
-def to_state(default: str = "", *, usual: dict[str, str] | None = None) -> Quantity:
+def to_state(default: str = "", *, usual: Mapping[str, str] | None = None) -> Quantity:
     """Return the field for the state of charge at the end: `default`, or `usual` by chemistry."""
     return Quantity(
         id="to_state",

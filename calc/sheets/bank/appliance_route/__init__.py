@@ -54,7 +54,7 @@ WORKSHEET = Worksheet(
         Quantity(id="days", advanced=True, label="Days without charging", symbol="n", kinds=(NUMBER,), default="2", low="0.1", high="30", hint="That the bank must bridge."),
         chemistry_field("LFP", more=True),
         Quantity(id="usable", advanced=True, label="Share you use", symbol="u", kinds=(RATIO,), low="5 %", high="100 %", default_by=("chemistry", USUAL_SHARE), hint="Of the capacity, before you call it empty."),
-        Quantity(id="bank_efficiency", advanced=True, label="Efficiency of storing", symbol="η_b", kinds=(RATIO,), low="30 %", high="100 %", default_by=("chemistry", percents(battery.usual("battery_limits", "energy"))), hint="Energy out of the bank for energy in."),
+        Quantity(id="bank_efficiency", advanced=True, label="Efficiency of storing", symbol="η_b", kinds=(RATIO,), low="30 %", high="100 %", default_by=("chemistry", percents(battery.by_chemistry("battery_limits", "energy"))), hint="Energy out of the bank for energy in."),
         Quantity(id="sun_hours", advanced=True, label="Sun a day, as if at full strength", symbol="H", kinds=(TIME,), default="2 h", low="0.1 h", high="12 h", hint="A flat panel at 47° has about 2 h on a clear November day and 8 h in June; cloud takes its share."),
         Quantity(id="losses", advanced=True, label="Losses of the array", symbol="v", kinds=(RATIO,), default="14 %", low="0 %", high="80 %", hint="Dirt, heat, wires, charger: 14 % is common practice."),
         Quantity(id="charger", advanced=True, label="Charger on the engine", symbol="I_c", kinds=(CURRENT,), default="30 A", low="1 A", high="500 A", hint="What it gives the bank on the road."),

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from calc.energy import appliances
+from calc.energy.battery import Chemistry
 from calc.sheets.parts.fields import DIRECT, INVERTER
 from calc.units.compare import at_least, at_most
 from calc.worksheet.fields import Problem
@@ -61,7 +62,7 @@ class ApplianceRoute:
 
 def run(
     *, dc_power: float, dc_duty: float, ac_power: float, ac_duty: float, idle: float, efficiency: float, voltage: float,
-    use: str, figures: str, hours_on: float, carried: float, days: float, chemistry: str, usable: float,
+    use: str, figures: str, hours_on: float, carried: float, days: float, chemistry: Chemistry, usable: float,
     bank_efficiency: float, sun_hours: float, losses: float, charger: float, room: float, hot: float, cold: float,
 ) -> ApplianceRoute:
     """Return what each route takes in a day, fed for `hours_on` [s], `carried` [s] of it by others."""
@@ -138,7 +139,7 @@ def run(
     )
 
 
-def _week(name: str, chemistry: str, voltage: float, idle: float, efficiency: float, load: str) -> Move:
+def _week(name: str, chemistry: Chemistry, voltage: float, idle: float, efficiency: float, load: str) -> Move:
     """Return the way on to a week with this appliance alone; the reader adds what else is aboard."""
     texts = (("loads", load), ("chemistry", chemistry), ("voltage", f"{voltage:.6g} V"), ("idle", f"{idle:.6g} W"), ("efficiency", f"{efficiency * 100:.6g} %"))
     return Move(f"A week with the {name} one", texts, "week-ahead")

@@ -3,14 +3,14 @@
 from types import SimpleNamespace
 
 from calc.energy import battery
+from calc.energy.battery import Chemistry
+from calc.energy.limits import COOL, FROST_MARGIN, WARM
 from calc.sheets.bank.bank_gauge.calculate import AT_REST, BLOCKS, CHARGING, UNDER_LOAD, run
 from calc.sheets.parts.bank import (
     CHEMISTRY,
-    COOL,
     TEMPERED,
     USUAL_CHARGE_EFFICIENCY,
     USUAL_SHARE,
-    WARM,
     capacity_field,
 )
 from calc.units.compare import at_least, at_most
@@ -38,11 +38,11 @@ def _lead_out(v: SimpleNamespace) -> bool:
 
 
 def _lfp_frost(v: SimpleNamespace) -> bool:
-    return not v.lead_acid and not at_least(v.temperature, battery.charge_range("LFP")[0])
+    return not v.lead_acid and not at_least(v.temperature, battery.charge_range(Chemistry.LFP)[0])
 
 
 def _frozen(v: SimpleNamespace) -> bool:
-    return bool(v.lead_acid) and at_most(v.temperature, v.freezes + battery.FROST_MARGIN)
+    return bool(v.lead_acid) and at_most(v.temperature, v.freezes + FROST_MARGIN)
 
 
 def _hot(v: SimpleNamespace) -> bool:
@@ -111,7 +111,7 @@ WORKSHEET = Worksheet(
         Quantity(id="meter", advanced=True, label="Meter may be off by", symbol="m", kinds=(RATIO,), default="0.5 %", low="0 %", high="5 %", hint="From its data sheet; a plain hand meter is good to about 0.5 %."),
         Quantity(id="usable", advanced=True, label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %", default_by=("chemistry", USUAL_SHARE), hint="Of the capacity, before you call it empty."),
         Quantity(id="temperature", advanced=True, label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="25 °C", low="-30 °C", high="60 °C", hint="Of the battery, not of the air."),
-        Quantity(id="exponent", advanced=True, label="Peukert exponent", symbol="k", kinds=(NUMBER,), low="1", high="2", default_by=("chemistry", battery.usual("peukert", "default")), hint="How much a heavy load takes from the capacity."),
+        Quantity(id="exponent", advanced=True, label="Peukert exponent", symbol="k", kinds=(NUMBER,), low="1", high="2", default_by=("chemistry", battery.by_chemistry("peukert", "default")), hint="How much a heavy load takes from the capacity."),
         Quantity(id="rated_hours", advanced=True, label="Hours of the rating", symbol="H", kinds=(TIME,), default="20 h", low="0.5 h", high="120 h", hint="The time over which the label's capacity is meant: 20 h on most."),
         Quantity(id="zero_error", advanced=True, label="Current the monitor misses", symbol="I_0", kinds=(CURRENT,), default="50 mA", low="0 A", high="5 A", hint="Its error near zero, and loads too small for it."),
         Quantity(id="since_full", advanced=True, label="Time since truly full", symbol="t_f", kinds=(TIME,), default="7 days", low="0 h", high="1000 days", hint="Since the monitor last set itself to 100 %."),

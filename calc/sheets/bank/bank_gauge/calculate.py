@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 from math import ceil, floor
 
-from calc.energy import battery, charging, rested
-from calc.energy.alternator import BEARS
+from calc.energy import battery, charging, rested, voltages
+from calc.energy.battery import Chemistry
 from calc.tables import table
 from calc.units.compare import at_least, at_most
+from calc.units.covered import NotCovered
 from calc.worksheet.fields import Problem
 
 UNDER_LOAD, CHARGING, AT_REST = "under load", "charging", "at rest"
@@ -69,20 +70,20 @@ class BankGauge:
     wiring: tuple[str, ...]
 
 
-def _charge_volts(chemistry: str, blocks: float) -> float:
+def _charge_volts(chemistry: Chemistry, blocks: float) -> float:
     for row in table("charge_voltage").rows:
         if row["chemistry"] == chemistry:
             return float(row["charge_v"]) * _cells(chemistry) / float(row["cells"]) * blocks
     raise KeyError(chemistry)
 
 
-def _cells(chemistry: str) -> float:
+def _cells(chemistry: Chemistry) -> float:
     """Return the cells of a 12 V block."""
     return 4.0 if chemistry == "LFP" else 6.0
 
 
 def _voltage(
-    chemistry: str, system: str, reading: float | None, taken: str, rested_for: float, meter: float, current: float
+    chemistry: Chemistry, system: str, reading: float | None, taken: str, rested_for: float, meter: float, current: float
 ) -> tuple[rested.Band | None, str | None, bool]:
     """Return the band that a reading allows, the reason if it names none, and whether it is past empty."""
     if reading is None:
@@ -96,7 +97,7 @@ def _voltage(
         return None, "a load pulls the voltage down, more the harder it draws; it comes back within minutes to hours", False
     if taken != AT_REST:
         return None, "a charger holds the voltage up, whatever the state", False
-    needed = rested.rest_needed(chemistry)
+    needed = battery.rest_needed(chemistry)
     if not at_least(rested_for, needed):
         return None, f"it is still settling: it wants {needed / 3600:g} h without load or charge", past
     try:
@@ -106,12 +107,12 @@ def _voltage(
 
 
 def run(
-    *, capacity: float, chemistry: str, state: float, current: float, efficiency: float, reading: float | None,
+    *, capacity: float, chemistry: Chemistry, state: float, current: float, efficiency: float, reading: float | None,
     taken: str, rested_for: float, system: str, meter: float, usable: float, temperature: float,
     exponent: float, rated_hours: float, zero_error: float, since_full: float,
 ) -> BankGauge:
     """Return what is left of `capacity` [A·s] at `state`, and how long `current` [A] lasts."""
-    lead_acid = chemistry in battery.LEAD_ACID
+    lead_acid = chemistry.lead_acid
     remaining = capacity * state
     draw = -current if current < 0 else None
     cold = cold_capacity = available = let_out = None
@@ -120,7 +121,7 @@ def run(
     if draw is not None:
         try:
             cold = battery.cold_factor(temperature) if lead_acid else 1.0
-        except ValueError:
+        except NotCovered:
             cold = None
         if cold is not None:
             cold_capacity = capacity / cold
@@ -129,14 +130,14 @@ def run(
             time = available * let_out / draw
             left = (1 - usable) * cold_capacity
             to_floor = max(0.0, available - left) * let_out / draw
-    known = charging.usual(chemistry)
-    full = charging.full_state(time=known.time, tail=known.tail)
+    known = charging.by_chemistry(chemistry)
+    full = charging.full_state(time_constant=known.time_constant, tail=known.tail)
     if current > 0:
         time = (capacity - remaining) / (current * efficiency)
         if at_least(state, full):
             full_time = 0.0
         else:
-            stages = charging.stages(capacity=capacity, current=current, from_state=state, to_state=full, efficiency=efficiency, time=known.time)
+            stages = charging.stages(capacity=capacity, current=current, from_state=state, to_state=full, efficiency=efficiency, time_constant=known.time_constant)
             turn, reached = min(max(state, stages.meets), stages.reached), stages.reached
             constant, falling, full_time = stages.constant, stages.falling, stages.total
     loss = battery.self_discharge(chemistry)
@@ -144,7 +145,7 @@ def run(
     band, why, past = _voltage(chemistry, system, reading, taken, rested_for, meter, current)
     blocks = BLOCKS[system]
     absorption = _charge_volts(chemistry, blocks)
-    bears = BEARS[chemistry] * blocks
+    bears = voltages.max_charge_voltage(chemistry) * blocks
     says = None
     if band is not None:
         says = f"between {floor(band.low * 100 + 1e-6)} and {ceil(band.high * 100 - 1e-6)} %"
@@ -162,7 +163,7 @@ def run(
         floor=left,
         to_floor=to_floor,
         missing=capacity - remaining,
-        acceptance_time=known.time,
+        acceptance_time=known.time_constant,
         turn=turn,
         reached=reached,
         constant=constant,
@@ -177,7 +178,7 @@ def run(
         absorption=absorption,
         margin=BELOW_ABSORPTION * blocks,
         full_voltage=absorption - BELOW_ABSORPTION * blocks,
-        needed_rest=rested.rest_needed(chemistry),
+        needed_rest=battery.rest_needed(chemistry),
         voltage_says=says,
         why=why,
         says_low=band.low if band else None,

@@ -5,7 +5,9 @@ from math import ceil
 from types import SimpleNamespace
 
 from calc.energy import battery
-from calc.sheets.parts.bank import BACK, CHEMISTRY, USUAL_CHARGE_EFFICIENCY, USUAL_SHARE
+from calc.energy.battery import Chemistry
+from calc.energy.limits import MOST_OF_LFP
+from calc.sheets.parts.bank import CHEMISTRY, USUAL_CHARGE_EFFICIENCY, USUAL_SHARE
 from calc.units.compare import at_least, at_most
 from calc.units.kinds import (
     CHARGE,
@@ -21,7 +23,7 @@ from calc.units.kinds import (
 )
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import CAUTION, FINE, NOTE, Output, Remark, Step, Verdict
-from calc.worksheet.fields import Problem, Quantity
+from calc.worksheet.fields import Quantity
 from calc.worksheet.work import Worksheet
 
 DAY = 86400.0  # s
@@ -56,18 +58,12 @@ class BankSize:
 
 
 def run(
-    *, daily_energy: float, days: float, chemistry: str, usable: float, voltage: float, temperature: float,
+    *, daily_energy: float, days: float, chemistry: Chemistry, usable: float, voltage: float, temperature: float,
     ageing: float, unit_capacity: float, heaviest: float | None, efficiency: float,
 ) -> BankSize:
     """Return the bank that gives `daily_energy` [J] a day for `days` [s] without a charge."""
-    lead_acid = chemistry in battery.LEAD_ACID
-    try:
-        cold = battery.cold_factor(temperature) if lead_acid else 1.0
-    except ValueError:
-        raise Problem(
-            "temperature",
-            f"Coldest battery must be {battery.coldest():.1f} °C or more for lead-acid: the published factors end there.",
-        ) from None
+    lead_acid = chemistry.lead_acid
+    cold = battery.capacity_factor(chemistry, temperature)
     charge = daily_energy * days / DAY / voltage
     capacity = battery.size(charge=charge, usable=usable, cold=cold, ageing=ageing)
     units = float(ceil(capacity / unit_capacity * (1 - 1e-9)))
@@ -184,7 +180,7 @@ WORKSHEET = Worksheet(
         Verdict(verdict=CAUTION, when=_hard, says="{capacity}, {units} of {unit_capacity}, hold the energy. But {current} is a hard load for so few: read the maker's limit, or take more."),
         Verdict(verdict=CAUTION, when=_quick, says="{capacity}, {units} of {unit_capacity}, by charge alone. Drawn within {days} it may give less: check it as a run time, and read the maker's limit."),
         Verdict(verdict=CAUTION, when=_deep, says="{capacity}, {units} of {unit_capacity}, but deeper than half wears a lead-acid bank fast."),
-        Verdict(verdict=CAUTION, when=lambda v: not v.lead_acid and not at_most(v.usable, BACK), says="{capacity}, {units} of {unit_capacity}, but with nothing kept back: at the end the management system cuts everything off at once."),
+        Verdict(verdict=CAUTION, when=lambda v: not v.lead_acid and not at_most(v.usable, MOST_OF_LFP), says="{capacity}, {units} of {unit_capacity}, but with nothing kept back: at the end the management system cuts everything off at once."),
         Verdict(verdict=CAUTION, when=_hot, says="{capacity}, {units} of {unit_capacity}, but {temperature} is too hot for a battery: most may not be charged there."),
         Verdict(verdict=CAUTION, when=_strings, says="{capacity}: {units} of {unit_capacity} side by side. That is many to keep alike: take fewer, larger ones."),
         Verdict(verdict=CAUTION, when=lambda v: at_most(v.ageing, 0.05), says="{capacity}, {units} of {unit_capacity}, while new. With no room for ageing it falls short within a few years."),

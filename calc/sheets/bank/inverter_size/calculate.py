@@ -4,7 +4,8 @@ from dataclasses import dataclass
 
 from calc.electrical.ampacity import bears
 from calc.electrical.sizing import one_cable, thickest_bears
-from calc.energy import battery, inverter
+from calc.energy import inverter
+from calc.energy.battery import Chemistry
 from calc.energy.loads import bank_current
 from calc.sheets.parts.fields import INVERTER
 from calc.sheets.wire.wire_size.ask import CHARGED
@@ -67,7 +68,7 @@ class InverterSize:
 def run(
     *, running: float, surge: float, power_factor: float, efficiency: float, idle: float, lowest_voltage: float,
     hours_on: float, voltage: float, motor: float | None, start_factor: float, can_wait: float | None, taken: float,
-    capacity: float | None, chemistry: str, max_current: float | None,
+    capacity: float | None, chemistry: Chemistry, max_current: float | None,
 ) -> InverterSize:
     """Return what inverter carries `running` [W] and starts `surge` [W], and what it asks for."""
     if not at_most(lowest_voltage, voltage):
@@ -82,7 +83,7 @@ def run(
     idle_energy = idle * hours_on
     day = inverter.day_energy(taken=taken, efficiency=efficiency, idle=idle, on=hours_on)
     waits = None if can_wait is None else inverter.apart(running=running, waits=can_wait)
-    lead_acid = chemistry in battery.LEAD_ACID
+    lead_acid = chemistry.lead_acid
     rate, usual = (None if capacity is None else current / capacity), USUAL_RATE[lead_acid]
     thickest = thickest_bears()
     brief = TWICE * ONE_BATTERY if capacity is None else min(TWICE * ONE_BATTERY, BRIEF_RATE[lead_acid] * capacity)
@@ -125,7 +126,7 @@ def run(
     )
 
 
-def _ways(current: float, lowest: float, voltage: float, running: float, efficiency: float, capacity: float | None, chemistry: str) -> tuple[Move, ...]:
+def _ways(current: float, lowest: float, voltage: float, running: float, efficiency: float, capacity: float | None, chemistry: Chemistry) -> tuple[Move, ...]:
     """Return what follows from a current [A] that one cable bears: wire, bank, heat."""
     heat = running / efficiency - running
     wire = (("current", f"{current:.6g} A"), ("voltage", f"{max(lowest, 1):.6g} V"))

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from types import SimpleNamespace
 
 from calc.energy import battery
+from calc.energy.battery import Chemistry
+from calc.energy.limits import FROST_MARGIN
 from calc.sheets.parts.bank import (
     CAPACITY,
     CHEMISTRY,
@@ -52,7 +54,7 @@ class StandbyDrain:
 
 
 def run(
-    *, drain: float, capacity: float, chemistry: str, from_state: float, to_state: float, self_discharge: float,
+    *, drain: float, capacity: float, chemistry: Chemistry, from_state: float, to_state: float, self_discharge: float,
     away: float | None, temperature: float, coldest: float | None,
 ) -> StandbyDrain:
     """Return how long `capacity` [A·s] may stand with `drain` [A] on it."""
@@ -70,7 +72,7 @@ def run(
 
     days = stands(loss)
     left = drop * capacity / away - loss * capacity if away is not None else None
-    lead_acid = chemistry in battery.LEAD_ACID
+    lead_acid = chemistry.lead_acid
     return StandbyDrain(
         lead_acid=lead_acid,
         day=DAY,
@@ -95,7 +97,7 @@ def _there(v: SimpleNamespace) -> bool:
 
 
 def _may_freeze(v: SimpleNamespace) -> bool:
-    return v.freezes is not None and v.coldest is not None and at_most(v.coldest, v.freezes + battery.FROST_MARGIN)
+    return v.freezes is not None and v.coldest is not None and at_most(v.coldest, v.freezes + FROST_MARGIN)
 
 
 def _too_long(v: SimpleNamespace) -> bool:

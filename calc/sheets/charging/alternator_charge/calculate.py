@@ -7,8 +7,9 @@ from calc.electrical import conductors, fuses
 from calc.electrical.conductors import SAE, STRANDED, ZERO_RESISTANCE
 from calc.electrical.drop import loop_resistance
 from calc.energy import alternator as alternators
-from calc.energy import battery, charging
+from calc.energy import battery, charging, voltages
 from calc.energy.alternator import Filling
+from calc.energy.battery import Chemistry
 from calc.sheets.charging.alternator_charge.fields import RELAY, problem
 from calc.sheets.charging.alternator_charge.states import State, states
 from calc.sheets.parts import cable as cables
@@ -116,7 +117,7 @@ class AlternatorCharge(cables.Cable):
 def run(
     *, method: str, alternator: float, vehicle_load: float, engine_voltage: float, bank_voltage: float,
     bank_resistance: float, charger_limit: float, charger_efficiency: float, output_left: float, conductor: str,
-    length: float, insulation: str, chemistry: str, capacity: float, from_state: float, temperature: float,
+    length: float, insulation: str, chemistry: Chemistry, capacity: float, from_state: float, temperature: float,
     hours: float, wanted: float | None, idle_share: float, hot_share: float, lowest_input: float,
     charge_voltage: float | None, joints: float, joint_resistance: float, run_resistance: float | None,
     copper: float, fault_current: float, surroundings: str, bundled: float, ambient: float, rule_set: str,
@@ -162,7 +163,7 @@ def run(
         alternators.left_for_bank(rated=alternator, share=share, vehicle_load=vehicle_load) for share in (hot_share, idle_share)
     )
     fed = min(1.0, hot_left / asked) if asked else None
-    known, coulombic = charging.usual(chemistry), battery.charge_efficiency(chemistry)
+    known, coulombic = charging.by_chemistry(chemistry), battery.charge_efficiency(chemistry)
     room, reach = capacity * (1 - from_state) / coulombic, 1.0
     filling = Filling(current=0.0, steady_time=0.0, later_room=room, falls_in=1.0)
     takes = charging.acceptance(chemistry=chemistry, capacity=capacity, state=from_state)
@@ -211,12 +212,12 @@ def run(
         blocks=float(blocks),
         ends_at=ends_at,
         top_voltage=top,
-        bears_voltage=blocks * alternators.BEARS[chemistry],
-        too_high=not at_most(ends_at, blocks * alternators.BEARS[chemistry]),
+        bears_voltage=blocks * voltages.max_charge_voltage(chemistry),
+        too_high=not at_most(ends_at, blocks * voltages.max_charge_voltage(chemistry)),
         past_empty=alternators.past_empty(chemistry=chemistry, bank_voltage=bank_voltage, blocks=blocks),
         vehicle_bears=alternators.vehicle_bears(engine_voltage),
         overvolted=not at_most(engine_voltage, alternators.vehicle_bears(engine_voltage)),
-        ends_low=not relay and chemistry in battery.LEAD_ACID and not at_least(ends_at, blocks * alternators.LEAD_ENDS),
+        ends_low=not relay and chemistry.lead_acid and not at_least(ends_at, blocks * alternators.LEAD_ENDS),
         power_first=power_first,
         power_most=power_most,
         input_current=first[0] if first and most and not relay else None,
@@ -260,8 +261,8 @@ def run(
         drive_time=drive_time,
         short=charge is not None and wanted is not None and not at_least(charge, wanted),
         in_taper=drive_time is not None and drive_time > filling.steady_time,
-        lead_acid=chemistry in battery.LEAD_ACID,
-        freezes=battery.freezing_point(from_state) if chemistry in battery.LEAD_ACID else None,
+        lead_acid=chemistry.lead_acid,
+        freezes=battery.freezing_point(from_state) if chemistry.lead_acid else None,
         may_charge=battery.may_charge(chemistry=chemistry, temperature=temperature),
         warmest=warmest,
         coldest=coldest,

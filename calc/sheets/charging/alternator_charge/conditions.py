@@ -4,8 +4,7 @@ from collections.abc import Callable
 from types import SimpleNamespace
 
 from calc.electrical.limits import HOT_AIR
-from calc.energy.battery import FROST_MARGIN
-from calc.sheets.parts.bank import COOL, WARM
+from calc.energy.limits import COOL, FROST_MARGIN, WARM
 from calc.sheets.parts.wire import hot_copper, only_as_printed, rests_on_terminals, too_thin_alone
 from calc.units.compare import at_least, at_most
 

@@ -3,6 +3,7 @@
 from types import SimpleNamespace
 
 from calc.energy import battery
+from calc.energy.limits import COOL, FROST_MARGIN, WARM
 from calc.sheets.charging.shore_charge.calculate import (
     CHARGER_ONLY,
     COMBINED,
@@ -13,10 +14,8 @@ from calc.sheets.charging.shore_charge.calculate import (
 from calc.sheets.parts.bank import (
     CAPACITY,
     CHEMISTRY,
-    COOL,
     TEMPERED,
     USUAL_CHARGE_EFFICIENCY,
-    WARM,
     from_state,
     to_state,
 )
@@ -44,7 +43,7 @@ TRIPS, NO_RCD = "trips when tested", "not fitted"
 
 
 def _usual(column: str, unit: str) -> dict[str, str]:
-    return {name: f"{text} {unit}" for name, text in battery.usual("charge_acceptance", column).items()}
+    return {name: f"{text} {unit}" for name, text in battery.by_chemistry("charge_acceptance", column).items()}
 
 
 def _fills(v: SimpleNamespace) -> bool:
@@ -76,7 +75,7 @@ def _frosty(v: SimpleNamespace) -> bool:
 
 
 def _frozen(v: SimpleNamespace) -> bool:
-    return v.freezes is not None and at_most(v.temperature, v.freezes + battery.FROST_MARGIN)
+    return v.freezes is not None and at_most(v.temperature, v.freezes + FROST_MARGIN)
 
 
 def _off_room(v: SimpleNamespace) -> bool:

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from calc.electrical.fuses import CONTINUOUS
-from calc.energy import alternator, battery, charging
+from calc.energy import alternator, battery, charging, voltages
+from calc.energy.battery import Chemistry
 from calc.units.compare import at_least, at_most
 from calc.worksheet.fields import Problem
 from calc.worksheet.next_steps import Move
@@ -88,7 +89,7 @@ class ShoreCharge(Filling):
 
 def run(
     *, supply_voltage: float, supply_limit: float, other_load: float, charger: float, charger_efficiency: float,
-    voltage: float, capacity: float, chemistry: str, from_state: float, to_state: float, night: float,
+    voltage: float, capacity: float, chemistry: Chemistry, from_state: float, to_state: float, night: float,
     temperature: float, polarity: str, residual: str, feeds: str, house_load: float, power_factor: float,
     inverter: float, charge_efficiency: float, bank_rate: float, acceptance: float, tail: float,
 ) -> ShoreCharge:
@@ -106,17 +107,17 @@ def run(
     works_at = setting if over else charger
     offered = works_at - house_load if works_at is not None else 0.0
     current = min(offered, bank_most) if offered > 1e-9 * charger else None
-    bears = alternator.blocks(voltage) * alternator.BEARS[chemistry]
+    bears = alternator.blocks(voltage) * voltages.max_charge_voltage(chemistry)
     low, high = battery.charge_range(chemistry)
-    known = charging.usual(chemistry)
-    full_at = charging.full_state(time=acceptance, tail=tail)
+    known = charging.by_chemistry(chemistry)
+    full_at = charging.full_state(time_constant=acceptance, tail=tail)
     left_over = None if at_least(on_lead, sustained) else sustained - on_lead
     filling = Filling()
     if current is not None:
         governs = SUPPLY if over else BANK if current < offered else CHARGER
         filling = _filling(
             capacity=capacity, current=current, from_state=from_state, to_state=min(to_state, full_at),
-            efficiency=charge_efficiency, time=acceptance, spread=(known.low, known.high), tail=tail, night=night,
+            efficiency=charge_efficiency, time_constant=acceptance, spread=(known.low, known.high), tail=tail, night=night,
             per_charge=voltage / charger_efficiency, governs=governs,
         )
     return ShoreCharge(
@@ -139,8 +140,8 @@ def run(
         charge_low=low,
         charge_high=high,
         transfer_rating=max(supply_limit, inverter / supply_voltage) if feeds in (COMBINED, SWITCHED) else None,
-        lead_acid=chemistry in battery.LEAD_ACID,
-        freezes=battery.freezing_point(from_state) if chemistry in battery.LEAD_ACID else None,
+        lead_acid=chemistry.lead_acid,
+        freezes=battery.freezing_point(from_state) if chemistry.lead_acid else None,
         bears_voltage=bears,
         too_high=not at_most(voltage, bears),
         too_low=not at_least(voltage, alternator.blocks(voltage) * alternator.BLOCK),
@@ -152,22 +153,22 @@ def run(
 
 
 def _filling(
-    *, capacity: float, current: float, from_state: float, to_state: float, efficiency: float, time: float,
+    *, capacity: float, current: float, from_state: float, to_state: float, efficiency: float, time_constant: float,
     spread: tuple[float, float], tail: float, night: float, per_charge: float, governs: str,
 ) -> Filling:
     """Return the stages of a charge at `current` [A]; `per_charge` is supply energy per charge [J/(A·s)]."""
 
     def worked(acceptance: float) -> charging.Charge:
-        full = charging.full_state(time=acceptance, tail=tail)
+        full = charging.full_state(time_constant=acceptance, tail=tail)
         return charging.stages(
             capacity=capacity, current=current, from_state=from_state, to_state=min(to_state, full),
-            efficiency=efficiency, time=acceptance,
+            efficiency=efficiency, time_constant=acceptance,
         )
 
-    charge = worked(time)
+    charge = worked(time_constant)
     turn = min(max(from_state, charge.meets), charge.reached)
     after = charging.state_after(
-        capacity=capacity, current=current, state=from_state, efficiency=efficiency, time=time, duration=night
+        capacity=capacity, current=current, state=from_state, efficiency=efficiency, time_constant=time_constant, duration=night
     )
     after = min(after, charge.reached)
     put_back = capacity * (after - from_state)
@@ -176,7 +177,7 @@ def _filling(
         Stage("at full current", charge.constant, from_state, turn, current, current),
         Stage(
             "current falling", charge.falling, turn, charge.reached,
-            min(current, charging.taper_current(capacity=capacity, state=turn, time=time)), charge.end_current,
+            min(current, charging.taper_current(capacity=capacity, state=turn, time_constant=time_constant)), charge.end_current,
         ),
     )
     return Filling(
@@ -196,9 +197,9 @@ def _filling(
     )
 
 
-def _moves(chemistry: str, capacity: float, voltage: float) -> tuple[Move, ...] | None:
+def _moves(chemistry: Chemistry, capacity: float, voltage: float) -> tuple[Move, ...] | None:
     """Return where a lead-acid bank's gas is worked out; LFP makes none in normal charging."""
-    if chemistry not in battery.LEAD_ACID:
+    if not chemistry.lead_acid:
         return None
     cells = CELLS * max(1, round(voltage / (CELLS * CHARGED)))
     texts = (("chemistry", chemistry), ("capacity", f"{capacity / 3600:.6g} A·h"), ("cells", f"{cells}"))

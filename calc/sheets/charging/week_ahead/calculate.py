@@ -6,6 +6,7 @@ from typing import Any
 
 from calc.energy import battery, charging, remedies
 from calc.energy.balance import HOUR, HOURS
+from calc.energy.battery import Chemistry
 from calc.energy.remedies import Remedy
 from calc.energy.week import ALWAYS as ANY_HOUR
 from calc.energy.week import DAYS, RATED_TIME, STANDARD, Load, Plan
@@ -112,7 +113,7 @@ class WeekAhead:
 
 
 def run(
-    *, capacity: float, chemistry: str, from_state: float, loads: tuple[Mapping[str, Any], ...], array: float, latitude: float,
+    *, capacity: float, chemistry: Chemistry, from_state: float, loads: tuple[Mapping[str, Any], ...], array: float, latitude: float,
     month: str, sky: float, drive_hours: float, charger: float, shore_every: float, usable: float, voltage: float,
     temperature: float, efficiency: float, idle: float, inverter_on: str, tilt: float, facing: float, losses: float,
     turbidity: float, altitude: float, shore_charger: float, shore_hours: float,
@@ -168,9 +169,9 @@ def run(
         lost=tuple(Lost(name=name, energy=energy) for name, energy in zip(LOST, lost, strict=True)),
         days=tuple(_one_day(number, states, (week.sun, week.drive, week.shore), load_hourly) for number in range(DAYS)),
         months=None, carrying=None, remedies=None, cheapest=None, way_out="What would carry it is still being worked out.", below=below,
-        charges=bank.charges, holds=later.holds, lead_acid=chemistry in battery.LEAD_ACID,
+        charges=bank.charges, holds=later.holds, lead_acid=chemistry.lead_acid,
         starts_alone=not plan.always and any(load.inverter and load.energy and load.when == ANY_HOUR for load in plan.loads),
-        forced=not at_most(_charger(plan), charging.usual(chemistry).most * capacity),
+        forced=not at_most(_charger(plan), charging.by_chemistry(chemistry).most * capacity),
         low_sun=later.holds and sun > 0.0 and not at_least(plan.sun.noon, LOW_SUN) and not replace(plan, array=0.0).outlook.holds,
     )
 

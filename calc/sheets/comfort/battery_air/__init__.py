@@ -5,6 +5,7 @@ from math import pi
 from types import SimpleNamespace
 
 from calc.comfort import battery_air
+from calc.energy.battery import Chemistry
 from calc.sheets.parts.bank import chemistry_field
 from calc.units.compare import at_least, at_most
 from calc.units.kinds import CHARGE, COUNT, LENGTH, TEMPERATURE, heat
@@ -35,7 +36,7 @@ class BatteryAir:
 
 
 def run(
-    *, chemistry: str, charging: str, cells: float, capacity: float, stands: str, vents: float | None,
+    *, chemistry: Chemistry, charging: str, cells: float, capacity: float, stands: str, vents: float | None,
     temperature: float, gas_current: float | None,
 ) -> BatteryAir:
     """Return the air for `cells` in series of `capacity` [A·s] while they are charged."""

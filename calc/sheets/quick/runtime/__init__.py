@@ -3,14 +3,16 @@
 from dataclasses import dataclass
 
 from calc.energy import battery
+from calc.energy.battery import Chemistry
+from calc.energy.limits import MOST_OF_LFP
 from calc.energy.loads import bank_current
-from calc.sheets.parts.bank import BACK, CAPACITY, CHEMISTRY_OPTIONS, USUAL_SHARE
+from calc.sheets.parts.bank import CAPACITY, CHEMISTRY_OPTIONS, USUAL_SHARE
 from calc.sheets.parts.fields import EFFICIENCY, INVERTER, ROUTE, bank_voltage
 from calc.units.compare import at_least, at_most
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TEMPERATURE, TIME
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import CAUTION, FINE, NOTE, Output, Remark, Step, Verdict
-from calc.worksheet.fields import Choice, Measured, Problem, Quantity
+from calc.worksheet.fields import Choice, Measured, Quantity
 from calc.worksheet.work import Worksheet
 
 ONE_HOUR = 3600.0  # s
@@ -42,21 +44,15 @@ class Runtime:
 
 
 def run(
-    *, capacity: float, chemistry: str, load: Measured, voltage: float, usable: float, exponent: float,
+    *, capacity: float, chemistry: Chemistry, load: Measured, voltage: float, usable: float, exponent: float,
     rated_hours: float, temperature: float, route: str, efficiency: float,
 ) -> Runtime:
     """Return how long `capacity` [A·s], rated over `rated_hours` [s], carries `load` [W or A]."""
     is_power = load.kind is POWER
     factor = efficiency if route == INVERTER and is_power else 1.0
     current = bank_current(load.value, voltage, factor) if is_power else load.value
-    lead_acid = chemistry in battery.LEAD_ACID
-    try:
-        cold = battery.cold_factor(temperature) if lead_acid else 1.0
-    except ValueError:
-        raise Problem(
-            "temperature",
-            f"Battery temperature must be {battery.coldest():.1f} °C or more for lead-acid: the published factors end there.",
-        ) from None
+    lead_acid = chemistry.lead_acid
+    cold = battery.capacity_factor(chemistry, temperature)
     cold_capacity = capacity / cold
 
     def time(k: float) -> float:
@@ -95,7 +91,7 @@ WORKSHEET = Worksheet(
     calculate=run,
     fields=(
         CAPACITY,
-        Choice(id="chemistry", label="Chemistry", default="LFP",
+        Choice(id="chemistry", label="Chemistry", of=Chemistry, default=Chemistry.LFP,
                options=CHEMISTRY_OPTIONS, hint="Printed on the battery. It sets the share used and the exponent."),
         Quantity(id="load", label="Load", symbol="P", kinds=(POWER, CURRENT), default="100 W",
                  low="0.01 W | 0.001 A", high="20000 W | 2000 A",
@@ -110,7 +106,7 @@ WORKSHEET = Worksheet(
         Quantity(id="rated_hours", advanced=True, label="Hours of the rating", symbol="H", kinds=(TIME,), default="20 h",
                  low="0.5 h", high="120 h", hint="The time over which the label's capacity is meant: 20 h on most."),
         Quantity(id="exponent", advanced=True, label="Peukert exponent", symbol="k", kinds=(NUMBER,), low="1", high="2",
-                 default_by=("chemistry", battery.usual("peukert", "default")),
+                 default_by=("chemistry", battery.by_chemistry("peukert", "default")),
                  hint="How much a heavy load takes from the capacity."),
     ),
     results=(
@@ -163,7 +159,7 @@ WORKSHEET = Worksheet(
              says="About {runtime}, but deeper than half wears a lead-acid bank fast."),
         Verdict(verdict=CAUTION, when=lambda v: v.chemistry == "LFP" and v.temperature < 0,
              says="About {runtime} at best in this frost; the bank must not be charged until it is warmer."),
-        Verdict(verdict=CAUTION, when=lambda v: not v.lead_acid and not at_most(v.usable, BACK),
+        Verdict(verdict=CAUTION, when=lambda v: not v.lead_acid and not at_most(v.usable, MOST_OF_LFP),
              says="About {runtime}, but with nothing kept back: at the end the management system cuts everything off at once."),
         Verdict(verdict=CAUTION, when=lambda v: v.lead_acid and v.runtime > v.nameplate_time * (1 + 1e-9),
              says="About {runtime} by the formula; by the label alone, {nameplate_time}. Count on the shorter."),

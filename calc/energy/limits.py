@@ -1,0 +1,45 @@
+"""Where a bank's maker, or common practice, draws the line: temperature, share used, time, current.
+
+What differs by chemistry stands in the tables `battery_limits` and `battery_voltage` and is read by
+`calc.energy.battery` and `calc.energy.voltages`. A battery's data sheet governs.
+"""
+
+from typing import Annotated
+
+from calc.units.constants import DAY, HOUR
+from calc.units.si import Amperes, Celsius, Kelvins, Number, Seconds, Share, Tag, Volts
+
+# Below it LFP is given less current and lead-acid takes its charge slowly: common practice, no
+# source. Makers of LFP say 5 to 10 °C; a bank is colder at night than at the time of typing.
+COOL: Annotated[Celsius, Tag("temperature below which a bank is charged slowly")] = 10.0
+# Above it lead-acid gasses at the voltage of 25 °C: common practice, no source
+WARM: Annotated[Celsius, Tag("temperature above which lead-acid gasses on charge")] = 40.0
+# Straight lines between the printed gravities hide up to 1.8 K: our choice
+FROST_MARGIN: Annotated[Kelvins, Tag("margin kept to the freezing point of acid")] = 3.0
+FREEZING: Annotated[Celsius, Tag("freezing point of water")] = 0.0  # by definition
+
+# More of an LFP bank leaves nothing before it is cut off: high end of common practice
+MOST_OF_LFP: Annotated[Share, Tag("most of an LFP bank that is used")] = 0.9
+# Deeper wears a lead-acid bank fast: common practice, no source
+MOST_OF_LEAD_ACID: Annotated[Share, Tag("most of a lead-acid bank that is used")] = 0.5
+# Below a fifth of its charge lead-acid is damaged: an old rule of practitioners, no source
+HARMFUL_OF_LEAD_ACID: Annotated[Share, Tag("use from which lead-acid is damaged")] = 0.8
+# Little is left until the cells are harmed: common practice, no source
+LOW_LFP: Annotated[Share, Tag("state below which an LFP bank is nearly flat")] = 0.10
+# Stored emptier than this a lead-acid bank sulphates: our choice
+STORED_FULL: Annotated[Share, Tag("state of a lead-acid bank stored full")] = 0.95
+
+# A bank that would be empty sooner gives more than most may: common practice, no source
+EMPTIED_WITHIN: Annotated[Seconds, Tag("time in which few banks may be emptied")] = HOUR
+# One battery of 100 A·h is usually allowed this by its maker: common practice, no source
+ONE_BATTERY: Annotated[Amperes, Tag("most current of one battery")] = 100.0
+# Batteries side by side: common practice, no source
+MOST_PARALLEL: Annotated[Number, Tag("most batteries side by side")] = 4.0
+# By then a lead-acid bank that stands wants a charge: common practice, no source
+LONGEST_STAND: Annotated[Seconds, Tag("longest stand of lead-acid without a charge")] = 90 * DAY
+# Over which a label's capacity is meant: on most lead-acid batteries
+RATED_TIME: Annotated[Seconds, Tag("rated time of a label")] = 20 * HOUR
+# Above it a 12 V lead-acid battery gives no charge worth naming: BCI has 12.65 V full at rest
+LEAD_ACID_SPENT_ABOVE: Annotated[Volts, Tag("voltage above which lead-acid gives little")] = 12.5
+# Room for ageing that is none: our choice
+NO_ROOM_FOR_AGEING: Annotated[Share, Tag("room for ageing that is none")] = 0.05

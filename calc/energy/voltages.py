@@ -1,0 +1,56 @@
+"""What a battery of a nominal 12 V shows, by chemistry: under load, charged, empty.
+
+A bank of 24 V or 48 V is two or four such blocks in series. Rested voltage against state of charge
+is in `rested`.
+"""
+
+from functools import cache
+from typing import Annotated
+
+from calc.energy.battery import Chemistry, by_chemistry
+from calc.tables import table
+from calc.units.si import Tag, Volts
+
+NOMINAL: Annotated[Volts, Tag("nominal voltage of a block")] = 12.0  # by name
+
+
+@cache
+def _column(column: str) -> dict[str, float]:
+    return {name: float(text) for name, text in by_chemistry("battery_voltage", column).items()}
+
+
+def cells(chemistry: Chemistry) -> int:
+    """Return the cells in series of a 12 V block. Raises NotCovered."""
+    return int(_column("cells")[Chemistry(chemistry)])
+
+
+def under_load(chemistry: Chemistry) -> float:
+    """Return the mean voltage [V] of a 12 V block over a discharge. Common practice. NotCovered."""
+    return _column("under_load_v")[Chemistry(chemistry)]
+
+
+def max_charge_voltage(chemistry: Chemistry) -> float:
+    """Return the most [V] that a 12 V block is commonly given near 25 °C. Raises NotCovered.
+
+    Common practice, no source; of LFP, 3.65 V a cell, a maker's absolute limit.
+    """
+    return _column("max_charge_v")[Chemistry(chemistry)]
+
+
+def past_empty(chemistry: Chemistry) -> float:
+    """Return the rested voltage [V] of a 12 V block below which it is past empty. NotCovered.
+
+    Drawn too deep, or with a dead cell. Common practice, no source.
+    """
+    return _column("past_empty_v")[Chemistry(chemistry)]
+
+
+@cache
+def charge_end(chemistry: Chemistry) -> float:
+    """Return the voltage [V] at which the charge of a 12 V block usually ends. Raises NotCovered.
+
+    Table `charge_voltage`: lead-acid by a charger's manual, LFP common practice.
+    """
+    chemistry = Chemistry(chemistry)
+    row = next(row for row in table("charge_voltage").rows if row["chemistry"] == chemistry)
+    return float(row["charge_v"]) * cells(chemistry) / float(row["cells"])
