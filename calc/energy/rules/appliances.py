@@ -1,0 +1,109 @@
+"""Judgements on a household appliance on an inverter beside one made for the bank's voltage."""
+
+# fmt: off
+from calc.energy.appliances import BUSY, Figures, Routes
+from calc.energy.battery import Chemistry
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_most
+from calc.units.constants import DAY
+
+NOT_FED = Rule[Routes](
+    id="appliance.not-fed-long-enough", level=Level.STOP, when=lambda r: not r.household.served and r.keeps_cold,
+    headline="Not the household one: it needs to run {household.need} a day and is fed {household.fed}. What is inside warms.",
+    mend=lambda r: Change({"hours_on": DAY}),
+)
+USE_BEYOND_FED = Rule[Routes](
+    id="appliance.use-beyond-fed", level=Level.STOP, when=lambda r: not r.household.served and not r.keeps_cold,
+    headline="This does not add up: the household one is used {household.need} a day and fed {household.fed}.",
+    mend=lambda r: Change({"hours_on": r.household.need}),
+)
+LITTLE_BETWEEN = Rule[Routes](
+    id="appliance.little-between", level=Level.CAUTION, when=lambda r: r.near,
+    headline="Little between them: {direct.charge} a day for the battery-voltage one, {household.charge} for the household one.",
+)
+DIRECT_WEAK_IN_HEAT = Rule[Routes](
+    id="appliance.direct-weak-in-heat", level=Level.CAUTION, when=lambda r: r.dearer and not r.direct.holds_in_heat,
+    headline="The battery-voltage one takes less, {direct.charge} a day against {household.charge}, but on a hot day it has nothing in hand.",
+)
+HOUSEHOLD_TAKES_MORE = Rule[Routes](
+    id="appliance.household-takes-more", level=Level.CAUTION, when=lambda r: r.dearer,
+    headline="Take the battery-voltage one: {direct.charge} a day against {household.charge}. The household one would cost {extra_charge} more every day.",
+)
+HOUSEHOLD_PAUSES = Rule[Routes](
+    id="appliance.household-pauses", level=Level.CAUTION, when=lambda r: r.pauses,
+    headline="The household one takes less, {household.charge} a day against {direct.charge}, but it is off for {off} and warms.",
+    mend=lambda r: Change({"hours_on": DAY}),
+)
+HOUSEHOLD_WEAK_IN_HEAT = Rule[Routes](
+    id="appliance.household-weak-in-heat", level=Level.CAUTION, source="warm-room", when=lambda r: not r.household.holds_in_heat,
+    headline="The household one takes less, {household.charge} a day against {direct.charge}, but on a hot day it has nothing in hand.",
+    text="In air of {hot} the household one would have to run nine tenths of its hours or more: it may not hold its cold.",
+)
+NO_IDLE_DRAW = Rule[Routes](
+    id="inverter.no-idle-draw", level=Level.CAUTION, when=lambda r: not r.idle_energy and r.from_bank > 0,
+    headline="The household one takes less, {household.charge} a day against {direct.charge}, with an inverter that draws nothing for itself. Measure that first: every inverter draws something.",
+)
+FROM_LABELS = Rule[Routes](
+    id="appliance.from-labels", level=Level.CAUTION, source="practice", when=lambda r: r.figures is Figures.LABELS,
+    headline="By the labels the household one takes less, {household.charge} a day against {direct.charge}. Measure both before you decide.",
+    text="A label tells the most it draws, not how much of the day. Measure the charge of two days with the door opened as usual, and set both figures from that.",
+    mend=lambda r: Change({"figures": Figures.MEASURED}),
+)
+
+REAL_COST = Rule[Routes](
+    id="appliance.real-cost", level=Level.ADVICE, source="practice", when=lambda r: r.dearer and not r.near,
+    text="What the cheaper appliance really costs: {extra_bank} more bank for {days} days, with more again for cold and age, and {extra_array} more array in {sun_hours} of sun a day or {extra_drive} more driving.",
+)
+IDLES_FOR_A_THERMOSTAT = Rule[Routes](
+    id="inverter.idles-for-a-thermostat", level=Level.ADVICE, source="practice", when=lambda r: r.idle_energy > 0 and r.keeps_cold,
+    text="{idle_charge} a day, {idle_share} of what the household one takes, is the inverter's own draw. It cools nothing, and it runs day and night because a thermostat may call at any hour.",
+)
+IDLES_BY_HAND = Rule[Routes](
+    id="inverter.idles-though-used-by-hand", level=Level.ADVICE, source="practice",
+    when=lambda r: r.idle_energy > 0 and not r.keeps_cold and r.off == 0,
+    text="Used by hand, it lets the inverter rest: switch that off with it and set the hours it is fed. Day and night the idle draw alone takes {idle_charge}.",
+)
+SEARCH_MODE = Rule[Routes](
+    id="inverter.search-mode-no-cure", level=Level.ADVICE, source="practice", when=lambda r: r.idle_energy > 0 and r.keeps_cold,
+    text="A standby or search mode is no cure: it looks for a load in short pulses, and a compressor's electronics may not wake it, or wake it and stall the start.",
+)
+COMPRESSOR_START = Rule[Routes](
+    id="appliance.compressor-start", level=Level.ADVICE, source="motor-start", when=lambda r: r.keeps_cold,
+    text="A household compressor asks about six times its running current for a moment as it starts. The inverter must bear that every time, at the end of a cold night too.",
+)
+OFF_SAVES_IDLE_ONLY = Rule[Routes](
+    id="appliance.off-saves-idle-only", level=Level.ADVICE, source="practice", when=lambda r: r.pauses,
+    text="Off for {off} a day it saves the idle draw of those hours, not the cold: what leaks in is pumped out later. Keep food that spoils out of a box that warms above 5 °C.",
+)
+FED_BY_OTHERS = Rule[Routes](
+    id="appliance.fed-by-others", level=Level.ADVICE, source="practice", when=lambda r: r.carried > 0,
+    text="{carried} a day count for neither, on trust: the lead or the engine must carry the load by itself, and an inverter fed from the bank on the road still takes from it if the charger gives less.",
+)
+DIRECT_MAY_NOT_HOLD = Rule[Routes](
+    id="appliance.direct-may-not-hold", level=Level.ADVICE, source="warm-room", when=lambda r: not r.direct.holds_in_heat,
+    text="In air of {hot} the battery-voltage one would have to run nine tenths of the day or more: it may not hold its cold.",
+)
+NEVER_RESTS = Rule[Routes](
+    id="appliance.never-rests", level=Level.ADVICE, source="practice", when=lambda r: r.keeps_cold and not at_most(r.direct.duty, BUSY),
+    text="The battery-voltage one hardly ever rests. So does a cool box without a compressor, at several times the charge: compare with one that has a compressor.",
+)
+OUTPUT_CAN_KILL = Rule[Routes](
+    id="inverter.output-can-kill-night", level=Level.ADVICE, source="practice",
+    text="An inverter's output is mains voltage and can kill; its fixed wiring is for a licensed person. A fridge made for the bank keeps that out of the night.",
+)
+NO_CHARGE_IN_FROST = Rule[Routes](
+    id="appliance.no-charge-in-frost", level=Level.ADVICE, source="lfp-frost", when=lambda r: r.chemistry is Chemistry.LFP and r.dearer,
+    text="Whichever way the difference is brought back: never charge an LFP battery below 0 °C.",
+)
+HOT_DAY = Rule[Routes](
+    id="appliance.hot-day", level=Level.NOTE, source="warm-room", when=lambda r: r.keeps_cold,
+    text="On a hot day it is at least {direct.hot_charge} against {household.hot_charge}. Leave room for air behind either one: a shut-in condenser makes every day a hot one.",
+)
+YEAR_BY_LABEL = Rule[Routes](
+    id="appliance.year-by-label", level=Level.NOTE, source="practice",
+    text="At this rate the household one would use {year_energy} a year at its plug. If its energy label says much less, the share of the day above is too high.",
+)
+PEAK_HOLDS_IDLE = Rule[Routes](
+    id="inverter.peak-efficiency-holds-idle", level=Level.NOTE, source="practice",
+    text="A peak efficiency holds a little of the idle draw already, so the household figure is a little on the high side.",
+)

@@ -1,0 +1,42 @@
+"""The working of appliance-route in words, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from calc.energy.appliances import Routes
+from calc.judge import Level, Rule
+from calc.worksheet.declare import Step
+
+STEPS: tuple[Step[Routes], ...] = (
+    Step(of="day", source="practice", says="All is reckoned by the day."),
+    Step(of="direct_banked", formula="(day - carried) / day", when=lambda r: r.keeps_cold, says="The rest is carried by a lead or an engine."),
+    Step(of="direct_banked", formula="(hours_on - carried) / hours_on", when=lambda r: not r.keeps_cold, says="By hand it is used in the same hours as the other."),
+    Step(of="dc_run", formula="min(day * dc_duty, day)", says="It is fed day and night."),
+    Step(of="dc_energy", formula="dc_power * dc_run * direct_banked", source="ohm", says="Power over the time it really runs."),
+    Step(of="dc_charge", formula="dc_energy / voltage", source="ohm", says="As the bank counts it."),
+    Step(of="from_bank", formula="hours_on - carried", says="The time for which the inverter is on."),
+    Step(of="banked", formula="from_bank / hours_on", says="Its running is taken as even over the hours it is fed."),
+    Step(of="ac_need", formula="day * ac_duty", says="What it needs in a day, however the hours are cut."),
+    Step(of="ac_run", formula="min(ac_need, hours_on)", source="practice", says="What leaks in while it is off must be pumped out later; it cannot run longer than it is fed."),
+    Step(of="off", formula="day - hours_on", when=lambda r: r.off > 0, says="Then nothing runs."),
+    Step(of="idle_energy", formula="idle * from_bank", source="ohm", says="The inverter draws this with or without a load."),
+    Step(of="idle_charge", formula="idle_energy / voltage", source="ohm", says="As the bank counts it."),
+    Step(of="ac_energy", formula="idle_energy + ac_power * ac_run * banked / efficiency", source="ohm", says="The appliance's share, the inverter's loss on it, and the idle draw."),
+    Step(of="ac_charge", formula="ac_energy / voltage", source="ohm", says="As the bank counts it."),
+    Step(of="idle_share", formula="idle_energy / ac_energy", when=lambda r: r.idle_share is not None, says="This part cools nothing."),
+    Step(of="extra_charge", formula="ac_charge - dc_charge", when=lambda r: r.dearer, says="What the household one costs in charge."),
+    Step(of="spared_charge", formula="dc_charge - ac_charge", when=lambda r: not r.dearer, says="What the household one saves in charge."),
+    Step(of="extra_bank", formula="extra_charge * days / usable", when=lambda r: r.dearer, says="For the days without charging, at the share you use. Cold and age ask for more: see bank size."),
+    Step(of="extra_array", formula="extra_charge * voltage / (bank_efficiency * (1 - losses) * sun_hours)", source="practice", when=lambda r: r.dearer, says="To bring the difference every day, as if all of it went through the bank."),
+    Step(of="extra_drive", formula="extra_charge / (bank_efficiency * charger)", source="practice", when=lambda r: r.dearer, says="While the bank takes all that the charger gives, which near full it does not."),
+    Step(of="hot_factor", formula="max(1, (hot - cold) / (room - cold))", source="warm-room", when=lambda r: r.keeps_cold, says="What leaks in goes with the difference in temperature; a compressor also pumps worse in heat, which comes on top."),
+    Step(of="dc_hot_run", formula="min(dc_run * hot_factor, day)", when=lambda r: r.keeps_cold, says="No longer than all day."),
+    Step(of="dc_hot", formula="dc_power * dc_hot_run * direct_banked / voltage", source="ohm", when=lambda r: r.keeps_cold, says="In the same way."),
+    Step(of="ac_hot_run", formula="min(ac_need * hot_factor, hours_on)", when=lambda r: r.keeps_cold, says="No longer than it is fed."),
+    Step(of="ac_hot", formula="(idle_energy + ac_power * ac_hot_run * banked / efficiency) / voltage", source="ohm", when=lambda r: r.keeps_cold, says="The idle draw stays as it is."),
+    Step(of="year", source="practice", says="To compare with an energy label."),
+    Step(of="ac_year", formula="ac_power * ac_need * year", source="ohm", says="Without the inverter, as labels are."),
+    )
+
+FINE = Rule[Routes](
+    id="appliance-route.fine", level=Level.FINE,
+    headline="The household one takes {household.charge} a day, the battery-voltage one {direct.charge}.",
+)
