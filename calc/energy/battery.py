@@ -15,7 +15,7 @@ from calc.tables import SEEN, table
 from calc.units.compare import at_least, at_most
 from calc.units.constants import DAY, HOUR
 from calc.units.covered import Enumeration, NotCovered
-from calc.units.si import Amperes, Celsius, Coulombs, Number, Seconds, Share, Tag
+from calc.units.si import Amperes, Celsius, Coulombs, Number, PerSecond, Seconds, Share, Tag
 
 MONTH: Annotated[Seconds, Tag("mean length of a month")] = 365.25 / 12 * DAY
 BASE_TEMPERATURE: Annotated[Celsius, Tag("temperature that a label is meant for")] = (
@@ -43,7 +43,7 @@ class Bank:
 
     `capacity` is as rated. `cold_factor` is None where the table of the cold ends, `freezes` the
     temperature at which the acid of lead-acid freezes at this state. It may be charged from
-    `charge_low` to `charge_high`. `heavy_current` is what its maker's limit must be read from on.
+    `charge_low` to `charge_high`.
     """
 
     chemistry: Chemistry
@@ -54,7 +54,6 @@ class Bank:
     freezes: Celsius | None
     charge_low: Celsius
     charge_high: Celsius
-    heavy_current: Amperes
 
     @property
     def lead_acid(self) -> bool:
@@ -86,13 +85,28 @@ class Usable:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Discharge:
-    """A steady current out of a `capacity` that is rated over `rated_time`, by Peukert's law.
+class Draw:
+    """A current out of a bank of `capacity` as rated: its `rate` is current per capacity.
 
-    `capacity` is that at the bank's temperature; it gives it at the `rated_current`. `full_time` is
-    how long the whole of it lasts.
+    From `heavy_rate` on the load is hard on such a bank.
     """
 
+    chemistry: Chemistry
+    capacity: Coulombs
+    current: Amperes
+    rate: PerSecond
+    heavy_rate: PerSecond
+
+
+@dataclass(frozen=True, kw_only=True)
+class Discharge:
+    """A steady current out of a bank whose label is meant over `rated_time`, by Peukert's law.
+
+    It gives its `capacity`, that at its temperature, at the `rated_current`. `full_time` is how
+    long the whole of it lasts.
+    """
+
+    bank: Bank
     capacity: Coulombs
     current: Amperes
     rated_time: Seconds
@@ -118,7 +132,6 @@ def bank(*, chemistry: Chemistry, capacity: float, temperature: float, state: fl
         freezes=freezing_point(state) if chemistry.lead_acid else None,
         charge_low=low,
         charge_high=high,
-        heavy_current=heavy_rate(chemistry) * capacity,
     )
 
 
@@ -131,12 +144,26 @@ def usable(bank: Bank, share: float) -> Usable:
     )
 
 
-def discharge(*, capacity: float, current: float, rated_time: float, exponent: float) -> Discharge:
-    """Return what `current` [A] does to a `capacity` [A·s] that is rated over `rated_time` [s].
+def draw(*, chemistry: Chemistry, capacity: float, current: float) -> Draw:
+    """Return a `current` [A] out of a bank of `capacity` [A·s] as rated. Raises NotCovered."""
+    return Draw(
+        chemistry=Chemistry(chemistry),
+        capacity=capacity,
+        current=current,
+        rate=current / capacity,
+        heavy_rate=heavy_rate(chemistry),
+    )
 
-    Peukert's law with `exponent`; see `peukert_runtime`. Raises ZeroDivisionError for no current.
+
+def discharge(bank: Bank, *, current: float, rated_time: float, exponent: float) -> Discharge:
+    """Return what a `current` [A] does to a `bank` whose label is meant over `rated_time` [s].
+
+    Peukert's law with `exponent`; see `peukert_runtime`. Raises ZeroDivisionError for no current,
+    NotCovered where the table of the cold ends.
     """
+    capacity = bank.capacity / capacity_factor(bank.chemistry, bank.temperature)
     return Discharge(
+        bank=bank,
         capacity=capacity,
         current=current,
         rated_time=rated_time,

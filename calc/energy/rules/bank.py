@@ -1,0 +1,180 @@
+"""Judgements on a bank: its temperature, the share that is used, the current that is drawn.
+
+`CHARGED` are those on the temperature of a bank on charge, `KEPT` those on one that is not. A sheet
+that has both places both: what a charge makes graver covers the milder.
+"""
+
+from math import floor
+from typing import Protocol
+
+# fmt: off
+from calc.energy.battery import (
+    BASE_TEMPERATURE,
+    Bank,
+    Chemistry,
+    Discharge,
+    Draw,
+    Usable,
+    seen_from,
+)
+from calc.energy.limits import (
+    COOL,
+    EMPTIED_WITHIN,
+    FREEZING,
+    FROST_MARGIN,
+    HARMFUL_OF_LEAD_ACID,
+    MOST_OF_LEAD_ACID,
+    MOST_OF_LFP,
+    ONE_BATTERY,
+    WARM,
+)
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least, at_most
+
+_NEVER_IN_FROST = "Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent."
+_SLOW_NEAR_FROST = "Near freezing an LFP battery takes a charge slowly; most makers ask for a reduced current below 5 to 10 °C, and none at all below 0 °C."
+
+
+def _in_frost(bank: Bank) -> bool:
+    return not bank.lead_acid and not at_least(bank.temperature, bank.charge_low)
+
+
+def _near_frost(bank: Bank) -> bool:
+    return not bank.lead_acid and not _in_frost(bank) and not at_least(bank.temperature, COOL)
+
+
+def _too_hot(bank: Bank) -> bool:
+    return not at_most(bank.temperature, bank.charge_high)
+
+
+def _may_freeze(bank: Bank) -> bool:
+    return bank.freezes is not None and at_most(bank.temperature, bank.freezes + FROST_MARGIN)
+
+
+def _into_range(bank: Bank) -> Change:
+    return Change({"temperature": min(max(bank.temperature, bank.charge_low), bank.charge_high)})
+
+
+def _thawed(bank: Bank) -> Change | None:
+    return None if bank.freezes is None else Change({"temperature": floor(bank.freezes + FROST_MARGIN) + 1.0})
+
+
+def _to_cool(_: Bank) -> Change:
+    return Change({"temperature": COOL})
+
+
+# A bank on charge
+CHARGE_IN_FROST = Rule[Bank](
+    id="charge.in-frost", level=Level.STOP, when=_in_frost, source="lfp-frost",
+    headline="Do not charge at {temperature}: an LFP bank below {charge_low} is ruined by it. Warm it first.",
+    text=_NEVER_IN_FROST, mend=_into_range, covers=frozenset({"bank.in-frost"}),
+)
+CHARGE_OUTSIDE_TEMPERATURE = Rule[Bank](
+    id="charge.outside-temperature", level=Level.STOP, when=lambda b: not b.may_charge and not _in_frost(b),
+    headline="Do not charge at {temperature}: this chemistry is charged between {charge_low} and {charge_high}.",
+    mend=_into_range, covers=frozenset({"bank.too-hot"}),
+)
+ACID_MAY_FREEZE = Rule[Bank](
+    id="bank.acid-may-freeze", level=Level.STOP, when=_may_freeze,
+    headline="At {state} its acid may freeze at {temperature}. Do not charge a frozen battery: let it thaw and look for cracks first.",
+    mend=_thawed,
+)
+CHARGE_NEAR_FROST = Rule[Bank](
+    id="charge.near-frost", level=Level.CAUTION, when=_near_frost, source="practice",
+    headline="At {temperature} an LFP bank is charged slowly: near freezing makers ask for less current.",
+    text=_SLOW_NEAR_FROST, mend=_to_cool, covers=frozenset({"bank.near-frost"}),
+)
+CHARGE_OFF_ROOM = Rule[Bank](
+    id="charge.off-room", level=Level.CAUTION, source="practice",
+    when=lambda b: b.lead_acid and not (at_least(b.temperature, COOL) and at_most(b.temperature, WARM)),
+    headline="The bank is at {temperature}, and a lead-acid charge is reckoned near room temperature: read the cautions.",
+    text="Cold lead-acid takes its charge slowly; hot lead-acid gasses and may heat itself until it fails. The voltage has to follow: a charger with a sensor on the bank does that.",
+    mend=lambda b: Change({"temperature": min(max(b.temperature, COOL), WARM)}),
+)
+CHARGED = (CHARGE_IN_FROST, CHARGE_OUTSIDE_TEMPERATURE, ACID_MAY_FREEZE, CHARGE_NEAR_FROST, CHARGE_OFF_ROOM)
+
+# A bank that is not on charge
+IN_FROST = Rule[Bank](
+    id="bank.in-frost", level=Level.CAUTION, when=_in_frost, source="lfp-frost",
+    headline="At {temperature} an LFP bank must not be charged until it is warmer.",
+    text=f"{_NEVER_IN_FROST} Discharging is allowed further down; the data sheet says how far.", mend=_into_range,
+)
+TOO_HOT = Rule[Bank](
+    id="bank.too-hot", level=Level.CAUTION, when=_too_hot,
+    headline="{temperature} is too hot for a battery: most may not be charged there.", mend=_into_range,
+)
+NEAR_FROST = Rule[Bank](
+    id="bank.near-frost", level=Level.ADVICE, when=_near_frost, source="practice", text=_SLOW_NEAR_FROST, mend=_to_cool,
+)
+KEPT = (ACID_MAY_FREEZE, IN_FROST, TOO_HOT, NEAR_FROST)
+
+# Any bank
+NEVER_CHARGE_IN_FROST = Rule[Bank](
+    id="bank.never-charge-in-frost", level=Level.ADVICE, when=lambda b: not b.lead_acid and not _in_frost(b), source="lfp-frost",
+    text=_NEVER_IN_FROST,
+)
+FREEZING_POINT = Rule[Bank](
+    id="bank.freezing-point", level=Level.ADVICE, when=lambda b: b.lead_acid and not at_least(b.temperature, FREEZING), source="acid-freezing",
+    text="At {state} the acid freezes near {freezes}. Keep 3 K clear of it; never charge a frozen battery, it can burst.",
+)
+NO_FACTOR_FOR_COLD_LFP = Rule[Bank](
+    id="bank.no-factor-for-cold-lfp", level=Level.ADVICE, when=lambda b: not b.lead_acid and not at_least(b.temperature, BASE_TEMPERATURE), source="practice",
+    text="No published factor for cold LFP capacity is used here: expect less than this in the cold. In hard frost it may be far less, and many management systems switch off.",
+)
+COLD_FROM_MEMORY = Rule[Bank](
+    id="bank.cold-factor-from-memory", level=Level.ADVICE, source="memory",
+    when=lambda b: b.lead_acid and b.cold_factor is not None and not at_least(b.temperature, seen_from()),
+    text="The factor for cold below 4.4 °C is from memory, not from a text.",
+)
+
+# The share that is used
+DEEPER_THAN_HALF = Rule[Usable](
+    id="bank.deeper-than-half", level=Level.CAUTION, when=lambda u: u.bank.lead_acid and not at_most(u.share, MOST_OF_LEAD_ACID),
+    headline="Deeper than half wears a lead-acid bank fast.", mend=lambda _: Change({"usable": MOST_OF_LEAD_ACID}),
+)
+BELOW_A_FIFTH = Rule[Usable](
+    id="bank.below-a-fifth", level=Level.ADVICE, when=lambda u: u.bank.lead_acid and not at_most(u.share, HARMFUL_OF_LEAD_ACID), source="practice",
+    text="Below a fifth of its charge a lead-acid battery is damaged, and in frost its weak acid can freeze.",
+    mend=lambda _: Change({"usable": HARMFUL_OF_LEAD_ACID}),
+)
+NOTHING_KEPT_BACK = Rule[Usable](
+    id="bank.nothing-kept-back", level=Level.CAUTION,
+    when=lambda u: u.bank.chemistry is Chemistry.LFP and not at_most(u.share, MOST_OF_LFP),
+    headline="With nothing kept back the management system cuts everything off at once at the end.",
+    mend=lambda _: Change({"usable": MOST_OF_LFP}),
+)
+
+
+# The current that is drawn
+class HasCurrent(Protocol):
+    """A load whose current out of the bank is known [A]."""
+
+    @property
+    def current(self) -> float: ...
+
+
+def _no_harder(draw: Draw) -> Change:
+    return Change({"capacity": draw.current / draw.heavy_rate})
+
+
+def _an_hour(drawn: Discharge) -> Change:
+    return Change({"capacity": drawn.bank.capacity * (EMPTIED_WITHIN / drawn.full_time) ** (1 / drawn.exponent)})
+
+
+HEAVY_LOAD = Rule[Draw](
+    id="bank.heavy-load", level=Level.CAUTION, when=lambda d: not at_most(d.rate, d.heavy_rate), source="practice",
+    headline="{current} is a hard load for this bank: read the maker's limit, or take more.",
+    text="Cables, fuse and management system must bear {current} too, and under it the voltage sags: an inverter may give up early. The data sheet says what each battery may give.",
+    mend=_no_harder,
+)
+EMPTIED_WITHIN_AN_HOUR = Rule[Discharge](
+    id="bank.emptied-within-an-hour", level=Level.CAUTION, when=lambda d: not at_least(d.full_time, EMPTIED_WITHIN), source="practice",
+    headline="At {current} the bank would be empty within an hour: few batteries may give that.",
+    text="At {current} the whole bank would be empty within an hour. Many batteries, cables and fuses may not give that current: read the data sheets. Under such a load the voltage sags, and an inverter may give up sooner.",
+    mend=_an_hour,
+)
+BEYOND_ONE_BATTERY = Rule[HasCurrent](
+    id="load.beyond-one-battery", level=Level.CAUTION, when=lambda d: not at_most(d.current, ONE_BATTERY), source="practice",
+    headline="{current} is more than one usual battery is made to give.",
+    text="One battery is usually allowed about 100 A by its maker or its management system. Read the data sheet, and share a larger current between batteries joined in parallel with equal cables.",
+)
