@@ -1,37 +1,219 @@
-"""What a solar panel makes of the light: everyday losses, and the heat of its cells.
+"""What solar panels make of the light: everyday losses, the heat of their cells, a usual day.
 
 In scope: silicon panels at the power of their label in standard light. Out of scope: shade on a
 part of a panel, which takes more than its share of the area, and snow.
 """
 
+from dataclasses import dataclass
 from functools import cache
 from math import exp, prod
+from typing import Annotated
 
+from calc.energy.sun import Month, Sky, SunDay
 from calc.tables import table
+from calc.units.compare import at_least
+from calc.units.covered import Enumeration
+from calc.units.si import (
+    Amperes,
+    Celsius,
+    Coulombs,
+    Joules,
+    Kelvins,
+    MetresPerSecond,
+    Number,
+    Seconds,
+    Share,
+    SharePerKelvin,
+    SquareMetreKelvinsPerWatt,
+    Tag,
+    Volts,
+    Watts,
+    WattsPerSquareMetre,
+)
 
-STANDARD = 25.0  # °C, cell temperature at which panels are rated
-FULL_SUN = 1000.0  # W/m², light in which panels are rated
-WIND = 1.0  # m/s, taken past the panel
+RATED_CELL: Annotated[Celsius, Tag("cell temperature at which panels are rated")] = 25.0
+"""Standard test conditions, as in the documentation of pvlib 0.16.1."""
+FULL_SUN: Annotated[WattsPerSquareMetre, Tag("light in which panels are rated")] = 1000.0
+"""Standard test conditions, as in the documentation of pvlib 0.16.1."""
+LIGHT_WIND: Annotated[MetresPerSecond, Tag("wind taken past a panel")] = 1.0
+"""Common practice, no source."""
+
+# By how much a tilt may gain on cloud's even light before it is said: our choice
+TILT_FLATTERS: Annotated[Number, Tag("gain of a tilt that is worth a word")] = 1.1
+
+
+class Regulator(Enumeration):
+    """What stands between panels and bank."""
+
+    MPPT = "MPPT"  # finds the voltage of the most power
+    PWM = "PWM"  # a plain switch: the panel works at the bank's voltage
+
+
+class Mount(Enumeration):
+    """How much air there is behind a panel."""
+
+    OPEN_RACK = "open-rack"
+    CLOSE_MOUNT = "close-mount"
+    GLUED = "glued"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Loss:
+    """One usual loss and its share of what is left."""
+
+    loss: str
+    share: Share
+
+
+@dataclass(frozen=True, kw_only=True)
+class Array:
+    """Panels of `power` on their labels, which charge a bank at `voltage` through a `regulator`.
+
+    `panel_voltage` is the panels' own at their best power, `air` the temperature by day or None
+    where heat is left out, `heat_coefficient` the share of the power lost for each kelvin.
+    """
+
+    power: Watts
+    losses: Share
+    voltage: Volts
+    regulator: Regulator
+    panel_voltage: Volts
+    air: Celsius | None
+    mount: Mount
+    heat_coefficient: SharePerKelvin
+
+    @property
+    def reached(self) -> bool:
+        """Whether the panels' voltage is above the bank's, so that a plain switch passes any."""
+        return self.regulator is not Regulator.PWM or not at_least(self.voltage, self.panel_voltage)
+
+    @property
+    def regulator_keeps(self) -> Share:
+        """The share of the power that the regulator leaves."""
+        if self.regulator is not Regulator.PWM:
+            return 1.0
+        return self.voltage / self.panel_voltage if self.reached else 0.0
+
+    @property
+    def peak_current(self) -> Amperes:
+        """The current into the bank in full sun."""
+        pwm = self.regulator is Regulator.PWM
+        return self.power / (self.panel_voltage if pwm else self.voltage)
+
+
+@dataclass(frozen=True, kw_only=True)
+class CellHeat:
+    """How hot cells get in `air` by the light of a day, and the share of the power it leaves.
+
+    `bright` is the light averaged with itself as the weight, `warming` the rise for each W/m² of
+    it; `over` is counted from the temperature at which panels are rated.
+    """
+
+    air: Celsius
+    bright: WattsPerSquareMetre
+    warming: SquareMetreKelvinsPerWatt
+    rise: Kelvins
+    cell: Celsius
+    over: Kelvins
+    keeps: Share
+
+
+@dataclass(frozen=True, kw_only=True)
+class SolarYield:
+    """What an array brings on a usual day of a month, from the clear day and the sky's share of it.
+
+    `sun_hours` is the time in full sun that would bring as much light, `covered` the share of
+    `daily_use`. `grey_energy` and `grey_charge` come if cloud spreads all the light over the sky.
+    """
+
+    month: Month
+    array: Array
+    clear: SunDay
+    sky: Sky
+    heat: CellHeat | None
+    sun_hours: Seconds
+    energy: Joules
+    charge: Coulombs
+    grey_energy: Joules
+    grey_charge: Coulombs
+    daily_use: Joules | None
+    covered: Share | None
+
+    @property
+    def heat_keeps(self) -> Share:
+        """The share of the power that hot cells leave; 1 where heat is left out."""
+        return 1.0 if self.heat is None else self.heat.keeps
 
 
 @cache
-def usual_losses() -> tuple[tuple[str, float], ...]:
-    """Return each usual loss and its share."""
-    return tuple((row["loss"], float(row["share"])) for row in table("panel_losses").rows)
+def usual_losses() -> tuple[Loss, ...]:
+    """Return each usual loss: `calc/tables/panel_losses.csv`."""
+    rows = table("panel_losses").rows
+    return tuple(Loss(loss=row["loss"], share=float(row["share"])) for row in rows)
 
 
-def together(shares: tuple[float, ...]) -> float:
+def combined_loss(shares: tuple[float, ...]) -> float:
     """Return the share lost when losses of these `shares` act one after another: 1 − Π(1 − L)."""
     return 1 - prod(1 - share for share in shares)
 
 
 @cache
-def warming(mount: str) -> float:
-    """Return by how much [K per W/m²] light warms the cells above the air. Raises KeyError.
+def warming(mount: Mount) -> float:
+    """Return by how much [K per W/m²] light warms the cells above the air.
 
-    exp(a + b v) + ΔT/1000 after King, Boyson and Kratochvil, in a light wind.
+    exp(a + b v) + ΔT/1000 after King, Boyson and Kratochvil, in a light wind. Raises NotCovered for
+    a name that is no `Mount`.
     """
-    for row in table("panel_heat").rows:
-        if row["mount"] == mount:
-            return exp(float(row["a"]) + float(row["b"]) * WIND) + float(row["delta_k"]) / FULL_SUN
-    raise KeyError(mount)
+    mount = Mount(mount)
+    (row,) = (row for row in table("panel_heat").rows if row["mount"] == mount)
+    by_wind = exp(float(row["a"]) + float(row["b"]) * LIGHT_WIND)
+    return by_wind + float(row["delta_k"]) / FULL_SUN
+
+
+def cell_heat(*, array: Array, bright: float) -> CellHeat | None:
+    """Return how hot the cells of `array` get in light of `bright` [W/m²], None without an air.
+
+    Cells colder than rated give a little more than their label, which is not counted.
+    """
+    if array.air is None:
+        return None
+    rise = bright * warming(array.mount)
+    over = array.air + rise - RATED_CELL
+    return CellHeat(
+        air=array.air,
+        bright=bright,
+        warming=warming(array.mount),
+        rise=rise,
+        cell=array.air + rise,
+        over=over,
+        keeps=max(0.0, 1 - array.heat_coefficient * max(over, 0.0)),
+    )
+
+
+def solar_yield(
+    *, array: Array, month: Month, clear: SunDay, sky: Sky, daily_use: float | None
+) -> SolarYield:
+    """Return what `array` brings on a usual day of `month`, whose 15th is `clear` without a cloud.
+
+    E = P H k/G₁ (1 − L) η_T η_r. `sky` is the share of the clear day that comes, `daily_use` [J]
+    what the yield is set against, if anything.
+    """
+    heat = cell_heat(array=array, bright=clear.bright)
+    kept = (1 - array.losses) * (1.0 if heat is None else heat.keeps) * array.regulator_keeps
+    energy, grey = (
+        array.power * light * sky.used / FULL_SUN * kept for light in (clear.on_plane, clear.spread)
+    )
+    return SolarYield(
+        month=Month(month),
+        array=array,
+        clear=clear,
+        sky=sky,
+        heat=heat,
+        sun_hours=clear.on_plane * sky.used / FULL_SUN,
+        energy=energy,
+        charge=energy / array.voltage,
+        grey_energy=grey,
+        grey_charge=grey / array.voltage,
+        daily_use=daily_use,
+        covered=None if daily_use is None else energy / daily_use,
+    )

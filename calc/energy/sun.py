@@ -6,55 +6,202 @@ is 180 toward the equator and 90 toward the east on both halves of the earth.
 """
 
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from math import acos, asin, atan2, cos, degrees, hypot, pi, radians, remainder, sin, tan
+from typing import Annotated
 
-from calc.energy.sky import SEA_LEVEL, air_mass, clear_sky, pressure, refraction
+from calc.energy.sky import (
+    SEA_LEVEL_PRESSURE,
+    clear_sky,
+    pressure,
+    refraction,
+    relative_airmass,
+)
+from calc.tables import table
+from calc.units.compare import at_most
+from calc.units.constants import DAY, HOUR
+from calc.units.covered import Enumeration, NotCovered
+from calc.units.si import (
+    Degrees,
+    JoulesPerSquareMetre,
+    Metres,
+    Number,
+    Seconds,
+    Share,
+    Tag,
+    WattsPerSquareMetre,
+)
 
-SOLAR_CONSTANT = 1366.1  # W/m², ASTM E490
-DAY = 86400.0  # s
-EPOCH = 8400.0  # days from noon of 1 January 2000 to that of day 0 of 2023
-ALBEDO = 0.2  # of bare ground
+SOLAR_CONSTANT: Annotated[WattsPerSquareMetre, Tag("sunlight at its mean distance")] = 1366.1
+"""ASTM E490."""
+ALBEDO: Annotated[Share, Tag("light that bare ground throws back")] = 0.2  # common practice
 MID_DAYS = (15, 46, 74, 105, 135, 166, 196, 227, 258, 288, 319, 349)  # the 15th of each month
-OVERCAST, BRIGHT = 0.25, 0.50  # FAO-56: shares of the light outside the air
-STEPS = 72  # in half a day: ten minutes
+_EPOCH = 8400.0  # days from noon of 1 January 2000 to that of day 0 of 2023
+# FAO-56, equation 35: shares of the light outside the air
+_ANGSTROM_A, _ANGSTROM_B = 0.25, 0.50
+_STEPS = 72  # in half a day: ten minutes
+# Of clear air, under which the measured stations are set against a clear day: common practice
+STATION_TURBIDITY: Annotated[Number, Tag("usual Linke turbidity")] = 3.0
+# At noon, below which hills and trees decide: common practice, no source
+LOW_SUN: Annotated[Degrees, Tag("height of the noon sun that hills and trees take")] = 15.0
+# Of clear days; the published months lie at 43 to 87 % (`calc/tables/typical_sun.csv`): our choice
+BRIGHT_SKY: Annotated[Share, Tag("share of a clear day above which a sky is hardly typical")] = 0.85
 
 
-@dataclass(frozen=True, slots=True)
+class Month(Enumeration):
+    """A month; its 15th stands for it."""
+
+    JANUARY = "January"
+    FEBRUARY = "February"
+    MARCH = "March"
+    APRIL = "April"
+    MAY = "May"
+    JUNE = "June"
+    JULY = "July"
+    AUGUST = "August"
+    SEPTEMBER = "September"
+    OCTOBER = "October"
+    NOVEMBER = "November"
+    DECEMBER = "December"
+
+    @property
+    def number(self) -> int:
+        """1 for January to 12 for December."""
+        return list(Month).index(self) + 1
+
+    @property
+    def mid_day(self) -> int:
+        """The day of the year of its 15th."""
+        return MID_DAYS[self.number - 1]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plane:
+    """A plane on the earth and the air above it.
+
+    `latitude` is below 0 in the south; `tilt` is counted from level; `facing` is 180° toward the
+    equator and 90° east; `turbidity` is Linke's; `albedo` the share of light that the ground throws
+    back.
+    """
+
+    latitude: Degrees
+    tilt: Degrees
+    facing: Degrees
+    turbidity: Number
+    altitude: Metres
+    albedo: Share
+
+    @property
+    def sky_view_factor(self) -> Share:
+        """The share of the sky that the plane sees, the sky equally bright all over."""
+        return sky_view_factor(self.tilt)
+
+    @property
+    def ground_view_factor(self) -> Share:
+        """The share of the ground that it sees: (1 − cos β)/2."""
+        return (1 - cos(radians(self.tilt))) / 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SunDay:
     """One clear day on a plane.
 
-    `extraterrestrial` outside the air and `horizontal` below it on level ground, `diffuse` the part
-    of `horizontal` that comes from the sky, `direct` the sun's own light on the plane, `on_plane`
-    all light on it [J/m²]; `hours`: 24 sums on the plane [J/m²] from solar midnight on; `daylight`
-    [s] between sunrise and sunset; `noon` the true height of the sun at 12 [deg], below 0 in polar
-    night; `bright` the irradiance on the plane [W/m²] averaged with itself as the weight.
+    `declination` is the sun's, `earth_sun_factor` how much stronger its light is than at the mean
+    distance. `extraterrestrial` outside the air and `horizontal` below it on level ground,
+    `diffuse` the part of `horizontal` that comes from the sky, `direct` the sun's own light on the
+    plane, `on_plane` all light on it; `hours`: 24 sums on the plane from solar midnight on;
+    `daylight` between sunrise and sunset; `noon` the true height of the sun at 12, below 0 in polar
+    night; `bright` the irradiance on the plane averaged with itself as the weight.
     """
 
-    extraterrestrial: float
-    horizontal: float
-    diffuse: float
-    direct: float
-    on_plane: float
-    hours: tuple[float, ...]
-    daylight: float
-    noon: float
-    bright: float
+    plane: Plane
+    declination: Degrees
+    earth_sun_factor: Number
+    extraterrestrial: JoulesPerSquareMetre
+    horizontal: JoulesPerSquareMetre
+    diffuse: JoulesPerSquareMetre
+    direct: JoulesPerSquareMetre
+    on_plane: JoulesPerSquareMetre
+    hours: tuple[JoulesPerSquareMetre, ...]
+    daylight: Seconds
+    noon: Degrees
+    bright: WattsPerSquareMetre
+
+    @property
+    def dni_extra(self) -> WattsPerSquareMetre:
+        """The sun's light outside the air, square to it."""
+        return SOLAR_CONSTANT * self.earth_sun_factor
+
+    @property
+    def sines(self) -> Number:
+        """The product sin φ sin δ of latitude and declination."""
+        return sin(radians(self.plane.latitude)) * sin(radians(self.declination))
+
+    @property
+    def cosines(self) -> Number:
+        """The product cos φ cos δ sin ω, ω the hour angle of sunset."""
+        latitude, declined = radians(self.plane.latitude), radians(self.declination)
+        return cos(latitude) * cos(declined) * sin(sunset_angle(latitude, declined))
+
+    @property
+    def dark(self) -> bool:
+        """Whether no light falls on the plane all day."""
+        return self.on_plane == 0
+
+    @property
+    def spread(self) -> JoulesPerSquareMetre:
+        """What falls on the plane if cloud spreads all the light of `horizontal` over the sky."""
+        plane = self.plane
+        seen = plane.sky_view_factor + plane.albedo * plane.ground_view_factor
+        return self.horizontal * seen
+
+
+@dataclass(frozen=True, kw_only=True)
+class Sky:
+    """What a usual day brings of a clear one.
+
+    `share` of it as estimated, `sunshine` the hours of bright sun of `daylight`, where known, and
+    the share `used` by either.
+    """
+
+    share: Share
+    sunshine: Seconds | None
+    daylight: Seconds
+    used: Share
+
+    @property
+    def from_sunshine(self) -> bool:
+        """Whether the share comes from the hours of bright sun."""
+        return self.sunshine is not None and self.daylight > 0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Station:
+    """A station with published sums: its `place`, where it lies, its share of a clear day."""
+
+    place: str
+    at: Degrees
+    share: Share
+
+
+def sky_view_factor(tilt: float) -> float:
+    """Return the share [0..1] of the sky that a plane at `tilt` [deg] sees: (1 + cos β)/2."""
+    return (1 + cos(radians(tilt))) / 2
 
 
 @lru_cache(maxsize=400)
-def place(since: float) -> tuple[float, float]:
+def solar_coordinates(since: float) -> tuple[float, float]:
     """Return the sun's declination and its lead over the mean sun [rad].
 
     `since` counts days from noon of 1 January 2000, universal time. Low-precision formula of the
     Astronomical Almanac, good to 0.01° from 1950 to 2050.
     """
-    around = radians(357.528 + 0.9856003 * since)
+    anomaly = radians(357.528 + 0.9856003 * since)
     mean = radians(280.460 + 0.9856474 * since)
-    along = mean + radians(1.915 * sin(around) + 0.020 * sin(2 * around))
-    lean = radians(23.439 - 0.0000004 * since)
-    ahead = mean - atan2(cos(lean) * sin(along), cos(along))
-    return asin(sin(lean) * sin(along)), remainder(ahead, 2 * pi)
+    longitude = mean + radians(1.915 * sin(anomaly) + 0.020 * sin(2 * anomaly))
+    obliquity = radians(23.439 - 0.0000004 * since)
+    ahead = mean - atan2(cos(obliquity) * sin(longitude), cos(longitude))
+    return asin(sin(obliquity) * sin(longitude)), remainder(ahead, 2 * pi)
 
 
 def declination(day: float) -> float:
@@ -65,10 +212,10 @@ def declination(day: float) -> float:
     to 0.3° near the equinoxes. The usual one-line series are off by as much, which is too much for
     a low winter sun.
     """
-    return place(EPOCH + day)[0]
+    return solar_coordinates(_EPOCH + day)[0]
 
 
-def nearness(day: float) -> float:
+def earth_sun_factor(day: float) -> float:
     """Return (mean distance / distance)² to the sun on `day` of the year, Spencer's series."""
     a = 2 * pi * (day - 1) / 365
     return (
@@ -82,7 +229,7 @@ def nearness(day: float) -> float:
 
 def equation_of_time(day: float) -> float:
     """Return by how much [s] the sun is ahead of a mean clock at noon of `day` of the year."""
-    return place(EPOCH + day)[1] * DAY / (2 * pi)
+    return solar_coordinates(_EPOCH + day)[1] * DAY / (2 * pi)
 
 
 def solar_time(*, clock: float, longitude: float, zone: float, day: float) -> float:
@@ -95,12 +242,12 @@ def hour_angle(time: float) -> float:
     return 2 * pi * (time / DAY - 0.5)
 
 
-def sun_vector(latitude: float, tilt_of_earth: float, angle: float) -> tuple[float, float, float]:
+def sun_vector(latitude: float, declined: float, angle: float) -> tuple[float, float, float]:
     """Return the direction to the sun as (up, south, west), of length 1.
 
-    `latitude` and `tilt_of_earth` (the declination) [rad], `angle` the hour angle [rad].
+    `latitude`, the declination `declined` and the hour angle `angle` [rad].
     """
-    high, far = sin(tilt_of_earth), cos(tilt_of_earth)
+    high, far = sin(declined), cos(declined)
     up = sin(latitude) * high + cos(latitude) * far * cos(angle)
     south = sin(latitude) * far * cos(angle) - cos(latitude) * high
     return up, south, far * sin(angle)
@@ -111,24 +258,24 @@ def plane_vector(tilt: float, facing: float) -> tuple[float, float, float]:
 
     Its product with the sun's direction is the cosine of the angle of incidence.
     """
-    lean, turned = radians(tilt), radians(facing - 180)
-    return cos(lean), sin(lean) * cos(turned), sin(lean) * sin(turned)
+    slope, turned = radians(tilt), radians(facing - 180)
+    return cos(slope), sin(slope) * cos(turned), sin(slope) * sin(turned)
 
 
-def sunset_angle(latitude: float, tilt_of_earth: float) -> float:
+def sunset_angle(latitude: float, declined: float) -> float:
     """Return the hour angle of sunset [rad]: 0 in polar night, π in polar day."""
-    cosine = -tan(latitude) * tan(tilt_of_earth)
+    cosine = -tan(latitude) * tan(declined)
     return acos(min(1.0, max(-1.0, cosine)))
 
 
-def day_beyond_air(*, latitude: float, tilt_of_earth: float, normal: float) -> float:
-    """Return the day's sum [J/m²] on level ground outside the air; `normal` [W/m²], angles [rad].
+def extraterrestrial_day(*, latitude: float, declined: float, dni_extra: float) -> float:
+    """Return the day's sum [J/m²] on level ground outside the air; `dni_extra` [W/m²].
 
-    H = (86400/π) G (ω sin φ sin δ + cos φ cos δ sin ω), ω the sunset hour angle.
+    H = (86400/π) G (ω sin φ sin δ + cos φ cos δ sin ω), ω the sunset hour angle; angles [rad].
     """
-    w = sunset_angle(latitude, tilt_of_earth)
-    level = w * sin(latitude) * sin(tilt_of_earth)
-    return DAY / pi * normal * (level + cos(latitude) * cos(tilt_of_earth) * sin(w))
+    w = sunset_angle(latitude, declined)
+    steady = w * sin(latitude) * sin(declined)
+    return DAY / pi * dni_extra * (steady + cos(latitude) * cos(declined) * sin(w))
 
 
 @lru_cache(maxsize=512)
@@ -148,58 +295,116 @@ def day_on_plane(
     [m], `albedo` of the ground. Clear sky after Ineichen and Perez, sky light from everywhere
     alike, ten-minute midpoints. The south is reckoned as the north with the seasons changed over.
     """
-    side = 1.0 if latitude >= 0 else -1.0
-    north, earth = radians(abs(latitude)), side * declination(day_of_year)
-    beyond = SOLAR_CONSTANT * nearness(day_of_year)
+    plane = Plane(
+        latitude=latitude,
+        tilt=tilt,
+        facing=facing,
+        turbidity=turbidity,
+        altitude=altitude,
+        albedo=albedo,
+    )
+    declined = declination(day_of_year)
+    north = radians(abs(latitude))
+    season = declined if latitude >= 0 else -declined
+    factor = earth_sun_factor(day_of_year)
+    dni_extra = SOLAR_CONSTANT * factor
     air = pressure(altitude)
     up_of, south_of, west_of = plane_vector(tilt, facing)
-    sky_seen, ground_seen = (1 + up_of) / 2, albedo * (1 - up_of) / 2
-    step = DAY / (2 * STEPS)
-    level_sum = diffuse_sum = direct_sum = square_sum = 0.0
+    sky_share, ground_share = (1 + up_of) / 2, albedo * (1 - up_of) / 2
+    step = DAY / (2 * _STEPS)
+    ghi_sum = diffuse_sum = direct_sum = square_sum = 0.0
     hours = [0.0] * 24
-    for index in range(STEPS):
-        up, south, west = sun_vector(north, earth, pi * (index + 0.5) / STEPS)
+    for index in range(_STEPS):
+        up, south, west = sun_vector(north, season, pi * (index + 0.5) / _STEPS)
         true = degrees(asin(max(-1.0, min(1.0, up))))
-        seen = true + refraction(true, air)
-        if seen <= 0:
+        apparent = true + refraction(true, air)
+        if apparent <= 0:
             continue
-        upright = sin(radians(seen))
+        cos_zenith = sin(radians(apparent))
         flat = hypot(south, west)
-        stretch = cos(radians(seen)) / flat if flat else 0.0
-        mass = air_mass(seen) * air / SEA_LEVEL
-        level, beam = clear_sky(
-            upright=upright, mass=mass, beyond=beyond, turbidity=turbidity, altitude=altitude
+        stretch = cos(radians(apparent)) / flat if flat else 0.0
+        ghi, dni = clear_sky(
+            cos_zenith=cos_zenith,
+            airmass=relative_airmass(apparent) * air / SEA_LEVEL_PRESSURE,
+            dni_extra=dni_extra,
+            turbidity=turbidity,
+            altitude=altitude,
         )
-        diffuse = level - beam * upright
-        round_about = diffuse * sky_seen + level * ground_seen
-        level_sum += 2 * level * step
-        diffuse_sum += 2 * diffuse * step
-        toward, across = upright * up_of + south * stretch * south_of, west * stretch * west_of
-        hour = index * 12 // STEPS
-        for at, facing_sun in ((12 + hour, toward + across), (11 - hour, toward - across)):
-            direct = beam * max(0.0, facing_sun)
-            light = direct + round_about
+        dhi = ghi - dni * cos_zenith
+        indirect = dhi * sky_share + ghi * ground_share
+        ghi_sum += 2 * ghi * step
+        diffuse_sum += 2 * dhi * step
+        toward, across = cos_zenith * up_of + south * stretch * south_of, west * stretch * west_of
+        hour = index * 12 // _STEPS
+        for at, cos_incidence in ((12 + hour, toward + across), (11 - hour, toward - across)):
+            direct = dni * max(0.0, cos_incidence)
+            light = direct + indirect
             direct_sum += direct * step
             hours[at] += light * step
             square_sum += light * light * step
     total = sum(hours)
     return SunDay(
-        extraterrestrial=day_beyond_air(latitude=north, tilt_of_earth=earth, normal=beyond),
-        horizontal=level_sum,
+        plane=plane,
+        declination=degrees(declined),
+        earth_sun_factor=factor,
+        extraterrestrial=extraterrestrial_day(latitude=north, declined=season, dni_extra=dni_extra),
+        horizontal=ghi_sum,
         diffuse=diffuse_sum,
         direct=direct_sum,
         on_plane=total,
         hours=tuple(hours),
-        daylight=sunset_angle(north, earth) / pi * DAY,
-        noon=90 - abs(degrees(north - earth)),
+        daylight=sunset_angle(north, season) / pi * DAY,
+        noon=90 - abs(degrees(north - season)),
         bright=square_sum / total if total else 0.0,
     )
 
 
-def cloud_share(*, sunshine: float, daylight: float) -> float:
+def clear_day_share(*, sunshine: float, daylight: float) -> float:
     """Return the share of a clear day's sum that comes on level ground after Ångström and FAO-56.
 
     `sunshine` is the time of bright sun, `daylight` that between sunrise and sunset [s, more than
     0], both as means of a month: Rs = (0.25 + 0.50 n/N) Ra, against n = N.
     """
-    return (OVERCAST + BRIGHT * sunshine / daylight) / (OVERCAST + BRIGHT)
+    return (_ANGSTROM_A + _ANGSTROM_B * sunshine / daylight) / (_ANGSTROM_A + _ANGSTROM_B)
+
+
+def usual_sky(*, share: float, sunshine: float | None, daylight: float) -> Sky:
+    """Return what a usual day brings of a clear one: by `sunshine` [s] where known, else `share`.
+
+    `daylight` [s] is that between sunrise and sunset; where there is none, `share` stands. Raises
+    NotCovered for more sunshine than daylight.
+    """
+    if sunshine is not None and not at_most(sunshine, daylight):
+        most = f"the {daylight / HOUR:.2f} h between sunrise and sunset"
+        raise NotCovered("sunshine", f"must be at most {most}.")
+    if sunshine is None or not daylight:
+        return Sky(share=share, sunshine=sunshine, daylight=daylight, used=share)
+    used = clear_day_share(sunshine=sunshine, daylight=daylight)
+    return Sky(share=share, sunshine=sunshine, daylight=daylight, used=used)
+
+
+@cache
+def stations(month: Month) -> tuple[Station, ...]:
+    """Return the share of a clear day, on level ground, that each measured station has in `month`.
+
+    Published sums of typical meteorological years (`calc/tables/typical_sun.csv`) over our own
+    clear day.
+    """
+    kilowatt_hour = 1000.0 * HOUR
+    return tuple(
+        Station(
+            place=row["place"],
+            at=float(row["latitude_deg"]),
+            share=float(row[f"m{month.number}"])
+            * kilowatt_hour
+            / day_on_plane(
+                latitude=float(row["latitude_deg"]),
+                day_of_year=month.mid_day,
+                tilt=0.0,
+                facing=180.0,
+                turbidity=STATION_TURBIDITY,
+                altitude=float(row["altitude_m"]),
+            ).horizontal,
+        )
+        for row in table("typical_sun").rows
+    )

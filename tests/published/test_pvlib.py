@@ -20,6 +20,7 @@ from pvlib.temperature import TEMPERATURE_MODEL_PARAMETERS, sapm_cell
 from pvlib.tools import cosd
 
 from calc.energy import panels, sun
+from calc.energy.panels import Mount
 
 AGREEMENT = 0.01
 MONTHS = range(1, 13)
@@ -134,9 +135,9 @@ def test_the_declination_is_the_one_of_the_nrel_algorithm_and_spencers_series_is
 
 
 MOUNTS = {
-    "open rack": "open_rack_glass_polymer",
-    "close mount": "close_mount_glass_glass",
-    "glued": "insulated_back_glass_polymer",
+    Mount.OPEN_RACK: "open_rack_glass_polymer",
+    Mount.CLOSE_MOUNT: "close_mount_glass_glass",
+    Mount.GLUED: "insulated_back_glass_polymer",
 }
 
 
@@ -145,7 +146,7 @@ def test_cells_are_as_hot_as_pvlib_has_them(mount):
     figures = TEMPERATURE_MODEL_PARAMETERS["sapm"][MOUNTS[mount]]
     for light, air in ((1000, 25), (600, -5)):
         cell = air + light * panels.warming(mount)
-        assert cell == pytest.approx(sapm_cell(light, air, panels.WIND, **figures), abs=1e-9)
+        assert cell == pytest.approx(sapm_cell(light, air, panels.LIGHT_WIND, **figures), abs=1e-9)
 
 
 def recorded() -> list[dict[str, str]]:

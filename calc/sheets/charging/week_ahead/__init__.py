@@ -4,6 +4,8 @@ from dataclasses import replace
 from types import SimpleNamespace
 
 from calc.energy import remedies, week
+from calc.energy.panels import TILT_FLATTERS
+from calc.energy.sun import BRIGHT_SKY
 from calc.sheets.charging import sun_yield
 from calc.sheets.charging.week_ahead.calculate import ALWAYS_ON, WHILE_USED, rest, run
 from calc.sheets.parts.bank import CAPACITY, USUAL_SHARE, chemistry_field, from_state
@@ -33,7 +35,6 @@ from calc.worksheet.work import Worksheet
 
 SPARE = 0.1  # of the capacity above the floor, less is a near thing: common practice, no source
 NEARLY_FULL = 0.95  # a lead-acid bank wants to get there once a week: common practice, no source
-BRIGHT = 0.85  # of clear days all week is more than typical months bring
 NEAR_FROST = 5.0  # °C, below which makers ask for less current into LFP: common practice, no source
 HARD = 3600.0  # s, in which few banks may be emptied: common practice, no source
 
@@ -65,7 +66,7 @@ def _tilted(v: SimpleNamespace) -> bool:
 
 
 def _leans(v: SimpleNamespace) -> bool:
-    return v.array > 0 and not at_most(v.on_plane, sun_yield.SPREADS * v.even_light)
+    return v.array > 0 and not at_most(v.on_plane, TILT_FLATTERS * v.even_light)
 
 
 def _low(v: SimpleNamespace) -> bool:
@@ -249,7 +250,7 @@ WORKSHEET = Worksheet(
         Verdict(verdict=CAUTION, when=_never_full, says="Lasts, down to {lowest_state}, but is never nearly full again: a lead-acid bank suffers from that."),
         Verdict(verdict=CAUTION, when=_low, says="Lasts by this sum, down to {lowest_state}, but only with a sun that stands {noon} high at noon: a hill or a tree takes it."),
         Verdict(verdict=CAUTION, when=lambda v: not at_least(v.lowest_state, v.floor + SPARE), says="Lasts, but down to {lowest_state} with {floor} counted as empty: little to spare for a darker week."),
-        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.sky, BRIGHT) and v.array > 0, says="Lasts, down to {lowest_state}, under a nearly clear sky. Try a grey one."),
+        Verdict(verdict=CAUTION, when=lambda v: not at_most(v.sky, BRIGHT_SKY) and v.array > 0, says="Lasts, down to {lowest_state}, under a nearly clear sky. Try a grey one."),
         Verdict(verdict=FINE, says="Holds for as long as days are like this: never below {lowest_state}, and {end_state} at the end."),
     ),
     remarks=(
@@ -266,7 +267,7 @@ WORKSHEET = Worksheet(
         Remark(when=lambda v: v.starts_alone, source="practice", says="A load at any hour, such as a fridge, starts by itself: the inverter has to stay on day and night, and its own draw counts for all of it. What a hand switches on, put down for day or night."),
         Remark(when=_hard, source="practice", says="At {peak_current} the bank would be empty within an hour. Battery, cables and fuses may not be made for that: read the data sheets."),
         Remark(when=lambda v: _empties(v) or v.below, source="practice", says="When the bank cuts off, alarms for gas, smoke and carbon monoxide may fall silent with it, and a heater's fan stops hot. Keep alarms on batteries of their own, and leave a heater to run down before the bank is empty."),
-        Remark(when=lambda v: not at_most(v.sky, BRIGHT) and v.array > 0, source="typical-sun", says="Typical months of three stations bring 43 to 87 % of clear days; a grey week far less."),
+        Remark(when=lambda v: not at_most(v.sky, BRIGHT_SKY) and v.array > 0, source="typical-sun", says="Typical months of three stations bring 43 to 87 % of clear days; a grey week far less."),
         Remark(level=NOTE, source="practice", says=f"Our own choices: the week begins at midnight, solar time; driving from {week.DRIVE_FROM:g} o’clock, a lead from {week.LEAD_FROM:g} o’clock; where the sun stays up or down all day, night is from {week.BED:g} to {week.RISE:g} o’clock. A load longer than its part of the day runs on into the other."),
         Remark(level=NOTE, source="ampere-hour-law", when=lambda v: v.lead_acid, says="Near full a lead-acid bank takes a current in proportion to what is missing, so short drives fill it badly."),
         Remark(level=NOTE, source="practice", says=f"Tried, at most: {remedies.MOST_ARRAY:g} W of array, {remedies.MOST_BANK:g} times the bank, {remedies.MOST_DRIVE / 3600:g} h of driving a day, every night on a lead; then the inverter, and the {remedies.BIGGEST} biggest loads halved or left out. An appliance made for battery voltage often takes fewer watts, which saves more than is shown."),

@@ -8,9 +8,10 @@ from calc.energy import battery, charging, remedies
 from calc.energy.balance import HOUR, HOURS
 from calc.energy.battery import Chemistry
 from calc.energy.remedies import Remedy
+from calc.energy.sun import LOW_SUN
+from calc.energy.sun import Month as MonthOfYear
 from calc.energy.week import ALWAYS as ANY_HOUR
 from calc.energy.week import DAYS, RATED_TIME, STANDARD, Load, Plan
-from calc.sheets.charging.sun_yield.calculate import MONTHS
 from calc.sheets.charging.week_ahead.words import (
     Brought,
     Change,
@@ -25,7 +26,7 @@ from calc.sheets.parts.fields import INVERTER
 from calc.units.compare import at_least, at_most
 from calc.worksheet.fields import Problem
 
-LOW_SUN = 15.0  # deg at noon, below which hills and trees decide, as in sun-yield: common practice, no source
+MONTHS = tuple(MonthOfYear)
 NONE = "None of the changes tried here carries it alone: put several together."
 NO_CHARGE = "At this temperature it takes no charge, so no source helps: bring it within its limits first."
 ALWAYS_ON, WHILE_USED = "day and night", "while used"

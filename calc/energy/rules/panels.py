@@ -1,0 +1,128 @@
+"""Judgements on what panels bring on a usual day."""
+
+from typing import Annotated
+
+# fmt: off
+from calc.energy.panels import TILT_FLATTERS, Regulator, SolarYield
+from calc.energy.sun import BRIGHT_SKY, LOW_SUN
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least, at_most
+from calc.units.si import Degrees, Number, Share, Tag
+
+# Of what is used: charging loses some, and grey days come in a row. Common practice, no source
+SUN_TO_SPARE: Annotated[Number, Tag("yield of the sun over use that is enough")] = 1.25
+# Less leaves out something of the published list: our choice
+FEW_LOSSES: Annotated[Share, Tag("losses of a roof that are too few to believe")] = 0.10
+# Of panel over bank; a 12 V panel has 1.4. Common practice, no source
+VOLTAGE_TO_SPARE: Annotated[Number, Tag("a panel's voltage over the bank's that holds when hot")] = 1.3
+# Flatter than this rain does not wash a panel: common practice, no source
+FLAT_TILT: Annotated[Degrees, Tag("tilt below which a panel keeps its dirt")] = 10.0
+
+_ABOVE_THE_BANK = "A panel has to stand well above the bank's charging voltage, hot as it gets. Put panels in a row, or take a regulator that finds the best voltage."
+
+
+def _less_than(found: SolarYield, share: float) -> bool:
+    return found.covered is not None and not at_least(found.covered, share)
+
+
+def _low(found: SolarYield) -> bool:
+    return not found.clear.dark and not at_least(found.clear.noon, LOW_SUN)
+
+
+def _near(found: SolarYield) -> bool:
+    array = found.array
+    plain = array.regulator is Regulator.PWM and array.reached
+    return plain and not at_least(array.panel_voltage, VOLTAGE_TO_SPARE * array.voltage)
+
+
+def larger_array(found: SolarYield) -> Change | None:
+    """Return the array that brings enough, unless no array does."""
+    if not found.covered:
+        return None
+    return Change({"array": found.array.power * SUN_TO_SPARE / found.covered})
+
+
+def panels_in_a_row(found: SolarYield) -> Change:
+    """Return the voltage of so many of the same panels in a row that it holds when they are hot."""
+    array, count = found.array, 1
+    while not at_least(count * array.panel_voltage, VOLTAGE_TO_SPARE * array.voltage):
+        count += 1
+    return Change({"panel_voltage": count * array.panel_voltage})
+
+
+SUN_DOES_NOT_RISE = Rule[SolarYield](
+    id="sun.does-not-rise", level=Level.STOP, source="practice", when=lambda y: y.clear.dark,
+    headline="Nothing: in {month} the sun does not rise at {clear.plane.latitude}.",
+    text="The bank stands alone until the sun is back: shore, engine or less use.",
+)
+PANEL_BELOW_BANK = Rule[SolarYield](
+    id="panel.below-bank", level=Level.STOP, source="practice", when=lambda y: not y.array.reached,
+    headline="Nothing: through a plain switch a panel of {array.panel_voltage} cannot charge a bank at {array.voltage}.",
+    text=_ABOVE_THE_BANK,
+    mend=panels_in_a_row,
+)
+SUN_SHORT = Rule[SolarYield](
+    id="sun.short", level=Level.CAUTION, when=lambda y: _less_than(y, 1.0),
+    headline="About {charge} on a usual day of {month}, {covered} of what you use. The rest has to come from elsewhere.",
+    mend=larger_array,
+)
+SUN_TIGHT = Rule[SolarYield](
+    id="sun.tight", level=Level.CAUTION, when=lambda y: _less_than(y, SUN_TO_SPARE),
+    headline="About {charge} on a usual day of {month}, {covered} of what you use: too little over for what charging loses and for grey days in a row.",
+    mend=larger_array,
+)
+SUN_LOW = Rule[SolarYield](
+    id="sun.low", level=Level.CAUTION, source="practice", when=_low,
+    headline="At most {charge}, over a flat horizon: at noon the sun stands only {clear.noon} high, and a hill or a tree takes it.",
+    text="At noon the sun stands {clear.noon} high, and lower before and after: a hill, a house or a row of trees takes most of this.",
+)
+PANEL_NEAR_BANK = Rule[SolarYield](
+    id="panel.near-bank", level=Level.CAUTION, source="practice", when=_near,
+    headline="About {charge} while the panel is cool; hot, its {array.panel_voltage} falls near the bank's {array.voltage} and little flows.",
+    text=_ABOVE_THE_BANK,
+    mend=lambda y: Change({"regulator": Regulator.MPPT}),
+)
+SKY_NEARLY_CLEAR = Rule[SolarYield](
+    id="sky.nearly-clear", level=Level.CAUTION, source="typical-sun", when=lambda y: not at_most(y.sky.used, BRIGHT_SKY),
+    headline="{charge} on a day almost without a cloud. Plan on fewer.",
+    text="The clear day is an upper bound. Of it, typical months of three stations reach 43 to 87 %.",
+)
+TILT_GAINS_LITTLE = Rule[SolarYield](
+    id="tilt.gains-little", level=Level.CAUTION, source="liu-jordan", when=lambda y: not at_most(y.energy, TILT_FLATTERS * y.grey_energy),
+    headline="Between {grey_charge} and {charge} on a usual day of {month}: under cloud the tilt gains little.",
+    text="The sum takes a usual day as a clear day, only weaker. Under cloud light comes from all over and the tilt gains little: then it is {grey_energy} instead of {energy}. The truth lies between.",
+)
+LOSSES_TOO_FEW = Rule[SolarYield](
+    id="panel.losses-too-few", level=Level.CAUTION, source="panel-losses", when=lambda y: not at_least(y.array.losses, FEW_LOSSES),
+    headline="{charge} on a usual day of {month}, with hardly anything lost on the way. Roofs seldom do so well.",
+    text="The published list comes to 14 % without heat, regulator or real shade.",
+)
+
+PANELS_ARE_LIVE = Rule[SolarYield](
+    id="panel.live", level=Level.ADVICE, source="practice",
+    text="Panels are live in any daylight and have no switch. Work on them covered; never pull a plug under load; several in a row reach a voltage that kills. Follow the makers' order of connection, and local rules; roofs are to fall from.",
+)
+ONE_CELL_IN_SHADE = Rule[SolarYield](
+    id="panel.one-cell-in-shade", level=Level.ADVICE, source="practice",
+    text="One shaded cell holds back its whole string: a vent, a rack or a branch costs far more than its shadow. The losses count only a little shade.",
+)
+SUN_ON_FROSTY_BANK = Rule[SolarYield](
+    id="sun.on-frosty-bank", level=Level.ADVICE, source="lfp-frost",
+    text="Never charge an LFP battery below 0 °C: on a bright frosty morning the sun will try. Battery or regulator must cut off by the cells' temperature.",
+)
+FLAT_PANEL = Rule[SolarYield](
+    id="panel.flat", level=Level.ADVICE, source="practice", when=lambda y: y.clear.plane.tilt < FLAT_TILT,
+    text="Lying flat, a panel keeps dirt, leaves and snow. Under snow it gives nothing.",
+)
+HEAT_NOT_COUNTED = Rule[SolarYield](
+    id="panel.heat-not-counted", level=Level.ADVICE, source="panel-coefficients", when=lambda y: y.heat is None,
+    text="Heat is not counted: hot cells lose about 0.45 % of their power per degree. Type the air's temperature to see it.",
+)
+OPEN_VOLTAGE_IN_FROST = Rule[SolarYield](
+    id="panel.open-voltage-in-frost", level=Level.NOTE, source="panel-coefficients",
+    text="In frost a panel's open voltage rises by a third of a percent for each degree below 25 °C: it must stay below the regulator's limit. Size wires and fuses by {array.peak_current} and the makers' sheets.",
+)
+FULL_BANK_TAKES_LESS = Rule[SolarYield](
+    id="sun.full-bank-takes-less", level=Level.NOTE, source="practice",
+    text="A bank near full takes less than the sun offers, and gives back less than it took. In many places winter is greyer than summer: lower the sky's share for it.",
+)
