@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.units import kinds
-from calc.units.kinds import energy, faults, heat
+from calc.units.kinds import energy, heat
 
 Amperes = Annotated[float, kinds.CURRENT]
 Volts = Annotated[float, kinds.VOLTAGE]
@@ -58,7 +58,6 @@ GasAmperesPerCoulomb = Annotated[float, heat.GAS_CURRENT]  # of each A·s of cap
 CubicMetresPerCoulomb = Annotated[float, heat.GAS_PER_CHARGE]
 EfficiencyRatio = Annotated[float, heat.PERFORMANCE]  # cold for power, as a number
 JoulesPerSquareMetre = Annotated[float, energy.IRRADIATION]  # of sunlight
-PerSecond = Annotated[float, faults.CURRENT_PER_CAPACITY]  # a current against a capacity
 
 
 @dataclass(frozen=True)
