@@ -9,12 +9,12 @@ from calc.units.constants import DAY
 
 NOT_FED = Rule[Routes](
     id="appliance.not-fed-long-enough", level=Level.STOP, when=lambda r: not r.household.served and r.keeps_cold,
-    headline="Not the household one: it needs to run {household.need} a day and is fed {household.fed}. What is inside warms.",
+    headline="Not the household one: it needs to run {household.need} a day and is fed {household.hours_on}. What is inside warms.",
     mend=lambda r: Change({"hours_on": DAY}),
 )
 USE_BEYOND_FED = Rule[Routes](
     id="appliance.use-beyond-fed", level=Level.STOP, when=lambda r: not r.household.served and not r.keeps_cold,
-    headline="This does not add up: the household one is used {household.need} a day and fed {household.fed}.",
+    headline="This does not add up: the household one is used {household.need} a day and fed {household.hours_on}.",
     mend=lambda r: Change({"hours_on": r.household.need}),
 )
 LITTLE_BETWEEN = Rule[Routes](
