@@ -6,28 +6,26 @@ Out of scope: overload that lasts for minutes: that is a matter of `calc.electri
 
 from dataclasses import dataclass
 
-from calc.electrical.selectivity import (
-    ENERGY_HOLDS,
-    MEMORY,
-    NO_CURVE,
-    NOT_CERTAIN,
-    REMEMBERED,
-    SEEN,
-    STANDARD,
+from calc.electrical.opening import (
+    CONSTANT_I2T_TIME,
     Fuse,
+    Trust,
     carries,
-    energy_tells,
     gates,
+    i2t_tells,
     only_from_memory,
+    opening,
 )
 from calc.electrical.short_circuit import ADIABATIC_LIMIT
 from calc.units.compare import at_least, at_most
 
 IN_TIME, TOO_LATE, TOO_MUCH = "in time for certain", "too late", "lets too much through"
+NO_CURVE, NOT_CERTAIN = "no published curve", "not certain"
+MEMORY = "not certain (from memory)"
 NEVER = "never, it carries the lowest short"
 _BY_STRENGTH = (
-    *((STANDARD, False), (SEEN, False), (SEEN, True)),
-    *((REMEMBERED, False), (REMEMBERED, True)),
+    *((Trust.STANDARD, False), (Trust.DATA_SHEET, False), (Trust.DATA_SHEET, True)),
+    *((Trust.MEMORY, False), (Trust.MEMORY, True)),
 )
 FAR_TOO_LATE = 10  # times what the wire bears, beyond 5 s; common practice, no source
 
@@ -42,7 +40,7 @@ class Clearing:
     """
 
     words: str
-    trust: int
+    trust: Trust
     latest: float | None
     typed: bool = False
     arc_left_out: bool = False
@@ -77,40 +75,40 @@ def opens_in_time(
     BS 7671 434.5.2; that I²t falls is the physics of melting, common practice.
     """
     bears_high = energy / high**2
-    shown = let_through is not None and energy_tells(fuse=fuse, energy=let_through, current=high)
-    band = fuse.band(low)
+    shown = let_through is not None and i2t_tells(fuse=fuse, let_through=let_through, current=high)
+    band = opening(fuse, low)
     if opening_time is not None and opening_time < band.earliest:
         opening_time = None  # sooner than the gates allow: it belongs to another current
     if let_through is not None and let_through > energy:
-        return Clearing(TOO_MUCH, SEEN, _sooner(opening_time, band.latest))
+        return Clearing(TOO_MUCH, Trust.DATA_SHEET, _sooner(opening_time, band.latest))
     if carries(fuse, low):
-        return Clearing(NEVER, STANDARD, None)
+        return Clearing(NEVER, Trust.STANDARD, None)
     late = band.earliest > bears_low or (opening_time or 0.0) > bears_low
     far_too_late = at_least(band.earliest, FAR_TOO_LATE * bears_low) and low > ampacity
     if far_too_late or (late and at_most(bears_low, ADIABATIC_LIMIT)):
-        return Clearing(TOO_LATE, SEEN, _sooner(opening_time, band.latest))
+        return Clearing(TOO_LATE, Trust.DATA_SHEET, _sooner(opening_time, band.latest))
     for trust, arc_left_out in _BY_STRENGTH:
-        gated, gated_high = fuse.band(low, trust).latest, fuse.band(high, trust).latest
+        gated, gated_high = opening(fuse, low, trust).latest, opening(fuse, high, trust).latest
         latest, at_high = _sooner(opening_time, gated), _sooner(opening_time, gated_high)
         soon = latest is not None and at_most(latest, min(bears_low, ADIABATIC_LIMIT))
         ends_high = at_high is not None and at_high <= bears_high
         gates_end_high = gated_high is not None and gated_high <= bears_high
-        if soon and (bears_high >= ENERGY_HOLDS if arc_left_out else shown or ends_high):
+        if soon and (bears_high >= CONSTANT_I2T_TIME if arc_left_out else shown or ends_high):
             return Clearing(
-                MEMORY if trust == REMEMBERED else IN_TIME,
+                MEMORY if trust == Trust.MEMORY else IN_TIME,
                 trust,
                 latest,
                 typed=latest != gated or not (arc_left_out or gates_end_high),
                 arc_left_out=arc_left_out,
             )
-    latest = _sooner(opening_time, fuse.band(low).latest)
+    latest = _sooner(opening_time, opening(fuse, low).latest)
     if latest is None and not gates(fuse):
-        return Clearing(NO_CURVE, SEEN, None)
+        return Clearing(NO_CURVE, Trust.DATA_SHEET, None)
     remembered = latest is None and only_from_memory(fuse)
     return Clearing(
         MEMORY if remembered else NOT_CERTAIN,
-        REMEMBERED if remembered else SEEN,
-        fuse.band(low, REMEMBERED).latest if remembered else latest,
+        Trust.MEMORY if remembered else Trust.DATA_SHEET,
+        opening(fuse, low, Trust.MEMORY).latest if remembered else latest,
     )
 
 

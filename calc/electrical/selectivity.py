@@ -1,218 +1,278 @@
-"""When a fuse opens, as far as published gates tell, and which of two fuses opens first.
+"""Selectivity: which of two fuses in series opens first.
 
-A gate is a share of the rated current with the least and the most time to opening. More current
-never opens a fuse later. So at any current the fuse opens no later than at the last gate below it,
-and no sooner than at the next gate above; beyond the last gate nothing is known but that. Gates
-are not interpolated.
+In scope: direct current, a fault behind both, from cold, by published gates (`opening`) or by the
+makers' I²t. Out of scope: breakers, electronic switches, arcs, fuses that are warm.
 """
 
 from dataclasses import dataclass
-from functools import cache
 from itertools import pairwise
 
-from calc.electrical.fuses import families
-from calc.tables import FROM_MEMORY, table
+from calc.electrical.interrupting import InterruptingDuty, interrupting_duty
+from calc.electrical.opening import (
+    Fuse,
+    Opening,
+    Trust,
+    carries,
+    gates,
+    i2t_tells,
+    only_from_memory,
+    opening,
+)
 from calc.units.compare import at_least, at_most
-
-ENERGY_HOLDS = 0.1  # s: below it a fuse's I²t is a constant, above it the gates tell; from memory
-ENERGY_MULTIPLE = 10  # times the rated current, at which I²t is stated; common practice, no source
-HOLDS = 4 * 3600.0  # s: a fuse that holds a current for that long does not guard against it;
-# the shortest time for which any family is asked to hold 110 % (UL 248-14)
-
-CERTAIN, WILL_NOT, NO_CURVE = "opens first for certain", "will not", "no published curve"
-NOT_CERTAIN, MEMORY = "not certain", "not certain (from memory)"
-
-STANDARD, SEEN, REMEMBERED = range(3)
-"""How far gates are trusted: a standard's own, those of makers' data sheets too, all."""
+from calc.units.covered import Enumeration
+from calc.units.si import Amperes, Volts
 
 
-@dataclass(frozen=True)
-class Gate:
-    """Opening time [s] at `percent` of the rated current: at least, and at most, or None.
+class Order(Enumeration):
+    """Whether the downstream fuse opens first."""
 
-    `trust` says what it rests on.
+    CERTAIN = "opens-first-for-certain"
+    NOT_CERTAIN = "not-certain"
+    FROM_MEMORY = "not-certain-from-memory"
+    NO_CURVE = "no-published-curve"
+    WILL_NOT = "will-not"
+
+
+class LetThrough(Enumeration):
+    """What the makers' I²t tells of the order."""
+
+    PROVES = "proves-it"
+    DOES_NOT_PROVE = "does-not-prove-it"
+    OF_LARGER_FAULT = "belongs-to-a-larger-fault"
+    NOT_GIVEN = "not-given"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Ordered:
+    """An order, the `trust` that it rests on, and the current that decides.
+
+    That is the highest at which the order is not certain, else the highest of all.
     """
 
-    percent: float
-    least: float | None
-    most: float | None
-    trust: int
+    order: Order
+    trust: Trust
+    current: Amperes
 
 
-@dataclass(frozen=True)
-class Band:
-    """Opening time [s] of a fuse at one current: `earliest`, nought where it is not known, and
-    `latest`, None where it is not."""
+@dataclass(frozen=True, kw_only=True)
+class Span:
+    """Fault currents from `low` to `high`."""
 
-    earliest: float
-    latest: float | None
-
-
-@dataclass(frozen=True)
-class Fuse:
-    """A fuse by its family's name and its rated current [A]."""
-
-    family: str
-    rating: float
-
-    def percent(self, current: float) -> float:
-        """Return `current` [A] as a percentage of the rated current."""
-        return 100 * current / self.rating
-
-    def band(self, current: float, trust: int = SEEN) -> Band:
-        """Return when this fuse opens at `current` [A], by gates trusted as far as `trust`."""
-        percent = self.percent(current)
-        known = [gate for gate in gates(self) if gate.trust <= trust]
-        most = [g.most for g in known if g.most is not None and at_most(g.percent, percent)]
-        least = [g.least for g in known if g.least is not None and at_least(g.percent, percent)]
-        return Band(max(least, default=0.0), min(most, default=None))
+    low: Amperes
+    high: Amperes
 
 
-@cache
-def _rows() -> dict[str, tuple[tuple[float, float, Gate], ...]]:
-    found: dict[str, list[tuple[float, float, Gate]]] = {}
-    for row in table("fuse_gates").rows:
-        gate = Gate(
-            float(row["percent"]),
-            float(row["least_s"]) if row["least_s"] else None,
-            float(row["most_s"]) if row["most_s"] else None,
-            REMEMBERED
-            if row["confidence"] == FROM_MEMORY
-            else STANDARD
-            if row["basis"] == "standard"
-            else SEEN,
+@dataclass(frozen=True, kw_only=True)
+class Selectivity:
+    """Two fuses in series in a fault behind both: which opens first, and what that rests on.
+
+    `lowest_fault` is None where only the highest is known, and `lowest` the lowest that is judged.
+    The openings tell when each opens at the current that `decides`; upstream carries
+    `other_load` besides. `certain` is the widest span over which gates make the order certain.
+    `by_let_through` tells that it is certain by the makers' I²t alone.
+    """
+
+    downstream_duty: InterruptingDuty
+    upstream_duty: InterruptingDuty
+    voltage: Volts
+    fault_current: Amperes
+    lowest_fault: Amperes | None
+    lowest: Amperes
+    other_load: Amperes
+    order: Order
+    trust: Trust
+    decides: Amperes
+    downstream_opening: Opening
+    upstream_opening: Opening
+    certain: Span | None
+    let_through: LetThrough
+    by_let_through: bool
+
+    @property
+    def downstream_first(self) -> bool:
+        """Whether the downstream fuse opens first for certain."""
+        return self.order is Order.CERTAIN
+
+    @property
+    def carried(self) -> bool:
+        """Whether the downstream fuse carries the lowest fault for hours."""
+        return carries(self.downstream_duty.fuse, self.lowest)
+
+    @property
+    def overloaded(self) -> bool:
+        """Whether the upstream fuse carries more than its rating before there is a fault."""
+        return not at_most(self.other_load, self.upstream_duty.fuse.rating)
+
+    @property
+    def reversed_sizes(self) -> bool:
+        """Whether the downstream fuse is the larger of the two."""
+        return not at_most(self.downstream_duty.fuse.rating, self.upstream_duty.fuse.rating)
+
+    @property
+    def by_data_sheet(self) -> bool:
+        """Whether the order is certain by makers' data sheets, not by a standard itself."""
+        return (
+            self.downstream_first and not self.by_let_through and self.trust is not Trust.STANDARD
         )
-        found.setdefault(row["family"], []).append((float(row["from_a"]), float(row["to_a"]), gate))
-    return {name: tuple(rows) for name, rows in found.items()}
+
+    @property
+    def highest_marked(self) -> InterruptingDuty | None:
+        """Of the fuses that must be marked for a higher voltage, the one marked highest."""
+        marked = [
+            duty
+            for duty in (self.downstream_duty, self.upstream_duty)
+            if duty.marked_voltage is not None
+        ]
+        return max(marked, key=lambda duty: duty.marked_voltage or 0.0, default=None)
 
 
-def gates(fuse: Fuse) -> tuple[Gate, ...]:
-    """Return the gates published for `fuse`: for its family, and for its rated current."""
-    rows = _rows().get(fuse.family, ())
-    return tuple(
-        gate for low, high, gate in rows if at_most(low, fuse.rating) and at_most(fuse.rating, high)
+def selectivity(
+    *,
+    downstream: Fuse,
+    upstream: Fuse,
+    fault_current: float,
+    lowest_fault: float | None,
+    voltage: float,
+    other_load: float,
+    downstream_clearing: float | None,
+    upstream_melting: float | None,
+) -> Selectivity:
+    """Return which of two fuses in series opens first in a fault behind both.
+
+    `fault_current` and `lowest_fault` [A] are the ends of what a fault may pass, `voltage` [V] the
+    circuit's highest, `other_load` [A] what upstream carries besides. `downstream_clearing` is the
+    most I²t [A²·s] that downstream lets through in all at the highest fault, `upstream_melting` the
+    least that melts upstream, where they are known. Source: gates (`opening`), row by row.
+    """
+    lowest = min(lowest_fault, fault_current) if lowest_fault is not None else fault_current
+    found = first_to_open(
+        downstream=downstream,
+        upstream=upstream,
+        low=lowest,
+        high=fault_current,
+        other_load=other_load,
     )
-
-
-def only_from_memory(fuse: Fuse) -> bool:
-    """Return whether gates are known for `fuse`, and all of them from memory."""
-    known = gates(fuse)
-    return bool(known) and all(gate.trust == REMEMBERED for gate in known)
-
-
-@cache
-def family_names() -> tuple[str, ...]:
-    """Return every family that has ratings or gates, those with ratings first."""
-    return tuple(dict.fromkeys((*(family.name for family in families()), *_rows())))
+    let_through = LetThrough.NOT_GIVEN
+    if downstream_clearing is not None and upstream_melting is not None:
+        let_through = by_let_through(
+            downstream=downstream,
+            clearing=downstream_clearing,
+            melting=upstream_melting,
+            current=fault_current,
+            other_load=other_load,
+        )
+    proved = (
+        let_through is LetThrough.PROVES
+        and at_least(lowest, fault_current)
+        and found.order not in (Order.CERTAIN, Order.WILL_NOT)
+    )
+    order = Order.CERTAIN if proved else found.order
+    decides = fault_current if proved else found.current
+    trust = Trust.MEMORY if order is Order.FROM_MEMORY else Trust.DATA_SHEET
+    return Selectivity(
+        downstream_duty=interrupting_duty(
+            fuse=downstream, voltage=voltage, fault_current=fault_current
+        ),
+        upstream_duty=interrupting_duty(
+            fuse=upstream, voltage=voltage, fault_current=fault_current
+        ),
+        voltage=voltage,
+        fault_current=fault_current,
+        lowest_fault=lowest_fault,
+        lowest=lowest,
+        other_load=other_load,
+        order=order,
+        trust=found.trust,
+        decides=decides,
+        downstream_opening=opening(downstream, decides, trust),
+        upstream_opening=opening(upstream, decides + other_load, trust),
+        certain=certain_between(downstream=downstream, upstream=upstream, other_load=other_load),
+        let_through=let_through,
+        by_let_through=proved,
+    )
 
 
 def currents_to_try(
     *, low: float, high: float, fuses: tuple[tuple[Fuse, float], ...]
 ) -> tuple[float, ...]:
-    """Return currents [A] from `low` to `high` that between them show every step of the bands.
+    """Return currents [A] from `low` to `high` that between them show every change of opening time.
 
-    Each of `fuses` comes with the current [A] that it carries besides. A band changes only at a
+    Each of `fuses` comes with the current [A] that it carries besides. A time changes only at a
     gate, so the gates and one current between each two of them will do.
     """
     steps = {low, high}
     for fuse, besides in fuses:
-        at = (gate.percent / 100 * fuse.rating - besides for gate in gates(fuse))
+        at = (gate.multiple * fuse.rating - besides for gate in gates(fuse))
         steps |= {current for current in at if low < current < high}
     ordered = sorted(steps)
     between = [(one + other) / 2 for one, other in pairwise(ordered)]
     return tuple(sorted((*ordered, *between)))
 
 
-def carries(fuse: Fuse, current: float) -> bool:
-    """Return whether `fuse` does not clear `current` [A]: no more than its rating, or it holds it
-    for hours by its gates."""
-    return at_most(current, fuse.rating) or at_least(fuse.band(current).earliest, HOLDS)
-
-
-@dataclass(frozen=True)
-class Order:
-    """Whether the downstream fuse opens first, in words, with the `trust` that it rests on and the
-    `current` [A] that decides: the highest at which it is not certain, else the highest of all."""
-
-    words: str
-    trust: int
-    current: float
-
-
 def first_to_open(
-    *, downstream: Fuse, upstream: Fuse, low: float, high: float, besides: float
-) -> Order:
+    *, downstream: Fuse, upstream: Fuse, low: float, high: float, other_load: float
+) -> Ordered:
     """Return whether `downstream` opens before `upstream` at each current, `low` to `high` [A].
 
-    Both carry the fault, upstream also `besides` [A]. CERTAIN: downstream's latest is no later than
-    upstream's earliest. WILL_NOT: at some current upstream's latest is sooner than downstream's
-    earliest. Gates known from memory can bring no more than MEMORY.
+    Both carry the fault, upstream also `other_load` [A]. CERTAIN: downstream's latest is no later
+    than upstream's earliest. WILL_NOT: at some current upstream's latest is sooner than
+    downstream's earliest. Gates known from memory can bring no more than FROM_MEMORY.
     """
     if not gates(downstream) or not gates(upstream):
-        return Order(NO_CURVE, SEEN, high)
-    tried = currents_to_try(low=low, high=high, fuses=((downstream, 0.0), (upstream, besides)))
+        return Ordered(order=Order.NO_CURVE, trust=Trust.DATA_SHEET, current=high)
+    tried = currents_to_try(low=low, high=high, fuses=((downstream, 0.0), (upstream, other_load)))
     unsure = high
-    for trust in (STANDARD, SEEN, REMEMBERED):
-        bands = [(i, downstream.band(i, trust), upstream.band(i + besides, trust)) for i in tried]
-        reversed_ = [i for i, down, up in bands if _before(up, down)]
-        if reversed_:
-            return Order(MEMORY if trust == REMEMBERED else WILL_NOT, trust, max(reversed_))
-        if all(_before(down, up) for _, down, up in bands):
-            return Order(MEMORY if trust == REMEMBERED else CERTAIN, trust, high)
-        if trust == SEEN:
-            unsure = max(i for i, down, up in bands if not _before(down, up))
-    remembered = only_from_memory(downstream) or only_from_memory(upstream)
-    return Order(MEMORY if remembered else NOT_CERTAIN, REMEMBERED if remembered else SEEN, unsure)
+    for trust in Trust:
+        remembered = trust is Trust.MEMORY
+        downs = [opening(downstream, current, trust) for current in tried]
+        ups = [opening(upstream, current + other_load, trust) for current in tried]
+        pairs = list(zip(tried, downs, ups, strict=True))
+        wrong = [current for current, down, up in pairs if up.before(down)]
+        if wrong:
+            order = Order.FROM_MEMORY if remembered else Order.WILL_NOT
+            return Ordered(order=order, trust=trust, current=max(wrong))
+        if all(down.before(up) for _, down, up in pairs):
+            order = Order.FROM_MEMORY if remembered else Order.CERTAIN
+            return Ordered(order=order, trust=trust, current=high)
+        if trust is Trust.DATA_SHEET:
+            unsure = max(current for current, down, up in pairs if not down.before(up))
+    if only_from_memory(downstream) or only_from_memory(upstream):
+        return Ordered(order=Order.FROM_MEMORY, trust=Trust.MEMORY, current=unsure)
+    return Ordered(order=Order.NOT_CERTAIN, trust=Trust.DATA_SHEET, current=unsure)
 
 
-def _before(first: Band, second: Band) -> bool:
-    return first.latest is not None and first.latest <= second.earliest
-
-
-def certain_between(
-    *, downstream: Fuse, upstream: Fuse, besides: float
-) -> tuple[float, float] | None:
-    """Return the widest span of fault currents [A] over which gates seen in a text make certain
+def certain_between(*, downstream: Fuse, upstream: Fuse, other_load: float) -> Span | None:
+    """Return the widest span of fault currents over which gates seen in a text make certain
     that `downstream` opens first, or None where there is none."""
-    gated = [gate.percent / 100 * downstream.rating for gate in gates(downstream)]
-    gated += [gate.percent / 100 * upstream.rating - besides for gate in gates(upstream)]
+    gated = [gate.multiple * downstream.rating for gate in gates(downstream)]
+    gated += [gate.multiple * upstream.rating - other_load for gate in gates(upstream)]
     steps = [current for current in gated if current > 0]
     if not steps:
         return None
-    best: tuple[float, float] | None = None
+    best: Span | None = None
     start: float | None = None
     for current in currents_to_try(
-        low=min(steps), high=max(steps), fuses=((downstream, 0.0), (upstream, besides))
+        low=min(steps), high=max(steps), fuses=((downstream, 0.0), (upstream, other_load))
     ):
-        if _before(downstream.band(current), upstream.band(current + besides)):
+        if opening(downstream, current).before(opening(upstream, current + other_load)):
             start = current if start is None else start
-            if best is None or current / start >= best[1] / best[0]:
-                best = start, current
+            if best is None or current / start >= best.high / best.low:
+                best = Span(low=start, high=current)
         else:
             start = None
     return best
 
 
-def energy_tells(*, fuse: Fuse, energy: float, current: float) -> bool:
-    """Return whether `energy` [A²·s] can be what `fuse` lets through at `current` [A].
-
-    Not where the current is below ten times the rating, or would take more than a tenth of a
-    second for it: heat leaves the fuse meanwhile, and its I²t is larger than published.
-    """
-    return at_least(current, ENERGY_MULTIPLE * fuse.rating) and at_most(
-        energy, ENERGY_HOLDS * current**2
-    )
-
-
-def by_energy(
-    *, downstream: Fuse, clearing: float, melting: float, current: float, besides: float
-) -> bool | None:
+def by_let_through(
+    *, downstream: Fuse, clearing: float, melting: float, current: float, other_load: float
+) -> LetThrough:
     """Return whether one fuse clears before another melts, by their I²t [A²·s] at `current` [A].
 
     `clearing` is the most that the `downstream` fuse lets through in all, `melting` the least that
-    melts the upstream one, which carries `besides` [A] more and gets that much more I²t in the same
-    time. None where the figure belongs to a larger fault.
+    melts the upstream one, which carries `other_load` [A] more and gets that much more I²t in the
+    same time.
     """
-    if not energy_tells(fuse=downstream, energy=clearing, current=current):
-        return None
-    return clearing * ((current + besides) / current) ** 2 < melting
+    if not i2t_tells(fuse=downstream, let_through=clearing, current=current):
+        return LetThrough.OF_LARGER_FAULT
+    upstream_gets = clearing * ((current + other_load) / current) ** 2
+    return LetThrough.PROVES if upstream_gets < melting else LetThrough.DOES_NOT_PROVE

@@ -12,7 +12,7 @@ is answered by the worksheet itself, so that its working and its cautions come w
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from calc.practice.checking import Mark, Wrong, mark_reply, wrong_answers
+from calc.practice.checking import Mark, Wrong, in_words, mark_reply, wrong_answers
 from calc.practice.declared import Task
 from calc.practice.draw import Draw
 from calc.sheets import IDS, practice_of, worksheet
@@ -50,8 +50,9 @@ class Question:
 
     @property
     def choices(self) -> tuple[str, ...]:
-        """The answers to choose from, where they are few."""
-        return self.task.choices if len(self.task.choices) <= _FEW else ()
+        """The answers to choose from in a reader's words, where they are few."""
+        few = self.task.choices if len(self.task.choices) <= _FEW else ()
+        return tuple(in_words(self.asked, choice) for choice in few)
 
     @property
     def shown(self) -> str:

@@ -10,6 +10,7 @@ from calc.units.shown import quantity_text, with_mm2
 from calc.units.typed import fold
 from calc.worksheet import formula
 from calc.worksheet.answer import Answer, InputError
+from calc.worksheet.declare import Output
 from calc.worksheet.fields import Choice, Problem, Quantity
 
 NONE = ("none", "nothing", "nothing fits", "no", "not possible", "impossible", "–", "-")
@@ -53,16 +54,21 @@ def wrong_answers(answer: Answer, task: Task, inputs: Mapping[str, str]) -> tupl
     return tuple(found)
 
 
+def in_words(named: Output, text: str) -> str:
+    """Return a reader's words for a result that is a `text`: those for its id, or the text."""
+    return named.words.get(text, text) if named.words else text
+
+
 def _slipped(answer: Answer, task: Task, slip: Slip, inputs: Mapping[str, str]) -> Wrong | None:
     named = answer.worksheet.result(task.asks)
     if slip.reply:
-        return Wrong(slip, slip.reply, with_mm2(slip.reply))
+        return Wrong(slip, slip.reply, with_mm2(in_words(named, slip.reply)))
     if slip.formula:
         if any(answer.values[name] is None for name in formula.names(slip.formula)):
             return None
         value = formula.work(slip.formula, answer.values)
         if named.kind is None:
-            return Wrong(slip, value, with_mm2(str(value)))
+            return Wrong(slip, value, with_mm2(in_words(named, str(value))))
         return Wrong(slip, value, quantity_text(value, named.kind, unit=named.unit))
     changed = {name: _times(answer, name, share) for name, share in slip.times.items()}
     try:
@@ -149,7 +155,9 @@ def _text(answer: Answer, task: Task, reply: str) -> Value:
             return str(field.read(reply).value)
         except Problem as problem:
             raise Problem("reply", problem.message.replace(field.label, "Reply", 1)) from None
-    for choice in task.choices:
-        if fold(with_mm2(choice)) == fold(with_mm2(reply)):
+    named = answer.worksheet.result(task.asks)
+    words = {choice: in_words(named, choice) for choice in task.choices}
+    for choice, word in words.items():
+        if fold(with_mm2(reply)) in (fold(with_mm2(choice)), fold(with_mm2(word))):
             return choice
-    raise Problem("reply", f"Reply must be {' or '.join(task.choices)}.")
+    raise Problem("reply", f"Reply must be {' or '.join(words.values())}.")

@@ -29,8 +29,8 @@ class Task:
     `asks` is the result wanted, `says` the question with `{names}` of fields and of any other value
     that it tells. `draw` gives for each field the texts to choose from; a single one is fixed.
     `tolerance` is the share by which a number may be off. `choices` are the texts that an answer
-    may be, `chosen_from` the field among whose choices a text is. `or_none` lets "none" be an
-    answer.
+    may be, or their ids where the result has words for ids; `chosen_from` is the field among whose
+    choices a text is. `or_none` lets "none" be an answer.
     """
 
     asks: str

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.units import kinds
-from calc.units.kinds import energy, heat
+from calc.units.kinds import energy, faults, heat
 
 Amperes = Annotated[float, kinds.CURRENT]
 Volts = Annotated[float, kinds.VOLTAGE]
@@ -31,6 +31,10 @@ Newtons = Annotated[float, kinds.FORCE]
 Hertz = Annotated[float, energy.FREQUENCY]
 VoltAmperes = Annotated[float, energy.APPARENT]
 Degrees = Annotated[float, energy.ANGLE]
+AmpereSquaredSeconds = Annotated[float, faults.JOULE_INTEGRAL]  # I²t
+Henries = Annotated[float, faults.INDUCTANCE]
+ShortCircuitCoefficient = Annotated[float, faults.HEAT_COEFFICIENT]  # k, A·√s/m²
+PerSecond = Annotated[float, faults.CURRENT_PER_CAPACITY]  # amps for each coulomb
 CubicMetres = Annotated[float, heat.VOLUME]
 MetresPerSecond = Annotated[float, heat.SPEED]
 Pascals = Annotated[float, heat.PRESSURE]

@@ -6,16 +6,16 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 import calc
-from calc.electrical import selectivity as ladder
 from calc.electrical.conductors import conductor, conductors, series_of
-from calc.electrical.selectivity import CERTAIN, Fuse
+from calc.electrical.opening import Fuse, Trust, family_names, opening
+from calc.electrical.selectivity import Order, first_to_open
 from tests.properties.inputs import SLACK, inputs_of, tried, valid, worked
 
 SHORT = calc.find("fault-current")
 LADDER = calc.find("fuse-ladder")
 SIZES = st.sampled_from([one.name for one in conductors()])
 FUSES = st.builds(
-    Fuse, st.sampled_from(ladder.family_names()), st.floats(1, 100).map(lambda x: round(x, 2))
+    Fuse, st.sampled_from(family_names()), st.floats(1, 100).map(lambda x: round(x, 2))
 )
 CURRENTS = st.floats(1, 5000)
 BLADES = {
@@ -116,8 +116,8 @@ def test_a_run_is_fine_only_with_a_fuse_that_breaks_opens_and_suits_the_wire(dat
 @given(FUSES, st.lists(CURRENTS, min_size=2, max_size=6))
 @tried(300)
 def test_more_current_never_opens_a_fuse_later(fuse, currents):
-    for trust in (ladder.STANDARD, ladder.SEEN, ladder.REMEMBERED):
-        bands = [fuse.band(current, trust) for current in sorted(currents)]
+    for trust in Trust:
+        bands = [opening(fuse, current, trust) for current in sorted(currents)]
         for less, more in pairwise(bands):
             assert more.earliest <= less.earliest
             assert less.latest is None or more.latest <= less.latest
@@ -129,18 +129,20 @@ def test_more_current_never_opens_a_fuse_later(fuse, currents):
 @tried(300)
 def test_what_is_certain_of_a_range_is_certain_of_every_part_of_it(down, up, low, wide, besides):
     def order(low, high):
-        return ladder.first_to_open(
-            downstream=down, upstream=up, low=low, high=high, besides=besides
-        ).words
+        return first_to_open(
+            downstream=down, upstream=up, low=low, high=high, other_load=besides
+        ).order
 
     high = low * wide
-    assume(order(low, high) == CERTAIN)
+    assume(order(low, high) is Order.CERTAIN)
     for share in (0.0, 0.3, 0.77, 1.0):
         at = low + share * (high - low)
-        assert order(at, at) == CERTAIN
-        assert order(low, at) == CERTAIN
-    swapped = ladder.first_to_open(downstream=up, upstream=down, low=low, high=low, besides=0.0)
-    assert besides or swapped.words != CERTAIN or down.band(low) == up.band(low)
+        assert order(at, at) is Order.CERTAIN
+        assert order(low, at) is Order.CERTAIN
+    swapped = first_to_open(downstream=up, upstream=down, low=low, high=low, other_load=0.0)
+    one, other = opening(down, low), opening(up, low)
+    same = (one.earliest, one.latest) == (other.earliest, other.latest)
+    assert besides or swapped.order is not Order.CERTAIN or same
 
 
 @given(st.data())
@@ -151,7 +153,7 @@ def test_more_load_upstream_or_a_wider_range_never_makes_an_order_certain(data):
     less, more = two_of("other_load", data.draw, LADDER)
     first, second = (worked("fuse-ladder", {**texts, "other_load": x}) for x in (less, more))
     assume(None not in (first, second))
-    assert second["order"] != CERTAIN or first["order"] == CERTAIN
+    assert second.result.order is not Order.CERTAIN or first.result.order is Order.CERTAIN
     single = worked("fuse-ladder", {k: v for k, v in texts.items() if k != "fault_low"})
     ranged = worked("fuse-ladder", texts)
-    assert ranged["order"] != CERTAIN or single["order"] == CERTAIN
+    assert ranged.result.order is not Order.CERTAIN or single.result.order is Order.CERTAIN

@@ -4,10 +4,10 @@ import pytest
 
 import calc
 from calc.electrical import fuses
-from calc.electrical import selectivity as ladder
 from calc.electrical import short_circuit as faults
 from calc.electrical.clearing import IN_TIME, NEVER, TOO_LATE
-from calc.electrical.selectivity import CERTAIN, Fuse
+from calc.electrical.opening import Fuse
+from calc.electrical.selectivity import LetThrough, by_let_through
 
 RUN = {
     "source_resistance": "16 mΩ", "conductor": "6 mm2", "length": "5 m",
@@ -34,9 +34,9 @@ def test_the_run_that_these_tests_change_is_fine():
 def test_other_load_counts_in_what_melts_the_upstream_fuse():
     """At 100 A and 35 A more it gets (135/100)² times the I²t: 600 becomes 1093.5."""
     fuse = Fuse("blade, regular (type C)", 10)
-    given = {"downstream": fuse, "clearing": 600.0, "current": 100.0, "besides": 35.0}
-    assert ladder.by_energy(melting=1093.4, **given) is False
-    assert ladder.by_energy(melting=1093.6, **given) is True
+    given = {"downstream": fuse, "clearing": 600.0, "current": 100.0, "other_load": 35.0}
+    assert by_let_through(melting=1093.4, **given) is LetThrough.DOES_NOT_PROVE
+    assert by_let_through(melting=1093.6, **given) is LetThrough.PROVES
 
 
 @pytest.mark.parametrize("load", ["0.5 A", "9 A"])
@@ -44,7 +44,8 @@ def test_a_loaded_upstream_fuse_is_never_fine_and_an_overloaded_one_is_refused(l
     cold = rungs(fault_current="150 A")
     loaded = rungs(fault_current="150 A", other_load=load)
     assert (cold.verdict, loaded.verdict) == ("fine", "caution")
-    assert loaded.values["order"] == CERTAIN and "sooner than they say" in loaded.sentence
+    assert loaded.rule == "selectivity.upstream-loaded"
+    assert loaded["order"] == "opens first for certain"
     assert rungs(fault_current="150 A", other_load="80 A").verdict == "caution"
     assert rungs(fault_current="150 A", other_load="80.1 A").verdict == "stop"
 

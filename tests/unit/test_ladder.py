@@ -6,9 +6,24 @@ from random import Random
 import pytest
 
 import calc
-from calc.electrical import selectivity as ladder
-from calc.electrical.clearing import IN_TIME, NEVER, TOO_LATE, TOO_MUCH, opens_in_time
-from calc.electrical.selectivity import CERTAIN, MEMORY, NO_CURVE, NOT_CERTAIN, WILL_NOT, Fuse
+from calc.electrical.clearing import (
+    IN_TIME,
+    NEVER,
+    NOT_CERTAIN,
+    TOO_LATE,
+    TOO_MUCH,
+    opens_in_time,
+)
+from calc.electrical.opening import Fuse, Trust, gates, only_from_memory, opening
+from calc.electrical.selectivity import (
+    LetThrough,
+    Order,
+    by_let_through,
+    certain_between,
+    first_to_open,
+)
+from calc.tables import SEEN, table
+from calc.units.covered import NotCovered
 from tests.contract.samples import answers
 
 C, F = "blade, regular (type C)", "blade, miniature (type F)"
@@ -17,17 +32,21 @@ DIN = [(100, 360_000, None), (135, 60, 1800), (200, 2, 60), (350, 0.2, 7)]
 """DIN 72581-3 type E as its extract prints it: percent of rating, least and most seconds."""
 
 
-def order(down, up, low, high=None, besides=0.0):
-    return ladder.first_to_open(
-        downstream=down, upstream=up, low=low, high=high or low, besides=besides
-    )
+def order(down, up, low, high=None, other_load=0.0):
+    return first_to_open(
+        downstream=down, upstream=up, low=low, high=high or low, other_load=other_load
+    ).order
+
+
+def times(fuse, current, trust=Trust.DATA_SHEET):
+    found = opening(fuse, current, trust)
+    return found.earliest, found.latest
 
 
 @pytest.mark.parametrize(("percent", "least", "most"), DIN)
 @pytest.mark.parametrize("rating", [20, 40, 80])
 def test_at_a_gate_a_large_blade_opens_as_the_standard_says(percent, least, most, rating):
-    band = Fuse(E, rating).band(rating * percent / 100, ladder.STANDARD)
-    assert (band.earliest, band.latest) == (least, most)
+    assert times(Fuse(E, rating), rating * percent / 100, Trust.STANDARD) == (least or 0, most)
 
 
 @pytest.mark.parametrize(
@@ -36,71 +55,75 @@ def test_at_a_gate_a_large_blade_opens_as_the_standard_says(percent, least, most
 )
 def test_between_gates_the_safe_one_of_each_side_holds(percent, least, most):
     """Never interpolated: the latest of the gate below, the earliest of the gate above."""
-    band = Fuse(E, 50).band(0.5 * percent, ladder.STANDARD)
-    assert (band.earliest, band.latest) == (least, most)
+    assert times(Fuse(E, 50), 0.5 * percent, Trust.STANDARD) == (least, most)
 
 
 def test_beyond_the_last_gate_the_earliest_is_not_known():
-    assert Fuse(E, 50).band(1000.0, ladder.STANDARD) == ladder.Band(0.0, 7)
+    assert times(Fuse(E, 50), 1000.0, Trust.STANDARD) == (0, 7)
+    assert opening(Fuse(E, 50), 1000.0, Trust.STANDARD).least is None
 
 
 def test_gates_from_memory_are_left_out_unless_asked_for():
     fuse = Fuse(SF51, 200)
-    assert fuse.band(700.0) == ladder.Band(0.0, None)
-    assert fuse.band(700.0, ladder.REMEMBERED) == ladder.Band(0.3, 5)
-    assert ladder.only_from_memory(fuse)
+    assert times(fuse, 700.0) == (0, None)
+    assert times(fuse, 700.0, Trust.MEMORY) == (0.3, 5)
+    assert only_from_memory(fuse)
 
 
 def test_a_family_has_gates_only_for_the_ratings_that_they_were_printed_for():
     """DIN 72581-3 type E: 20 A to 80 A."""
-    assert not ladder.gates(Fuse(E, 100))
-    assert not ladder.gates(Fuse("terminal-mount block", 100))
+    assert not gates(Fuse(E, 100))
+    assert not gates(Fuse("terminal-mount block", 100))
+    assert not gates(Fuse(None, 100))
+
+
+def test_a_family_that_is_in_no_table_is_refused_by_a_list_of_those_that_are():
+    with pytest.raises(NotCovered, match="blade, large"):
+        Fuse("blade, very large", 100)
 
 
 def made_up(fuse, draw):
     """Return opening times [s] of a fuse that keeps every gate: never later at a larger current."""
-    gates = sorted(
-        (g for g in ladder.gates(fuse) if g.trust <= ladder.SEEN), key=lambda g: g.percent
-    )
-    percents = sorted({*(g.percent for g in gates), *(draw.uniform(80, 900) for _ in range(40))})
+    known = [gate for gate in gates(fuse) if gate.trust <= Trust.DATA_SHEET]
+    shares = sorted({*(g.multiple for g in known), *(draw.uniform(0.8, 9) for _ in range(40))})
     times, last = {}, inf
-    for percent in percents:
+    for share in shares:
         # what the gates allow here, seen from all of them: no sooner than any gate above asks
-        least = max((g.least for g in gates if g.least and g.percent >= percent), default=1e-3)
-        most = min((g.most for g in gates if g.most and g.percent <= percent), default=1e7)
+        least = max((g.least for g in known if g.least and g.multiple >= share), default=1e-3)
+        most = min((g.most for g in known if g.most and g.multiple <= share), default=1e7)
         most = min(most, last)
         last = exp(draw.uniform(log(min(least, most)), log(most)))
-        times[percent] = last
+        times[share] = last
     return times
 
 
-def at(times, percent):
-    """Return the span of times [s] that a made-up fuse can take at `percent` of its rating."""
-    later = [time for share, time in times.items() if share <= percent]
-    sooner = [time for share, time in times.items() if share >= percent]
+def at(times, multiple):
+    """Return the span of times [s] that a made-up fuse can take at a `multiple` of its rating."""
+    later = [time for share, time in times.items() if share <= multiple]
+    sooner = [time for share, time in times.items() if share >= multiple]
     return max(sooner, default=0.0), min(later, default=inf)
 
 
 def test_what_is_certain_holds_for_every_fuse_that_keeps_its_gates():
     """Thousands of made-up pairs: where certain, none has the upstream fuse open first."""
     draw = Random("ladder")
-    seen = {CERTAIN: 0, WILL_NOT: 0}
+    seen = {Order.CERTAIN: 0, Order.WILL_NOT: 0}
     for _ in range(4000):
         down = Fuse(draw.choice([C, F, E]), draw.choice([20, 25, 30, 40]))
         up = Fuse(draw.choice([C, E, E]), draw.choice([20, 30, 40, 60, 80]))
         besides = draw.choice([0.0, 5.0, 15.0])
         low = exp(draw.uniform(log(15), log(400)))
         high = low * draw.choice([1.0, 1.0, 1.3, 2.0])
-        said = order(down, up, low, high, besides).words
+        said = order(down, up, low, high, besides)
         if said not in seen:
             continue
         seen[said] += 1
         pair = made_up(down, draw), made_up(up, draw)
         tried = [draw.uniform(low, high) for _ in range(10)]
         spans = [
-            (at(pair[0], down.percent(i)), at(pair[1], up.percent(i + besides))) for i in tried
+            (at(pair[0], i / down.rating), at(pair[1], (i + besides) / up.rating)) for i in tried
         ]
-        if said == CERTAIN:
+        if said is Order.CERTAIN:
             assert all(d[1] <= u[0] for d, u in spans)
         elif low == high:
             assert all(u[1] <= d[0] for d, u in spans)
@@ -110,27 +133,27 @@ def test_what_is_certain_holds_for_every_fuse_that_keeps_its_gates():
 @pytest.mark.parametrize(
     ("down", "up", "low", "high", "words"),
     [
-        ((E, 20), (E, 80), 108, 108, CERTAIN),  # 540 %: 7 s at most; 135 %: 60 s at least
-        ((E, 20), (E, 80), 108.1, 108.1, NOT_CERTAIN),
-        ((E, 20), (E, 80), 27, 108, CERTAIN),  # 135 %: 1800 s at most; below rating: 100 h
-        ((E, 20), (E, 80), 27, 109, NOT_CERTAIN),
-        ((E, 20), (E, 80), 26.9, 100, NOT_CERTAIN),  # below 135 % nothing says that it opens
-        ((E, 80), (E, 20), 108, 108, WILL_NOT),
-        ((E, 80), (E, 20), 108, 2000, WILL_NOT),  # over a part of the range is enough
-        ((E, 20), (SF51, 200), 200, 200, MEMORY),
-        ((SF51, 50), (SF51, 300), 300, 300, MEMORY),
-        ((E, 20), ("terminal-mount block", 100), 100, 100, NO_CURVE),
-        ((F, 10), (E, 80), 250, 250, CERTAIN),  # 2500 %: 0.1 s at most; 313 %: 0.2 s at least
+        ((E, 20), (E, 80), 108, 108, Order.CERTAIN),  # 540 %: 7 s at most; 135 %: 60 s at least
+        ((E, 20), (E, 80), 108.1, 108.1, Order.NOT_CERTAIN),
+        ((E, 20), (E, 80), 27, 108, Order.CERTAIN),  # 135 %: 1800 s at most; below rating: 100 h
+        ((E, 20), (E, 80), 27, 109, Order.NOT_CERTAIN),
+        ((E, 20), (E, 80), 26.9, 100, Order.NOT_CERTAIN),  # below 135 % nothing says that it opens
+        ((E, 80), (E, 20), 108, 108, Order.WILL_NOT),
+        ((E, 80), (E, 20), 108, 2000, Order.WILL_NOT),  # over a part of the range is enough
+        ((E, 20), (SF51, 200), 200, 200, Order.FROM_MEMORY),
+        ((SF51, 50), (SF51, 300), 300, 300, Order.FROM_MEMORY),
+        ((E, 20), ("terminal-mount block", 100), 100, 100, Order.NO_CURVE),
+        ((F, 10), (E, 80), 250, 250, Order.CERTAIN),  # 2500 %: 0.1 s at most; 313 %: 0.2 s at least
     ],
 )
 def test_the_order_is_said_in_the_words_that_its_gates_bear(down, up, low, high, words):
-    assert order(Fuse(*down), Fuse(*up), low, high).words == words
+    assert order(Fuse(*down), Fuse(*up), low, high) is words
 
 
 def test_other_load_upstream_makes_the_order_less_certain_and_never_more():
     fuses = Fuse(E, 20), Fuse(E, 80)
-    assert order(*fuses, 108, besides=0).words == CERTAIN
-    assert order(*fuses, 108, besides=0.1).words == NOT_CERTAIN
+    assert order(*fuses, 108, other_load=0) is Order.CERTAIN
+    assert order(*fuses, 108, other_load=0.1) is Order.NOT_CERTAIN
 
 
 @pytest.mark.parametrize("besides", [0.0, 10.0])
@@ -139,28 +162,29 @@ def test_other_load_upstream_makes_the_order_less_certain_and_never_more():
 )
 def test_the_span_that_is_certain_is_certain_throughout_and_no_further(down, up, besides):
     down, up = Fuse(*down), Fuse(*up)
-    low, high = ladder.certain_between(downstream=down, upstream=up, besides=besides)
-    assert order(down, up, low, high, besides).words == CERTAIN
-    assert order(down, up, low * 0.999, high, besides).words != CERTAIN
-    assert order(down, up, low, high * 1.001, besides).words != CERTAIN
+    span = certain_between(downstream=down, upstream=up, other_load=besides)
+    low, high = span.low, span.high
+    assert order(down, up, low, high, besides) is Order.CERTAIN
+    assert order(down, up, low * 0.999, high, besides) is not Order.CERTAIN
+    assert order(down, up, low, high * 1.001, besides) is not Order.CERTAIN
 
 
 @pytest.mark.parametrize(
     ("clearing", "melting", "current", "said"),
     [
-        (900, 901, 400, True),
-        (900, 900, 400, False),
-        (900, 5000, 199, None),  # below ten times 20 A
-        (4001, 9000, 200, None),  # 200² A² · 0.1 s is 4000 A²·s
-        (4000, 9000, 200, True),
+        (900, 901, 400, LetThrough.PROVES),
+        (900, 900, 400, LetThrough.DOES_NOT_PROVE),
+        (900, 5000, 199, LetThrough.OF_LARGER_FAULT),  # below ten times 20 A
+        (4001, 9000, 200, LetThrough.OF_LARGER_FAULT),  # 200² A² · 0.1 s is 4000 A²·s
+        (4000, 9000, 200, LetThrough.PROVES),
     ],
 )
 def test_let_through_proves_an_order_only_at_the_fault_it_belongs_to(
     clearing, melting, current, said
 ):
     fuse = Fuse(C, 20)
-    given = {"clearing": clearing, "melting": melting, "current": float(current), "besides": 0.0}
-    assert ladder.by_energy(downstream=fuse, **given) is said
+    given = {"clearing": clearing, "melting": melting, "current": float(current)}
+    assert by_let_through(downstream=fuse, other_load=0.0, **given) is said
 
 
 def cleared(fuse, low, high, energy=1e6, opening_time=None, let_through=None, ampacity=30.0):
@@ -210,10 +234,16 @@ def test_no_fine_answer_without_every_proof():
     for _, answer in answers("fuse-ladder"):
         v = answer.values
         if answer.verdict == "fine":
-            assert v["order"] == CERTAIN and v["downstream_breaks"] >= v["fault_current"]
-            assert v["lowest"] > v["downstream"] and not v["breaks_from_memory"]
+            assert v["order"] == "opens-first-for-certain"
+            assert v["downstream_breaks"] >= v["fault_current"]
+            assert v["lowest"] > v["downstream"]
+            for family in (v["downstream_family"], v["upstream_family"]):
+                rows = [row for row in table("fuse_families").rows if row["family"] == family]
+                assert rows and all(row["confidence"] == SEEN for row in rows)
             assert v["other_load"] == 0 and (v["voltage"] <= 32 or v["version"] is None)
-            assert v["by_energy"] or v["downstream_latest"] <= v["upstream_earliest"]
+            assert (
+                v["let_through"] == "proves-it" or v["downstream_latest"] <= v["upstream_earliest"]
+            )
 
 
 @pytest.mark.parametrize("side", ["downstream", "upstream"])
@@ -223,8 +253,9 @@ def test_a_58_volt_family_is_refused_on_a_bank_that_charges_at_58_4_volts(side):
     asked = {**others, **family, "fault_current": "500 A"}
     at_58 = calc.work("fuse-ladder", {**asked, "voltage": "58 V"})
     beyond = calc.work("fuse-ladder", {**asked, "voltage": "58.4 V"})
-    assert "d.c. voltage rating" not in at_58.sentence
-    assert beyond.verdict == "stop" and "d.c. voltage rating below 58.4" in beyond.sentence
+    assert "fuse.voltage-rating-too-low" not in at_58.rules
+    assert beyond.verdict == "stop" and beyond.rule == "fuse.voltage-rating-too-low"
+    assert "below 58.4" in beyond.sentence
 
 
 @pytest.mark.parametrize(("highest", "stop"), [("58.4 V", True), ("", True), ("58 V", False)])

@@ -4,7 +4,7 @@ Those whose d.c. voltage and interrupting rating are not known to us are offered
 never found fine.
 """
 
-from calc.electrical import selectivity as ladder
+from calc.electrical.opening import family_names
 from calc.worksheet.fields import Option
 
 NOT_NAMED = "not named"
@@ -23,4 +23,4 @@ _SHORT = {
     "quick miniature cartridge (IEC 60127)": ("IEC 60127",),
 }
 
-FAMILIES = tuple(Option(name, aliases=_SHORT.get(name, ())) for name in ladder.family_names())
+FAMILIES = tuple(Option(name, aliases=_SHORT.get(name, ())) for name in family_names())

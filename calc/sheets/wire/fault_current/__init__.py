@@ -2,8 +2,16 @@
 
 from types import SimpleNamespace
 
-from calc.electrical.clearing import IN_TIME, NEVER, TOO_LATE, TOO_MUCH
-from calc.electrical.selectivity import ENERGY_HOLDS, MEMORY, NO_CURVE, NOT_CERTAIN
+from calc.electrical.clearing import (
+    IN_TIME,
+    MEMORY,
+    NEVER,
+    NO_CURVE,
+    NOT_CERTAIN,
+    TOO_LATE,
+    TOO_MUCH,
+)
+from calc.electrical.opening import CONSTANT_I2T_TIME
 from calc.electrical.short_circuit import ADIABATIC_LIMIT
 from calc.sheets.wire.fault_current.calculate import run
 from calc.sheets.wire.fault_current.fields import ESTIMATE, FIELDS, MAKER, READINGS
@@ -262,7 +270,7 @@ WORKSHEET = Worksheet(
         Remark(source="memory", when=lambda v: v.arc_left_out and _answered(v), says="A short at the source is covered only by this: while a wire bears it for a tenth of a second or more, the fuse's arc counts for little. That figure is from memory; the maker's total let-through at {near_fault} would prove it."),
         Remark(source="practice", when=lambda v: v.typed and v.opens == IN_TIME, says="This rests on figures that you typed: the slow edge of the maker's curve at {fault_low}, or the total clearing I²t at {near_fault}. A typical or melting figure proves nothing."),
         Remark(source="practice", when=lambda v: v.other_fault and _answered(v), says="The let-through typed is not counted: {near_fault} is below ten times the rating, or would take more than a tenth of a second for it, and lets more through."),
-        Remark(source="adiabatic", when=lambda v: v.withstand_near < ENERGY_HOLDS and v.opens != IN_TIME and _answered(v),
+        Remark(source="adiabatic", when=lambda v: v.withstand_near < CONSTANT_I2T_TIME and v.opens != IN_TIME and _answered(v),
                says="Close to the source the wire bears a short for {withstand_near} only. That fast, only the maker's let-through tells whether a fuse is quick enough: it must stay below {energy_limit}."),
         Remark(level=NOTE, source="adiabatic", when=lambda v: v.withstand_low > ADIABATIC_LIMIT,
                says="{withstand_low} at the lowest short is beyond the 5 s for which the formula is meant. Heat leaves the wire meanwhile, so it bears a little longer; its surroundings get that heat."),

@@ -3,8 +3,9 @@
 from typing import Any
 
 from calc.electrical import clearing, fuses
-from calc.electrical import selectivity as ladder
 from calc.electrical import short_circuit as faults
+from calc.electrical.opening import Fuse, Trust, i2t_tells
+from calc.sheets.parts.fuse_families import NOT_NAMED
 from calc.units.compare import at_least, at_most
 
 CLOSE = 1.1  # no source is known better than to a tenth; common practice, no source
@@ -16,14 +17,15 @@ def what_the_fuse_does(
     voltage: float, opening_time: float | None, let_through: float | None,
 ) -> dict[str, Any]:
     """Return what hangs on the fuse, by name: it stands at the source and guards the whole run."""
+    fuse = Fuse(None if family_name == NOT_NAMED else family_name, rating) if rating is not None else None
     family = fuses.named(family_name)
     breaks = family.interrupting(voltage) if family else None
     cleared = (
         clearing.opens_in_time(
-            fuse=ladder.Fuse(family_name, rating), low=low, high=high, bears_low=bears_low, ampacity=ampacity, energy=energy,
+            fuse=fuse, low=low, high=high, bears_low=bears_low, ampacity=ampacity, energy=energy,
             opening_time=opening_time, let_through=let_through,
         )
-        if rating is not None
+        if fuse is not None
         else None
     )
     asked = rating is not None
@@ -32,12 +34,12 @@ def what_the_fuse_does(
         "breaks": breaks if asked else None,
         "opens": cleared.words if cleared else NO_FUSE,
         "fuse_time": cleared.latest if cleared else None,
-        "by_standard": cleared is not None and cleared.trust == ladder.STANDARD,
-        "from_memory": cleared is not None and cleared.trust == ladder.REMEMBERED,
+        "by_standard": cleared is not None and cleared.trust == Trust.STANDARD,
+        "from_memory": cleared is not None and cleared.trust == Trust.MEMORY,
         "typed": cleared is not None and cleared.typed,
         "arc_left_out": cleared is not None and cleared.arc_left_out,
-        "other_fault": rating is not None and let_through is not None and not ladder.energy_tells(
-            fuse=ladder.Fuse(family_name, rating), energy=let_through, current=high
+        "other_fault": fuse is not None and let_through is not None and not i2t_tells(
+            fuse=fuse, let_through=let_through, current=high
         ),
         "version": family.marked_higher(voltage) if asked and family is not None else None,
         "close": breaking is not None and at_least(breaking, high) and not at_most(CLOSE * high, breaking),

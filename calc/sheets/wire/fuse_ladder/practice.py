@@ -1,6 +1,6 @@
 """Practice for fuse-ladder."""
 
-from calc.electrical.selectivity import CERTAIN, NOT_CERTAIN, WILL_NOT
+from calc.electrical.selectivity import Order
 from calc.practice.declared import Practice, Slip, Task
 
 PRACTICE = Practice(
@@ -15,11 +15,11 @@ PRACTICE = Practice(
                 "upstream_family": ("blade, large (type E)",),
                 "fault_current": ("60 A", "120 A", "250 A", "400 A"),
             },
-            choices=(CERTAIN, NOT_CERTAIN, WILL_NOT),
+            choices=(Order.CERTAIN, Order.NOT_CERTAIN, Order.WILL_NOT),
             slips=(
-                Slip(reply=CERTAIN, says="The limits overlap: the latest opening of the downstream fuse is not before the earliest of the upstream one."),
-                Slip(reply=NOT_CERTAIN, says="The limits settle it: compare the latest opening of the one with the earliest of the other."),
-                Slip(reply=WILL_NOT, says="Nothing says that the upstream fuse opens first. Compare the latest opening of the one with the earliest of the other."),
+                Slip(reply=Order.CERTAIN, says="The limits overlap: the latest opening of the downstream fuse is not before the earliest of the upstream one."),
+                Slip(reply=Order.NOT_CERTAIN, says="The limits settle it: compare the latest opening of the one with the earliest of the other."),
+                Slip(reply=Order.WILL_NOT, says="Nothing says that the upstream fuse opens first. Compare the latest opening of the one with the earliest of the other."),
             ),
         ),
         Task(

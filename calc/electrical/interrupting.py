@@ -1,0 +1,87 @@
+"""Whether a fuse is made for its place: its voltage, and the fault that it must interrupt there.
+
+In scope: direct current, families by construction (`calc.electrical.fuses`). Out of scope: whether
+the fuse opens at all in a given fault (`opening`), and in time (`clearing`).
+"""
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.electrical import fuses
+from calc.electrical.opening import Fuse
+from calc.units.compare import at_least, at_most
+from calc.units.si import Amperes, Number, Tag, Volts
+
+# No source is known better than to a tenth: common practice, no source
+FAULT_MARGIN: Annotated[Number, Tag("margin of an interrupting rating over the fault")] = 1.1
+
+
+@dataclass(frozen=True, kw_only=True)
+class InterruptingDuty:
+    """A `fuse` on a circuit of at most `voltage`, where `fault_current` is the largest fault.
+
+    `interrupting_rating` is what its family breaks at that voltage: None where its ratings are not
+    known, or its voltage rating is too low. `marked_voltage` must stand on the fuse itself, because
+    the common version is made for less; None where that does.
+    """
+
+    fuse: Fuse
+    voltage: Volts
+    fault_current: Amperes
+    family: fuses.Family | None
+    interrupting_rating: Amperes | None
+    marked_voltage: Volts | None
+
+    @property
+    def unknown(self) -> bool:
+        """Whether the family's ratings on direct current are not known."""
+        return self.family is None
+
+    @property
+    def voltage_too_low(self) -> bool:
+        """Whether the family has no voltage rating that is high enough."""
+        return self.family is not None and self.interrupting_rating is None
+
+    @property
+    def cannot_interrupt(self) -> bool:
+        """Whether the fault is larger than the family breaks."""
+        rating = self.interrupting_rating
+        return rating is not None and not at_least(rating, self.fault_current)
+
+    @property
+    def tight(self) -> bool:
+        """Whether it breaks the fault with less than the usual margin."""
+        return self.interrupting_rating is not None and within_margin(
+            self.interrupting_rating, self.fault_current
+        )
+
+    @property
+    def from_memory(self) -> bool:
+        """Whether the family's ratings are known from memory only."""
+        return self.family is not None and self.family.from_memory
+
+    @property
+    def no_standard_rating(self) -> bool:
+        """Whether no fuse of this family is known with this rated current."""
+        return self.family is not None and self.fuse.rating not in self.family.ratings
+
+
+def interrupting_duty(*, fuse: Fuse, voltage: float, fault_current: float) -> InterruptingDuty:
+    """Return whether `fuse` may stand at `voltage` [V] and break `fault_current` [A].
+
+    Source: the table `fuse_families`, row by row.
+    """
+    family = fuses.named(fuse.family) if fuse.family else None
+    return InterruptingDuty(
+        fuse=fuse,
+        voltage=voltage,
+        fault_current=fault_current,
+        family=family,
+        interrupting_rating=family.interrupting(voltage) if family else None,
+        marked_voltage=family.marked_higher(voltage) if family else None,
+    )
+
+
+def within_margin(rating: float, fault_current: float) -> bool:
+    """Return whether a `rating` [A] breaks `fault_current` [A] with less than the usual margin."""
+    return at_least(rating, fault_current) and not at_most(FAULT_MARGIN * fault_current, rating)

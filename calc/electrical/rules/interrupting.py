@@ -1,0 +1,72 @@
+"""Judgements on a fuse at its place: its voltage rating, and what it must interrupt."""
+
+# fmt: off
+from calc.electrical import fuses
+from calc.electrical.interrupting import InterruptingDuty
+from calc.judge import Change, Level, Rule
+
+
+def family_that_suits(duty: InterruptingDuty) -> Change | None:
+    """Return a family that is rated for this place and made in this rating, seen in text if any."""
+    suitable = fuses.suitable(duty.voltage, duty.fault_current)
+    made = [family for family in suitable if duty.fuse.rating in family.ratings]
+    return Change({"fuse_family": made[0].name}) if made else None
+
+
+def family_without_doubt(duty: InterruptingDuty) -> Change | None:
+    """Return a family that suits as it is usually made, its ratings seen in a text."""
+    for family in fuses.suitable(duty.voltage, duty.fault_current):
+        sure = not family.from_memory and family.marked_higher(duty.voltage) is None
+        if sure and duty.fuse.rating in family.ratings:
+            return Change({"fuse_family": family.name})
+    return None
+
+
+def next_rating_below(duty: InterruptingDuty) -> Change | None:
+    """Return the largest rating below that the family is made in."""
+    made = duty.family.ratings if duty.family else ()
+    below = [rating for rating in made if rating < duty.fuse.rating]
+    return Change({"fuse": max(below)}) if below else None
+
+
+VOLTAGE_TOO_LOW = Rule[InterruptingDuty](
+    id="fuse.voltage-rating-too-low", level=Level.STOP, when=lambda d: d.voltage_too_low, source="fuse-ratings",
+    headline="Not this fuse: its family's d.c. voltage rating is below {voltage}.",
+    text="Above its d.c. voltage rating a fuse can hold an arc instead of opening. A 58 V family is not for a 48 V bank that charges at 58.4 V.",
+    mend=family_that_suits,
+)
+CANNOT_INTERRUPT = Rule[InterruptingDuty](
+    id="fuse.cannot-interrupt", level=Level.STOP, when=lambda d: d.cannot_interrupt, source="fuse-ratings",
+    headline="Not this fuse: a short may pass {fault_current}, and its family breaks {interrupting_rating}.",
+    text="A fuse that cannot break the fault can burst and burn. Take a family that breaks {fault_current} at {voltage}.",
+    mend=family_that_suits,
+)
+MARKED_HIGHER = Rule[InterruptingDuty](
+    id="fuse.marked-higher", level=Level.CAUTION, when=lambda d: d.marked_voltage is not None, source="fuse-ratings",
+    headline="Only the version rated {marked_voltage} or more may stand at {voltage}: the common one is made for 32 V.",
+    text="Blade and strip fuses are made for 32 V unless marked higher. Above its d.c. rating a fuse can hold an arc instead of opening: look for {marked_voltage} or more on the fuse.",
+)
+UNKNOWN = Rule[InterruptingDuty](
+    id="fuse.ratings-unknown", level=Level.CAUTION, when=lambda d: d.unknown, source="fuse-ratings",
+    headline="What this fuse breaks at {voltage} d.c. is not known to us.",
+    text="What this fuse breaks at {voltage} d.c. is not known to us. It must break {fault_current}: read the fuse and its data sheet.",
+    mend=family_without_doubt,
+)
+FROM_MEMORY = Rule[InterruptingDuty](
+    id="fuse.ratings-from-memory", level=Level.CAUTION, when=lambda d: d.from_memory, source="memory",
+    headline="What this family breaks is from memory.",
+    text="What this family breaks is from memory: read the fuse.",
+    mend=family_without_doubt,
+)
+NO_STANDARD_RATING = Rule[InterruptingDuty](
+    id="fuse.no-standard-rating", level=Level.CAUTION, when=lambda d: d.no_standard_rating, source="fuse-ratings",
+    headline="{fuse.rating} is not a standard rating of this family.",
+    text="{fuse.rating} is not among the standard ratings that we know of this family.",
+    mend=next_rating_below,
+)
+TIGHT = Rule[InterruptingDuty](
+    id="fuse.interrupting-rating-tight", level=Level.CAUTION, when=lambda d: d.tight, source="practice",
+    headline="A short of {fault_current} is within a tenth of what the family breaks.",
+    text="{fault_current} is within a tenth of what must break it. No source is known so well, and a charger adds its own: take the class above.",
+    mend=family_that_suits,
+)

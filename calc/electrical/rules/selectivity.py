@@ -1,0 +1,75 @@
+"""Judgements on two fuses in series."""
+
+# fmt: off
+from calc.electrical.selectivity import LetThrough, Order, Selectivity
+from calc.judge import Change, Level, Rule
+
+OVERLOADED = Rule[Selectivity](
+    id="selectivity.upstream-overloaded", level=Level.STOP, when=lambda s: s.overloaded, source="fuse-gates",
+    headline="The upstream fuse of {upstream_duty.fuse.rating} carries {other_load} before there is a fault: it will open by itself.",
+    text="{other_load} is more than the upstream fuse is made for. First see what it feeds, and give that a fuse and a wire that bear it.",
+    mend=lambda s: Change({"other_load": s.upstream_duty.fuse.rating}),
+)
+UPSTREAM_FIRST = Rule[Selectivity](
+    id="selectivity.upstream-first", level=Level.STOP, when=lambda s: s.order is Order.WILL_NOT,
+    headline="The upstream fuse opens first at {decides}.",
+)
+CARRIED = Rule[Selectivity](
+    id="selectivity.fault-carried", level=Level.STOP, when=lambda s: s.carried,
+    headline="The downstream fuse of {downstream_duty.fuse.rating} carries {lowest} for hours: it does not clear such a fault.",
+)
+NO_CURVE = Rule[Selectivity](
+    id="selectivity.no-curve", level=Level.CAUTION, when=lambda s: s.order is Order.NO_CURVE,
+    headline="No time limits are published for one of these fuses, so the order is not known. See what would settle it.",
+)
+FROM_MEMORY = Rule[Selectivity](
+    id="selectivity.from-memory", level=Level.CAUTION, when=lambda s: s.order is Order.FROM_MEMORY,
+    headline="Not certain: the time limits of one of these fuses are from memory only, and they prove nothing.",
+)
+NOT_CERTAIN = Rule[Selectivity](
+    id="selectivity.not-certain", level=Level.CAUTION, when=lambda s: s.order is Order.NOT_CERTAIN,
+    headline="Not certain at {decides}.",
+)
+UPSTREAM_LOADED = Rule[Selectivity](
+    id="selectivity.upstream-loaded", level=Level.CAUTION, when=lambda s: s.downstream_first and s.other_load > 0,
+    headline="By limits taken from cold, downstream opens first. The upstream fuse carries {other_load} besides and opens sooner than they say: not certain.",
+    mend=lambda s: Change({"other_load": 0.0}),
+)
+UPSTREAM_CANNOT_INTERRUPT = Rule[Selectivity](
+    id="selectivity.upstream-cannot-interrupt", level=Level.CAUTION, when=lambda s: s.upstream_duty.cannot_interrupt, source="fuse-ratings",
+    headline="Downstream opens first for certain, with a reservation about the fuses themselves: see below.",
+    text="The upstream family breaks {upstream_duty.interrupting_rating}, less than this fault. It must break any short between the two fuses by itself.",
+)
+
+FROM_COLD = Rule[Selectivity](
+    id="selectivity.from-cold", level=Level.ADVICE, source="fuse-gates",
+    text="Time limits are taken from cold, at room temperature, with one fuse alone. An upstream fuse that is warm or already loaded opens sooner than they say.",
+)
+REVERSED_SIZES = Rule[Selectivity](
+    id="selectivity.reversed-sizes", level=Level.ADVICE, when=lambda s: s.reversed_sizes, source="practice",
+    text="The downstream fuse is the larger of the two. Either they have changed places, or one guards the wrong wire.",
+)
+LARGER_FAULT = Rule[Selectivity](
+    id="selectivity.i2t-of-larger-fault", level=Level.ADVICE, when=lambda s: s.let_through is LetThrough.OF_LARGER_FAULT, source="practice",
+    text="These I²t figures belong to a larger fault: {fault_current} is below ten times the downstream rating, or would take more than a tenth of a second, and lets more through.",
+)
+BY_DATA_SHEET = Rule[Selectivity](
+    id="selectivity.by-data-sheet", level=Level.ADVICE, when=lambda s: s.by_data_sheet, source="fuse-gates",
+    text="Certain by makers' data sheets that were quoted, not by a standard itself: set them beside the sheets of your fuses.",
+)
+BY_LET_THROUGH = Rule[Selectivity](
+    id="selectivity.by-typed-i2t", level=Level.ADVICE, when=lambda s: s.by_let_through, source="practice",
+    text="This rests on the I²t that you typed: total clearing downstream and least melting upstream, both for this fault and this voltage.",
+)
+ONE_CURRENT = Rule[Selectivity](
+    id="selectivity.one-current", level=Level.ADVICE, when=lambda s: s.downstream_first and s.lowest_fault is None, source="fuse-gates",
+    text="Judged at one current only. Type the lowest fault as well: a weak short is where a ladder fails most often.",
+)
+PROTECTION_FIRST = Rule[Selectivity](
+    id="selectivity.protection-first", level=Level.ADVICE, source="practice",
+    text="Order is a comfort, protection a need: each fuse must still suit its own wire. Change no fuse for a larger one to keep the order. Work with the bank disconnected; keep to the makers' instructions and local rules.",
+)
+ASK_FOR_I2T = Rule[Selectivity](
+    id="selectivity.ask-for-i2t", level=Level.NOTE, when=lambda s: s.let_through is LetThrough.NOT_GIVEN, source="practice",
+    text="At the current of a dead short near the bank both fuses are beyond their published limits, and only the makers' I²t can tell.",
+)

@@ -1,0 +1,72 @@
+"""Rules on a fuse at its place: each on either side of where it begins to speak."""
+
+import pytest
+
+from calc.electrical.interrupting import interrupting_duty
+from calc.electrical.opening import Fuse
+from calc.electrical.rules import interrupting as rules
+from calc.judge import Rule
+from tests.rules.mending import mended
+
+C, E = "blade, regular (type C)", "blade, large (type E)"
+BLOCK, T = "terminal-mount block", "cartridge, class T"
+GLASS = "glass or ceramic cartridge (UL 248-14)"
+
+
+def duty(family=E, rating=40.0, voltage=14.6, fault=500.0):
+    return interrupting_duty(fuse=Fuse(family, rating), voltage=voltage, fault_current=fault)
+
+
+@pytest.mark.parametrize(
+    ("rule", "fires", "silent"),
+    [
+        # ISO 8820-3 scope: 32 V and 58 V, 1000 A; class T 125 V and 20 kA, from memory
+        (rules.VOLTAGE_TOO_LOW, {"voltage": 58.1}, {"voltage": 58.0}),
+        (rules.VOLTAGE_TOO_LOW, {"family": T, "voltage": 126.0}, {"family": T, "voltage": 125.0}),
+        (rules.CANNOT_INTERRUPT, {"fault": 1001.0}, {"fault": 1000.0}),
+        (rules.CANNOT_INTERRUPT, {"family": T, "fault": 20001.0}, {"family": T, "fault": 20000.0}),
+        (rules.MARKED_HIGHER, {"voltage": 32.1}, {"voltage": 32.0}),
+        (rules.MARKED_HIGHER, {"voltage": 58.0}, {"voltage": 58.1}),  # then none is made for it
+        (rules.TIGHT, {"fault": 910.0}, {"fault": 909.0}),  # 1000 A over 1.1 is 909.1 A
+        (rules.TIGHT, {"fault": 1000.0}, {"fault": 1001.0}),  # then it cannot break it at all
+        (rules.UNKNOWN, {"family": GLASS}, {"family": E}),
+        (rules.UNKNOWN, {"family": None}, {"family": E}),
+        (rules.FROM_MEMORY, {"family": BLOCK}, {"family": C}),
+        (rules.NO_STANDARD_RATING, {"rating": 41.0}, {"rating": 40.0}),
+    ],
+    ids=lambda value: getattr(value, "id", None),
+)
+def test_a_rule_on_a_fuse_s_place_speaks_from_its_limit_on(rule, fires, silent):
+    assert rule.when(duty(**fires))
+    assert not rule.when(duty(**silent))
+
+
+def test_a_family_whose_ratings_are_not_known_is_judged_by_nothing_else():
+    unknown = duty(family=GLASS, voltage=500.0, fault=1e5, rating=3.3)
+    declared = [rule for rule in vars(rules).values() if isinstance(rule, Rule)]
+    speak = [rule.id for rule in declared if rule.when(unknown)]
+    assert speak == ["fuse.ratings-unknown"]
+
+
+@pytest.mark.parametrize(
+    ("texts", "rule", "family"),
+    [
+        ({"downstream": "80 A", "downstream_family": E, "voltage": "58.4 V", "upstream": "200 A",
+          "upstream_family": T}, rules.VOLTAGE_TOO_LOW, "bolted limiter strip"),
+        ({"fault_current": "1500 A"}, rules.CANNOT_INTERRUPT, None),
+        ({"downstream": "30 A", "downstream_family": GLASS}, rules.UNKNOWN, C),
+    ],
+)  # fmt: skip
+def test_a_family_that_suits_the_place_is_offered_where_one_is_made_in_the_rating(
+    texts, rule, family
+):
+    if family is None:  # nothing of 10 A that is known breaks 1500 A
+        with pytest.raises(AssertionError, match="has no remedy"):
+            mended("fuse-ladder", texts, rule.id)
+    else:
+        assert mended("fuse-ladder", texts, rule.id).values == {"downstream_family": family}
+
+
+def test_the_next_rating_below_is_offered_for_one_that_is_not_made():
+    change = mended("fuse-ladder", {"downstream": "9.5 A"}, rules.NO_STANDARD_RATING.id)
+    assert change.values == {"downstream": 7.5}

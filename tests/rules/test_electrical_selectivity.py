@@ -1,0 +1,75 @@
+"""Rules on two fuses in series: each on either side of where it begins to speak."""
+
+import pytest
+
+from calc.electrical.opening import Fuse
+from calc.electrical.rules import selectivity as rules
+from calc.electrical.selectivity import selectivity
+from tests.rules.mending import mended
+
+C, E, F = "blade, regular (type C)", "blade, large (type E)", "blade, miniature (type F)"
+BLOCK, GLASS = "terminal-mount block", "glass or ceramic cartridge (UL 248-14)"
+SF51 = "bolt-in strip, 51 mm (SF51)"
+
+
+def pair(
+    down=(E, 20.0), up=(E, 80.0), fault=108.0, low=None, load=0.0, clearing=None, melting=None
+):
+    return selectivity(
+        downstream=Fuse(*down), upstream=Fuse(*up), fault_current=fault, lowest_fault=low,
+        voltage=14.6, other_load=load, downstream_clearing=clearing, upstream_melting=melting,
+    )  # fmt: skip
+
+
+TYPED = {"down": (C, 10.0), "up": (E, 60.0), "fault": 800.0}
+
+
+@pytest.mark.parametrize(
+    ("rule", "fires", "silent"),
+    [
+        (rules.OVERLOADED, {"load": 80.1}, {"load": 80.0}),
+        # DIN 72581-3 type E: 20 A at 540 % takes 7 s at most, 80 A at 135 % 60 s at least
+        (rules.NOT_CERTAIN, {"fault": 108.1}, {"fault": 108.0}),
+        (rules.UPSTREAM_FIRST, {"down": (E, 80.0), "up": (E, 20.0)}, {}),
+        (rules.CARRIED, {"low": 20.0}, {"low": 20.1}),
+        (rules.NO_CURVE, {"up": (BLOCK, 100.0)}, {"up": (E, 80.0)}),
+        (rules.FROM_MEMORY, {"up": (SF51, 200.0)}, {"up": (E, 80.0)}),
+        (rules.UPSTREAM_LOADED, {"fault": 100.0, "load": 0.1}, {"fault": 100.0, "load": 0.0}),
+        (rules.UPSTREAM_LOADED, {"fault": 100.0, "load": 8.0}, {"fault": 100.0, "load": 8.1}),
+        (rules.UPSTREAM_CANNOT_INTERRUPT, {"fault": 1001.0}, {"fault": 1000.0}),
+        (rules.REVERSED_SIZES, {"down": (E, 80.1)}, {"down": (E, 80.0)}),
+        # stated at ten times the rating, so 100 A for 10 A; 900 A²·s is a tenth of a second at 95 A
+        (rules.LARGER_FAULT, TYPED | {"fault": 99.9, "clearing": 900.0, "melting": 901.0},
+         TYPED | {"fault": 100.0, "clearing": 900.0, "melting": 901.0}),
+        (rules.BY_LET_THROUGH, TYPED | {"clearing": 900.0, "melting": 901.0},
+         TYPED | {"clearing": 900.0, "melting": 900.0}),
+        (rules.BY_DATA_SHEET, {"down": (F, 10.0), "fault": 250.0}, {"down": (E, 20.0)}),
+        (rules.BY_DATA_SHEET, {"down": (F, 10.0), "fault": 250.0},
+         TYPED | {"clearing": 900.0, "melting": 901.0}),
+        (rules.ONE_CURRENT, {"low": None}, {"low": 100.0}),
+        (rules.ONE_CURRENT, {"low": None}, {"low": None, "fault": 108.1}),
+        (rules.ASK_FOR_I2T, {"clearing": 900.0}, {"clearing": 900.0, "melting": 901.0}),
+    ],
+    ids=lambda value: getattr(value, "id", None),
+)  # fmt: skip
+def test_a_rule_on_two_fuses_speaks_from_its_limit_on(rule, fires, silent):
+    assert rule.when(pair(**fires))
+    assert not rule.when(pair(**silent))
+
+
+def test_the_makers_let_through_proves_nothing_of_a_weaker_short():
+    typed = TYPED | {"clearing": 900.0, "melting": 901.0}
+    assert rules.BY_LET_THROUGH.when(pair(**typed, low=800.0))
+    assert not rules.BY_LET_THROUGH.when(pair(**typed, low=799.0))
+
+
+@pytest.mark.parametrize(
+    ("texts", "rule", "change"),
+    [
+        ({"other_load": "81 A"}, rules.OVERLOADED, {"other_load": 80.0}),
+        ({"fault_current": "150 A", "other_load": "9 A"}, rules.UPSTREAM_LOADED, {"other_load": 0}),
+    ],
+    ids=lambda value: getattr(value, "id", None),
+)  # fmt: skip
+def test_less_other_load_mends_what_is_said_of_it(texts, rule, change):
+    assert mended("fuse-ladder", texts, rule.id).values == change
