@@ -34,7 +34,6 @@ Degrees = Annotated[float, energy.ANGLE]
 AmpereSquaredSeconds = Annotated[float, faults.JOULE_INTEGRAL]  # I²t
 Henries = Annotated[float, faults.INDUCTANCE]
 ShortCircuitCoefficient = Annotated[float, faults.HEAT_COEFFICIENT]  # k, A·√s/m²
-PerSecond = Annotated[float, faults.CURRENT_PER_CAPACITY]  # amps for each coulomb
 CubicMetres = Annotated[float, heat.VOLUME]
 MetresPerSecond = Annotated[float, heat.SPEED]
 Pascals = Annotated[float, heat.PRESSURE]

@@ -6,7 +6,7 @@ from calc.electrical.interrupting import interrupting_duty
 from calc.electrical.opening import Fuse
 from calc.electrical.rules import interrupting as rules
 from calc.judge import Rule
-from tests.rules.mending import mended
+from tests.rules.judging import mended, remedy
 
 C, E = "blade, regular (type C)", "blade, large (type E)"
 BLOCK, T = "terminal-mount block", "cartridge, class T"
@@ -48,25 +48,20 @@ def test_a_family_whose_ratings_are_not_known_is_judged_by_nothing_else():
     assert speak == ["fuse.ratings-unknown"]
 
 
-@pytest.mark.parametrize(
-    ("texts", "rule", "family"),
-    [
-        ({"downstream": "80 A", "downstream_family": E, "voltage": "58.4 V", "upstream": "200 A",
-          "upstream_family": T}, rules.VOLTAGE_TOO_LOW, "bolted limiter strip"),
-        ({"fault_current": "1500 A"}, rules.CANNOT_INTERRUPT, None),
-        ({"downstream": "30 A", "downstream_family": GLASS}, rules.UNKNOWN, C),
-    ],
-)  # fmt: skip
-def test_a_family_that_suits_the_place_is_offered_where_one_is_made_in_the_rating(
-    texts, rule, family
-):
-    if family is None:  # nothing of 10 A that is known breaks 1500 A
-        with pytest.raises(AssertionError, match="has no remedy"):
-            mended("fuse-ladder", texts, rule.id)
-    else:
-        assert mended("fuse-ladder", texts, rule.id).values == {"downstream_family": family}
+def test_a_family_that_suits_the_place_is_offered_where_one_is_made_in_the_rating():
+    large = {"downstream": "80 A", "downstream_family": E, "voltage": "58.4 V"}
+    main = {"upstream": "200 A", "upstream_family": T}
+    after = mended("fuse-ladder", rules.VOLTAGE_TOO_LOW.id, large | main)
+    assert after["downstream_family"] == "bolted limiter strip", "80 V, from memory; a blade: 58 V"
+    glass = {"downstream": "30 A", "downstream_family": GLASS}
+    assert mended("fuse-ladder", rules.UNKNOWN.id, glass)["downstream_family"] == C
+
+
+def test_no_family_is_offered_where_none_of_that_rating_is_known_to_suit():
+    """Blades break 1000 A, and the larger families begin above 10 A."""
+    assert remedy("fuse-ladder", rules.CANNOT_INTERRUPT.id, {"fault_current": "1500 A"}) is None
 
 
 def test_the_next_rating_below_is_offered_for_one_that_is_not_made():
-    change = mended("fuse-ladder", {"downstream": "9.5 A"}, rules.NO_STANDARD_RATING.id)
-    assert change.values == {"downstream": 7.5}
+    after = mended("fuse-ladder", rules.NO_STANDARD_RATING.id, {"downstream": "9.5 A"})
+    assert after["downstream"].m_as("A") == 7.5
