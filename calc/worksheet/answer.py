@@ -277,6 +277,9 @@ class Writer:
         if leaf in self.named and self.values[leaf] == value:
             return self.shown[leaf]
         kind = kind_at(type(self.result), path)
+        for reading in self.readings.values():
+            if kind and reading.kind is kind and reading.value == value:
+                return reading.text
         return self.put(
             Output(id=path, label="", kind=kind), value, digits=3, rounding=NEAR, both=False
         )
