@@ -108,7 +108,7 @@ def test_nothing_is_fine_that_costs_more_or_rests_on_labels_or_warms():
             assert v["figures"] == "measured", texts
             assert answer.result.household.served, texts
             assert v["idle"] > 0 or v["from_bank"] == 0, texts
-            assert v["use"] == "by hand" or v["hours_on"] == 86400, texts
+            assert v["use"] == "by-hand" or v["hours_on"] == 86400, texts
     assert seen
 
 

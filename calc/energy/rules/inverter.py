@@ -1,0 +1,120 @@
+"""Judgements on an inverter: its ratings, what it takes from bank and cable, and its day."""
+
+# fmt: off
+from typing import Annotated
+
+from calc.energy.inverter import BRIEF, MUCH_IDLING, NO_SAG, TOO_LOW, InverterNeed
+from calc.energy.limits import ONE_BATTERY
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least, at_most
+from calc.units.si import Amperes, Number, Tag
+
+# Below it the current in an inverter is far above the watts: common practice, no source
+LOW_POWER_FACTOR: Annotated[Number, Tag("power factor that is low")] = 0.8
+# From here on an inverter's cable is worth a page of its own: our choice
+WORTH_A_PAGE: Annotated[Amperes, Tag("current of an inverter worth a page on its cable")] = 30.0
+
+BEYOND_BANK = Rule[InverterNeed](
+    id="inverter.beyond-bank", level=Level.STOP, when=lambda n: n.beyond_bank,
+    headline="The bank may give {load.max_current}, and this asks {current}: less at one time, or a bank that may give more.",
+    mend=lambda n: Change({"max_current": n.current}),
+)
+NO_ONE_CABLE = Rule[InverterNeed](
+    id="inverter.no-one-cable", level=Level.STOP, when=lambda n: not n.fits_one_cable,
+    headline="{current} is too much for one cable: no standard fuse of a quarter more suits the thickest in the table ({thickest_cable}). Use a higher bank voltage, or less at one time.",
+)
+HARD_ON_BANK = Rule[InverterNeed](
+    id="inverter.hard-on-bank", level=Level.CAUTION, when=lambda n: n.hard_on_bank,
+    headline="{continuous}, and {surge_rating} for a moment. {current} is {draw.rate} on this bank, which usually bears {usual_rate} for long.",
+    mend=lambda n: Change({"capacity": n.current / n.usual_rate}),
+)
+SURGE_BEYOND_BANK = Rule[InverterNeed](
+    id="inverter.surge-beyond-bank", level=Level.CAUTION, when=lambda n: n.surge_beyond_bank, source="practice",
+    headline="{continuous}, and {surge_rating} for a moment: the surge asks {surge_current}, more than the {load.max_current} that the bank may give.",
+    text="A management system that sees more than it allows opens in the surge, and everything aboard goes dark at once.",
+    mend=lambda n: Change({"max_current": n.surge_current}),
+)
+BEYOND_ONE_BATTERY = Rule[InverterNeed](
+    id="inverter.beyond-one-battery", level=Level.CAUTION, when=lambda n: n.load.max_current is None and not at_most(n.current, ONE_BATTERY),
+    headline="{continuous}, and {surge_rating} for a moment. {current} is more than one usual battery is made to give: find out what the bank may.",
+    mend=lambda n: Change({"max_current": n.surge_current}),
+)
+SURGE_BEYOND_BRIEF = Rule[InverterNeed](
+    id="inverter.surge-beyond-brief", level=Level.CAUTION, when=lambda n: n.load.max_current is None and not at_most(n.surge_current, n.brief_current),
+    headline="{continuous}, and {surge_rating} for a moment. The surge asks {surge_current}, more than such a bank or one usual battery gives even then: find out what yours may.",
+    mend=lambda n: Change({"max_current": n.surge_current}),
+)
+VOLTAGE_OF_ANOTHER_BANK = Rule[InverterNeed](
+    id="inverter.voltage-of-another-bank", level=Level.CAUTION, when=lambda n: not at_least(n.load.lowest_voltage, TOO_LOW * n.load.voltage),
+    headline="{continuous}, and {surge_rating} for a moment; but {load.lowest_voltage} is far below a bank of {load.voltage}. Look at both again.",
+    mend=lambda n: Change({"lowest_voltage": TOO_LOW * n.load.voltage}),
+)
+NO_SAG_ALLOWED = Rule[InverterNeed](
+    id="inverter.no-sag-allowed", level=Level.CAUTION, when=lambda n: at_least(n.load.lowest_voltage, NO_SAG * n.load.voltage),
+    headline="{continuous}, and {surge_rating} for a moment; but {load.lowest_voltage} is hardly below {load.voltage}: nearly empty and under load the bank sags further, and the current grows.",
+)
+MUCH_FOR_IDLING = Rule[InverterNeed](
+    id="inverter.much-for-idling", level=Level.CAUTION, when=lambda n: not at_most(n.idle_energy, MUCH_IDLING * n.day_energy),
+    headline="{continuous}, and {surge_rating} for a moment; {idle_share} of the day's energy only keeps the inverter on.",
+)
+
+OUTPUT_CAN_KILL = Rule[InverterNeed](
+    id="inverter.output-can-kill", level=Level.ADVICE, source="practice",
+    text="The output is mains voltage and can kill. Sockets, residual-current device, earth and the bond of neutral to it are work for a licensed person, to local rules, whether it feeds one socket or a van.",
+)
+TRANSFER_SWITCH = Rule[InverterNeed](
+    id="inverter.transfer-switch", level=Level.ADVICE, source="practice",
+    text="Never feed the van's mains inlet from it, nor let it meet shore power: that takes a transfer switch that parts both poles of one before it joins the other.",
+)
+PART_FROM_BANK_FIRST = Rule[InverterNeed](
+    id="inverter.part-from-bank-first", level=Level.ADVICE, source="practice",
+    text="Before hands go in: off, unplugged, parted from the bank by its switch, and time for its capacitors to empty. They also make the spark at the last lug: never near a vented battery or gas.",
+)
+CABLE_AND_FUSE = Rule[InverterNeed](
+    id="inverter.cable-and-fuse", level=Level.ADVICE, source="practice", when=lambda n: n.current > WORTH_A_PAGE,
+    text="Take {current} to wire size and fuse choice: short and thick, fused at the bank by a fuse that can break the bank's short circuit, every lug at its torque. If the inverter is larger than the load, take its own input current: sockets fill up.",
+)
+BEYOND_HEAVY_CABLE = Rule[InverterNeed](
+    id="inverter.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table", when=lambda n: n.beyond_heavy_cable and n.fits_one_cable,
+    text="This current is beyond 2/0 AWG with 105 °C insulation ({heavy_cable}). Twice the bank voltage halves it; that is cheaper than copper.",
+)
+SAGS_BEFORE_EMPTY = Rule[InverterNeed](
+    id="inverter.sags-before-empty", level=Level.ADVICE, source="peukert", when=lambda n: n.hard_on_bank and n.lead_acid,
+    text="A lead-acid bank gives far less than its label at such a current, and its voltage sags below the inverter's cut-out long before it is empty: ask run time.",
+)
+STEEP_SURGE = Rule[InverterNeed](
+    id="inverter.steep-surge", level=Level.ADVICE, source="practice", when=lambda n: not at_most(n.surge_rating, BRIEF * n.continuous),
+    text="Few inverters give more than twice their steady rating, and that for an instant. Choose by the surge, or by a soft start at the motor.",
+)
+POOR_POWER_FACTOR = Rule[InverterNeed](
+    id="inverter.poor-power-factor", level=Level.ADVICE, source="practice", when=lambda n: n.load.power_factor < LOW_POWER_FACTOR,
+    text="At a power factor as low as this the current in the inverter is far above the watts: heed the V·A. Motors also want a sine wave; a stepped one heats them.",
+)
+MOTOR_POWER_FACTOR = Rule[InverterNeed](
+    id="inverter.motor-power-factor", level=Level.ADVICE, source="practice", when=lambda n: n.motor_start is not None and n.load.power_factor > LOW_POWER_FACTOR,
+    text="A motor's own power factor is mostly 0.5 to 0.8 (no source), so its start asks more V·A than {surge_rating}. Set the power factor to the motor's to be safe.",
+)
+IDLE_DRAW = Rule[InverterNeed](
+    id="inverter.idle-draw", level=Level.ADVICE, source="practice", when=lambda n: n.idle_energy > 0,
+    text="On for {load.hours_on} a day it takes {idle_charge} for itself. A switch within reach, and a small inverter for small things, save more than a better label.",
+)
+IF_ONE_WAITS = Rule[InverterNeed](
+    id="inverter.if-one-waits", level=Level.ADVICE, source="practice", when=lambda n: n.waiting is not None,
+    text="If {load.can_wait} waits for the rest, {waiting.apparent} and {waiting.current} will do. Make it certain: one socket for both, or a changeover switch, not a promise.",
+)
+BANK_LIMIT_UNKNOWN = Rule[InverterNeed](
+    id="inverter.bank-limit-unknown", level=Level.ADVICE, source="practice", when=lambda n: not n.lead_acid and n.load.max_current is None,
+    text="The bank's own limit is not known here: an LFP battery's management system often ends at 100 A. Fill in what it may give.",
+)
+HEAT_IN_A_LOCKER = Rule[InverterNeed](
+    id="inverter.heat-in-a-locker", level=Level.NOTE, source="practice",
+    text="Ratings hold at about 25 °C. {heat} of heat in a shut locker takes it beyond that within minutes, and it gives less: see enclosure airflow.",
+)
+CURRENT_IN_PULSES = Rule[InverterNeed](
+    id="inverter.current-in-pulses", level=Level.NOTE, source="practice",
+    text="Current into an inverter comes in pulses at twice the mains frequency. At worst the cable heats as by a current nearly a quarter above the average that many clamp meters show: leave it room.",
+)
+CODE_LETTERS = Rule[InverterNeed](
+    id="inverter.code-letters", level=Level.NOTE, source="code-letters",
+    text="A code letter gives the start by horsepower. The row for H is from memory.",
+)
