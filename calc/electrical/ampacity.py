@@ -1,55 +1,60 @@
-"""How much current a conductor bears, by a named set of published rules.
+"""How much current a named set of published rules lets a conductor carry, by its tables.
 
 33 CFR 183.425 and ABYC E-11 are written for boats; NEC 310.16 is for the mains side
 (`calc.electrical.nec`). There is no rule set for camper vans that we may show. Each keeps its own
 conditions. Tables are by AWG; a metric size, and a wire made to an SAE size, is worked as the
-thickest gauge of the table that holds no more copper.
+thickest gauge of the table that holds no more copper. A conductor as it is laid, with every
+correction, is `calc.electrical.cable`.
 """
 
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from math import inf, sqrt
+from typing import Annotated
 
 from calc.electrical import nec
-from calc.electrical.conductors import AWG, conductor, conductors, copper_area
-from calc.electrical.conductors import NotCovered as NotCovered
-from calc.electrical.nec import NEC as NEC
+from calc.electrical.conductors import AWG as AWG
+from calc.electrical.conductors import GaugeReading, Series, conductor, conductors, copper_area
 from calc.tables import table
+from calc.units.compare import at_least
+from calc.units.covered import Enumeration, NotCovered
+from calc.units.si import Celsius, Share, Tag
 
-LAW, ABYC = "33 CFR 183.425", "ABYC E-11"
-OUTSIDE, INSIDE = "outside engine space", "inside engine space"
-BASE_AMBIENT, ENGINE_AMBIENT = 30.0, 50.0  # °C, of every rule set; of the boats' engine space
-PRINTED_ENGINE_FACTOR = 0.85  # 105 °C insulation, 33 CFR 183.425 table 5 note 1, seen in text
+BASE_AMBIENT: Annotated[Celsius, Tag("air of the ampacity tables")] = 30.0  # of every rule set
+# 33 CFR 183.425 table 5, and ABYC E-11
+ENGINE_AMBIENT: Annotated[Celsius, Tag("air of an engine space")] = 50.0
+# 105 °C insulation: 33 CFR 183.425 table 5 note 1, seen in text
+PRINTED_ENGINE_FACTOR: Annotated[Share, Tag("printed factor of an engine space")] = 0.85
 
 
-@dataclass(frozen=True)
-class Ampacity:
-    """Corrected ampacity [A] and its parts.
+class RuleSet(Enumeration):
+    """A published set of conductor limits."""
 
-    `row` is the gauge whose row was read, `air` [°C] the temperature taken around the wire, and
-    `printed_factor` tells that the factor for it is the rule's own printed one. `small_ceiling` [A]
-    is the largest fuse that NEC 240.4(D) allows on a small conductor, whatever its ampacity;
-    `terminal_ceiling` [A] that of its 75 °C column, where hotter insulation would bear more.
-    """
-
-    row: str
-    table_ampacity: float
-    air: float
-    printed_factor: bool
-    ambient_factor: float
-    bundle_factor: float
-    ampacity: float
-    small_ceiling: float | None = None
-    terminal_ceiling: float | None = None
+    CFR33 = "33CFR183.425"
+    ABYC = "ABYC-E-11"
+    NEC = "NEC-310.16"
 
     @property
-    def largest_fuse(self) -> float:
-        """Return the most [A] that a fuse on this wire may be rated."""
-        return min(self.ampacity, self.small_ceiling or inf, self.terminal_ceiling or inf)
+    def cited(self) -> str:
+        """How the set is cited."""
+        return _CITED[self]
+
+
+_CITED = {
+    RuleSet.CFR33: "33 CFR 183.425",
+    RuleSet.ABYC: "ABYC E-11",
+    RuleSet.NEC: nec.TABLE,
+}
+
+
+class Surroundings(Enumeration):
+    """Where a conductor runs."""
+
+    OUTSIDE = "outside-engine-space"
+    INSIDE = "inside-engine-space"
 
 
 @cache
-def _law_rows() -> dict[tuple[str, float], float]:
+def _cfr33_rows() -> dict[tuple[str, float], float]:
     return {
         (row["awg"], float(row["insulation_c"])): float(row["ampacity_a"])
         for row in table("ampacity_33cfr183_425").rows
@@ -65,66 +70,95 @@ def _abyc_rows() -> dict[tuple[str, float], float]:
     }
 
 
-def _rows(rule_set: str) -> dict[tuple[str, float], float]:
-    return {LAW: _law_rows, ABYC: _abyc_rows, NEC: nec.rows}[rule_set]()
+def _rows(rule_set: RuleSet) -> dict[tuple[str, float], float]:
+    by_rule_set = {RuleSet.CFR33: _cfr33_rows, RuleSet.ABYC: _abyc_rows, RuleSet.NEC: nec.rows}
+    return by_rule_set[RuleSet(rule_set)]()
 
 
 @cache
 def insulations() -> tuple[str, ...]:
-    """Return the insulation ratings of 33 CFR 183.425 table 5, as choices."""
-    return tuple(f"{rating:g} C" for rating in ratings(LAW))
+    """Return the insulation ratings of 33 CFR 183.425 table 5 as they are named: `105 C`."""
+    return tuple(f"{rating:g} C" for rating in ratings(RuleSet.CFR33))
+
+
+def insulation_rating(name: str) -> float:
+    """Return the temperature [°C] of an insulation rating by its name, such as `105 C`.
+
+    Raises NotCovered for a name that is not in `insulations()`.
+    """
+    if name not in insulations():
+        raise NotCovered("insulation", f"must be {', '.join(insulations())}, not {name!r}.")
+    return float(name.removesuffix(" C"))
 
 
 @cache
-def ratings(rule_set: str) -> tuple[float, ...]:
+def ratings(rule_set: RuleSet) -> tuple[float, ...]:
     """Return the insulation ratings [°C] that `rule_set` has figures for."""
     return tuple(sorted({rating for _, rating in _rows(rule_set)}))
 
 
 @cache
-def _gauges(rule_set: str, insulation: float) -> tuple[str, ...]:
+def _gauges(rule_set: RuleSet, insulation: float) -> tuple[str, ...]:
     """Return the gauges with a row for `insulation` [°C], thinnest first."""
     names = {f"{gauge} AWG" for gauge, rating in _rows(rule_set) if rating == insulation}
     return tuple(one.name for one in conductors() if one.name in names)
 
 
 @cache
-def gauge_row(
-    name: str, gauge_reading: str = AWG, rule_set: str = LAW, insulation: float = 105.0
-) -> str:
+def gauge_row(name: str, gauge_reading: GaugeReading, rule_set: RuleSet, insulation: float) -> str:
     """Return the gauge whose row is read for the conductor `name`.
 
     A gauge read as AWG is its own row, or has none; anything else is the thickest gauge with no
     more copper in it. `insulation` [°C]. Raises NotCovered.
     """
     one = conductor(name)
-    gauges = _gauges(rule_set, insulation)
+    rules = RuleSet(rule_set)
+    gauges = _gauges(rules, insulation)
+    if not gauges:
+        raise NotCovered("insulation", f"must be {_known(rules)}")
     area = copper_area(name, gauge_reading)
     thinnest = conductor(gauges[0])
-    if area < thinnest.area * (1 - 1e-9):
+    if not at_least(area, thinnest.area):
         share = thinnest.area * 1e6
         raise NotCovered(
             "conductor",
-            f"must be thicker: {rule_set} begins at {thinnest.name} ({share:.2f} mm²)"
-            f"{f' for {insulation:g} °C insulation' if rule_set == NEC else ''}.",
+            f"must be thicker: {rules.cited} begins at {thinnest.name} ({share:.2f} mm²)"
+            f"{f' for {insulation:g} °C insulation' if rules is RuleSet.NEC else ''}.",
         )
-    if one.series == "AWG" and gauge_reading == AWG:
+    if one.series is Series.AWG and gauge_reading == GaugeReading.AWG:
         if name not in gauges:
             raise NotCovered(
-                "conductor", f"must be another size: {rule_set} as restated has no row for {name}."
+                "conductor",
+                f"must be another size: {rules.cited} as restated has no row for {name}.",
             )
         return name
-    return next(gauge for gauge in reversed(gauges) if conductor(gauge).area <= area * (1 + 1e-9))
+    return next(gauge for gauge in reversed(gauges) if at_least(area, conductor(gauge).area))
 
 
-def air_around(ambient: float, surroundings: str) -> float:
-    """Return the temperature [°C] taken around the wire: an engine space is at least 50 °C."""
-    return max(ambient, ENGINE_AMBIENT) if surroundings == INSIDE else ambient
+def row_ampacity(row: str, insulation: float, rule_set: RuleSet) -> float:
+    """Return the ampacity [A] printed in the `row` of a gauge (`8 AWG`) for `insulation` [°C].
+
+    Raises NotCovered where the rule set has no such column.
+    """
+    found = _rows(rule_set).get((row.removesuffix(" AWG"), insulation))
+    if found is None:
+        raise NotCovered("insulation", f"must be {_known(RuleSet(rule_set))}")
+    return found
+
+
+def air_around(ambient: float, surroundings: Surroundings) -> float:
+    """Return the temperature [°C] taken around the wire: an engine space is at least 50 °C.
+
+    `ambient` [°C] is that of the hottest place on its way. Raises NotCovered.
+    """
+    if Surroundings(surroundings) is Surroundings.INSIDE:
+        return max(ambient, ENGINE_AMBIENT)
+    return ambient
 
 
 @lru_cache(64)
 def ambient_factor(
-    insulation: float, ambient: float, surroundings: str, rule_set: str = LAW
+    insulation: float, ambient: float, surroundings: Surroundings, rule_set: RuleSet
 ) -> tuple[float, bool]:
     """Return the correction for the air around the wire, and whether it is a printed one.
 
@@ -139,35 +173,37 @@ def ambient_factor(
         raise NotCovered(
             "ambient", f"must be below the insulation's own rating of {insulation:g} °C."
         )
-    if rule_set == NEC:
+    if RuleSet(rule_set) is RuleSet.NEC:
         return nec.ambient_factor(insulation, at), True
-    if surroundings == INSIDE and at == ENGINE_AMBIENT and insulation == 105:
+    engine = Surroundings(surroundings) is Surroundings.INSIDE
+    if engine and at == ENGINE_AMBIENT and insulation == 105:
         return PRINTED_ENGINE_FACTOR, True
     return min(1.0, sqrt((insulation - at) / (insulation - BASE_AMBIENT))), False
 
 
 @lru_cache(64)
-def bundle_factor(rule_set: str, bundled: int, voltage: float) -> float:
+def bundle_factor(rule_set: RuleSet, bundled: float, max_voltage: float) -> float:
     """Return the correction for `bundled` loaded conductors lying together.
 
-    33 CFR applies its factors from a nominal 50 V on (183.435(b)); give the highest `voltage` for
-    the safer reading. ABYC E-11 and NEC 310.15(C)(1) at every voltage.
-    Raises NotCovered for more conductors than the rule set knows.
+    33 CFR applies its factors from a nominal 50 V on (183.435(b)); the highest voltage on the
+    circuit, `max_voltage` [V], gives the safer reading. ABYC E-11 and NEC 310.15(C)(1) at every
+    voltage. Raises NotCovered for more conductors than the rule set knows.
     """
-    if rule_set == NEC:
+    rules = RuleSet(rule_set)
+    if rules is RuleSet.NEC:
         return nec.bundle_factor(bundled)
     first = float(table("bundling_33cfr").rows[0]["applies_from_v"])
-    if rule_set == LAW and voltage < first:
+    if rules is RuleSet.CFR33 and max_voltage < first:
         return 1.0
-    if rule_set == ABYC and bundled > 24:
+    if rules is RuleSet.ABYC and bundled > 24:
         raise NotCovered(
             "bundled", "must be 24 or fewer: ABYC E-11 as restated gives no figure beyond."
         )
-    return crowding(bundled)
+    return grouping_factor(bundled)
 
 
 @cache
-def crowding(bundled: int) -> float:
+def grouping_factor(bundled: float) -> float:
     """Return 33 CFR's factor for `bundled` conductors together, whether or not it applies."""
     for row in table("bundling_33cfr").rows:
         last = float(row["to_conductors"]) if row["to_conductors"] else inf
@@ -176,66 +212,48 @@ def crowding(bundled: int) -> float:
     return 1.0
 
 
-def ampacity(
-    *,
-    name: str,
-    insulation: float,
-    surroundings: str,
-    bundled: int,
-    ambient: float,
-    voltage: float,
-    rule_set: str,
-    gauge_reading: str = AWG,
-) -> Ampacity:
-    """Return the current that the conductor `name` bears under `rule_set`.
-
-    `insulation` and `ambient` [°C], `voltage` [V]; `gauge_reading` says whether a gauge number is
-    an AWG or an SAE size. Copper, continuous current.
-    Raises NotCovered where the rule set has no figure.
-    """
-    if insulation not in ratings(rule_set):
-        raise NotCovered("insulation", f"must be {_known(rule_set)}")
-    row = gauge_row(name, gauge_reading, rule_set, insulation)
-    gauge = row.removesuffix(" AWG")
-    base = _rows(rule_set)[gauge, insulation]
-    surrounding, printed = ambient_factor(insulation, ambient, surroundings, rule_set)
-    bundle = bundle_factor(rule_set, bundled, voltage)
-    air = air_around(ambient, surroundings)
-    small = nec.small_ceiling(gauge) if rule_set == NEC else None
-    terminals = nec.terminal_ceiling(gauge, insulation) if rule_set == NEC else None
-    bearing = base * surrounding * bundle
-    return Ampacity(row, base, air, printed, surrounding, bundle, bearing, small, terminals)
-
-
-def _known(rule_set: str) -> str:
-    if rule_set == ABYC:
+def _known(rule_set: RuleSet) -> str:
+    if rule_set is RuleSet.ABYC:
         return "105 C under ABYC E-11: only that table is given here."
     *others, last = (f"{rating:g} C" for rating in ratings(rule_set))
-    return f"{', '.join(others)} or {last} under {rule_set}: it has no other column."
+    return f"{', '.join(others)} or {last} under {rule_set.cited}: it has no other column."
 
 
-def bears(name: str, insulation: float = 105.0, gauge_reading: str = AWG) -> float | None:
-    """Return the table 5 ampacity [A] of `name` at 30 °C, two together, or None below the table.
+def table_ampacity(name: str, *, insulation: float, gauge_reading: GaugeReading) -> float | None:
+    """Return the ampacity [A] of `name` in table 5 of 33 CFR 183.425, or None below the table.
 
-    `insulation` [°C].
+    At 30 °C, two together, with `insulation` [°C]. Raises NotCovered for insulation that has no
+    column.
     """
     try:
-        row = gauge_row(name, gauge_reading)
-    except NotCovered:
+        row = gauge_row(name, gauge_reading, RuleSet.CFR33, insulation)
+    except NotCovered as gap:
+        if gap.parameter == "insulation":
+            raise
         return None
-    return _law_rows()[(row.removesuffix(" AWG"), insulation)]
+    return row_ampacity(row, insulation, RuleSet.CFR33)
 
 
-def bears_by_copper(name: str, insulation: float = 105.0, gauge_reading: str = AWG) -> float:
-    """Return what `name` bears [A] at 30 °C, two together; below table 5 by its share of copper.
+def ampacity_by_copper(name: str, *, insulation: float, gauge_reading: GaugeReading) -> float:
+    """Return what `name` can carry [A] at 30 °C, two together; below table 5 by its share of copper.
 
     `insulation` [°C]. Below 18 AWG nothing is published. Its figure is scaled by area there, which
     is our step (common practice, no source) and errs to the safe side: a thinner wire has more
-    skin for its copper.
+    skin for its copper. Raises NotCovered for insulation that has no column.
     """
-    found = bears(name, insulation, gauge_reading)
+    found = table_ampacity(name, insulation=insulation, gauge_reading=gauge_reading)
     if found is not None:
         return found
-    thinnest = _gauges(LAW, insulation)[0]
+    thinnest = _gauges(RuleSet.CFR33, insulation)[0]
     share = copper_area(name, gauge_reading) / conductor(thinnest).area
-    return share * _law_rows()[thinnest.removesuffix(" AWG"), insulation]
+    return share * row_ampacity(thinnest, insulation, RuleSet.CFR33)
+
+
+# Names that others still use
+LAW, ABYC, NEC = RuleSet.CFR33, RuleSet.ABYC, RuleSet.NEC
+OUTSIDE, INSIDE = Surroundings.OUTSIDE, Surroundings.INSIDE
+crowding = grouping_factor
+
+
+def bears(name: str, insulation: float = 105.0, gauge_reading: GaugeReading = AWG) -> float | None:
+    return table_ampacity(name, insulation=insulation, gauge_reading=gauge_reading)

@@ -10,42 +10,63 @@ Out of scope: aluminium, copper-clad aluminium, and skin effect (direct current 
 from dataclasses import dataclass
 from functools import cache
 from math import pi
+from typing import Annotated
 
 from calc.tables import table
+from calc.units.covered import Enumeration, NotCovered
+from calc.units.si import Celsius, OhmsPerMetre, SquareMetres, Tag
 
-ZERO_RESISTANCE = 234.5  # °C, inferred for copper: FAA AC 43.13-1B 11-66
-PLAIN, TINNED = "plain", "tinned"
-FLEXIBLE, STRANDED = "flexible (class 5)", "stranded (class 2)"
-AWG, SAE = "AWG", "SAE"
+# Inferred, not reached: FAA AC 43.13-1B 11-66
+COPPER_ZERO_RESISTANCE: Annotated[Celsius, Tag("copper's zero-resistance temperature")] = -234.5
 _METRES_PER_KFT = 304.8
 _CIRCULAR_MIL = pi / 4 * 2.54e-5**2  # m²
 
 
-class NotCovered(ValueError):
-    """The published source gives no figure; `field` is the input that it lacks one for."""
+class Finish(Enumeration):
+    """What the strands are coated with."""
 
-    def __init__(self, field: str, why: str) -> None:
-        super().__init__(why)
-        self.field = field
+    PLAIN = "plain"
+    TINNED = "tinned"
+
+
+class Strands(Enumeration):
+    """The class of a metric conductor by IEC 60228; a gauge table has one stranding."""
+
+    FLEXIBLE = "flexible-(class-5)"
+    STRANDED = "stranded-(class-2)"
+
+
+class GaugeReading(Enumeration):
+    """What a gauge number on the reel stands for: AWG, or an SAE size, which holds less copper."""
+
+    AWG = "AWG"
+    SAE = "SAE"
+
+
+class Series(Enumeration):
+    """A series of named sizes."""
+
+    AWG = "AWG"
+    METRIC = "mm2"
 
 
 @dataclass(frozen=True)
 class Conductor:
-    """A named size: resistance [ohm/m] at `reference` [°C], plain and tinned, and area [m²].
+    """A named size: resistance at `reference`, plain and tinned, and area.
 
     A metric size has its class 5 resistance in `plain` and `tinned` and that of class 2 in
-    `stranded` (plain, tinned). A gauge has `sae_area` [m²], or None where no SAE area is
+    `stranded` (plain, tinned). A gauge has `sae_area`, or None where no SAE area is
     published; `computed` marks a gauge whose resistance comes from IACS copper, not from a table.
     """
 
     name: str
-    series: str
-    area: float
-    plain: float
-    tinned: float
-    reference: float
+    series: Series
+    area: SquareMetres
+    plain: OhmsPerMetre
+    tinned: OhmsPerMetre
+    reference: Celsius
     stranded: tuple[float, float] | None = None
-    sae_area: float | None = None
+    sae_area: SquareMetres | None = None
     computed: bool = False
 
 
@@ -64,7 +85,7 @@ def _gauges() -> tuple[Conductor, ...]:
     return tuple(
         Conductor(
             f"{row['awg']} AWG",
-            "AWG",
+            Series.AWG,
             areas[row["awg"]],
             float(row["plain_ohm_per_kft"]) / _METRES_PER_KFT,
             float(row["tinned_ohm_per_kft"]) / _METRES_PER_KFT,
@@ -87,7 +108,7 @@ def _metric() -> tuple[Conductor, ...]:
     return tuple(
         Conductor(
             f"{row['size_mm2']} mm2",
-            "mm2",
+            Series.METRIC,
             float(row["size_mm2"]) * 1e-6,
             float(row["plain_ohm_per_km"]) / 1000,
             float(row["tinned_ohm_per_km"]) / 1000,
@@ -104,14 +125,17 @@ def _by_name() -> dict[str, Conductor]:
 
 
 def conductor(name: str) -> Conductor:
-    """Return the conductor with the canonical `name`, such as `8 AWG`. Raises KeyError."""
-    return _by_name()[name]
+    """Return the conductor with the canonical `name`, such as `8 AWG`. Raises NotCovered."""
+    found = _by_name().get(name)
+    if found is None:
+        raise NotCovered("conductor", f"must be {', '.join(_by_name())}, not {name!r}.")
+    return found
 
 
 def series_of(name: str) -> tuple[Conductor, ...]:
     """Return every size of the series that `name` belongs to, thinnest first."""
     series = conductor(name).series
-    return tuple(one for one in conductors() if one.series == series)
+    return tuple(one for one in conductors() if one.series is series)
 
 
 def at_temperature(resistance: float, reference: float, temperature: float) -> float:
@@ -120,37 +144,43 @@ def at_temperature(resistance: float, reference: float, temperature: float) -> f
     R2 = R1 (234.5 + T2) / (234.5 + T1), FAA AC 43.13-1B paragraph 11-66. Holds for annealed copper
     from about -50 °C to 200 °C.
     """
-    return resistance * (ZERO_RESISTANCE + temperature) / (ZERO_RESISTANCE + reference)
+    zero = COPPER_ZERO_RESISTANCE
+    return resistance * (temperature - zero) / (reference - zero)
 
 
-def copper_area(name: str, gauge_reading: str) -> float:
+def copper_area(name: str, gauge_reading: GaugeReading) -> float:
     """Return the copper [m²] in the conductor `name`, a gauge being read as AWG or as SAE size.
 
     A metric size is its own area, as named. Raises NotCovered where no SAE area is published.
     """
     one = conductor(name)
-    if one.series != "AWG" or gauge_reading == AWG:
+    if GaugeReading(gauge_reading) is GaugeReading.AWG or one.series is Series.METRIC:
         return one.area
     if one.sae_area is None:
         raise NotCovered("gauge_reading", f"must be AWG for {name}: no SAE area is published.")
     return one.sae_area
 
 
-def tabulated(name: str, *, finish: str, strands: str) -> float:
+def tabulated(name: str, *, finish: Finish, strands: Strands) -> float:
     """Return the published resistance [ohm/m] of one conductor at its own `reference`.
 
-    `finish` is plain or tinned; `strands` chooses the class of a metric size and means nothing
-    for a gauge, whose table has one stranding.
+    `strands` chooses the class of a metric size and means nothing for a gauge, whose table has one
+    stranding. Raises NotCovered.
     """
     one = conductor(name)
     pair = one.plain, one.tinned
-    if one.stranded is not None and strands == STRANDED:
+    if Strands(strands) is Strands.STRANDED and one.stranded is not None:
         pair = one.stranded
-    return pair[finish == TINNED]
+    return pair[Finish(finish) is Finish.TINNED]
 
 
 def resistance_per_length(
-    name: str, temperature: float, *, finish: str, strands: str, gauge_reading: str
+    name: str,
+    temperature: float,
+    *,
+    finish: Finish,
+    strands: Strands,
+    gauge_reading: GaugeReading,
 ) -> float:
     """Return the resistance [ohm/m] of one conductor `name` at `temperature` [°C].
 
@@ -161,3 +191,10 @@ def resistance_per_length(
     at_reference = tabulated(name, finish=finish, strands=strands)
     read = at_reference * one.area / copper_area(name, gauge_reading)
     return at_temperature(read, one.reference, temperature)
+
+
+# Names that others still use
+ZERO_RESISTANCE = -COPPER_ZERO_RESISTANCE
+PLAIN, TINNED = Finish.PLAIN, Finish.TINNED
+FLEXIBLE, STRANDED = Strands.FLEXIBLE, Strands.STRANDED
+AWG, SAE = GaugeReading.AWG, GaugeReading.SAE

@@ -4,15 +4,21 @@ Families are named by construction with the letters of the open standards. Ratin
 memory keep that mark to the page.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
+from typing import Annotated
 
 from calc.tables import FROM_MEMORY, table
 from calc.units.compare import at_least, at_most
+from calc.units.si import Share, Tag, Volts
 
-CONTINUOUS = 1.25  # NEC 210.20(A): a device is rated at least 125 % of a continuous load
-CEILING = 1.5  # 33 CFR 183.455(c): the most a device may be, as a share of table 5
-COMMON = 32.0  # V: blade and strip fuses are made for this unless marked higher (ISO 8820-3)
+# Above a load that goes on for hours: NEC 210.20(A)
+CONTINUOUS: Annotated[Share, Tag("a device's rating to its continuous load")] = 1.25
+# The most a device may be, of table 5: 33 CFR 183.455(c)
+CEILING: Annotated[Share, Tag("most a device may be rated to the ampacity")] = 1.5
+# Blade and strip fuses are made for this unless marked higher: ISO 8820-3
+COMMON: Annotated[Volts, Tag("usual voltage rating of a vehicle's fuse")] = 32.0
 
 
 @dataclass(frozen=True)
@@ -88,15 +94,26 @@ def suitable(voltage: float, fault_current: float) -> tuple[Family, ...]:
     return tuple(sorted(fitting, key=lambda f: (f.from_memory, f.interrupting(voltage) or 0)))
 
 
+@cache
+def rated_for(voltage: float) -> tuple[Family, ...]:
+    """Return the families whose d.c. voltage rating is `voltage` [V] or more, as in the table."""
+    return tuple(family for family in families() if family.interrupting(voltage) is not None)
+
+
 def too_low_in_voltage(voltage: float) -> tuple[Family, ...]:
     """Return the families whose d.c. voltage rating is below `voltage` [V]."""
-    return tuple(family for family in families() if family.interrupting(voltage) is None)
+    return tuple(family for family in families() if family not in rated_for(voltage))
 
 
 def ratings_between(lowest: float, highest: float, among: tuple[Family, ...]) -> tuple[float, ...]:
     """Return every standard rating [A] of `among` from `lowest` to `highest` [A]."""
     ratings = sorted({rating for family in among for rating in family.ratings})
     return tuple(r for r in ratings if at_least(r, lowest) and at_most(r, highest))
+
+
+def rating_between(ratings: Sequence[float], lowest: float, highest: float) -> float | None:
+    """Return the smallest of `ratings` [A, in order] from `lowest` to `highest` [A], or None."""
+    return next((r for r in ratings if at_least(r, lowest) and at_most(r, highest)), None)
 
 
 def standard_rating(lowest: float, highest: float, among: tuple[Family, ...]) -> float | None:

@@ -10,11 +10,12 @@ the code gives for air cooler than 30 °C is not taken.
 from functools import cache
 from math import inf
 
-from calc.electrical.conductors import NotCovered, conductor
+from calc.electrical.conductors import conductor
 from calc.tables import table
 from calc.units.compare import at_most
+from calc.units.covered import NotCovered
 
-NEC = "NEC 310.16"
+TABLE = "NEC 310.16"
 RATINGS = (60.0, 75.0, 90.0)  # °C
 COOL_TERMINAL, TERMINAL = 60.0, 75.0  # °C, 110.14(C)(1)(a) and (b)
 COOL_SIZE = "1 AWG"  # (a) holds up to 100 A and for terminals of up to this size
@@ -49,13 +50,13 @@ def ambient_factor(insulation: float, air: float) -> float:
     last = _bands(insulation)[-1][0]
     raise NotCovered(
         "ambient",
-        f"must be {last:g} °C or less for {insulation:g} °C insulation under {NEC}: "
+        f"must be {last:g} °C or less for {insulation:g} °C insulation under {TABLE}: "
         "no factor is printed for hotter air.",
     )
 
 
 @cache
-def bundle_factor(bundled: int) -> float:
+def bundle_factor(bundled: float) -> float:
     """Return the printed share of 310.15(C)(1) for `bundled` loaded conductors together."""
     for row in table("bundling_nec").rows:
         last = float(row["to_conductors"]) if row["to_conductors"] else inf

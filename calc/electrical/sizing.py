@@ -9,10 +9,23 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from calc.electrical import fuses
-from calc.electrical.ampacity import NEC, Ampacity, NotCovered, ampacity, bears
-from calc.electrical.conductors import SAE, Conductor, conductor, conductors, resistance_per_length
+from calc.electrical.ampacity import NEC, RuleSet, Surroundings, bears
+from calc.electrical.cable import Cable, cable
+from calc.electrical.conductors import (
+    SAE,
+    Conductor,
+    Finish,
+    GaugeReading,
+    Series,
+    Strands,
+    conductor,
+    conductors,
+    resistance_per_length,
+)
 from calc.electrical.drop import thinnest_within
+from calc.electrical.fuses import rating_between as rating_between
 from calc.units.compare import at_least, at_most
+from calc.units.covered import NotCovered
 
 THINNEST = {"AWG": "18 AWG", "mm2": "0.75 mm2"}  # thinner ones are for signals
 THICKEST = "4/0 AWG"  # of 33 CFR 183.425, table 5
@@ -25,7 +38,7 @@ class Size:
 
     name: str
     per_length: float
-    bears: Ampacity | None
+    bears: Cable | None
 
     @property
     def largest_fuse(self) -> float:
@@ -49,7 +62,9 @@ class Chosen:
 
 
 @cache
-def offered(series: str, gauge_reading: str, thinnest: str = "") -> tuple[Conductor, ...]:
+def offered(
+    series: Series, gauge_reading: GaugeReading, thinnest: str = ""
+) -> tuple[Conductor, ...]:
     """Return the sizes of a `series` that a run is made of, thinnest first.
 
     From 18 AWG or 0.75 mm² up, or from `thinnest` where that is thinner; sizes without a published
@@ -70,18 +85,18 @@ def offered(series: str, gauge_reading: str, thinnest: str = "") -> tuple[Conduc
 @lru_cache(32)
 def sizes(
     *,
-    series: str,
+    series: Series,
     parallel: int,
     temperature: float,
-    finish: str,
-    strands: str,
-    gauge_reading: str,
+    finish: Finish,
+    strands: Strands,
+    gauge_reading: GaugeReading,
     insulation: float,
-    surroundings: str,
+    surroundings: Surroundings,
     bundled: int,
     ambient: float,
     voltage: float,
-    rule_set: str,
+    rule_set: RuleSet,
 ) -> tuple[Size, ...]:
     """Return every size of the series under these conditions, thinnest first.
 
@@ -96,18 +111,18 @@ def sizes(
             one.name, temperature, finish=finish, strands=strands, gauge_reading=gauge_reading
         )
         try:
-            bears = ampacity(
-                name=one.name,
+            bears = cable(
+                conductor=one.name,
                 insulation=insulation,
                 surroundings=surroundings,
                 bundled=bundled,
                 ambient=ambient,
-                voltage=voltage,
+                max_voltage=voltage,
                 rule_set=rule_set,
                 gauge_reading=gauge_reading,
             )
         except NotCovered as gap:
-            if gap.field != "conductor":
+            if gap.parameter != "conductor":
                 raise
             bears = None
         found.append(Size(one.name, per_length, bears))
@@ -140,11 +155,6 @@ def choose(
         if at_least(size.largest_fuse, need) and (fuse is not None or not ratings):
             return Chosen(for_drop, for_heat, among[start], size, fuse)
     return Chosen(for_drop, for_heat, among[start], None, None)
-
-
-def rating_between(ratings: Sequence[float], lowest: float, highest: float) -> float | None:
-    """Return the smallest of `ratings` [A, in order] from `lowest` to `highest` [A], or None."""
-    return next((r for r in ratings if at_least(r, lowest) and at_most(r, highest)), None)
 
 
 def thickest_bears() -> float:

@@ -26,6 +26,7 @@ Share = Annotated[float, kinds.RATIO]  # of one
 Number = Annotated[float, kinds.NUMBER]
 PerSecond = Annotated[float, energy.C_RATE]  # current per capacity
 LossRate = Annotated[float, energy.LOSS_RATE]  # share lost in a second
+Count = Annotated[float, kinds.COUNT]  # whole
 NewtonMetres = Annotated[float, kinds.TORQUE]
 Newtons = Annotated[float, kinds.FORCE]
 Hertz = Annotated[float, energy.FREQUENCY]

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 
 from calc.electrical import fuses
-from calc.electrical.ampacity import BASE_AMBIENT, Ampacity, NotCovered, ampacity, crowding
-from calc.electrical.limits import copper_rise, uncounted_bundle, unmarked
-from calc.electrical.nec import cool_terminals
-from calc.sheets.parts.fields import refusal
+from calc.electrical import cable as wires
+from calc.electrical.ampacity import RuleSet, Surroundings, insulation_rating
+from calc.electrical.conductors import GaugeReading
+from calc.electrical.limits import copper_rise
 from calc.units.compare import at_least
 
 
@@ -39,50 +39,42 @@ class Cable:
 
 
 def ampacity_of(
-    *, conductor: str, insulation: str, surroundings: str, bundled: float, ambient: float, voltage: float,
-    rule_set: str, gauge_reading: str,
-) -> Ampacity:
-    """Return the ampacity of `conductor` with up to `voltage` [V] on it. Raises Problem."""
-    try:
-        return ampacity(
-            name=conductor, insulation=float(insulation.split()[0]), surroundings=surroundings, bundled=int(bundled),
-            ambient=ambient, voltage=voltage, rule_set=rule_set, gauge_reading=gauge_reading,
-        )  # fmt: skip
-    except NotCovered as gap:
-        raise refusal(gap) from None
+    *, conductor: str, insulation: str, surroundings: Surroundings, bundled: float, ambient: float, voltage: float,
+    rule_set: RuleSet, gauge_reading: GaugeReading,
+) -> wires.Cable:
+    """Return the ampacity of `conductor` with up to `voltage` [V] on it. Raises NotCovered."""
+    return wires.cable(
+        conductor=conductor, insulation=insulation_rating(insulation), surroundings=surroundings, bundled=bundled,
+        ambient=ambient, max_voltage=voltage, rule_set=rule_set, gauge_reading=gauge_reading,
+    )  # fmt: skip
 
 
 def cable(
-    *, conductor: str, insulation: str, surroundings: str, bundled: float, ambient: float, voltage: float,
-    rule_set: str, gauge_reading: str,
+    *, conductor: str, insulation: str, surroundings: Surroundings, bundled: float, ambient: float, voltage: float,
+    rule_set: RuleSet, gauge_reading: GaugeReading,
 ) -> Cable:
-    """Return what `conductor` bears with up to `voltage` [V] on it, and by which steps. Raises Problem."""
-    together = int(bundled)
+    """Return what `conductor` bears with up to `voltage` [V] on it, and by which steps. Raises NotCovered."""
     on = ampacity_of(
         conductor=conductor, insulation=insulation, surroundings=surroundings, bundled=bundled, ambient=ambient, voltage=voltage,
         rule_set=rule_set, gauge_reading=gauge_reading,
     )  # fmt: skip
-    uncounted = uncounted_bundle(rule_set, on, together)
     return Cable(
-        table_row=on.row,
+        table_row=on.table_row,
         table_ampacity=on.table_ampacity,
-        rating=float(insulation.split()[0]),
+        rating=on.insulation,
         air=on.air,
-        base_air=BASE_AMBIENT,
+        base_air=on.base_air,
         printed_factor=on.printed_factor,
         ambient_factor=on.ambient_factor,
         bundle_factor=on.bundle_factor,
         ampacity=on.ampacity,
         small_ceiling=on.small_ceiling,
         terminal_ceiling=on.terminal_ceiling,
-        cool_terminals=cool_terminals(on.row.removesuffix(" AWG")),
-        thin=on.row == "18 AWG",
-        crowded=on.ampacity * crowding(together) if uncounted else on.ampacity,
-        uncounted_bundle=uncounted,
-        at_60=unmarked(
-            name=conductor, surroundings=surroundings, bundled=together, ambient=ambient, rule_set=rule_set,
-            gauge_reading=gauge_reading,
-        ),
+        cool_terminals=on.cool_terminals,
+        thin=on.table_row == "18 AWG",
+        crowded=on.grouped_ampacity,
+        uncounted_bundle=on.bundle_left_out,
+        at_60=on.ampacity_at_60c_insulation,
         highest=on.largest_fuse,
     )
 

@@ -1,10 +1,11 @@
 """Fields that several worksheets ask in the same words."""
 
-from calc.electrical.ampacity import ABYC, INSIDE, LAW, NEC, OUTSIDE, NotCovered, insulations
-from calc.electrical.conductors import AWG, FLEXIBLE, PLAIN, SAE, STRANDED, TINNED, conductors
+from calc.electrical.ampacity import RuleSet, Surroundings, insulations
+from calc.electrical.conductors import Finish, GaugeReading, Series, Strands, conductors
+from calc.electrical.run import designation
 from calc.units.kinds import COUNT, RATIO, TEMPERATURE, VOLTAGE
 from calc.units.shown import with_mm2
-from calc.worksheet.fields import Choice, Option, Problem, Quantity
+from calc.worksheet.fields import Choice, Option, Quantity
 
 DIRECT, INVERTER = "direct", "inverter"
 
@@ -66,7 +67,7 @@ def conductor_field(default: str) -> Choice:
             Option(
                 one.name,
                 with_mm2(one.name),
-                "AWG" if one.series == "AWG" else "mm²",
+                "AWG" if one.series is Series.AWG else "mm²",
                 _aliases(one.name),
             )
             for one in conductors()
@@ -79,18 +80,20 @@ COPPER = Choice(
     id="finish",
     advanced=True,
     label="Copper",
-    default=PLAIN,
-    options=(Option(PLAIN), Option(TINNED, aliases=("coated", "tin"))),
+    of=Finish,
+    default=Finish.PLAIN,
+    options=(Option(Finish.PLAIN), Option(Finish.TINNED, aliases=("coated", "tin"))),
     hint="Tinned strands conduct a little less.",
 )
 STRANDS = Choice(
     id="strands",
     advanced=True,
     label="Strands",
-    default=FLEXIBLE,
+    of=Strands,
+    default=Strands.FLEXIBLE,
     options=(
-        Option(FLEXIBLE, aliases=("flexible", "class 5")),
-        Option(STRANDED, aliases=("stranded", "class 2")),
+        Option(Strands.FLEXIBLE, "flexible (class 5)", aliases=("flexible", "class 5")),
+        Option(Strands.STRANDED, "stranded (class 2)", aliases=("stranded", "class 2")),
     ),
     hint="Of metric sizes: class 5 is fine-stranded flex, class 2 is stiffer cable.",
 )
@@ -98,8 +101,9 @@ GAUGE_READING = Choice(
     id="gauge_reading",
     advanced=True,
     label="Gauge sizes",
-    default=AWG,
-    options=(Option(AWG), Option(SAE)),
+    of=GaugeReading,
+    default=GaugeReading.AWG,
+    options=(Option(GaugeReading.AWG), Option(GaugeReading.SAE)),
     hint="Vehicle cable sold by gauge number is often SAE: less copper than AWG. Look on the reel.",
 )
 PARALLEL = Quantity(
@@ -124,8 +128,12 @@ SURROUNDINGS = Choice(
     id="surroundings",
     advanced=True,
     label="Where it runs",
-    default=OUTSIDE,
-    options=(Option(OUTSIDE), Option(INSIDE)),
+    of=Surroundings,
+    default=Surroundings.OUTSIDE,
+    options=(
+        Option(Surroundings.OUTSIDE, "outside engine space"),
+        Option(Surroundings.INSIDE, "inside engine space"),
+    ),
     hint="Under the bonnet, or beside an engine or generator, is inside.",
 )
 BUNDLED = Quantity(
@@ -153,29 +161,15 @@ RULE_SET = Choice(
     id="rule_set",
     advanced=True,
     label="Verdict set",
-    default=LAW,
+    of=RuleSet,
+    default=RuleSet.CFR33,
     options=(
-        Option(LAW, "33 CFR 183.425, table 5"),
-        Option(ABYC, "ABYC E-11, 105 °C table", aliases=("ABYC",)),
-        Option(NEC, "NEC 310.16, mains side", aliases=("NEC",)),
+        Option(RuleSet.CFR33, "33 CFR 183.425, table 5"),
+        Option(RuleSet.ABYC, "ABYC E-11, 105 °C table", aliases=("ABYC",)),
+        Option(RuleSet.NEC, "NEC 310.16, mains side", aliases=("NEC",)),
     ),
     hint="Whose limits the wire is held to. The first two are for boats, the third for mains wiring.",
 )
 
 
-
-def wires(name: str, parallel: int, gauge_reading: str) -> str:
-    """Return what is laid for one pole, in a few words: `2 × 4 AWG (SAE)`."""
-    reading = f" ({SAE})" if gauge_reading == SAE and name.endswith("AWG") else ""
-    return f"{f'{parallel} × ' if parallel > 1 else ''}{name}{reading}"
-
-
-_COVERED = {
-    field.id: field
-    for field in (conductor_field("8 AWG"), GAUGE_READING, INSULATION, AMBIENT, BUNDLED)
-}
-
-
-def refusal(gap: NotCovered) -> Problem:
-    """Return a rule set's gap as the problem of the field that it is about."""
-    return _COVERED[gap.field].problem(str(gap))
+wires = designation  # an old name

@@ -4,7 +4,15 @@ from dataclasses import dataclass
 from math import e, isfinite
 
 from calc.electrical import conductors, fuses
-from calc.electrical.conductors import SAE, STRANDED, ZERO_RESISTANCE
+from calc.electrical.ampacity import RuleSet, Surroundings
+from calc.electrical.conductors import (
+    SAE,
+    STRANDED,
+    ZERO_RESISTANCE,
+    Finish,
+    GaugeReading,
+    Strands,
+)
 from calc.electrical.drop import loop_resistance
 from calc.energy import alternator as alternators
 from calc.energy import battery, charging, voltages
@@ -120,8 +128,8 @@ def run(
     length: float, insulation: str, chemistry: Chemistry, capacity: float, from_state: float, temperature: float,
     hours: float, wanted: float | None, idle_share: float, hot_share: float, lowest_input: float,
     charge_voltage: float | None, joints: float, joint_resistance: float, run_resistance: float | None,
-    copper: float, fault_current: float, surroundings: str, bundled: float, ambient: float, rule_set: str,
-    gauge_reading: str, strands: str, finish: str,
+    copper: float, fault_current: float, surroundings: Surroundings, bundled: float, ambient: float, rule_set: RuleSet,
+    gauge_reading: GaugeReading, strands: Strands, finish: Finish,
 ) -> AlternatorCharge:
     """Return what an alternator puts into a second bank in a drive of `hours` [s], and at what cost."""
     relay = method == RELAY

@@ -4,11 +4,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.electrical import conductors, fuses
-from calc.electrical.ampacity import ratings
-from calc.electrical.conductors import SAE, copper_area, series_of
+from calc.electrical.ampacity import RuleSet, Surroundings, ratings
+from calc.electrical.conductors import SAE, GaugeReading, copper_area, series_of
 from calc.electrical.limits import USUAL_INSULATION, beyond_rows
 from calc.sheets.parts import cable as cables
-from calc.worksheet.fields import Problem
+from calc.units.covered import NotCovered
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -42,8 +42,8 @@ class FuseChoice(cables.Cable):
 
 
 def run(
-    *, current: float, conductor: str, insulation: str, surroundings: str, bundled: float, ambient: float,
-    voltage: float, fault_current: float, rule_set: str, gauge_reading: str,
+    *, current: float, conductor: str, insulation: str, surroundings: Surroundings, bundled: float, ambient: float,
+    voltage: float, fault_current: float, rule_set: RuleSet, gauge_reading: GaugeReading,
 ) -> FuseChoice:
     """Return the fuse for a wire and a continuous load, or the reason there is none."""
     on: dict[str, Any] = {
@@ -96,7 +96,7 @@ def _remedies(
     def opens(load: float = lowest, **change: object) -> float | None:
         try:
             wire = cables.ampacity_of(**{**on, **change})
-        except Problem:
+        except NotCovered:
             return None
         return fuses.standard_rating(load, wire.largest_fuse, suitable)
 

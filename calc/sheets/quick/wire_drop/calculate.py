@@ -3,11 +3,14 @@
 from dataclasses import dataclass
 
 from calc.electrical import conductors
-from calc.electrical.ampacity import NotCovered, bears, bears_by_copper
+from calc.electrical.ampacity import ampacity_by_copper, bears
 from calc.electrical.conductors import (
     SAE,
     STRANDED,
     ZERO_RESISTANCE,
+    Finish,
+    GaugeReading,
+    Strands,
     at_temperature,
     copper_area,
     resistance_per_length,
@@ -15,7 +18,7 @@ from calc.electrical.conductors import (
 )
 from calc.electrical.drop import longest_run, loop_resistance, thinnest_within
 from calc.electrical.sizing import THINNEST_PARALLEL, offered
-from calc.sheets.parts.fields import refusal, wires
+from calc.sheets.parts.fields import wires
 
 REFERENCE = 20.0  # °C, at which a maker states resistance
 
@@ -63,14 +66,11 @@ class WireDrop:
 
 def run(
     *, current: float, length: float, conductor: str, voltage: float, limit: float, temperature: float,
-    finish: str, maker_resistance: float | None, strands: str, gauge_reading: str, parallel: float,
+    finish: Finish, maker_resistance: float | None, strands: Strands, gauge_reading: GaugeReading, parallel: float,
 ) -> WireDrop:
     """Return what a two-conductor run of one-way `length` [m] loses at `current` [A]."""
     size = conductors.conductor(conductor)
-    try:
-        copper = copper_area(conductor, gauge_reading)
-    except NotCovered as gap:
-        raise refusal(gap) from None
+    copper = copper_area(conductor, gauge_reading)
     from_maker = maker_resistance is not None
     printed = tabulated(conductor, finish=finish, strands=strands)
     stated = maker_resistance if maker_resistance is not None else printed * size.area / copper
@@ -104,7 +104,7 @@ def run(
         allowed=limit * voltage,
         longest_run=longest_run(current, per_length / parallel, limit * voltage),
         smallest_conductor=thinnest,
-        thinnest_bears=parallel * bears_by_copper(thinnest, 105, gauge_reading) if thinnest else None,
+        thinnest_bears=parallel * ampacity_by_copper(thinnest, insulation=105, gauge_reading=gauge_reading) if thinnest else None,
         from_maker=from_maker,
         metric=metric,
         as_sae=gauge_reading == SAE and not metric,
@@ -113,7 +113,7 @@ def run(
         wires=wires(conductor, int(parallel), gauge_reading),
         too_thin_to_join=parallel > 1 and copper < conductors.conductor(THINNEST_PARALLEL).area,
         below_table=bears(conductor, gauge_reading=gauge_reading) is None,
-        carries=parallel * bears_by_copper(conductor, 105, gauge_reading),
-        carries_60=parallel * bears_by_copper(conductor, 60, gauge_reading),
-        alone=bears_by_copper(conductor, 60, gauge_reading),
+        carries=parallel * ampacity_by_copper(conductor, insulation=105, gauge_reading=gauge_reading),
+        carries_60=parallel * ampacity_by_copper(conductor, insulation=60, gauge_reading=gauge_reading),
+        alone=ampacity_by_copper(conductor, insulation=60, gauge_reading=gauge_reading),
     )

@@ -9,7 +9,9 @@ from calc.electrical.conductors import (
     SAE,
     STRANDED,
     Conductor,
-    NotCovered,
+    Finish,
+    GaugeReading,
+    Strands,
     at_temperature,
     conductor,
     copper_area,
@@ -128,8 +130,8 @@ def run(
     loaded_current: float, meter_error: float, chemistry: str, capacity: float, batteries: float, series: float,
     conductor: str, length: float, temperature: float, joints: float, joint_resistance: float, insulation: str,
     fuse: float | None, fuse_family: str, let_through: float | None, opening_time: float | None,
-    highest_voltage: float | None, empty: float, ageing: float, gauge_reading: str,
-    strands: str, finish: str, parallel: float, inductance: float | None,
+    highest_voltage: float | None, empty: float, ageing: float, gauge_reading: GaugeReading,
+    strands: Strands, finish: Finish, parallel: float, inductance: float | None,
 ) -> FaultCurrent:
     """Return the currents of a dead short on a run, and whether wire and fuse are up to them."""
     around = faults.insulation(insulation)
@@ -149,7 +151,7 @@ def run(
             ohms = _stated(source_resistance, voltage / series)
             one = faults.Range(ohms, ohms)
         area = copper_area(conductor, gauge_reading)
-    except (faults.NotKnown, NotCovered) as gap:
+    except faults.NotKnown as gap:
         raise problem(gap.field, str(gap)) from None
     in_series = series if known == MAKER else 1.0
     source_low, source_high = (

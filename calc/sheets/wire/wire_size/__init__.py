@@ -3,6 +3,7 @@
 from types import SimpleNamespace
 
 from calc.electrical.ampacity import NEC
+from calc.electrical.conductors import Series
 from calc.sheets.parts.fields import (
     AMBIENT,
     BUNDLED,
@@ -82,7 +83,7 @@ WORKSHEET = Worksheet(
         Quantity(id="limit", label="Drop you allow", symbol="d_max", kinds=(RATIO,), default="3 %", low="0.1 %", high="50 %",
                  hint="3 % for feeders, chargers and electronics; 10 % for plain lighting."),
         INSULATION,
-        Choice(id="series", label="Sizes", default="AWG", options=(Option("AWG"), Option("mm2", "mm²")), hint="Which sizes your shop sells."),
+        Choice(id="series", label="Sizes", of=Series, default=Series.AWG, options=(Option(Series.AWG), Option(Series.METRIC, "mm²")), hint="Which sizes your shop sells."),
         SURROUNDINGS,
         BUNDLED,
         AMBIENT,

@@ -6,11 +6,12 @@ from functools import cached_property
 from typing import Any
 
 from calc.electrical import fuses, nec
-from calc.electrical.ampacity import INSIDE, NEC, OUTSIDE, NotCovered, ratings
+from calc.electrical.ampacity import INSIDE, NEC, OUTSIDE, ratings
 from calc.electrical.drop import longest_run
 from calc.electrical.limits import USUAL_INSULATION
 from calc.electrical.sizing import Chosen, Size, choose, rating_between, sizes
 from calc.units.compare import at_least
+from calc.units.covered import NotCovered
 from calc.units.shown import DOWN, rounded
 
 CHARGED = 14.6 / 12  # a 12 V bank of LFP is charged at 14.6 V, others in proportion

@@ -4,11 +4,15 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.electrical import fuses
-from calc.electrical.ampacity import BASE_AMBIENT, NotCovered, crowding
+from calc.electrical.ampacity import BASE_AMBIENT, RuleSet, Surroundings, crowding, insulation_rating
 from calc.electrical.conductors import (
     SAE,
     STRANDED,
     ZERO_RESISTANCE,
+    Finish,
+    GaugeReading,
+    Series,
+    Strands,
     at_temperature,
     conductor,
     copper_area,
@@ -18,7 +22,7 @@ from calc.electrical.drop import largest_current, loop_resistance
 from calc.electrical.limits import beyond_rows, copper_rise, uncounted_bundle, unmarked
 from calc.electrical.nec import cool_terminals
 from calc.electrical.sizing import THINNEST_PARALLEL, Chosen, Size, rating_between
-from calc.sheets.parts.fields import refusal, wires
+from calc.sheets.parts.fields import wires
 from calc.sheets.wire.wire_size.ask import CHARGED, Ask, remedies, standard_fuses
 from calc.units.kinds import CURRENT
 from calc.units.shown import DOWN, UP, quantity_text
@@ -113,21 +117,18 @@ class WireSize(AtWork):
 
 
 def run(
-    *, current: float, length: float, voltage: float, limit: float, insulation: str, series: str,
-    surroundings: str, bundled: float, ambient: float, rule_set: str, temperature: float, finish: str,
-    strands: str, gauge_reading: str, parallel: float,
+    *, current: float, length: float, voltage: float, limit: float, insulation: str, series: Series,
+    surroundings: Surroundings, bundled: float, ambient: float, rule_set: RuleSet, temperature: float, finish: Finish,
+    strands: Strands, gauge_reading: GaugeReading, parallel: float,
 ) -> WireSize:
     """Return the conductor for a run of one-way `length` [m] at `current` [A], or why there is none."""
     given: dict[str, Any] = {
         "series": series, "temperature": temperature, "finish": finish, "strands": strands,
-        "gauge_reading": gauge_reading, "insulation": float(insulation.split()[0]),
+        "gauge_reading": gauge_reading, "insulation": insulation_rating(insulation),
         "surroundings": surroundings, "ambient": ambient, "rule_set": rule_set,
     }
     ask = Ask(current, length, voltage, limit, int(parallel), int(bundled), given)
-    try:
-        among = ask.sizes()
-    except NotCovered as gap:
-        raise refusal(gap) from None
+    among = ask.sizes()
     chosen = ask.chosen(among)
     return WireSize(
         conductor=_name(chosen.size),
@@ -201,7 +202,7 @@ def _at_work(size: Size, among: tuple[Size, ...], ask: Ask) -> dict[str, Any]:
     warm = bears.air + rise
     return {
         "wires": wires(size.name, ask.parallel, given["gauge_reading"]),
-        "table_row": bears.row,
+        "table_row": bears.table_row,
         "table_ampacity": bears.table_ampacity,
         "air": bears.air,
         "printed_factor": bears.printed_factor,
@@ -210,14 +211,14 @@ def _at_work(size: Size, among: tuple[Size, ...], ask: Ask) -> dict[str, Any]:
         "ampacity": bears.ampacity,
         "small_ceiling": bears.small_ceiling,
         "terminal_ceiling": bears.terminal_ceiling,
-        "cool_terminals": cool_terminals(bears.row.removesuffix(" AWG")),
+        "cool_terminals": cool_terminals(bears.table_row.removesuffix(" AWG")),
         "highest": bears.largest_fuse,
         "at_60": _at_60(size, ask),
         "uncounted_bundle": uncounted,
         "crowded": bears.ampacity * crowding(ask.together) if uncounted else None,
         "bears_bundle": _bears_bundle(size, among, ask) if uncounted else None,
         "thickest": beyond_rows(size.name, given["gauge_reading"]),
-        "thin": bears.row == "18 AWG",
+        "thin": bears.table_row == "18 AWG",
         "too_thin_to_join": ask.parallel > 1 and copper < conductor(THINNEST_PARALLEL).area,
         "reference": one.reference,
         "gauge_resistance": printed,

@@ -1,0 +1,179 @@
+"""A loaded conductor where it lies: what its rule set lets it carry there, step by step.
+
+In scope: insulated stranded copper, continuous current, alone or bundled. Out of scope: what a
+rule set has no row for, and the resistance of the copper (`calc.electrical.run`).
+"""
+
+from dataclasses import dataclass
+from math import inf
+from typing import Annotated
+
+from calc.electrical import nec
+from calc.electrical.ampacity import (
+    BASE_AMBIENT,
+    RuleSet,
+    Surroundings,
+    air_around,
+    ambient_factor,
+    bundle_factor,
+    gauge_row,
+    grouping_factor,
+    row_ampacity,
+)
+from calc.electrical.conductors import GaugeReading, conductor, copper_area
+from calc.units.covered import NotCovered
+from calc.units.si import Amperes, Celsius, Count, Share, SquareMetres, Tag, Volts
+
+THINNEST_ROW = "18 AWG"  # of the boats' rules, 33 CFR 183.425(e): only with others in a sheath
+THICKEST_ROW = "4/0 AWG"  # of every rule set
+# What a cable is taken for that bears no marking: common practice, no source
+UNMARKED_INSULATION: Annotated[Celsius, Tag("insulation without a marking")] = 60.0
+# The hottest that is on sale as cable for vehicles and boats: common practice, no source
+USUAL_INSULATION: Annotated[Celsius, Tag("hottest usual insulation")] = 105.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Cable:
+    """One loaded conductor as laid, and its ampacity under `rule_set` with what leads to it.
+
+    `ambient` is the hottest air on its way and `air` what is taken for it; `bundled` counts the
+    loaded conductors that lie together, `max_voltage` is the highest on the circuit.
+    `table_ampacity` stands in the row of the gauge `table_row`; `printed_factor` tells that the
+    factor for the air is the rule's own. `small_ceiling` is the largest fuse that NEC 240.4(D)
+    allows on a small conductor, whatever its ampacity, `terminal_ceiling` that of its 75 °C column,
+    where hotter insulation could carry more.
+    """
+
+    conductor: str
+    insulation: Celsius
+    surroundings: Surroundings
+    bundled: Count
+    ambient: Celsius
+    max_voltage: Volts
+    rule_set: RuleSet
+    gauge_reading: GaugeReading
+    table_row: str
+    table_ampacity: Amperes
+    air: Celsius
+    printed_factor: bool
+    ambient_factor: Share
+    bundle_factor: Share
+    ampacity: Amperes
+    small_ceiling: Amperes | None
+    terminal_ceiling: Amperes | None
+
+    @property
+    def largest_fuse(self) -> Amperes:
+        """The most that a fuse on this conductor may be rated."""
+        return min(self.ampacity, self.small_ceiling or inf, self.terminal_ceiling or inf)
+
+    @property
+    def base_air(self) -> Celsius:
+        """The air that the table is for."""
+        return BASE_AMBIENT
+
+    @property
+    def area(self) -> SquareMetres:
+        """The copper in it, a gauge being read as AWG or as SAE size."""
+        return copper_area(self.conductor, self.gauge_reading)
+
+    @property
+    def sae_share(self) -> Share | None:
+        """How much less copper the SAE size of the same number holds, None where none is known."""
+        one = conductor(self.conductor)
+        return 1 - one.sae_area / one.area if one.sae_area else None
+
+    @property
+    def bundle_left_out(self) -> bool:
+        """Whether it lies in a bundle that the rule set does not count at this voltage."""
+        return grouping_factor(self.bundled) < 1 and self.bundle_factor == 1 and self.by_cfr33
+
+    @property
+    def by_cfr33(self) -> bool:
+        """Whether 33 CFR is the rule set."""
+        return self.rule_set is RuleSet.CFR33
+
+    @property
+    def by_nec(self) -> bool:
+        """Whether NEC is the rule set."""
+        return self.rule_set is RuleSet.NEC
+
+    @property
+    def grouped_ampacity(self) -> Amperes:
+        """Its ampacity with the bundle counted where the rule set leaves it out."""
+        return self.ampacity * (grouping_factor(self.bundled) if self.bundle_left_out else 1.0)
+
+    @property
+    def ampacity_at_60c_insulation(self) -> Amperes | None:
+        """Its ampacity if its insulation were good for 60 °C only.
+
+        By 33 CFR, whose table has that column, the bundle counted at any voltage. None under NEC,
+        which has its own say on it, and where the air leaves nothing to carry.
+        """
+        if self.by_nec or self.air >= UNMARKED_INSULATION:
+            return None
+        row = gauge_row(self.conductor, self.gauge_reading, RuleSet.CFR33, UNMARKED_INSULATION)
+        factor, _ = ambient_factor(
+            UNMARKED_INSULATION, self.ambient, self.surroundings, RuleSet.CFR33
+        )
+        base = row_ampacity(row, UNMARKED_INSULATION, RuleSet.CFR33)
+        return base * factor * grouping_factor(self.bundled)
+
+    @property
+    def cool_terminals(self) -> Amperes | None:
+        """What NEC lets terminals of 60 °C carry on it, None where its 60 °C column is empty."""
+        return nec.cool_terminals(self.table_row.removesuffix(" AWG"))
+
+    @property
+    def only_in_sheath(self) -> bool:
+        """Whether the boats' rules allow so thin a wire only with others in a sheath."""
+        return self.table_row == THINNEST_ROW and not self.by_nec
+
+    @property
+    def beyond_rows(self) -> bool:
+        """Whether it is thicker than the last row of every rule set."""
+        return self.area > conductor(THICKEST_ROW).area * 1.01
+
+
+def cable(
+    *,
+    conductor: str,
+    insulation: float,
+    surroundings: Surroundings,
+    bundled: float,
+    ambient: float,
+    max_voltage: float,
+    rule_set: RuleSet,
+    gauge_reading: GaugeReading,
+) -> Cable:
+    """Return what the `conductor` can carry as it is laid, under `rule_set`.
+
+    `insulation` and `ambient` [°C], `max_voltage` [V]; `gauge_reading` says whether a gauge number
+    is an AWG or an SAE size. Copper, continuous current.
+    Raises NotCovered where the rule set has no figure, or for a name that is in no enumeration.
+    """
+    rules = RuleSet(rule_set)
+    row = gauge_row(conductor, gauge_reading, rules, insulation)
+    gauge = row.removesuffix(" AWG")
+    base = row_ampacity(row, insulation, rules)
+    surrounding, printed = ambient_factor(insulation, ambient, surroundings, rules)
+    bundle = bundle_factor(rules, bundled, max_voltage)
+    return Cable(
+        conductor=conductor,
+        insulation=insulation,
+        surroundings=Surroundings(surroundings),
+        bundled=bundled,
+        ambient=ambient,
+        max_voltage=max_voltage,
+        rule_set=rules,
+        gauge_reading=GaugeReading(gauge_reading),
+        table_row=row,
+        table_ampacity=base,
+        air=air_around(ambient, surroundings),
+        printed_factor=printed,
+        ambient_factor=surrounding,
+        bundle_factor=bundle,
+        ampacity=base * surrounding * bundle,
+        small_ceiling=nec.small_ceiling(gauge) if rules is RuleSet.NEC else None,
+        terminal_ceiling=nec.terminal_ceiling(gauge, insulation) if rules is RuleSet.NEC else None,
+    )

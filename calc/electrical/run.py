@@ -1,0 +1,192 @@
+"""A run of copper, out and back: its resistance, and what it does to a current.
+
+In scope: steady direct current through like conductors at one temperature. Out of scope: joints,
+fuses and switches on the way, and whether the conductor can carry the current
+(`calc.electrical.cable`).
+"""
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.electrical.conductors import (
+    COPPER_ZERO_RESISTANCE,
+    Finish,
+    GaugeReading,
+    Series,
+    Strands,
+    at_temperature,
+    conductor,
+    copper_area,
+    tabulated,
+)
+from calc.electrical.drop import loop_resistance
+from calc.units.si import (
+    Amperes,
+    Celsius,
+    Count,
+    Metres,
+    Ohms,
+    OhmsPerMetre,
+    Share,
+    SquareMetres,
+    Tag,
+    Volts,
+    Watts,
+)
+
+# At which makers state resistance, as IEC 60228 does
+STATED_AT: Annotated[Celsius, Tag("temperature of a maker's resistance")] = 20.0
+THINNEST_PARALLEL = "1/0 AWG"  # NEC 310.10(G): sizes that may be joined in parallel
+
+
+@dataclass(frozen=True, kw_only=True)
+class Run:
+    """What is laid: `parallel` like conductors each way over a one-way `length`.
+
+    `temperature` is the copper's at work. `maker_resistance` is that of one conductor at 20 °C,
+    where it is known better than from the published table.
+    """
+
+    conductor: str
+    length: Metres
+    parallel: Count
+    temperature: Celsius
+    finish: Finish
+    strands: Strands
+    gauge_reading: GaugeReading
+    maker_resistance: OhmsPerMetre | None
+
+    @property
+    def metric(self) -> bool:
+        """Whether the size is named by its area."""
+        return conductor(self.conductor).series is Series.METRIC
+
+    @property
+    def as_sae(self) -> bool:
+        """Whether a gauge is read as an SAE size."""
+        return self.gauge_reading is GaugeReading.SAE and not self.metric
+
+    @property
+    def class_2(self) -> bool:
+        """Whether a metric size has the strands of stiffer cable."""
+        return self.strands is Strands.STRANDED and self.metric
+
+    @property
+    def from_maker(self) -> bool:
+        """Whether the resistance is the maker's and not a table's."""
+        return self.maker_resistance is not None
+
+    @property
+    def designation(self) -> str:
+        """What is laid for one pole, as it is written: `2 × 4 AWG (SAE)`."""
+        return designation(self.conductor, self.parallel, self.gauge_reading)
+
+
+@dataclass(frozen=True, kw_only=True)
+class RunResult:
+    """The resistance of a run and what leads to it.
+
+    `gauge_resistance` is one conductor's as printed for its named `gauge_area`, `area` the copper
+    as read; `stated` is the resistance per length at the `reference`, `per_length` at work,
+    `resistance` that of the whole run, out and back.
+    """
+
+    run: Run
+    gauge_resistance: OhmsPerMetre
+    gauge_area: SquareMetres
+    area: SquareMetres
+    reference: Celsius
+    stated: OhmsPerMetre
+    per_length: OhmsPerMetre
+    resistance: Ohms
+
+    @property
+    def zero(self) -> Celsius:
+        """Where copper's resistance would be none, by its slope near room temperature."""
+        return COPPER_ZERO_RESISTANCE
+
+    @property
+    def computed(self) -> bool:
+        """Whether the table has no row for so thin a gauge, and IACS copper stands in."""
+        return conductor(self.run.conductor).computed
+
+    @property
+    def sae_share(self) -> Share | None:
+        """How much less copper the SAE size of the same number holds, None where none is known."""
+        one = conductor(self.run.conductor)
+        return 1 - one.sae_area / one.area if one.sae_area else None
+
+    @property
+    def too_thin_to_join(self) -> bool:
+        """Whether NEC joins no conductors so thin in parallel, and some are."""
+        return self.run.parallel > 1 and self.area < conductor(THINNEST_PARALLEL).area
+
+
+@dataclass(frozen=True, kw_only=True)
+class LoadedRun:
+    """A run that carries `current` from a supply of `voltage`: what is lost on the way.
+
+    `short_circuit` is what it would pass with its far end shorted. No more can flow: from there on
+    `drop`, `drop_share`, `loss` and `load_voltage` are None.
+    """
+
+    copper: RunResult
+    current: Amperes
+    voltage: Volts
+    short_circuit: Amperes
+    drop: Volts | None
+    drop_share: Share | None
+    loss: Watts | None
+    load_voltage: Volts | None
+
+    @property
+    def flows(self) -> bool:
+        """Whether the current can flow at all."""
+        return self.drop is not None
+
+
+def run_of(run: Run) -> RunResult:
+    """Return the resistance of a `run`, out and back.
+
+    R = 2 L r / n, with r by the published table of its series (`calc.electrical.conductors`), or by
+    the maker, at the temperature of the copper. Raises NotCovered where no SAE area is published.
+    """
+    one = conductor(run.conductor)
+    printed = tabulated(run.conductor, finish=run.finish, strands=run.strands)
+    area = copper_area(run.conductor, run.gauge_reading)
+    stated, reference = printed * one.area / area, one.reference
+    if run.maker_resistance is not None:
+        stated, reference = run.maker_resistance, STATED_AT
+    per_length = at_temperature(stated, reference, run.temperature)
+    return RunResult(
+        run=run,
+        gauge_resistance=printed,
+        gauge_area=one.area,
+        area=area,
+        reference=reference,
+        stated=stated,
+        per_length=per_length,
+        resistance=loop_resistance(run.length, per_length) / run.parallel,
+    )
+
+
+def loaded(copper: RunResult, *, current: float, voltage: float) -> LoadedRun:
+    """Return what a run loses at `current` [A] from a supply of `voltage` [V]. Ohm's law."""
+    drop = current * copper.resistance
+    flows = drop < voltage
+    return LoadedRun(
+        copper=copper,
+        current=current,
+        voltage=voltage,
+        short_circuit=voltage / copper.resistance,
+        drop=drop if flows else None,
+        drop_share=drop / voltage if flows else None,
+        loss=current * drop if flows else None,
+        load_voltage=voltage - drop if flows else None,
+    )
+
+
+def designation(name: str, parallel: float, gauge_reading: GaugeReading) -> str:
+    """Return what is laid for one pole, as it is written: `2 × 4 AWG (SAE)`."""
+    read_as_sae = gauge_reading is GaugeReading.SAE and name.endswith("AWG")
+    return f"{f'{parallel:g} × ' if parallel > 1 else ''}{name}{' (SAE)' if read_as_sae else ''}"
