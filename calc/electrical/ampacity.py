@@ -235,11 +235,11 @@ def table_ampacity(name: str, *, insulation: float, gauge_reading: GaugeReading)
 
 
 def ampacity_by_copper(name: str, *, insulation: float, gauge_reading: GaugeReading) -> float:
-    """Return what `name` can carry [A] at 30 °C, two together; below table 5 by its share of copper.
+    """Return the ampacity [A] of `name` as in table 5, and below the table by its share of copper.
 
-    `insulation` [°C]. Below 18 AWG nothing is published. Its figure is scaled by area there, which
-    is our step (common practice, no source) and errs to the safe side: a thinner wire has more
-    skin for its copper. Raises NotCovered for insulation that has no column.
+    At 30 °C, two together, with `insulation` [°C]. Below 18 AWG nothing is published. Its figure
+    is scaled by area there, which is our step (common practice, no source) and errs to the safe
+    side: a thinner wire has more skin for its copper. Raises NotCovered for insulation that has no column.
     """
     found = table_ampacity(name, insulation=insulation, gauge_reading=gauge_reading)
     if found is not None:

@@ -21,7 +21,6 @@ from calc.electrical.ampacity import (
     row_ampacity,
 )
 from calc.electrical.conductors import GaugeReading, conductor, copper_area
-from calc.units.covered import NotCovered
 from calc.units.si import Amperes, Celsius, Count, Share, SquareMetres, Tag, Volts
 
 THINNEST_ROW = "18 AWG"  # of the boats' rules, 33 CFR 183.425(e): only with others in a sheath

@@ -1,10 +1,8 @@
 """Old names of what stands in `cable` and `protection` now."""
 
 from calc.electrical.ampacity import RuleSet, Surroundings
-from calc.electrical.cable import THICKEST_ROW
-from calc.electrical.cable import UNMARKED_INSULATION
+from calc.electrical.cable import THICKEST_ROW, UNMARKED_INSULATION, Cable, cable
 from calc.electrical.cable import USUAL_INSULATION as USUAL_INSULATION
-from calc.electrical.cable import Cable, cable
 from calc.electrical.conductors import AWG, GaugeReading, conductor, copper_area
 from calc.units.covered import NotCovered
 

@@ -4,6 +4,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 import calc
+from calc.electrical.ampacity import RuleSet
 from calc.electrical.conductors import conductor
 from calc.electrical.sizing import offered
 from calc.tables import table
@@ -79,7 +80,7 @@ def test_one_size_thinner_fails_the_drop_the_heat_or_the_fuse(data):
     too_long = lost is None or lost > v["allowed"] / SLACK
     too_hot = bears is None or bears.values["highest"] < v["need"] * SLACK
     no_fuse = bears is None or bears.values["fuse"] is None
-    if v["rule_set"] == "NEC 310.16":  # its standard ratings are others: 240.6(A)
+    if v["rule_set"] == RuleSet.NEC:  # its standard ratings are others: 240.6(A)
         ratings = [float(row["rating_a"]) for row in table("standard_ratings_nec").rows]
         most = bears.values["highest"] if bears else 0.0
         no_fuse = not any(v["need"] / SLACK <= r <= most * SLACK for r in ratings)
@@ -139,7 +140,7 @@ def test_a_fine_size_bears_the_bundle_alone_and_warm(data):
     assume(answer.verdict == "fine")
     assert v["drop_percent"] <= 0.10 * SLACK
     assert v["parallel"] == 1 or v["current"] <= v["ampacity"] * SLACK
-    if v["rule_set"] != "NEC 310.16":
+    if v["rule_set"] != RuleSet.NEC:
         factors = {3: 0.7, 4: 0.6, 5: 0.6, 6: 0.6}
         together = v["together"]
         share = 1 if together < 3 else factors.get(together, 0.5 if together < 25 else 0.4)

@@ -4,39 +4,46 @@ import pytest
 
 import calc
 from calc.electrical.ampacity import (
-    ABYC,
-    INSIDE,
-    LAW,
-    OUTSIDE,
-    NotCovered,
+    RuleSet,
+    Surroundings,
     ambient_factor,
-    ampacity,
-    bears,
     bundle_factor,
-    crowding,
+    grouping_factor,
+    insulation_rating,
     insulations,
+    table_ampacity,
 )
-from calc.electrical.conductors import conductors
+from calc.electrical.cable import cable
+from calc.electrical.conductors import GaugeReading, Series, conductors
 from calc.tables import table
+from calc.units.covered import NotCovered
 
-GAUGES = [one.name for one in conductors() if bears(one.name) and one.series == "AWG"]
+CFR33, ABYC = RuleSet.CFR33, RuleSet.ABYC
+INSIDE, OUTSIDE = Surroundings.INSIDE, Surroundings.OUTSIDE
+
+
+def in_table(name, insulation=105.0):
+    return table_ampacity(name, insulation=insulation, gauge_reading=GaugeReading.AWG)
+
+
+GAUGES = [one.name for one in conductors() if in_table(one.name) and one.series is Series.AWG]
 
 
 def corrected(name="8 AWG", **change):
     plain = {
         "insulation": 105.0, "surroundings": OUTSIDE, "bundled": 2, "ambient": 30.0,
-        "voltage": 14.6, "rule_set": LAW,
+        "max_voltage": 14.6, "rule_set": CFR33, "gauge_reading": GaugeReading.AWG,
     }  # fmt: skip
-    return ampacity(name=name, **{**plain, **change})
+    return cable(conductor=name, **{**plain, **change})
 
 
-@pytest.mark.parametrize("insulation", [float(text.split()[0]) for text in insulations()])
+@pytest.mark.parametrize("insulation", [insulation_rating(text) for text in insulations()])
 def test_a_thicker_gauge_and_a_hotter_insulation_bear_no_less(insulation):
     figures = [corrected(name, insulation=insulation).ampacity for name in GAUGES]
     assert figures == sorted(figures)
     for name in GAUGES:
         by_insulation = [
-            corrected(name, insulation=float(text.split()[0])).ampacity for text in insulations()
+            corrected(name, insulation=insulation_rating(text)).ampacity for text in insulations()
         ]
         assert by_insulation == sorted(by_insulation)
 
@@ -49,7 +56,7 @@ def test_the_insulations_are_those_of_table_5():
 @pytest.mark.parametrize("row", table("engine_space_33cfr").rows, ids=lambda r: r["insulation_c"])
 def test_the_engine_space_agrees_with_the_law_s_own_factors(row):
     """33 CFR 183.425 table 5 note 1. Printed to two digits; ours is never the more generous."""
-    ours, _ = ambient_factor(float(row["insulation_c"]), 30, INSIDE)
+    ours, _ = ambient_factor(float(row["insulation_c"]), 30, INSIDE, CFR33)
     printed = float(row["factor"])
     if row["insulation_c"] == "200":  # printed as 1.00; the law behind the others gives 0.94
         assert ours <= printed
@@ -70,29 +77,29 @@ def test_the_engine_space_agrees_with_the_law_s_own_factors(row):
 def test_where_the_boats_rules_print_nothing_the_law_behind_nec_s_factors_is_put_to_work(
     insulation, ambient, printed
 ):
-    ours, is_printed = ambient_factor(float(insulation), float(ambient), OUTSIDE)
+    ours, is_printed = ambient_factor(float(insulation), float(ambient), OUTSIDE, CFR33)
     assert ours == pytest.approx(printed, abs=0.005)
     assert not is_printed
 
 
 def test_cool_air_is_not_credited():
-    assert ambient_factor(105.0, -20.0, OUTSIDE)[0] == 1
-    assert ambient_factor(105.0, 30.0, OUTSIDE)[0] == 1
+    assert ambient_factor(105.0, -20.0, OUTSIDE, CFR33)[0] == 1
+    assert ambient_factor(105.0, 30.0, OUTSIDE, CFR33)[0] == 1
 
 
 def test_an_engine_space_is_fifty_degrees_at_least():
-    assert ambient_factor(105.0, 20.0, INSIDE) == (0.85, True)
-    assert ambient_factor(105.0, 50.0, INSIDE) == (0.85, True)
-    hotter, is_printed = ambient_factor(105.0, 60.0, INSIDE)
+    assert ambient_factor(105.0, 20.0, INSIDE, CFR33) == (0.85, True)
+    assert ambient_factor(105.0, 50.0, INSIDE, CFR33) == (0.85, True)
+    hotter, is_printed = ambient_factor(105.0, 60.0, INSIDE, CFR33)
     assert hotter < 0.85 and not is_printed
 
 
 @pytest.mark.parametrize("insulation", [60.0, 75.0, 105.0])
 def test_air_as_hot_as_the_insulation_has_no_answer(insulation):
     with pytest.raises(NotCovered) as error:
-        ambient_factor(insulation, insulation, OUTSIDE)
-    assert error.value.field == "ambient"
-    assert ambient_factor(insulation, insulation - 0.1, OUTSIDE)[0] > 0
+        ambient_factor(insulation, insulation, OUTSIDE, CFR33)
+    assert error.value.parameter == "ambient"
+    assert ambient_factor(insulation, insulation - 0.1, OUTSIDE, CFR33)[0] > 0
 
 
 @pytest.mark.parametrize(
@@ -100,14 +107,14 @@ def test_air_as_hot_as_the_insulation_has_no_answer(insulation):
 )
 def test_bundles_are_limited_by_each_rule_set_as_it_says(bundled, factor):
     """33 CFR 183.425 table 5 note 2 from 50 V on; ABYC E-11 at every voltage."""
-    assert bundle_factor(LAW, bundled, 50.0) == factor
-    assert bundle_factor(LAW, bundled, 49.9) == 1
+    assert bundle_factor(CFR33, bundled, 50.0) == factor
+    assert bundle_factor(CFR33, bundled, 49.9) == 1
     assert bundle_factor(ABYC, bundled, 12.0) == factor
 
 
 def test_more_conductors_than_abyc_knows_are_refused_and_the_law_goes_on():
     """33 CFR 183.425 table 5 note 2: 25 and more, 0.4."""
-    assert bundle_factor(LAW, 25, 58.4) == 0.4
+    assert bundle_factor(CFR33, 25, 58.4) == 0.4
     with pytest.raises(calc.InputError, match="24") as error:
         calc.work("fuse-choice", {"bundled": "25", "rule_set": ABYC})
     assert error.value.field == "bundled"
@@ -141,9 +148,9 @@ def test_abyc_is_given_for_105_degrees_only_and_has_no_3_awg():
 def test_a_metric_size_never_bears_more_than_its_copper_allows(one):
     """The row that is read is of a gauge no thicker than the wire."""
     try:
-        row = corrected(one.name).row
+        row = corrected(one.name).table_row
     except NotCovered as gap:
-        assert gap.field == "conductor" and one.area < 0.823e-6
+        assert gap.parameter == "conductor" and one.area < 0.823e-6
         return
     area = next(other.area for other in conductors() if other.name == row)
     assert area <= one.area * (1 + 1e-9)
@@ -161,20 +168,47 @@ def test_a_metric_size_never_bears_more_than_its_copper_allows(one):
 )
 def test_what_a_wire_bears_is_its_row_of_table_5(name, at_60, at_105):
     """33 CFR 183.425 table 5; 10 mm2 is read as 8 AWG, the next smaller by area."""
-    assert bears(name, 60) == at_60
-    assert bears(name) == bears(name, 105) == at_105
+    assert in_table(name, 60) == at_60
+    assert in_table(name) == in_table(name, 105) == at_105
 
 
 def test_a_wire_thinner_than_table_5_bears_nothing_published():
-    assert bears("0.75 mm2") is None
-    assert bears("1 mm2") == bears("18 AWG")
+    assert in_table("0.75 mm2") is None
+    assert in_table("1 mm2") == in_table("18 AWG")
 
 
 @pytest.mark.parametrize(
     ("bundled", "factor"),
     [(1, 1), (2, 1), (3, 0.7), (4, 0.6), (6, 0.6), (7, 0.5), (24, 0.5), (25, 0.4), (100, 0.4)],
 )
-def test_crowding_is_the_printed_factor_at_any_voltage(bundled, factor):
+def test_the_grouping_factor_is_the_printed_factor_at_any_voltage(bundled, factor):
     """33 CFR 183.425 table 5 note 2; from 50 V on it is the rule set's own."""
-    assert crowding(bundled) == bundle_factor(LAW, bundled, 50) == factor
-    assert bundle_factor(LAW, bundled, 49.9) == 1
+    assert grouping_factor(bundled) == bundle_factor(CFR33, bundled, 50) == factor
+    assert bundle_factor(CFR33, bundled, 49.9) == 1
+
+
+@pytest.mark.parametrize(
+    ("given", "parameter", "accepted"),
+    [
+        ({"surroundings": "inside the engine space"}, "surroundings", "'inside-engine-space'"),
+        ({"rule_set": "LAW"}, "rule_set", "'33CFR183.425', 'ABYC-E-11' or 'NEC-310.16'"),
+        ({"gauge_reading": "awg"}, "gauge_reading", "'AWG' or 'SAE'"),
+        ({"name": "9 AWG"}, "conductor", "8 AWG"),
+        ({"insulation": 100.0}, "insulation", "60 C, 75 C, 80 C, 90 C, 105 C, 125 C or 200 C"),
+    ],
+)
+def test_an_unknown_name_is_refused_with_those_that_are_accepted(given, parameter, accepted):
+    """In an engine space 8 AWG of 105 °C can carry 68 A (0.85 of 80 A), outside it 80 A.
+
+    The words for it once meant outside when they were not spelled as expected.
+    """
+    assert corrected(surroundings=INSIDE).ampacity == pytest.approx(68)
+    with pytest.raises(NotCovered) as gap:
+        corrected(**given)
+    assert gap.value.parameter == parameter and accepted in gap.value.accepted
+
+
+def test_an_insulation_is_named_as_in_the_table():
+    assert insulation_rating("105 C") == 105
+    with pytest.raises(NotCovered, match="60 C"):
+        insulation_rating("105")

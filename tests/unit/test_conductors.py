@@ -8,6 +8,7 @@ import pytest
 from calc.electrical.conductors import at_temperature, conductor, conductors, series_of
 from calc.electrical.drop import largest_current, longest_run, loop_resistance, thinnest_within
 from calc.tables import table
+from calc.units.covered import NotCovered
 
 RESISTIVITY = 1.7241e-8  # ohm m at 20 °C, annealed copper of 100 % IACS: IEC 60028
 COEFFICIENT = 0.00393  # per kelvin at 20 °C: IEC 60028
@@ -74,7 +75,7 @@ def test_the_promised_sizes_are_there():
     assert [one.name for one in METRIC] == [f"{size:g} mm2" for size in MM2]
     assert series_of("8 AWG") == tuple(GAUGES)
     assert series_of("10 mm2") == tuple(METRIC)
-    with pytest.raises(KeyError):
+    with pytest.raises(NotCovered, match="8 AWG"):
         conductor("7 AWG")
 
 

@@ -4,22 +4,23 @@ import math
 
 import pytest
 
-from calc.electrical.ampacity import gauge_row
+from calc.electrical.ampacity import RuleSet, gauge_row
 from calc.electrical.conductors import (
-    AWG,
-    FLEXIBLE,
-    PLAIN,
-    SAE,
-    STRANDED,
-    TINNED,
-    NotCovered,
+    Finish,
+    GaugeReading,
+    Strands,
     at_temperature,
     conductor,
     conductors,
     copper_area,
     resistance_per_length,
+    tabulated,
 )
+from calc.units.covered import NotCovered
 
+AWG, SAE = GaugeReading.AWG, GaugeReading.SAE
+PLAIN, TINNED = Finish.PLAIN, Finish.TINNED
+FLEXIBLE, STRANDED = Strands.FLEXIBLE, Strands.STRANDED
 RESISTIVITY = 1.7241e-8  # ohm m at 20 °C, annealed copper of 100 % IACS: IEC 60028
 METRIC = [one for one in conductors() if one.series == "mm2"]
 IN_SAE = [one for one in conductors() if one.sae_area is not None]
@@ -97,7 +98,7 @@ def test_a_gauge_without_an_sae_area_is_refused_and_a_metric_size_is_its_own():
     for name in ("22 AWG", "20 AWG", "3 AWG"):
         with pytest.raises(NotCovered, match=name) as gap:
             copper_area(name, SAE)
-        assert gap.value.field == "gauge_reading"
+        assert gap.value.parameter == "gauge_reading"
     assert copper_area("10 mm2", SAE) == pytest.approx(10e-6)
 
 
@@ -142,7 +143,31 @@ def test_what_is_no_awg_size_is_read_as_the_next_smaller_gauge_never_the_larger(
 ):
     if gauge is None:
         with pytest.raises(NotCovered) as gap:
-            gauge_row(name, reading)
-        assert gap.value.field == "conductor"
+            gauge_row(name, reading, RuleSet.CFR33, 105.0)
+        assert gap.value.parameter == "conductor"
     else:
-        assert gauge_row(name, reading) == gauge
+        assert gauge_row(name, reading, RuleSet.CFR33, 105.0) == gauge
+
+
+@pytest.mark.parametrize(
+    ("given", "parameter", "accepted"),
+    [
+        ({"finish": "Tinned"}, "finish", "'plain' or 'tinned'"),
+        ({"strands": "class 2"}, "strands", "'flexible-(class-5)' or 'stranded-(class-2)'"),
+        ({"gauge_reading": "sae"}, "gauge_reading", "'AWG' or 'SAE'"),
+        ({"name": "8 awg"}, "conductor", "8 AWG"),
+    ],
+)
+def test_an_unknown_name_is_refused_with_those_that_are_accepted(given, parameter, accepted):
+    """A finish “Tinned” must not be read as plain copper, which resists less."""
+    plain = {
+        "name": "8 AWG", "temperature": 20.0, "finish": PLAIN, "strands": FLEXIBLE,
+        "gauge_reading": AWG,
+    }  # fmt: skip
+    with pytest.raises(NotCovered) as gap:
+        resistance_per_length(**{**plain, **given})
+    assert gap.value.parameter == parameter and accepted in gap.value.accepted
+    given = {"name": given.get("name", "8 AWG"), "finish": given.get("finish", PLAIN)}
+    if given != {"name": "8 AWG", "finish": PLAIN}:
+        with pytest.raises(NotCovered):
+            tabulated(**given, strands=FLEXIBLE)

@@ -3,13 +3,23 @@
 import pytest
 
 import calc
-from calc.electrical.ampacity import LAW, NEC, bears, bears_by_copper
-from calc.electrical.conductors import conductor
-from calc.electrical.limits import beyond_rows, copper_rise, unmarked
+from calc.electrical.ampacity import RuleSet, Surroundings, ampacity_by_copper, table_ampacity
+from calc.electrical.cable import cable
+from calc.electrical.conductors import GaugeReading, conductor
+from calc.electrical.protection import copper_warmth
 from tests.contract.samples import answers
 
 BOTH = pytest.mark.parametrize("name", ["wire-size", "fuse-choice"])
-PLAIN = {"surroundings": "outside engine space", "bundled": 2, "gauge_reading": "AWG"}
+AWG = {"gauge_reading": GaugeReading.AWG}
+NEC = RuleSet.NEC
+
+
+def laid(conductor="8 AWG", **change):
+    plain = {
+        "insulation": 105.0, "surroundings": Surroundings.OUTSIDE, "bundled": 2, "ambient": 30.0,
+        "max_voltage": 14.6, "rule_set": RuleSet.CFR33, "gauge_reading": GaugeReading.AWG,
+    }  # fmt: skip
+    return cable(conductor=conductor, **{**plain, **change})
 
 
 def said(answer) -> str:
@@ -27,11 +37,11 @@ def fuse(**inputs):
 
 def test_a_cable_without_marking_bears_its_60_degree_figure_the_bundle_counted():
     """33 CFR 183.425 table 5: 8 AWG bears 55 A at 60 °C. Note 2: 0.6 for four."""
-    given = {"name": "8 AWG", "ambient": 30.0, "rule_set": LAW}
-    assert unmarked(**given, **PLAIN) == 55
-    assert unmarked(**given, **{**PLAIN, "bundled": 4}) == pytest.approx(33)
-    assert unmarked(**{**given, "ambient": 60.0}, **PLAIN) is None
-    assert unmarked(**{**given, "rule_set": NEC}, **PLAIN) is None
+    assert laid().ampacity_at_60c_insulation == 55
+    assert laid(bundled=4).ampacity_at_60c_insulation == pytest.approx(33)
+    assert laid(ambient=60.0).ampacity_at_60c_insulation is None
+    mains = laid(rule_set=NEC, insulation=75.0)
+    assert mains.ampacity_at_60c_insulation is None
 
 
 @pytest.mark.parametrize(("current", "verdict"), [("40 A", "fine"), ("40.1 A", "caution")])
@@ -88,8 +98,9 @@ def test_a_fuse_in_hot_air_is_said_to_open_below_its_rating(ask):
 
 def test_copper_rises_with_the_square_of_the_current():
     """By hand: at half of what it bears a wire of 105 °C in 30 °C air rises a quarter of 75 K."""
-    assert copper_rise(insulation=105, air=30, current=50, bears=100) == pytest.approx(18.75)
-    assert copper_rise(insulation=105, air=30, current=100, bears=100) == pytest.approx(75)
+    at_half, at_most = (copper_warmth(laid(), amps) for amps in (40, 80))  # it can carry 80 A
+    assert at_half.rise == pytest.approx(18.75) and at_half.warm == pytest.approx(48.75)
+    assert at_most.rise == pytest.approx(75) and at_most.warm == pytest.approx(105)
 
 
 @pytest.mark.parametrize("ask", [size, fuse], ids=["wire-size", "fuse-choice"])
@@ -147,12 +158,12 @@ def test_a_rise_is_shown_in_kelvin_whatever_units_were_typed():
 def test_below_the_table_a_wire_bears_its_share_of_the_first_row(name):
     """33 CFR 183.425 table 5: 18 AWG bears 20 A at 105 °C, 10 A at 60 °C."""
     share = conductor(name).area / conductor("18 AWG").area
-    assert bears(name) is None
-    assert bears_by_copper(name) == pytest.approx(20 * share)
-    assert bears_by_copper(name, 60.0) == pytest.approx(10 * share)
-    assert bears_by_copper("8 AWG") == bears("8 AWG")
+    assert table_ampacity(name, insulation=105.0, **AWG) is None
+    assert ampacity_by_copper(name, insulation=105.0, **AWG) == pytest.approx(20 * share)
+    assert ampacity_by_copper(name, insulation=60.0, **AWG) == pytest.approx(10 * share)
+    assert ampacity_by_copper("8 AWG", insulation=105.0, **AWG) == 80
 
 
 def test_only_what_is_thicker_than_the_last_row_is_beyond_it():
-    assert beyond_rows("150 mm2") and beyond_rows("120 mm2")
-    assert not beyond_rows("4/0 AWG") and not beyond_rows("95 mm2")
+    assert laid("150 mm2").beyond_rows and laid("120 mm2").beyond_rows
+    assert not laid("4/0 AWG").beyond_rows and not laid("95 mm2").beyond_rows

@@ -4,19 +4,23 @@ import pytest
 
 import calc
 from calc.electrical import nec
-from calc.electrical.ampacity import INSIDE, NEC, OUTSIDE, NotCovered, ampacity
-from calc.electrical.conductors import conductors
+from calc.electrical.ampacity import RuleSet, Surroundings
+from calc.electrical.cable import cable
+from calc.electrical.conductors import GaugeReading, Series, conductors
 from calc.tables import table
+from calc.units.covered import NotCovered
 
-GAUGES = [one.name for one in conductors() if one.series == "AWG"]
+NEC = RuleSet.NEC
+INSIDE, OUTSIDE = Surroundings.INSIDE, Surroundings.OUTSIDE
+GAUGES = [one.name for one in conductors() if one.series is Series.AWG]
 
 
 def corrected(name="8 AWG", **change):
     plain = {
         "insulation": 75.0, "surroundings": OUTSIDE, "bundled": 2, "ambient": 30.0,
-        "voltage": 120.0, "rule_set": NEC,
+        "max_voltage": 120.0, "rule_set": NEC, "gauge_reading": GaugeReading.AWG,
     }  # fmt: skip
-    return ampacity(name=name, **{**plain, **change})
+    return cable(conductor=name, **{**plain, **change})
 
 
 @pytest.mark.parametrize(
@@ -49,7 +53,7 @@ def test_a_column_begins_where_the_table_begins_it():
     for name in ("18 AWG", "16 AWG", "1.5 mm2"):
         with pytest.raises(NotCovered, match="14 AWG") as gap:
             corrected(name, insulation=60.0)
-        assert gap.value.field == "conductor"
+        assert gap.value.parameter == "conductor"
 
 
 def test_every_printed_factor_is_the_law_behind_it_at_the_top_of_its_band():
@@ -78,7 +82,7 @@ def test_air_beyond_the_last_band_has_no_figure(insulation, last):
     assert nec.ambient_factor(insulation, last) > 0
     with pytest.raises(NotCovered, match=f"{last:g} °C") as gap:
         nec.ambient_factor(insulation, last + 0.1)
-    assert gap.value.field == "ambient"
+    assert gap.value.parameter == "ambient"
 
 
 def test_an_engine_space_is_fifty_degrees_at_least_here_too():
@@ -94,7 +98,7 @@ def test_an_engine_space_is_fifty_degrees_at_least_here_too():
 def test_more_than_three_together_bear_less_at_any_voltage(bundled, share):
     """NEC 310.15(C)(1)."""
     assert nec.bundle_factor(bundled) == share
-    assert corrected(bundled=bundled, voltage=12.0).bundle_factor == share
+    assert corrected(bundled=bundled, max_voltage=12.0).bundle_factor == share
 
 
 @pytest.mark.parametrize(

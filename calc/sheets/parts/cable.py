@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from calc.electrical import fuses
 from calc.electrical import cable as wires
+from calc.electrical import fuses
 from calc.electrical.ampacity import RuleSet, Surroundings, insulation_rating
 from calc.electrical.conductors import GaugeReading
 from calc.electrical.limits import copper_rise

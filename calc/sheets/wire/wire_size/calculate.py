@@ -4,7 +4,13 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.electrical import fuses
-from calc.electrical.ampacity import BASE_AMBIENT, RuleSet, Surroundings, crowding, insulation_rating
+from calc.electrical.ampacity import (
+    BASE_AMBIENT,
+    RuleSet,
+    Surroundings,
+    crowding,
+    insulation_rating,
+)
 from calc.electrical.conductors import (
     SAE,
     STRANDED,
@@ -179,7 +185,7 @@ def _obstacle(chosen: Chosen, ask: Ask) -> str:
     if chosen.larger is None or chosen.larger is chosen.size:
         return ""
     if chosen.larger.bears is None:
-        return f"{ask.given['rule_set']} has no figure for it"
+        return f"{ask.given['rule_set'].cited} has no figure for it"
     lowest = quantity_text(ask.need, CURRENT, way=UP)
     highest = quantity_text(chosen.larger.largest_fuse, CURRENT, way=DOWN)
     return f"no standard fuse lies from {lowest} to {highest}, the most for it"
