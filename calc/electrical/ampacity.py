@@ -239,7 +239,8 @@ def ampacity_by_copper(name: str, *, insulation: float, gauge_reading: GaugeRead
 
     At 30 °C, two together, with `insulation` [°C]. Below 18 AWG nothing is published. Its figure
     is scaled by area there, which is our step (common practice, no source) and errs to the safe
-    side: a thinner wire has more skin for its copper. Raises NotCovered for insulation that has no column.
+    side: a thinner wire has more skin for its copper. Raises NotCovered for insulation without a
+    column.
     """
     found = table_ampacity(name, insulation=insulation, gauge_reading=gauge_reading)
     if found is not None:
