@@ -7,7 +7,7 @@ What differs by chemistry stands in the tables `battery_limits` and `battery_vol
 from typing import Annotated
 
 from calc.units.constants import DAY, HOUR
-from calc.units.si import Amperes, Celsius, Kelvins, Number, Seconds, Share, Tag, Volts
+from calc.units.si import Amperes, Celsius, Kelvins, Number, Seconds, Share, Tag, Volts, Watts
 
 # Below it LFP is given less current and lead-acid takes its charge slowly: common practice, no
 # source. Makers of LFP say 5 to 10 °C; a bank is colder at night than at the time of typing.
@@ -33,6 +33,10 @@ STORED_FULL: Annotated[Share, Tag("state of a lead-acid bank stored full")] = 0.
 EMPTIED_WITHIN: Annotated[Seconds, Tag("time in which few banks may be emptied")] = HOUR
 # One battery of 100 A·h is usually allowed this by its maker: common practice, no source
 ONE_BATTERY: Annotated[Amperes, Tag("most current of one battery")] = 100.0
+# At this current a loose joint is a heater: common practice, no source
+HEATING_JOINT: Annotated[Amperes, Tag("current from which a loose joint heats")] = 30.0
+# Loads of this size are mostly heat: kettle, hob, hair dryer; common practice, no source
+MOSTLY_HEAT: Annotated[Watts, Tag("power from which a load is mostly heat")] = 1000.0
 # Batteries side by side: common practice, no source
 MOST_PARALLEL: Annotated[Number, Tag("most batteries side by side")] = 4.0
 # By then a lead-acid bank that stands wants a charge: common practice, no source

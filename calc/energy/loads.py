@@ -1,11 +1,78 @@
-"""What a load asks of the bank, and what is left of it when lamps are dimmed.
+"""What a load takes from the bank, and what is left of it when lamps are dimmed.
 
 In scope: steady loads, and lamps fed in pulses. Out of scope: lamps with a regulator of their own,
 which do not follow the pulses.
 """
 
-DARK = 0.008856  # share of full light, below which lightness is a straight line: CIE 1976
-FILAMENT_POWER, FILAMENT_CURRENT, FILAMENT_LIGHT = 1.6, 0.55, 3.4  # exponents of voltage: rerating
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.units.covered import Enumeration
+from calc.units.si import Amperes, Number, Share, Tag, Volts, Watts
+
+# Of full light, below which lightness is a straight line: CIE 1976
+DARK: Annotated[Share, Tag("light below which lightness is a straight line")] = 0.008856
+# Exponents of a filament's voltage: lamp rerating
+FILAMENT_POWER: Annotated[Number, Tag("exponent of a filament's power")] = 1.6
+FILAMENT_CURRENT: Annotated[Number, Tag("exponent of a filament's current")] = 0.55
+FILAMENT_LIGHT: Annotated[Number, Tag("exponent of a filament's light")] = 3.4
+
+
+class Route(Enumeration):
+    """How a load is fed from the bank."""
+
+    DIRECT = "direct"
+    INVERTER = "inverter"
+
+
+@dataclass(frozen=True, kw_only=True)
+class BankLoad:
+    """A steady load on a bank of `voltage` under it: the current that it draws there.
+
+    `power` is None where the current was measured at the bank. `efficiency` is that of an inverter,
+    `factor` what of it applies: 1 for what is fed directly or was measured.
+    """
+
+    power: Watts | None
+    voltage: Volts
+    route: Route
+    efficiency: Share
+    factor: Share
+    current: Amperes
+
+    @property
+    def through_inverter(self) -> bool:
+        """Whether an inverter feeds it."""
+        return self.route is Route.INVERTER
+
+
+def of_power(*, power: float, voltage: float, route: Route, efficiency: float) -> BankLoad:
+    """Return what `power` [W] draws from a bank at `voltage` [V]; see `bank_current`.
+
+    `efficiency` [0..1] applies where an inverter feeds it. Raises NotCovered for a route that is
+    none.
+    """
+    factor = efficiency if Route(route) is Route.INVERTER else 1.0
+    return BankLoad(
+        power=power,
+        voltage=voltage,
+        route=Route(route),
+        efficiency=efficiency,
+        factor=factor,
+        current=bank_current(power, voltage, factor),
+    )
+
+
+def of_current(*, current: float, voltage: float, route: Route, efficiency: float) -> BankLoad:
+    """Return a load whose `current` [A] was measured at the bank, losses included. NotCovered."""
+    return BankLoad(
+        power=None,
+        voltage=voltage,
+        route=Route(route),
+        efficiency=efficiency,
+        factor=1.0,
+        current=current,
+    )
 
 
 def bank_current(power: float, voltage: float, efficiency: float) -> float:

@@ -1,7 +1,6 @@
 """Judgements on a bank: its temperature, the share that is used, the current that is drawn.
 
-`CHARGED` are those on the temperature of a bank on charge, `KEPT` those on one that is not. A sheet
-that has both places both: what a charge makes graver covers the milder.
+`CHARGED` are those on the temperature of a bank on charge, `KEPT` those on one that is not.
 """
 
 from math import floor
@@ -67,12 +66,12 @@ def _to_cool(_: Bank) -> Change:
 CHARGE_IN_FROST = Rule[Bank](
     id="charge.in-frost", level=Level.STOP, when=_in_frost, source="lfp-frost",
     headline="Do not charge at {temperature}: an LFP bank below {charge_low} is ruined by it. Warm it first.",
-    text=_NEVER_IN_FROST, mend=_into_range, covers=frozenset({"bank.in-frost"}),
+    text=_NEVER_IN_FROST, mend=_into_range,
 )
 CHARGE_OUTSIDE_TEMPERATURE = Rule[Bank](
     id="charge.outside-temperature", level=Level.STOP, when=lambda b: not b.may_charge and not _in_frost(b),
     headline="Do not charge at {temperature}: this chemistry is charged between {charge_low} and {charge_high}.",
-    mend=_into_range, covers=frozenset({"bank.too-hot"}),
+    mend=_into_range,
 )
 ACID_MAY_FREEZE = Rule[Bank](
     id="bank.acid-may-freeze", level=Level.STOP, when=_may_freeze,
@@ -82,7 +81,7 @@ ACID_MAY_FREEZE = Rule[Bank](
 CHARGE_NEAR_FROST = Rule[Bank](
     id="charge.near-frost", level=Level.CAUTION, when=_near_frost, source="practice",
     headline="At {temperature} an LFP bank is charged slowly: near freezing makers ask for less current.",
-    text=_SLOW_NEAR_FROST, mend=_to_cool, covers=frozenset({"bank.near-frost"}),
+    text=_SLOW_NEAR_FROST, mend=_to_cool,
 )
 CHARGE_OFF_ROOM = Rule[Bank](
     id="charge.off-room", level=Level.CAUTION, source="practice",
@@ -157,7 +156,9 @@ def _no_harder(draw: Draw) -> Change:
     return Change({"capacity": draw.current / draw.heavy_rate})
 
 
-def _an_hour(drawn: Discharge) -> Change:
+def _an_hour(drawn: Discharge) -> Change | None:
+    if not at_least(drawn.rated_time, EMPTIED_WITHIN):
+        return None
     return Change({"capacity": drawn.bank.capacity * (EMPTIED_WITHIN / drawn.full_time) ** (1 / drawn.exponent)})
 
 

@@ -27,6 +27,7 @@ USUAL_LEFT = {
     name: f"{(1 - float(share)) * 100:g} %"
     for name, share in battery.by_chemistry("usable_share", "share").items()
 }
+USUAL_EXPONENT = battery.by_chemistry("peukert", "default")
 USUAL_CHARGE_EFFICIENCY = percents(battery.by_chemistry("battery_limits", "coulombic"))
 USUAL_SELF_DISCHARGE = {
     name: f"{float(share) * 100:g} %/month"

@@ -3,15 +3,17 @@
 from calc.electrical.ampacity import RuleSet, Surroundings, insulations
 from calc.electrical.conductors import Finish, GaugeReading, Series, Strands, conductors
 from calc.electrical.run import designation
+from calc.energy.loads import Route
 from calc.units.kinds import COUNT, RATIO, TEMPERATURE, VOLTAGE
 from calc.units.shown import with_mm2
 from calc.worksheet.fields import Choice, Option, Quantity
 
-DIRECT, INVERTER = "direct", "inverter"
+DIRECT, INVERTER = Route.DIRECT, Route.INVERTER
 
 ROUTE = Choice(
     id="route",
     label="How it is fed",
+    of=Route,
     default=DIRECT,
     options=(
         Option(DIRECT, "direct", aliases=("direct from the bank", "dc")),

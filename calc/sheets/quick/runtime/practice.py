@@ -15,8 +15,14 @@ PRACTICE = Practice(
                 "usable": ("70 %", "80 %"),
             },
             slips=(
-                Slip(inputs={"usable": "100 %"}, says="That empties the bank. Only the share you use counts."),
-                Slip(formula="usable * capacity / load", says="That takes watts for amps: divide the power by the voltage first."),
+                Slip(
+                    inputs={"usable": "100 %"},
+                    says="That empties the bank. Only the share you use counts.",
+                ),
+                Slip(
+                    formula="usable * capacity / load",
+                    says="That takes watts for amps: divide the power by the voltage first.",
+                ),
             ),
         ),
         Task(
@@ -30,10 +36,18 @@ PRACTICE = Practice(
                 "exponent": ("1.10", "1.12", "1.15"),
             },
             slips=(
-                Slip(formula="nameplate_time", says="That is charge over current. A heavy load takes more from a lead-acid bank than the label says: use Peukert's law."),
-                Slip(formula="usable * (cold_capacity / 3600) / current ** exponent * 3600",
-                     says="C/I^k with the 20-hour capacity gives far too little. The law is meant for the rated current: H (C/(I·H))^k."),
-                Slip(inputs={"usable": "100 %"}, says="That empties the bank. Only the share you use counts."),
+                Slip(
+                    formula="nameplate_time",
+                    says="That is charge over current. A heavy load takes more from a lead-acid bank than the label says: use Peukert's law.",
+                ),
+                Slip(
+                    formula="usable * (cold_capacity / 3600) / current ** exponent * 3600",
+                    says="C/I^k with the 20-hour capacity gives far too little. The law is meant for the rated current: H (C/(I·H))^k.",
+                ),
+                Slip(
+                    inputs={"usable": "100 %"},
+                    says="That empties the bank. Only the share you use counts.",
+                ),
             ),
         ),
         Task(
@@ -48,9 +62,18 @@ PRACTICE = Practice(
                 "temperature": ("0 °C", "5 °C", "10 °C"),
             },
             slips=(
-                Slip(inputs={"temperature": "25 °C"}, says="That is the charge at 25 °C. In the cold a lead-acid bank gives less."),
-                Slip(formula="usable * cold_capacity", says="That leaves Peukert's law out: above the rated current the bank gives less."),
-                Slip(formula="usable * capacity", says="That is the label's capacity: neither the cold nor the heavy load is in it."),
+                Slip(
+                    inputs={"temperature": "25 °C"},
+                    says="That is the charge at 25 °C. In the cold a lead-acid bank gives less.",
+                ),
+                Slip(
+                    formula="usable * cold_capacity",
+                    says="That leaves Peukert's law out: above the rated current the bank gives less.",
+                ),
+                Slip(
+                    formula="usable * capacity",
+                    says="That is the label's capacity: neither the cold nor the heavy load is in it.",
+                ),
             ),
         ),
     )

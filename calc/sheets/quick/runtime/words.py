@@ -1,0 +1,43 @@
+"""The working of runtime in words, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from calc.energy.run_time import RunTime
+from calc.judge import Level, Rule
+from calc.worksheet.declare import Step
+
+_TIME = "usable * rated_hours * (cold_capacity / (current * rated_hours)) ** {k}"
+_LOW, _HIGH = _TIME.format(k="exponent_low"), _TIME.format(k="exponent_high")
+
+
+def _by_power(found: RunTime) -> bool:
+    return found.load.power is not None
+
+
+def _direct(found: RunTime) -> bool:
+    return _by_power(found) and not found.load.through_inverter
+
+
+def _through_inverter(found: RunTime) -> bool:
+    return _by_power(found) and found.load.through_inverter
+
+
+def _lead(found: RunTime) -> bool:
+    return found.bank.lead_acid
+
+
+STEPS: tuple[Step[RunTime], ...] = (
+    Step(of="current", formula="load / voltage", source="ohm", when=_direct, says="Power is voltage times current."),
+    Step(of="current", formula="load / (voltage * factor)", source="ohm", when=_through_inverter, says="Power is voltage times current; the inverter's loss comes on top."),
+    Step(of="current", formula="load", when=lambda r: not _by_power(r), says="As measured at the bank, so voltage and inverter do not come in."),
+    Step(of="cold_factor", source="ieee-485", when=_lead, says="A lead-acid bank gives less in the cold; from 25 °C up the factor is taken as one."),
+    Step(of="cold_capacity", formula="capacity / cold_factor", source="ieee-485", when=_lead, says="The published factor multiplies the capacity needed, so what is there is divided by it."),
+    Step(of="rated_current", formula="cold_capacity / rated_hours", source="peukert", says="At this current the bank gives this capacity, in the rated hours."),
+    Step(of="runtime", formula=_TIME.format(k="exponent"), source="peukert", says="Peukert's law in rated-hours form, times the share you use."),
+    Step(of="usable_charge", formula="current * runtime", source="ohm", says="What has gone out by then."),
+    Step(of="shortest", formula=f"min({_HIGH}, {_LOW})", source="peukert", when=_lead, says="With the exponent least kind to this load, from {exponent_low} to {exponent_high} as published for {chemistry}."),
+    Step(of="longest", formula=f"max({_HIGH}, {_LOW})", source="peukert", when=_lead, says="With the exponent kindest to it."),
+    Step(of="shortest", formula=_LOW, source="peukert-li", when=lambda r: not _lead(r), says="No exponent is published for this chemistry: the same capacity was measured at a light and a heavy load, so it counts as one."),
+    Step(of="longest", formula="shortest", when=lambda r: not _lead(r), says="The same figure."),
+)
+
+FINE = Rule[RunTime](id="runtime.fine", level=Level.FINE, headline="The bank carries this for about {runtime}.")
