@@ -15,7 +15,7 @@ from calc.tables import SEEN, table
 from calc.units.compare import at_least, at_most
 from calc.units.constants import DAY, HOUR
 from calc.units.covered import Enumeration, NotCovered
-from calc.units.si import Amperes, Celsius, Coulombs, CRate, Number, Seconds, Share, Tag
+from calc.units.si import Amperes, Celsius, Coulombs, Number, PerSecond, Seconds, Share, Tag
 
 MONTH: Annotated[Seconds, Tag("mean length of a month")] = 365.25 / 12 * DAY
 BASE_TEMPERATURE: Annotated[Celsius, Tag("temperature that a label is meant for")] = (
@@ -94,8 +94,8 @@ class Draw:
     chemistry: Chemistry
     capacity: Coulombs
     current: Amperes
-    rate: CRate
-    heavy_rate: CRate
+    rate: PerSecond
+    heavy_rate: PerSecond
 
 
 @dataclass(frozen=True, kw_only=True)
