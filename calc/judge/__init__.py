@@ -80,3 +80,15 @@ def verdict(found: Iterable[Rule[object]]) -> Level:
     """Return the worst level among rules that fired: FINE where none of them judges."""
     levels = {rule.level for rule in found}
     return next((level for level in JUDGING if level in levels), Level.FINE)
+
+
+def mends[S](rule: Rule[S], rules: Iterable[Rule[S]], before: S, after: S) -> bool:
+    """Return whether a change, from `before` to `after` it, mends what the `rule` found.
+
+    It does if the rule is silent then, and none of the `rules` of the same or a worse level that
+    was silent before it speaks.
+    """
+    grave = JUDGING[: JUDGING.index(rule.level) + 1]
+    return not rule.when(after) and not any(
+        one.level in grave and one.when(after) and not one.when(before) for one in rules
+    )

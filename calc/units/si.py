@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.units import kinds
-from calc.units.kinds import energy, faults, heat
+from calc.units.kinds import energy, faults, heat, joints
 
 Amperes = Annotated[float, kinds.CURRENT]
 Volts = Annotated[float, kinds.VOLTAGE]
@@ -29,6 +29,8 @@ LossRate = Annotated[float, energy.LOSS_RATE]  # share lost in a second
 Count = Annotated[float, kinds.COUNT]  # whole
 NewtonMetres = Annotated[float, kinds.TORQUE]
 Newtons = Annotated[float, kinds.FORCE]
+StressPascals = Annotated[float, joints.STRESS]
+VoltsPerKelvin = Annotated[float, joints.VOLTAGE_PER_KELVIN]
 Hertz = Annotated[float, energy.FREQUENCY]
 VoltAmperes = Annotated[float, energy.APPARENT]
 Degrees = Annotated[float, energy.ANGLE]

@@ -24,10 +24,12 @@ from calc.worksheet.declare import (
     Step,
     Verdict,
     part_of,
+    parts_at,
 )
 from calc.worksheet.fields import ParsedInput, Problem
 from calc.worksheet.formula import written
 from calc.worksheet.result_table import Table
+from calc.worksheet.rows import listed
 
 _MOST_DIGITS = 9
 _FEW = 8  # results that fit a screen
@@ -63,6 +65,29 @@ class Said:
 
     def __str__(self) -> str:
         return f"{self.text} [{self.source}]" if self.source else self.text
+
+
+@dataclass(frozen=True)
+class Finding:
+    """A rule that fires, as its sheet `use`s it, and the `rows` of a list in which it does.
+
+    Where its subject is no row of a list, there is one row, None.
+    """
+
+    use: Placed
+    rows: tuple[Any, ...]
+
+    @property
+    def covers(self) -> frozenset[str]:
+        """The ids of the rules that need not speak of the same rows."""
+        return self.use.rule.covers | self.use.covers
+
+    def without(self, covered: set[tuple[str, int]]) -> Finding:
+        """Return this without the rows of `covered` pairs of a rule's id and the row's identity."""
+        name = self.use.rule.id
+        beside = {(name, id(None))} & covered  # what is said of the whole covers every row
+        kept = () if beside else tuple(row for row in self.rows if (name, id(row)) not in covered)
+        return Finding(self.use, kept)
 
 
 class InputError(ValueError):
@@ -249,13 +274,16 @@ class Writer:
             SOURCES[step.source] if step.source else None,
         )
 
-    def says(self, text: str, at: str, *, own: bool = False) -> str:
+    def says(self, text: str, at: str, *, own: bool = False, those: str = "") -> str:
         """Return a rule's `text` with its names put in; its subject stands `at` in the result.
 
-        The sheet's `own` words for a rule may also name what the sheet shows.
+        The sheet's `own` words for a rule may also name what the sheet shows, and `those` rows of a
+        list of which it speaks.
         """
 
         def put(found: re.Match[str]) -> str:
+            if own and found[1] == "those":
+                return those
             return self.name(found[1], "" if own and found[1] in self.shown else at)
 
         return NAME.sub(put, text)
@@ -284,17 +312,17 @@ class Writer:
             Output(id=path, label="", kind=kind), value, digits=3, rounding=NEAR, both=False
         )
 
-    def judged(self) -> tuple[tuple[Placed, ...], Level, Placed]:
-        """Return the rules that fire, the verdict, and the rule whose headline is its sentence."""
-        found = [
-            use
-            for use in self.sheet.uses
-            if (subject := part_of(self.result, use.at)) is not None and use.rule.when(subject)
-        ]
-        covered = {name for use in found for name in use.rule.covers | use.covers}
-        kept = tuple(use for use in found if use.rule.id not in covered)
-        level = verdict(use.rule for use in kept)
-        first = next(use for use in kept if use.rule.level == level)
+    def judged(self) -> tuple[tuple[Finding, ...], Level, Finding]:
+        """Return what is found, the verdict, and the finding whose headline is its sentence."""
+        found = []
+        for use in self.sheet.uses:
+            parts = parts_at(self.result, use.at)
+            if rows := tuple(row for row, subject in parts if use.rule.when(subject)):
+                found.append(Finding(use, rows))
+        covered = {(name, id(row)) for one in found for name in one.covers for row in one.rows}
+        kept = tuple(left for one in found if (left := one.without(covered)).rows)
+        level = verdict(one.use.rule for one in kept)
+        first = next(one for one in kept if one.use.rule.level == level)
         return kept, level, first
 
     def answer(self) -> Answer:
@@ -304,19 +332,23 @@ class Writer:
         kept, level, first = self.judged()
         said = tuple(
             Said(
-                self.says(use.text or use.rule.text, use.at, own=bool(use.text)),
-                NOTE if use.rule.level is Level.NOTE else CAUTION,
-                SOURCES[use.rule.source] if use.rule.source else None,
-                use.rule.id,
+                self.puts(one, one.use.text, one.use.rule.text),
+                NOTE if one.use.rule.level is Level.NOTE else CAUTION,
+                SOURCES[one.use.rule.source] if one.use.rule.source else None,
+                one.use.rule.id,
             )
-            for use in kept
-            if use.text or use.rule.text
+            for one in kept
+            if one.use.text or one.use.rule.text
         )
-        headline = first.headline or first.rule.headline
-        sentence = self.says(headline, first.at, own=bool(first.headline))
-        rules = tuple(dict.fromkeys(use.rule.id for use in kept))
+        sentence = self.puts(first, first.use.headline, first.use.rule.headline)
+        rules = tuple(dict.fromkeys(one.use.rule.id for one in kept))
         once = tuple(dict.fromkeys(said))  # a rule may say the same of two parts
-        return self._answer(self.result, level.value, sentence, once, rules, first.rule.id)
+        return self._answer(self.result, level.value, sentence, once, rules, first.use.rule.id)
+
+    def puts(self, found: Finding, own: str, usual: str) -> str:
+        """Return the sheet's `own` words for what is found, or the rule's `usual` ones."""
+        those = listed([str(row) for row in found.rows])
+        return self.says(own or usual, found.use.at, own=bool(own), those=those)
 
     def _by_remarks(self) -> Answer:
         held = SimpleNamespace(
@@ -412,4 +444,6 @@ def _kind_and_type(hint: Any) -> tuple[Kind | None, Any]:
     options = [one for one in get_args(hint) if one is not type(None)]
     if options and get_origin(hint) in (Union, UnionType):
         return _kind_and_type(options[0])
+    if options and get_origin(hint) is tuple:
+        return None, _kind_and_type(options[0])[1]  # a path goes on in each of its rows
     return None, hint

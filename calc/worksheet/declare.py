@@ -83,8 +83,10 @@ class Placed:
     """A rule as one worksheet uses it.
 
     `at` is where its subject stands in the result: nothing for the result itself. Where there is no
-    such part (None), the rule is silent. `headline` and `text` are the sheet's own words for it,
-    which may name what the sheet shows, and else the subject's attributes. `covers` names further
+    such part (None), the rule is silent. Where the path leads through a tuple, the rule is asked in
+    each of its rows, and `{those}` in the sheet's own words lists the rows that it fires in.
+    `headline` and `text` are the sheet's own words for it, which may name what the sheet shows, and
+    else the subject's attributes. `covers` names further
     rules that need not speak on this sheet where this one does. `fields` gives the sheet's own ids
     for inputs that the rule's remedy names, as pairs (name, id).
     """
@@ -120,6 +122,25 @@ def part_of(result: Any, at: str) -> Any:
             return None
         result = getattr(result, name)
     return result
+
+
+def parts_at(result: Any, at: str) -> tuple[tuple[Any, Any], ...]:
+    """Return each part of `result` at a path, with the row that it belongs to, without None.
+
+    A path that leads through a tuple has a part in each of its rows; else the row is None.
+    """
+    if not at:
+        return ((None, result),)
+    found: list[tuple[Any, Any]] = [(None, result)]
+    for name in at.split("."):
+        held = [(row, getattr(part, name)) for row, part in found if part is not None]
+        found = []
+        for row, part in held:
+            if isinstance(part, tuple):
+                found += [(one if row is None else row, one) for one in part]
+            else:
+                found.append((row, part))
+    return tuple((row, part) for row, part in found if part is not None)
 
 
 @dataclass(frozen=True, kw_only=True)

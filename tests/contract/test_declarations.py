@@ -14,7 +14,7 @@ from calc.render.answer import gist_text
 from calc.units.quantities import from_base
 from calc.worksheet import formula
 from calc.worksheet.answer import Answer, kind_at
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Placed, part_of
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Placed, part_of, parts_at
 from calc.worksheet.fields import Choice, Field, Quantity
 from calc.worksheet.rows import Rows, Text
 from calc.worksheet.work import Worksheet, parameter
@@ -43,7 +43,8 @@ def texts_of(use: Placed) -> list[str]:
 def names_of(use: Placed, *texts: str) -> set[tuple[str, bool]]:
     """Return the names in a rule's texts, and whether they stand in the sheet's own words."""
     own = (use.headline, use.text)
-    return {(name, text in own) for text in texts for name in placeholders(text)}
+    found = {(name, text in own) for text in texts for name in placeholders(text)}
+    return found - {("those", True)}  # the rows of a list that it fires in
 
 
 @EACH
@@ -236,8 +237,7 @@ def test_every_rule_can_be_asked_alone(sheet):
     """Whatever else fires: no rule leans on another having been asked first."""
     for texts, answer in answers(sheet.id):
         for use in sheet.uses:
-            subject = part_of(answer.result, use.at)
-            if subject is not None:
+            for _, subject in parts_at(answer.result, use.at):
                 assert use.rule.when(subject) in (True, False), f"{use.rule.id} for {texts}"
                 if use.rule.when(subject) and use.rule.mend:
                     change = use.rule.mend(subject)

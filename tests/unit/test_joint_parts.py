@@ -102,6 +102,6 @@ def test_split_washers_are_said_to_be_disputed_with_both_sides_and_their_sources
 
 
 def test_no_published_torque_is_offered_for_a_battery_terminal_without_saying_so():
-    assert "meant for a battery terminal" in ask(joint="battery terminal").sentence
+    assert ask(joint="battery terminal").rule == "joint.no-torque-for-battery"
     known = ask(joint="battery terminal", maker_torque="9 N.m", grade="8.8")
     assert known.verdict == "fine"

@@ -1,0 +1,201 @@
+"""Judgements on a bolted joint: its lugs, its torque, its thread."""
+
+# fmt: off
+from calc.electrical.joints import MOST_LUGS, Condition, Grade, Joint, bolted_joint, strength
+from calc.electrical.locking import JointKind
+from calc.judge import Change, Level, Rule
+
+
+def _remade(joint: Joint, *, grade: Grade, condition: Condition) -> Joint:
+    return bolted_joint(
+        stud=joint.thread.stud.name, grade=grade, condition=condition, maker_torque=joint.maker_torque,
+        kind=joint.kind, lugs=joint.lugs, opened=joint.opened,
+    )
+
+
+def stronger_stud(joint: Joint) -> Change | None:
+    """Return the weakest material whose thread can take the torque, or None."""
+    for grade in sorted(Grade, key=lambda one: strength(one)[0]):
+        if grade is not Grade.UNKNOWN and not _remade(joint, grade=grade, condition=joint.thread.condition).too_tight:
+            return Change({"grade": grade})
+    return None
+
+
+def dry_thread(joint: Joint) -> Change | None:
+    """Return a clean thread, if nothing speaks against the torque there that was silent before."""
+    dry = _remade(joint, grade=joint.thread.grade, condition=Condition.DRY)
+    worse = dry.may_stretch or any(rule.when(dry) and not rule.when(joint) for rule in JUDGEMENTS)
+    return None if worse else Change({"condition": Condition.DRY})
+
+
+TOO_MANY_LUGS = Rule[Joint](
+    id="joint.too-many-lugs", level=Level.STOP, when=lambda j: j.lugs > MOST_LUGS, source="four-lugs",
+    headline="Too many lugs on one stud: four at most. Use a busbar or a second stud.",
+    text="More than four terminals on one stud do not stay tight: the stack settles and the outer lugs share poorly.",
+    mend=lambda j: Change({"lugs": MOST_LUGS}),
+)
+TOO_TIGHT = Rule[Joint](
+    id="joint.torque-over-thread", level=Level.STOP, source="strength",
+    when=lambda j: j.from_maker and j.thread.grade is not Grade.UNKNOWN and j.too_tight,
+    headline="The maker's {torque} is more than this thread bears: {thread.max_torque}. Check the stud, its material, and N·m against lbf·ft.",
+    mend=stronger_stud,
+)
+NO_TORQUE = Rule[Joint](
+    id="joint.no-torque-to-trust", level=Level.STOP, when=lambda j: j.withheld is not None, source="terminal-torque",
+    headline="No torque to be trusted: the published {withheld} is for a stronger stud, and this thread bears only {thread.max_torque}. Find the maker's figure.",
+    mend=stronger_stud,
+)
+TOO_TIGHT_IF_WEAK = Rule[Joint](
+    id="joint.torque-over-weak-thread", level=Level.CAUTION, source="strength",
+    when=lambda j: j.from_maker and j.thread.grade is Grade.UNKNOWN and j.too_tight,
+    headline="{torque}, as the maker says. A stud of brass or mild steel would bear only {thread.max_torque}: make sure that yours is stronger, and check N·m against lbf·ft.",
+    mend=stronger_stud,
+)
+FAR_BELOW_PUBLISHED = Rule[Joint](
+    id="joint.torque-far-below-published", level=Level.CAUTION, when=lambda j: j.far_below_published, source="terminal-torque",
+    headline="{torque} is far below every published figure, {published.low} and up for a {thread.condition} thread. Check the figure and its unit: a loose joint heats.",
+)
+ABOVE_PUBLISHED = Rule[Joint](
+    id="joint.torque-above-published", level=Level.CAUTION, when=lambda j: j.above_published, source="terminal-torque",
+    headline="{torque}, as the maker says, but above every published figure; the highest is {published.high} for a {thread.condition} thread. Check N·m against lbf·ft and lbf·in.",
+)
+BELOW_PUBLISHED = Rule[Joint](
+    id="joint.torque-below-published", level=Level.CAUTION, when=lambda j: j.below_published, source="terminal-torque",
+    headline="{torque}, as the maker says, but below every published figure; the lowest is {published.low} for a {thread.condition} thread. Check N·m against lbf·ft and lbf·in.",
+)
+LUBRICATED = Rule[Joint](
+    id="joint.maker-torque-lubricated", level=Level.CAUTION, source="nut-factor",
+    when=lambda j: j.from_maker and j.thread.condition is Condition.LUBRICATED,
+    headline="{torque}, if the maker means a lubricated thread; most figures are for a dry one.",
+    text="Is the maker's figure for a dry thread? If so, oil raises the clamping force by about a third; the torque would have to come down by a quarter. Clean the thread, or ask.",
+    mend=dry_thread,
+)
+PUBLISHED_TOO_TIGHT_IF_WEAK = Rule[Joint](
+    id="joint.published-torque-over-weak-thread", level=Level.CAUTION, source="strength",
+    when=lambda j: not j.from_maker and j.thread.grade is Grade.UNKNOWN and j.too_tight,
+    headline="The published {torque} is more than a stud of brass or mild steel bears. Stay below its {thread.max_torque}, and find the maker's figure.",
+    mend=stronger_stud,
+)
+MAY_STRETCH = Rule[Joint](
+    id="joint.may-stretch", level=Level.CAUTION, when=lambda j: j.may_stretch, source="nut-factor",
+    headline="{torque}; by the lowest published friction this stretches the thread past its proof load.",
+    text="With the least friction published the clamping force is {clamping.preload_high}, and the thread is proof to {thread.proof_load}. It may stretch for good.",
+    mend=dry_thread,
+)
+NONE_FOR_BATTERY = Rule[Joint](
+    id="joint.no-torque-for-battery", level=Level.CAUTION,
+    when=lambda j: not j.from_maker and j.kind is JointKind.BATTERY,
+    headline="About {torque}, but no figure found is meant for a battery terminal. Get its maker's before you load it.",
+)
+ONE_SOURCE_OILED = Rule[Joint](
+    id="joint.one-source-oiled", level=Level.CAUTION,
+    when=lambda j: not j.from_maker and j.published.one_source and j.thread.condition is Condition.LUBRICATED,
+    headline="About {torque} on an oiled thread, from the one source found for this stud, {published.first.low} dry; makers differ several-fold.",
+)
+ONE_SOURCE = Rule[Joint](
+    id="joint.one-source", level=Level.CAUTION, when=lambda j: not j.from_maker and j.published.one_source,
+    headline="About {torque}, from the one source found for this stud; makers differ several-fold.",
+)
+BORROWED_OILED = Rule[Joint](
+    id="joint.torque-borrowed-oiled", level=Level.CAUTION,
+    when=lambda j: not j.from_maker and j.thread.condition is Condition.LUBRICATED,
+    headline="About {torque} on an oiled thread, for want of the maker's figure; for a dry one sources run from {published.dry_low} to {published.dry_high}.",
+)
+BORROWED = Rule[Joint](
+    id="joint.torque-borrowed", level=Level.CAUTION, when=lambda j: not j.from_maker, source="terminal-torque",
+    headline="About {torque} for want of the maker's figure; sources run from {published.low} to {published.high}.",
+    text="Makers' figures for the same thread differ up to five-fold. Find the sheet of the part, above all for battery posts and plastic-bodied studs, which break or pull out far below what the steel bears.",
+)
+JUDGEMENTS = (
+    TOO_MANY_LUGS, TOO_TIGHT, NO_TORQUE,
+    TOO_TIGHT_IF_WEAK, FAR_BELOW_PUBLISHED, ABOVE_PUBLISHED, BELOW_PUBLISHED, LUBRICATED,
+    PUBLISHED_TOO_TIGHT_IF_WEAK, MAY_STRETCH, NONE_FOR_BATTERY, ONE_SOURCE_OILED, ONE_SOURCE,
+    BORROWED_OILED, BORROWED,
+)  # what makes the verdict on a joint, the gravest first
+
+LUG_ORDER = Rule[Joint](
+    id="joint.order-of-lugs", level=Level.ADVICE, when=lambda j: j.lugs > 1, source="four-lugs",
+    text="Put the lug with the largest current next to the seat, and fan the lugs so that each lies flat on the next.",
+)
+UNKNOWN_MATERIAL = Rule[Joint](
+    id="joint.material-unknown", level=Level.ADVICE, when=lambda j: j.thread.grade is Grade.UNKNOWN, source="strength",
+    text="Material not known, so the ceiling is that of the weakest usual one: brass or mild steel. A copper stud bears a third less: choose copper if it is reddish where it is scratched. Soft, unmarked stainless lies between.",
+)
+BATTERY_TERMINAL = Rule[Joint](
+    id="joint.battery-terminal", level=Level.ADVICE, when=lambda j: j.kind is JointKind.BATTERY, source="33cfr-battery",
+    text="A battery terminal is soft: lead, or a thin insert in plastic. What the thread bears says nothing of it. Cover it, vent the box if the cells gas, and never bridge the terminals with a spanner.",
+)
+PLASTIC_BODY = Rule[Joint](
+    id="joint.plastic-body", level=Level.ADVICE, when=lambda j: j.kind is JointKind.FUSE, source="practice",
+    text="The body of a fuse holder or breaker is plastic: it cracks or softens long before the stud gives. What the thread bears says nothing of it: only the maker's torque counts here.",
+)
+CHASSIS_GROUND = Rule[Joint](
+    id="joint.chassis-ground", level=Level.ADVICE, when=lambda j: j.kind is JointKind.CHASSIS, source="practice",
+    text="A chassis ground carries all that returns through the body: bare metal, a lug as large as the positive one, and paint or grease over the finished joint. Never on a part of the fuel, brake or gas system.",
+)
+DRY_STAINLESS = Rule[Joint](
+    id="joint.dry-stainless", level=Level.ADVICE, when=lambda j: j.thread.dry_stainless, source="nut-factor",
+    text="Dry stainless on stainless seizes, and clamps less for the same torque: {clamping.preload_low} to {clamping.preload_high} here. A drop of anti-seize counts as lubricated; ask the maker for the torque then.",
+)
+TORQUE_FROM_MEMORY = Rule[Joint](
+    id="joint.torque-from-memory", level=Level.ADVICE,
+    when=lambda j: j.published.first.from_memory and not j.from_maker, source="memory",
+    text="The published figure for this stud is from memory.",
+)
+INCH_GRADES = Rule[Joint](
+    id="joint.inch-grades", level=Level.ADVICE, source="sae-j429",
+    when=lambda j: j.thread.inch and j.thread.proof_stress > strength(Grade.UNKNOWN)[0],
+    text="Inch bolts are graded otherwise: no lines on the head, grade 2, proof 379 MPa; three lines, grade 5, 586 MPa; six, grade 8, 827 MPa. Here the strength of {thread.grade} is put on the inch thread.",
+)
+DISCONNECT_FIRST = Rule[Joint](
+    id="joint.disconnect-first", level=Level.ADVICE, source="practice",
+    text="Disconnect the bank before you put a spanner near a live stud: a slip across the poles burns and welds. A loose joint heats with the square of the current until insulation burns.",
+)
+OILED_PUBLISHED = Rule[Joint](
+    id="joint.published-are-dry", level=Level.NOTE, when=lambda j: j.thread.condition is Condition.LUBRICATED, source="nut-factor",
+    text="No figure found is for an oiled thread: the lowest and the highest here are the dry {published.dry_low} and {published.dry_high}, brought down to {published.share} for the same clamping force.",
+)
+NO_WASHER_BELOW = Rule[Joint](
+    id="joint.no-washer-in-path", level=Level.NOTE, source="terminal-stack",
+    text="A washer under a lug would put steel in the current's path, and heat.",
+)
+PRELOAD_HOLDS = Rule[Joint](
+    id="joint.clamping-holds", level=Level.NOTE, source="loosening",
+    text="Clamping force is what holds; what locks the nut only keeps it on when that is lost.",
+)
+WRENCH_NO_JUDGE = Rule[Joint](
+    id="joint.wrench-is-no-judge", level=Level.NOTE, source="recheck",
+    text="That the wrench is no judge later is from a note to a code; when to look again is common practice.",
+)
+SPLIT_DISPUTED = Rule[Joint](
+    id="joint.split-washer-disputed", level=Level.NOTE, source="split-washer",
+    text="Split lock washers are disputed: summaries of a design manual call them flat and useless once torqued; those who sell them say the opposite.",
+)
+SPLIT_TESTED = Rule[Joint](
+    id="joint.split-washer-tested", level=Level.NOTE, source="split-test",
+    text="A fastener engineer reports no significant difference with and without a split washer under vibration.",
+)
+LOCKNUT_KEEPS_NUT = Rule[Joint](
+    id="joint.locknut-keeps-the-nut", level=Level.NOTE, source="practice",
+    text="A prevailing-torque nut keeps the nut, not the clamping force. Wedge-locking pairs kept the force in vibration tests that their makers ran; no independent figures were found.",
+)
+SPRING_WASHER_TORQUE = Rule[Joint](
+    id="joint.torque-over-spring-washer", level=Level.NOTE, source="spring-torque",
+    text="A car maker's workshop table takes 85 % of the torque where a spring washer lies under the nut. Ask which case a figure is for.",
+)
+SWITCHGEAR_TORQUE = Rule[Joint](
+    id="joint.switchgear-torque", level=Level.NOTE, when=lambda j: j.switchgear is not None, source="terminal-torque",
+    text="A busbar joint of switchgear on {thread.stud.name} is published with what is {switchgear.torque} on a {thread.condition} thread: {switchgear.share} of the strength of yours. Small terminals take far less, since plastic or a screw head gives first.",
+)
+BRASS = Rule[Joint](
+    id="joint.brass-varies", level=Level.NOTE, when=lambda j: j.thread.grade is Grade.BRASS, source="iso-8839",
+    text="The standard for brass screws has 250 MPa and more for the common alloys, and 180 MPa for one leaded brass above M6.",
+)
+NO_SPRING_CONTACT = Rule[Joint](
+    id="joint.no-spring-contact", level=Level.NOTE, source="33cfr-battery",
+    text="A battery connector must not depend on spring tension.",
+)
+TORQUE_IS_ROUGH = Rule[Joint](
+    id="joint.torque-is-rough", level=Level.NOTE, source="nut-factor",
+    text="The same torque gives a clamping force known to about ±30 %.",
+)
