@@ -68,7 +68,7 @@ def _rules(sheet: Worksheet) -> Iterator[str]:
         if rule.source and rule.source not in SOURCES:
             yield f"{rule.id} has the source {rule.source!r}"
         for own, text in _texts(use):
-            for name in placeholders(text):
+            for name in placeholders(text) - ({"those"} if own and use.at else set()):
                 if _lost(sheet, name, use.at) and not (own and not _lost(sheet, name)):
                     yield f"{rule.id} says {{{name}}}"
         ids = {other.rule.id for other in sheet.uses}
