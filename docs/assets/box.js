@@ -1,10 +1,11 @@
 // One box of a form and what Python says of it: the figure as read, the sentence if it is wrong.
 
-export const part = (place, name) => place.querySelector(`[data-${name}]`);
+import { part, show } from "./parts.js";
 
-export function show(element, words) {
-  element.textContent = words;
-  element.hidden = !words;
+// Whether a control of a form holds what the page was built with.
+export function isAsBuilt(box) {
+  const built = box.options ? ([...box.options].find((one) => one.defaultSelected) ?? box.options[0])?.value : box.defaultValue;
+  return box.value === built || built === undefined;
 }
 
 // Whether a cell is in a row that somebody is filling in and has not come to yet.
@@ -25,8 +26,7 @@ export function inBox(place, reply, fill) {
   // The box may have been left before this reply came.
   else if (box.type === "text" && reply.shown && !reply.error && box !== document.activeElement) box.value = reply.entry;
   // A folded figure that is wrong, or that a link sets apart from the usual, must be seen.
-  const usual = box.options ? box.options[box.selectedIndex].defaultSelected : box.value === box.defaultValue;
-  if (reply.error || (fill && !usual)) place.closest("details")?.setAttribute("open", "");
+  if (reply.error || (fill && !isAsBuilt(box))) place.closest("details")?.setAttribute("open", "");
   box.lugwiseEntry = reply.error ? null : reply.entry;
   const mark = () => {
     show(part(place, "error"), reply.error);

@@ -1,15 +1,9 @@
 // Offers, where a page has a place for it, to put the site on the home screen and to keep its files
 // when the device runs short of room. Neither is ever asked without a press.
 
-let offer = null; // the browser's own offer, which it makes when it is ready to
+import { button } from "./parts.js";
 
-export function button(label, act) {
-  const node = document.createElement("button");
-  node.type = "button";
-  node.textContent = label;
-  node.addEventListener("click", act);
-  return node;
-}
+let offer = null; // the browser's own offer, which it makes when it is ready to
 
 function render() {
   const place = document.querySelector("[data-install]");

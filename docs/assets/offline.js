@@ -2,7 +2,8 @@
 // are counted from the cache by the service worker (sw.js, one folder up). Whether the browser
 // believes itself on line proves nothing, so it is never asked.
 
-import { button } from "./install.js";
+import "./install.js";
+import { button } from "./parts.js";
 
 const RETRY_MS = [30e3, 2 * 60e3, 10 * 60e3, 30 * 60e3]; // a bad line costs data at every try
 

@@ -1,48 +1,26 @@
 // Live sheets. This file carries messages between the form and Python: it knows no field, no unit
 // and no formula. Python sends finished HTML, escaped there.
 
-import { inBox, part, show } from "./box.js";
-import { ask, isReady, start } from "./python.js";
+import { inBox, isAsBuilt } from "./box.js";
+import { part, show } from "./parts.js";
+import { ask, start } from "./python.js";
 import { cellsOf, fit, tend, typed } from "./rows.js";
 import { share } from "./share.js";
-
-// Says how the answer below stands to the fields; a stale answer is seen to be one.
-function say(sheet, words, stale) {
-  show(part(sheet, "standing"), words);
-  sheet.classList.toggle("is-stale", stale);
-}
+import { standing } from "./standing.js";
 
 function bind(sheet) {
   const id = sheet.dataset.sheet;
   const form = part(sheet, "form");
-  let newest = 0;
-  let touched = false; // the fields are no longer those of the answer that came with the page
-  let speak = 0;
-  let address = 0;
+  const state = standing(sheet, () => request(last));
   const home = location.pathname;
+  let last = {};
+  let address = 0;
 
   function request(more) {
-    const mine = ++newest;
-    // A long sum comes in parts, each asked for by itself, so that newer figures need not wait.
-    const take = (reply) => {
-      if (mine !== newest) return;
-      if (reply.fields) answered(reply, "fragment" in more);
-      else if (reply.answer) {
-        put(reply);
-        tell(reply);
-      }
-      if (reply.rest === 1) return;
-      part(sheet, "rest").value = reply.rest;
-      ask(id, { sheet: id, rest: true }, take, refuse);
-    };
-    const refuse = (words) => {
-      if (mine !== newest) return;
-      const why = words
-        ? `This could not be worked: ${words}`
-        : "The live sheet could not start in this browser. The figures shown are the sheet’s own example.";
-      say(sheet, why, touched);
-    };
-    ask(id, { sheet: id, ...more }, take, refuse);
+    last = more;
+    const take = (reply) => (reply.fields ? answered(reply, "fragment" in more) : goOn(reply));
+    state.sent();
+    ask(id, { sheet: id, ...more }, { take, refuse: state.refused, again: state.again });
   }
 
   function work() {
@@ -56,17 +34,17 @@ function bind(sheet) {
   }
 
   function changed() {
-    touched = true;
-    if (!isReady()) say(sheet, "Starting the sheet; your answer follows.", true);
+    state.changed();
     work();
   }
 
   function open() {
-    if (!location.hash.includes("=")) return work();
-    touched = true;
-    clearTimeout(address); // of the figures that stood here before
-    if (!isReady()) say(sheet, "Working out the figures of this link; those below are the sheet’s own example.", true);
-    request({ fragment: location.hash });
+    if (location.hash.includes("=")) {
+      clearTimeout(address); // of the figures that stood here before
+      state.changed();
+      request({ fragment: location.hash });
+    } else if ([...form.elements].every(isAsBuilt)) work();
+    else changed(); // typed before this script was here
   }
 
   function beside(field, reply, fill) {
@@ -91,13 +69,12 @@ function bind(sheet) {
       part(sheet, "notes").replaceChildren(...reply.notes.map(item));
       part(sheet, "notes").hidden = !reply.notes.length;
     }
-    if (reply.answer) put(reply);
-    else part(sheet, "gist").textContent = reply.status;
-    say(sheet, reply.answer ? "" : "The answer below is that of the last complete figures.", !reply.answer);
-    tell(reply);
-    clearTimeout(address);
     part(sheet, "link").value = `${location.href.split("#")[0]}#${reply.link}`;
-    if (touched && !fill) {
+    if (reply.answer) put(reply);
+    else state.unusable(reply.status);
+    state.tell(reply.status);
+    clearTimeout(address);
+    if (state.isTouched() && !fill) {
       // By then the reader may have gone to another guide, or come back: an address not ours to write.
       const here = () => sheet.isConnected && location.pathname === home;
       const write = () => here() && history.replaceState(history.state, "", `#${reply.link}`);
@@ -106,18 +83,24 @@ function bind(sheet) {
     document.documentElement.dataset.lugwise = "ready";
   }
 
-  function tell(reply) {
-    clearTimeout(speak);
-    if (touched) speak = setTimeout(() => (part(sheet, "status").textContent = reply.status), 800);
+  // A later stage of a long sum.
+  function goOn(reply) {
+    if (reply.rest < 1) part(sheet, "rest").value = reply.rest;
+    else {
+      put(reply);
+      state.tell(reply.status);
+    }
   }
 
   function put(reply) {
-    const place = part(sheet, "answer");
+    if (!reply.answer) throw new Error("A sum was given up on the way");
+    const [place, gist] = [part(sheet, "answer"), part(sheet, "gist")];
     const opened = [...place.querySelectorAll("details[open]")].map((fold) => fold.dataset.fold);
+    gist.innerHTML = reply.gist;
     place.innerHTML = reply.answer;
     for (const fold of place.querySelectorAll("details")) fold.open = opened.includes(fold.dataset.fold);
     place.dataset.seq = Number(place.dataset.seq) + 1;
-    part(sheet, "gist").innerHTML = reply.gist;
+    state.put(reply.rest === 1);
   }
 
   form.addEventListener("submit", (event) => event.preventDefault());
@@ -133,9 +116,12 @@ function bind(sheet) {
     if (target.type === "text" && target.lugwiseEntry != null) target.value = target.lugwiseEntry;
   });
   for (const list of form.querySelectorAll("[data-rows]")) tend(list);
-  share(sheet, (link, take) => ask("code", { code: link }, (reply) => take(reply.svg), () => take("")));
+  share(sheet, (link, use) => {
+    ask("code", { code: link }, { take: ({ svg }) => use(svg), refuse: () => use("") });
+  });
   part(sheet, "link").value = location.href; // until Python says it in full
   sheet.lugwiseOpen = open;
+  sheet.dataset.live = "";
   open();
 }
 

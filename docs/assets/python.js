@@ -1,51 +1,122 @@
 // The one worker with Python in it, kept for the whole visit. Requests and replies are JSON text.
+// The page holds the clock, of a start and of each stage of a reply: a refused wasm makes the
+// loader wait for ever, and a worker that the system has ended says nothing at all.
 
-const START_LIMIT = 60_000; // a refused wasm makes the loader wait for ever, so the page holds the clock
+const START_LIMIT = 60_000;
+const STAGE_LIMIT = 10_000;
+const TICK = 1_000;
+const RESTARTS = 2; // until an ask is answered in full
 
 let worker = null;
 let ready = false;
-let clock = 0;
+let restarts = 0;
 let asked = 0;
-const waiting = new Map(); // id of an ask -> [what to do with its reply, what to do without one]
+const waiting = new Map(); // id of an ask -> {key, request, take, refuse, again}
 const newest = new Map(); // key -> id: an ask that was overtaken gets no reply
 
 export const isReady = () => ready;
 
 export function start() {
   if (worker) return;
-  worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
-  clock = setTimeout(stop, START_LIMIT);
-  worker.onmessage = ({ data }) => {
-    if (data.type === "ready") {
-      ready = true;
-      clearTimeout(clock);
-    } else if (data.type === "answer") settle(data.id, 0, JSON.parse(data.response));
-    else if (!ready) stop();
-    else settle(data.id, 1, data.message);
-  };
-  worker.onerror = () => ready || stop();
+  try {
+    worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+  } catch (error) {
+    console.error(error);
+    return stop("start"); // a browser that has no workers, or allows none here
+  }
+  const mine = worker;
+  const current = (act) => (event) => mine === worker && act(event);
+  setClock(START_LIMIT, () => stop("start"));
+  worker.onmessage = current(({ data }) => hear(data));
+  worker.onerror = current(() => ready || stop("start"));
 }
 
-function settle(id, which, what) {
-  const acts = waiting.get(id);
+function hear(data) {
+  if (data.type === "ready") ready = true;
+  else if (data.type === "answer") reply(data.id, data.response);
+  else if (data.id) fail(data.id, "failed", data.message);
+  else return ready ? restart() : stop("start"); // Python itself is broken
+  if (waiting.size) setClock(STAGE_LIMIT, restart);
+  else stopClock();
+}
+
+let ticking = 0;
+
+// Counts its own ticks, so that it stands still with a page that is hidden or a device that sleeps.
+function setClock(limit, act) {
+  stopClock();
+  let left = limit;
+  ticking = setInterval(() => {
+    if (!document.hidden) left -= TICK;
+    if (left > 0) return;
+    stopClock();
+    act();
+  }, TICK);
+}
+
+function stopClock() {
+  clearInterval(ticking);
+  ticking = 0;
+}
+
+function reply(id, response) {
+  const ask = waiting.get(id);
+  if (!ask) return;
+  try {
+    const said = JSON.parse(response);
+    ask.take(said);
+    if (said.rest < 1) return send(id, { sheet: ask.request.sheet, rest: true });
+    waiting.delete(id);
+    restarts = 0;
+  } catch (error) {
+    console.error(error);
+    fail(id, "unshown");
+  }
+}
+
+function fail(id, why, words) {
+  const ask = waiting.get(id);
   waiting.delete(id);
-  acts?.[which](what);
+  ask?.refuse(why, words);
 }
 
-// Ends a start that failed; the next ask tries again.
-function stop() {
-  clearTimeout(clock);
+const send = (id, request) =>
+  worker?.postMessage({ type: "ask", id, key: waiting.get(id).key, request: JSON.stringify(request) });
+
+function end() {
+  stopClock();
   worker?.terminate();
   [worker, ready] = [null, false];
-  for (const id of [...waiting.keys()]) settle(id, 1, "");
 }
 
-// Of asks with one key only the newest gets a reply. `refuse` gets Python's own words, or none
-// where Python could not start.
-export function ask(key, request, take, refuse) {
+// The next ask tries again.
+function stop(why) {
+  end();
+  for (const id of [...waiting.keys()]) fail(id, why);
+}
+
+// Another Python knows nothing of a reply that was under way: each ask begins anew.
+function restart() {
+  if (restarts === RESTARTS) return stop("silent");
+  restarts += 1;
+  end();
   start();
+  for (const [id, ask] of waiting) {
+    send(id, ask.request);
+    ask.again?.();
+  }
+}
+
+// Of asks with one key only the newest gets a reply: `take` gets it, and where it comes in stages,
+// each of them. `again` is told when Python had to be restarted, and `refuse` why no reply can come:
+// "start", "silent", "unshown" if `take` threw, or "failed" with Python's own words.
+export function ask(key, request, { take, refuse, again }) {
   waiting.delete(newest.get(key));
   newest.set(key, ++asked);
-  waiting.set(asked, [take, refuse]);
-  worker.postMessage({ type: "ask", id: asked, key, request: JSON.stringify(request) });
+  waiting.set(asked, { key, request, take, refuse, again });
+  const id = asked;
+  start();
+  if (!worker) return;
+  send(id, request);
+  if (ready && !ticking) setClock(STAGE_LIMIT, restart);
 }

@@ -1,7 +1,7 @@
 // Lists in a form: rows are added, removed and put back. Python reads the cells and says what is
 // wrong with each; here they are only gathered in order and counted.
 
-import { part } from "./box.js";
+import { part } from "./parts.js";
 
 const rowsOf = (list) => [...part(list, "list").querySelectorAll("[data-row]")];
 const boxesOf = (row) => [...row.querySelectorAll("input, select")];

@@ -1,8 +1,16 @@
 // Handing an answer on: copy its link, send it by the system's own sheet, print it with its code.
 
-const part = (sheet, name) => sheet.querySelector(`[data-${name}]`);
+import { part } from "./parts.js";
+
+// The link is written with the answer: until that has come it would open other values.
+function hasLink(sheet) {
+  const has = !("behind" in sheet.dataset);
+  part(sheet, "copied").textContent = has ? "" : "No link yet: your values have not been calculated.";
+  return has;
+}
 
 async function copy(sheet) {
+  if (!hasLink(sheet)) return;
   const box = part(sheet, "link");
   let done = true;
   try {
@@ -15,6 +23,7 @@ async function copy(sheet) {
 }
 
 async function send(sheet) {
+  if (!hasLink(sheet)) return;
   try {
     await navigator.share({ title: document.title, url: part(sheet, "link").value });
   } catch {

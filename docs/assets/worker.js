@@ -2,9 +2,10 @@
 // start as soon as it is made. It knows no worksheet: JSON text in, JSON text out.
 //
 // page -> worker   {type: "ask", id, key, request}   of asks with one key only the newest counts
-// worker -> page   {type: "ready", ms} | {type: "answer", id, response} | {type: "failed", message}
+// worker -> page   {type: "ready", ms} | {type: "answer", id, response} | {type: "failed", message, id}
+//                  where a failure without an id is that of Python itself
 //
-// A start can still hang where no error is thrown, so the page holds the clock and ends this worker.
+// A start or a sum can hang where no error is thrown, so the page holds the clock and ends this worker.
 
 const started = performance.now();
 const SITE = new URL("../", import.meta.url);
@@ -83,12 +84,13 @@ async function startPython() {
 }
 
 async function openDoor() {
-  const python = await startPython();
+  python = await startPython();
   python.unpackArchive(await app, "zip", { extractDir: (await boot).sitePackages });
   return python.pyimport("calc.render.bridge").ask;
 }
 
 const waiting = new Map(); // the newest ask of each key, oldest key first
+let python = null;
 let door = null;
 let busy = false;
 // A posted message waits its turn behind those that came while Python was working, so that asks
@@ -107,7 +109,8 @@ turn.port1.onmessage = () => {
   try {
     self.postMessage({ type: "answer", id, response: door(request) });
   } catch (error) {
-    fail(error, id);
+    // An exception of Python's own is its reply; anything else leaves it broken, and names no ask.
+    fail(error, error instanceof python.ffi.PythonError ? id : undefined);
   }
   busy = false;
   goOn();

@@ -16,6 +16,8 @@ from tests.whole import whole_reply
 expect.set_options(timeout=20_000)  # two slow cores, and a Python that starts in the page
 STARTING = 90_000  # milliseconds for that Python's start
 
+STALE = re.compile(r"^The answer below is for the (default|previous) values\.$")
+
 ATTACK = "<img src=x onerror=window.pwned=1>"
 
 EVERY_FIELD: dict[str, dict[str, str]] = tomllib.loads(
@@ -157,7 +159,7 @@ class Sheet:
         expect(self.box(field)).to_have_value(typed)
 
     def expect_stale(self) -> None:
-        expect(self.state).to_have_text("The answer below is that of the last complete figures.")
+        expect(self.state).to_have_text(STALE)
         expect(self.root).to_contain_class("is-stale")
 
     def expect_fine(self, field: str) -> None:
@@ -183,7 +185,7 @@ def open_sheet(page: Page, server: Server, name: str, fragment: str = "") -> She
     else:
         page.goto(address + fragment)
     sheet.expect_live()
-    replied = "[data-answer]:not([data-seq='0']), :scope.is-stale"
+    replied = "[data-answer]:not([data-seq='0']), [data-answer][aria-busy='false']"
     expect(sheet.root.locator(replied).first).to_be_attached()
     return sheet
 

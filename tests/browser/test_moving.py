@@ -153,7 +153,7 @@ def test_a_python_that_does_not_come_is_said_and_the_built_answer_stays(browser,
         page.context.route("**/pyodide.asm.wasm.gz", lambda route: route.abort())
         page.goto(f"{server.url}checks/{RUN}/")
         sheet = Sheet(page, RUN)
-        expect(sheet.state).to_contain_text("The live sheet could not start in this browser.")
+        expect(sheet.state).to_contain_text("The calculation could not start in this browser.")
         expect(sheet.answer).to_have_text(sheet.text_of(reply_to(RUN, usual(RUN))["answer"]))
         # What hindered it may pass: the next key tries again.
         page.context.unroute("**/pyodide.asm.wasm.gz")
