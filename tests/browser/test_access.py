@@ -8,7 +8,7 @@ from playwright.sync_api import Page, expect
 
 import calc
 from tests.browser.sheet_helpers import ATTACK, ONE_OF_EACH, Sheet, link_to, open_sheet, usual
-from tests.browser.tools import NO_PYTHON, REFUSED, VIEWPORTS
+from tests.browser.tools import NO_PYTHON, VIEWPORTS
 
 CHECKS = [f"checks/{name}/" for name in calc.worksheets()]
 OTHERS = [
@@ -161,29 +161,6 @@ def test_no_sheet_breaks_a_wcag_rule_while_figures_are_wrong(page, server, schem
         expect(page.locator("body")).to_have_attribute("data-md-color-scheme", SCHEMES[scheme])
         broken += broken_rules(page)
     assert not broken, "\n".join(broken)
-
-
-@pytest.mark.parametrize("scheme", SCHEMES)
-def test_a_sheet_that_cannot_calculate_is_still_for_every_hand_and_eye(page, server, scheme):
-    page.emulate_media(color_scheme=scheme)
-    page.add_init_script(REFUSED)
-    page.goto(f"{server.url}checks/wire-drop/")
-    sheet = Sheet(page, "wire-drop")
-    sheet.box("current").fill("300")
-    again = sheet.state.get_by_role("button", name="Try again")
-    expect(again).to_be_visible()
-    expect(sheet.root).to_contain_class("is-stale")
-    assert not page.evaluate(SMALL_TARGETS, ".lw-sheet :is(input, select, button)")
-    assert not page.evaluate(SMALL_TEXT, ".lw-sheet")
-    page.set_viewport_size({"width": 320, "height": 640})
-    page.evaluate("() => { document.documentElement.style.fontSize = '250%'; }")
-    out = page.evaluate(STICKING_OUT, "article *")
-    assert not [element for element in out if not element.startswith("the page is")]
-    page.evaluate("() => { document.documentElement.style.fontSize = ''; }")
-    assert not broken_rules(page)
-    again.focus()
-    page.keyboard.press("Enter")
-    expect(again).to_be_visible()  # it has tried and failed once more
 
 
 @both_viewports

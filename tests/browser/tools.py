@@ -30,13 +30,6 @@ CHROMIUM = {
 NO_PYTHON = "window.Worker = class { postMessage() {} terminate() {} }"
 """A script for pages on which Python is not to start: what stands there is what was built."""
 
-REFUSED = """window.Worker = class {
-  constructor() { setTimeout(() => this.onerror?.(new Event("error"))); }
-  postMessage() {}
-  terminate() {}
-}"""
-"""A script for pages on which Python cannot be loaded."""
-
 
 class Server:
     """A server as a process of its own, on a port of its own, that can be killed and come back.

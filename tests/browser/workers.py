@@ -40,6 +40,13 @@ HANDLED = """
 """
 """A script for pages on which the test takes the worker in hand."""
 
+REFUSED = """window.Worker = class {
+  constructor() { setTimeout(() => this.onerror?.(new Event("error"))); }
+  postMessage() {}
+  terminate() {}
+}"""
+"""A script for pages on which Python cannot be loaded."""
+
 
 class Workers:
     """The workers with Python that a page has made, and the page's clock, which stands still."""
