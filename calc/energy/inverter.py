@@ -13,7 +13,7 @@ from calc.electrical.sizing import one_cable, thickest_bears
 from calc.energy import battery
 from calc.energy.battery import Chemistry, Draw
 from calc.energy.limits import ONE_BATTERY
-from calc.energy.loads import bank_current
+from calc.energy.loads import HEAVY_CABLE, bank_current
 from calc.tables import FROM_MEMORY, table
 from calc.units.compare import at_most
 from calc.units.constants import HOUR
@@ -43,7 +43,6 @@ MUCH_IDLING: Annotated[Share, Tag("share of a day's energy that idling may take"
 NO_SAG: Annotated[Share, Tag("lowest voltage that is no sag")] = 0.98
 # Of the voltage, below which the lowest is not that of the same bank: common practice, no source
 TOO_LOW: Annotated[Share, Tag("lowest voltage that is another bank's")] = 0.75
-HEAVY_CABLE = "2/0 AWG"  # the thickest that is handled with ease: common practice, no source
 # A 12 V bank of LFP is charged at 14.6 V, others in proportion
 CHARGED: Annotated[Number, Tag("charging voltage against the nominal one")] = 14.6 / 12
 

@@ -7,8 +7,20 @@ which do not follow the pulses.
 from dataclasses import dataclass
 from typing import Annotated
 
+from calc.electrical.ampacity import bears
+from calc.electrical.sizing import thickest_bears
 from calc.units.covered import Enumeration
-from calc.units.si import Amperes, Number, Share, Tag, Volts, Watts
+from calc.units.si import (
+    Amperes,
+    Coulombs,
+    Joules,
+    Number,
+    Seconds,
+    Share,
+    Tag,
+    Volts,
+    Watts,
+)
 
 # Of full light, below which lightness is a straight line: CIE 1976
 DARK: Annotated[Share, Tag("light below which lightness is a straight line")] = 0.008856
@@ -16,6 +28,9 @@ DARK: Annotated[Share, Tag("light below which lightness is a straight line")] = 
 FILAMENT_POWER: Annotated[Number, Tag("exponent of a filament's power")] = 1.6
 FILAMENT_CURRENT: Annotated[Number, Tag("exponent of a filament's current")] = 0.55
 FILAMENT_LIGHT: Annotated[Number, Tag("exponent of a filament's light")] = 3.4
+
+
+HEAVY_CABLE = "2/0 AWG"  # the thickest that is handled with ease: common practice, no source
 
 
 class Route(Enumeration):
@@ -44,6 +59,54 @@ class BankLoad:
     def through_inverter(self) -> bool:
         """Whether an inverter feeds it."""
         return self.route is Route.INVERTER
+
+
+class LoadType(Enumeration):
+    """What a load does with its power."""
+
+    ANY = "any-load"
+    HEAT = "resistive-heat"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Consumption:
+    """What a load takes from the bank over a `time`: `charge` and `energy`, losses included.
+
+    The cables are what 2/0 and 4/0 AWG carry with 105 °C insulation, 33 CFR 183.425 table 5.
+    """
+
+    load: BankLoad
+    load_type: LoadType
+    time: Seconds
+    charge: Coulombs
+    energy: Joules
+    heavy_cable: Amperes
+    thickest_cable: Amperes
+
+
+def consumption(
+    *,
+    power: float,
+    voltage: float,
+    route: Route,
+    efficiency: float,
+    time: float,
+    load_type: LoadType,
+) -> Consumption:
+    """Return what `power` [W] takes in a `time` [s] from a bank at `voltage` [V].
+
+    See `of_power`. Raises NotCovered for a name that is not in an enumeration.
+    """
+    load = of_power(power=power, voltage=voltage, route=route, efficiency=efficiency)
+    return Consumption(
+        load=load,
+        load_type=LoadType(load_type),
+        time=time,
+        charge=load.current * time,
+        energy=power * time / load.factor,
+        heavy_cable=bears(HEAVY_CABLE) or 0.0,
+        thickest_cable=thickest_bears(),
+    )
 
 
 def of_power(*, power: float, voltage: float, route: Route, efficiency: float) -> BankLoad:

@@ -2,13 +2,17 @@
 
 # fmt: off
 from calc.energy.limits import HEATING_JOINT, MOSTLY_HEAT
-from calc.energy.loads import BankLoad
-from calc.judge import Level, Rule
-from calc.units.compare import at_most
+from calc.energy.loads import BankLoad, Consumption, LoadType
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least, at_most
 
 IDLE_DRAW = Rule[BankLoad](
     id="inverter.idle-draw-on-top", level=Level.ADVICE, when=lambda b: b.through_inverter and b.power is not None, source="practice",
     text="Add the inverter's own idle draw to the load if it stays on.",
+)
+IDLE_DRAW_APART = Rule[BankLoad](
+    id="inverter.idle-draw-apart", level=Level.ADVICE, when=lambda b: b.through_inverter, source="practice",
+    text="The inverter draws its own idle current all the while it is on; that is not in this sum.",
 )
 MEASURED_AT_BANK = Rule[BankLoad](
     id="inverter.measured-at-bank", level=Level.ADVICE, when=lambda b: b.through_inverter and b.power is None, source="practice",
@@ -23,7 +27,29 @@ LOOSE_JOINT_HEATS = Rule[BankLoad](
     text="At this current a loose joint becomes a heater. Check wire, fuse and torque before it is switched on, and keep within the maker's instructions.",
 )
 
-
-def mostly_heat(load: BankLoad) -> bool:
-    """Return whether a load of its size is mostly heat."""
-    return load.power is not None and load.power >= MOSTLY_HEAT
+# What it takes over a time
+BEYOND_ANY_CABLE = Rule[Consumption](
+    id="load.beyond-any-cable", level=Level.STOP, when=lambda c: not at_most(c.load.current, c.thickest_cable),
+    headline="{load.current} is more than any single cable in the table bears ({thickest_cable}). Use a higher bank voltage or another way to do the job.",
+    mend=lambda c: Change({"voltage": c.load.voltage * c.load.current / c.thickest_cable}),
+)
+ALL_BECOMES_HEAT = Rule[Consumption](
+    id="load.all-becomes-heat", level=Level.CAUTION, when=lambda c: c.load_type is LoadType.HEAT, source="practice",
+    headline="{load.current}, and all of it becomes heat: {charge} in {time}.",
+    text="Heat made from a battery is the dearest use of it: {charge} for {time} of this. A flame outside the living space, the engine, or shore power does the same job without the bank.",
+)
+MOSTLY_HEAT_PERHAPS = Rule[Consumption](
+    id="load.mostly-heat-perhaps", level=Level.ADVICE, source="practice",
+    when=lambda c: c.load_type is not LoadType.HEAT and c.load.power is not None and at_least(c.load.power, MOSTLY_HEAT),
+    text="Loads of this size are mostly heat (kettle, hob, hair dryer). If this one is, set the kind of load to resistive heat.",
+)
+BEYOND_HEAVY_CABLE = Rule[Consumption](
+    id="load.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table",
+    when=lambda c: not at_most(c.load.current, c.heavy_cable) and at_most(c.load.current, c.thickest_cable),
+    text="This current is beyond 2/0 AWG with 105 °C insulation ({heavy_cable}). Cable, fuse, switch and every joint must be rated for it, and short.",
+    mend=lambda c: Change({"voltage": c.load.voltage * c.load.current / c.heavy_cable}),
+)
+HEATER_OF_1500_W = Rule[Consumption](
+    id="load.heater-of-1500-w", level=Level.NOTE, source="practice",
+    text="Check figure: a 1500 W heater is about 120 A on a 12 V bank, 120 A·h every hour.",
+)

@@ -13,8 +13,14 @@ PRACTICE = Practice(
                 "route": ("direct",),
             },
             slips=(
-                Slip(inputs={"voltage": "12 V"}, says="That is on a 12 V bank. The higher the voltage, the less current for the same power."),
-                Slip(formula="power / 120", says="That is the current at household voltage. At the bank the same power asks for far more."),
+                Slip(
+                    inputs={"voltage": "12 V"},
+                    says="That is on a 12 V bank. The higher the voltage, the less current for the same power.",
+                ),
+                Slip(
+                    formula="power / 120",
+                    says="That is the current at household voltage. At the bank the same power asks for far more.",
+                ),
             ),
         ),
         Task(
@@ -29,9 +35,18 @@ PRACTICE = Practice(
                 "load_type": ("resistive heat",),
             },
             slips=(
-                Slip(formula="charge * factor", says="The inverter's own loss comes from the bank too: divide by its efficiency."),
-                Slip(formula="charge * factor * factor", says="Divide by the efficiency instead of multiplying: the bank gives more than the load takes."),
-                Slip(formula="charge * 60", says="The time is in minutes, and a charge counts hours: divide by sixty."),
+                Slip(
+                    formula="charge * factor",
+                    says="The inverter's own loss comes from the bank too: divide by its efficiency.",
+                ),
+                Slip(
+                    formula="charge * factor * factor",
+                    says="Divide by the efficiency instead of multiplying: the bank gives more than the load takes.",
+                ),
+                Slip(
+                    formula="charge * 60",
+                    says="The time is in minutes, and a charge counts hours: divide by sixty.",
+                ),
                 Slip(formula="current * 3600", says="That is the charge of a whole hour."),
             ),
         ),
@@ -45,8 +60,14 @@ PRACTICE = Practice(
                 "route": ("inverter",),
             },
             slips=(
-                Slip(formula="energy * factor", says="That is what the appliance takes. The inverter's loss comes on top: divide by its efficiency."),
-                Slip(formula="energy * factor * factor", says="Divide by the efficiency instead of multiplying: the bank gives more than the load takes."),
+                Slip(
+                    formula="energy * factor",
+                    says="That is what the appliance takes. The inverter's loss comes on top: divide by its efficiency.",
+                ),
+                Slip(
+                    formula="energy * factor * factor",
+                    says="Divide by the efficiency instead of multiplying: the bank gives more than the load takes.",
+                ),
             ),
         ),
     )

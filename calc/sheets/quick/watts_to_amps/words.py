@@ -1,0 +1,26 @@
+"""The working of watts-to-amps in words, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from calc.energy.loads import Consumption
+from calc.judge import Level, Rule
+from calc.worksheet.declare import Step
+
+
+def _through(found: Consumption) -> bool:
+    return found.load.through_inverter
+
+
+def _direct(found: Consumption) -> bool:
+    return not _through(found)
+
+
+STEPS: tuple[Step[Consumption], ...] = (
+    Step(of="factor", source="practice", when=_through, says="The inverter turns part of the power into heat, so the bank gives more than the load takes."),
+    Step(of="current", formula="power / voltage", source="ohm", when=_direct, says="Power is voltage times current."),
+    Step(of="current", formula="power / (voltage * factor)", source="ohm", when=_through, says="Power is voltage times current; the inverter's loss comes on top."),
+    Step(of="charge", formula="current * hours", source="ohm", says="Current over time is charge, which is what a battery's label counts."),
+    Step(of="energy", formula="power * hours", source="ohm", when=_direct, says="Power over time is energy."),
+    Step(of="energy", formula="power * hours / factor", source="ohm", when=_through, says="Energy at the bank, the inverter's loss included."),
+)
+
+FINE = Rule[Consumption](id="watts-to-amps.fine", level=Level.FINE, headline="The bank gives {load.current}, {charge} in {time}.")
