@@ -20,8 +20,8 @@ from calc.electrical.ampacity import (
     grouping_factor,
     row_ampacity,
 )
-from calc.electrical.conductors import GaugeReading, conductor, copper_area
-from calc.units.si import Amperes, Celsius, Count, Share, SquareMetres, Tag, Volts
+from calc.electrical.conductors import Copper, GaugeReading, conductor, copper_of
+from calc.units.si import Amperes, Celsius, Count, Share, Tag, Volts
 
 THINNEST_ROW = "18 AWG"  # of the boats' rules, 33 CFR 183.425(e): only with others in a sheath
 THICKEST_ROW = "4/0 AWG"  # of every rule set
@@ -43,14 +43,13 @@ class Cable:
     where hotter insulation could carry more.
     """
 
-    conductor: str
+    copper: Copper
     insulation: Celsius
     surroundings: Surroundings
     bundled: Count
     ambient: Celsius
     max_voltage: Volts
     rule_set: RuleSet
-    gauge_reading: GaugeReading
     table_row: str
     table_ampacity: Amperes
     air: Celsius
@@ -72,15 +71,9 @@ class Cable:
         return BASE_AMBIENT
 
     @property
-    def area(self) -> SquareMetres:
-        """The copper in it, a gauge being read as AWG or as SAE size."""
-        return copper_area(self.conductor, self.gauge_reading)
-
-    @property
-    def sae_share(self) -> Share | None:
-        """How much less copper the SAE size of the same number holds, None where none is known."""
-        one = conductor(self.conductor)
-        return 1 - one.sae_area / one.area if one.sae_area else None
+    def conductor(self) -> str:
+        """The size by its name."""
+        return self.copper.conductor
 
     @property
     def bundle_left_out(self) -> bool:
@@ -111,7 +104,9 @@ class Cable:
         """
         if self.by_nec or self.air >= UNMARKED_INSULATION:
             return None
-        row = gauge_row(self.conductor, self.gauge_reading, RuleSet.CFR33, UNMARKED_INSULATION)
+        row = gauge_row(
+            self.conductor, self.copper.gauge_reading, RuleSet.CFR33, UNMARKED_INSULATION
+        )
         factor, _ = ambient_factor(
             UNMARKED_INSULATION, self.ambient, self.surroundings, RuleSet.CFR33
         )
@@ -131,7 +126,7 @@ class Cable:
     @property
     def beyond_rows(self) -> bool:
         """Whether it is thicker than the last row of every rule set."""
-        return self.area > conductor(THICKEST_ROW).area * 1.01
+        return self.copper.area > conductor(THICKEST_ROW).area * 1.01
 
 
 def cable(
@@ -158,14 +153,13 @@ def cable(
     surrounding, printed = ambient_factor(insulation, ambient, surroundings, rules)
     bundle = bundle_factor(rules, bundled, max_voltage)
     return Cable(
-        conductor=conductor,
+        copper=copper_of(conductor, gauge_reading),
         insulation=insulation,
         surroundings=Surroundings(surroundings),
         bundled=bundled,
         ambient=ambient,
         max_voltage=max_voltage,
         rule_set=rules,
-        gauge_reading=GaugeReading(gauge_reading),
         table_row=row,
         table_ampacity=base,
         air=air_around(ambient, surroundings),

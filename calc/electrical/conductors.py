@@ -14,7 +14,7 @@ from typing import Annotated
 
 from calc.tables import table
 from calc.units.covered import Enumeration, NotCovered
-from calc.units.si import Celsius, OhmsPerMetre, SquareMetres, Tag
+from calc.units.si import Celsius, OhmsPerMetre, Share, SquareMetres, Tag
 
 # Inferred, not reached: FAA AC 43.13-1B 11-66
 COPPER_ZERO_RESISTANCE: Annotated[Celsius, Tag("copper's zero-resistance temperature")] = -234.5
@@ -68,6 +68,36 @@ class Conductor:
     stranded: tuple[float, float] | None = None
     sae_area: SquareMetres | None = None
     computed: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class Copper:
+    """The copper in a named size, a gauge being read as AWG or as an SAE size."""
+
+    conductor: str
+    gauge_reading: GaugeReading
+    area: SquareMetres
+
+    @property
+    def metric(self) -> bool:
+        """Whether the size is named by its area."""
+        return conductor(self.conductor).series is Series.METRIC
+
+    @property
+    def as_sae(self) -> bool:
+        """Whether a gauge is read as an SAE size."""
+        return self.gauge_reading is GaugeReading.SAE and not self.metric
+
+    @property
+    def named_area(self) -> SquareMetres:
+        """The area of the size as it is named: of a gauge, by the definition of AWG."""
+        return conductor(self.conductor).area
+
+    @property
+    def sae_share(self) -> Share | None:
+        """How much less copper the SAE size of the same number holds, None where none is known."""
+        one = conductor(self.conductor)
+        return 1 - one.sae_area / one.area if one.sae_area else None
 
 
 @cache
@@ -159,6 +189,12 @@ def copper_area(name: str, gauge_reading: GaugeReading) -> float:
     if one.sae_area is None:
         raise NotCovered("gauge_reading", f"must be AWG for {name}: no SAE area is published.")
     return one.sae_area
+
+
+def copper_of(name: str, gauge_reading: GaugeReading) -> Copper:
+    """Return the copper in the conductor `name`. Raises NotCovered as `copper_area` does."""
+    area = copper_area(name, gauge_reading)
+    return Copper(conductor=name, gauge_reading=GaugeReading(gauge_reading), area=area)
 
 
 def tabulated(name: str, *, finish: Finish, strands: Strands) -> float:

@@ -10,16 +10,18 @@ from typing import Annotated
 
 from calc.electrical.conductors import (
     COPPER_ZERO_RESISTANCE,
+    Copper,
     Finish,
     GaugeReading,
     Series,
     Strands,
     at_temperature,
     conductor,
-    copper_area,
+    copper_of,
     tabulated,
 )
 from calc.electrical.drop import loop_resistance
+from calc.units.compare import at_most
 from calc.units.si import (
     Amperes,
     Celsius,
@@ -28,7 +30,6 @@ from calc.units.si import (
     Ohms,
     OhmsPerMetre,
     Share,
-    SquareMetres,
     Tag,
     Volts,
     Watts,
@@ -62,11 +63,6 @@ class Run:
         return conductor(self.conductor).series is Series.METRIC
 
     @property
-    def as_sae(self) -> bool:
-        """Whether a gauge is read as an SAE size."""
-        return self.gauge_reading is GaugeReading.SAE and not self.metric
-
-    @property
     def class_2(self) -> bool:
         """Whether a metric size has the strands of stiffer cable."""
         return self.strands is Strands.STRANDED and self.metric
@@ -86,15 +82,14 @@ class Run:
 class RunResult:
     """The resistance of a run and what leads to it.
 
-    `gauge_resistance` is one conductor's as printed for its named `gauge_area`, `area` the copper
-    as read; `stated` is the resistance per length at the `reference`, `per_length` at work,
+    `gauge_resistance` is one conductor's as printed for the area in its name, `copper` what it
+    holds as read; `stated` is the resistance per length at the `reference`, `per_length` at work,
     `resistance` that of the whole run, out and back.
     """
 
     run: Run
+    copper: Copper
     gauge_resistance: OhmsPerMetre
-    gauge_area: SquareMetres
-    area: SquareMetres
     reference: Celsius
     stated: OhmsPerMetre
     per_length: OhmsPerMetre
@@ -111,28 +106,29 @@ class RunResult:
         return conductor(self.run.conductor).computed
 
     @property
-    def sae_share(self) -> Share | None:
-        """How much less copper the SAE size of the same number holds, None where none is known."""
-        one = conductor(self.run.conductor)
-        return 1 - one.sae_area / one.area if one.sae_area else None
+    def read_copper(self) -> Copper | None:
+        """The copper as it is read from a table, None where the maker's resistance stands in."""
+        return None if self.run.from_maker else self.copper
 
     @property
     def too_thin_to_join(self) -> bool:
         """Whether NEC joins no conductors so thin in parallel, and some are."""
-        return self.run.parallel > 1 and self.area < conductor(THINNEST_PARALLEL).area
+        return self.run.parallel > 1 and self.copper.area < conductor(THINNEST_PARALLEL).area
 
 
 @dataclass(frozen=True, kw_only=True)
 class LoadedRun:
     """A run that carries `current` from a supply of `voltage`: what is lost on the way.
 
-    `short_circuit` is what it would pass with its far end shorted. No more can flow: from there on
-    `drop`, `drop_share`, `loss` and `load_voltage` are None.
+    `limit` is the share of the supply that may be lost. `short_circuit` is what the run would pass
+    with its far end shorted. No more can flow: from there on `drop`, `drop_share`, `loss` and
+    `load_voltage` are None.
     """
 
-    copper: RunResult
+    laid: RunResult
     current: Amperes
     voltage: Volts
+    limit: Share
     short_circuit: Amperes
     drop: Volts | None
     drop_share: Share | None
@@ -144,6 +140,15 @@ class LoadedRun:
         """Whether the current can flow at all."""
         return self.drop is not None
 
+    @property
+    def allowed(self) -> Volts:
+        """The drop that is allowed."""
+        return self.limit * self.voltage
+
+    def within(self, share: float) -> bool:
+        """Return whether the current flows and no more than `share` of the supply is lost."""
+        return self.drop_share is not None and at_most(self.drop_share, share)
+
 
 def run_of(run: Run) -> RunResult:
     """Return the resistance of a `run`, out and back.
@@ -153,16 +158,15 @@ def run_of(run: Run) -> RunResult:
     """
     one = conductor(run.conductor)
     printed = tabulated(run.conductor, finish=run.finish, strands=run.strands)
-    area = copper_area(run.conductor, run.gauge_reading)
-    stated, reference = printed * one.area / area, one.reference
+    copper = copper_of(run.conductor, run.gauge_reading)
+    stated, reference = printed * one.area / copper.area, one.reference
     if run.maker_resistance is not None:
         stated, reference = run.maker_resistance, STATED_AT
     per_length = at_temperature(stated, reference, run.temperature)
     return RunResult(
         run=run,
+        copper=copper,
         gauge_resistance=printed,
-        gauge_area=one.area,
-        area=area,
         reference=reference,
         stated=stated,
         per_length=per_length,
@@ -170,15 +174,19 @@ def run_of(run: Run) -> RunResult:
     )
 
 
-def loaded(copper: RunResult, *, current: float, voltage: float) -> LoadedRun:
-    """Return what a run loses at `current` [A] from a supply of `voltage` [V]. Ohm's law."""
-    drop = current * copper.resistance
+def loaded(laid: RunResult, *, current: float, voltage: float, limit: float) -> LoadedRun:
+    """Return what a run loses at `current` [A] from a supply of `voltage` [V]. Ohm's law.
+
+    `limit` is the share of the supply that may be lost.
+    """
+    drop = current * laid.resistance
     flows = drop < voltage
     return LoadedRun(
-        copper=copper,
+        laid=laid,
         current=current,
         voltage=voltage,
-        short_circuit=voltage / copper.resistance,
+        limit=limit,
+        short_circuit=voltage / laid.resistance,
         drop=drop if flows else None,
         drop_share=drop / voltage if flows else None,
         loss=current * drop if flows else None,
