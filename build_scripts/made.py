@@ -9,7 +9,6 @@ from typing import Any
 import calc
 from build_scripts import trees, wall
 from calc.render.html import Markup, el, join
-from calc.sheets import CHAPTERS
 from calc.tables import table
 from calc.units.typed import LONGEST
 from calc.worksheet.fields import Choice, Field, Quantity
@@ -96,7 +95,7 @@ def questions() -> Markup:
         *(
             el(
                 "nav",
-                el("h2", chapter.title, class_="lw-chapter"),
+                el("h2", title, class_="lw-chapter"),
                 *(
                     el(
                         "a",
@@ -105,12 +104,12 @@ def questions() -> Markup:
                         sheet.about,
                         href=f"checks/{sheet.id}/",
                     )
-                    for sheet in map(calc.find, chapter.ids)
+                    for sheet in map(calc.find, ids)
                 ),
                 class_="lw-questions",
-                aria_label=chapter.title,
+                aria_label=title,
             )
-            for chapter in CHAPTERS
+            for title, ids in calc.chapters()
         )
     )
 

@@ -16,7 +16,6 @@ import calc
 from build_scripts.finish import SiteError, finish
 from build_scripts.runtime import build_runtime
 from build_scripts.runtime_files import page_files
-from calc.sheets import CHAPTERS
 
 PROJECT = Path(__file__).resolve().parent.parent
 RUNTIME = PROJECT / "build" / "runtime"
@@ -77,7 +76,7 @@ def shortcuts(site: Path) -> None:
     manifest = json.loads(file.read_text("utf-8"))
     manifest["shortcuts"] = [
         {"name": sheet.title, "description": sheet.about, "url": f"./checks/{sheet.id}/"}
-        for sheet in map(calc.find, CHAPTERS[0].ids)
+        for sheet in map(calc.find, calc.chapters()[0][1])
     ]
     file.write_text(json.dumps(manifest, ensure_ascii=False), "utf-8")
 

@@ -11,7 +11,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from calc.sheets import IDS, worksheet
+from calc.sheets import CHAPTERS, IDS, worksheet
 from calc.worksheet.answer import Answer, InputError
 from calc.worksheet.data import as_data
 from calc.worksheet.fields import Problem
@@ -25,6 +25,7 @@ __all__ = [
     "Worksheet",
     "as_data",
     "calculate",
+    "chapters",
     "find",
     "work",
     "worksheets",
@@ -34,6 +35,11 @@ __all__ = [
 def worksheets() -> tuple[str, ...]:
     """Return the ids of all worksheets in reading order."""
     return IDS
+
+
+def chapters() -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Return the chapters in reading order: a title and the ids of its worksheets."""
+    return tuple((chapter.title, chapter.ids) for chapter in CHAPTERS)
 
 
 def find(name: str) -> Worksheet:

@@ -9,58 +9,20 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from types import SimpleNamespace
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from calc.judge import Change, Rule, always
-from calc.units.quantities import Kind
-from calc.units.shown import NEAR
 from calc.worksheet.fields import Field, ParsedInput, Problem
+from calc.worksheet.outputs import Output as Output
+from calc.worksheet.outputs import part_of as part_of
 from calc.worksheet.pictures import Picture
-
-if TYPE_CHECKING:
-    from calc.worksheet.result_table import Table
+from calc.worksheet.result_table import Table
 
 # Until a sheet's rules are typed and have ids, they are tests on a bag of its values.
 Test = Callable[[SimpleNamespace], bool]
 
 FINE, CAUTION, STOP = "fine", "caution", "stop"
 NOTE = "note"
-
-
-@dataclass(frozen=True, kw_only=True)
-class Output:
-    """A value of the sum that a reader sees: a result or a step between.
-
-    `kind` is None for text and for lists of text. `rounding` is the direction of rounding for
-    display. `both` shows the value in metric and in US units. `hide_if_none` leaves it out where
-    there is none. `needs_step` is False for words that only lead the reader on. `at` is where the
-    value stands in the result (`protection.fuse`), its id where nothing is said; `find` works it
-    out of the result instead, for what only leads the reader on. `words` gives the reader's words
-    for a value that is an id.
-    """
-
-    id: str
-    label: str
-    symbol: str = ""
-    kind: Kind | None = None
-    rounding: str = NEAR
-    digits: int = 3
-    unit: str = ""
-    both: bool = False
-    hide_if_none: bool = False
-    needs_step: bool = True
-    at: str = ""
-    find: Callable[[Any], Any] | None = None
-    words: Mapping[str, str] | None = None
-
-    @property
-    def path(self) -> str:
-        """Where the value stands in the result."""
-        return self.at or self.id
-
-    def of(self, result: Any) -> Any:
-        """Return the value out of a `result`. Raises AttributeError where there is no such part."""
-        return self.find(result) if self.find else part_of(result, self.path)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -110,37 +72,6 @@ class Placed:
 def placed(at: str, *rules: Rule[Any]) -> tuple[Placed, ...]:
     """Return `rules` as asked of the part `at` of a result."""
     return tuple(Placed(rule=rule, at=at) for rule in rules)
-
-
-def part_of(result: Any, at: str) -> Any:
-    """Return the part of `result` that stands at a path such as `protection.run`, or None.
-
-    Raises AttributeError for a path that leads nowhere.
-    """
-    for name in at.split(".") if at else ():
-        if result is None:
-            return None
-        result = getattr(result, name)
-    return result
-
-
-def parts_at(result: Any, at: str) -> tuple[tuple[Any, Any], ...]:
-    """Return each part of `result` at a path, with the row that it belongs to, without None.
-
-    A path that leads through a tuple has a part in each of its rows; else the row is None.
-    """
-    if not at:
-        return ((None, result),)
-    found: list[tuple[Any, Any]] = [(None, result)]
-    for name in at.split("."):
-        held = [(row, getattr(part, name)) for row, part in found if part is not None]
-        found = []
-        for row, part in held:
-            if isinstance(part, tuple):
-                found += [(one if row is None else row, one) for one in part]
-            else:
-                found.append((row, part))
-    return tuple((row, part) for row, part in found if part is not None)
 
 
 @dataclass(frozen=True, kw_only=True)

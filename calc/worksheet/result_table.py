@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from calc.worksheet.declare import Output
+from calc.worksheet.outputs import Output
 
 
 @dataclass(frozen=True, kw_only=True)

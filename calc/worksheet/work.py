@@ -6,9 +6,10 @@ from keyword import iskeyword
 from typing import Any
 
 from calc.units.covered import NotCovered
-from calc.worksheet.answer import Answer, InputError, Writer
+from calc.worksheet.answer import Answer, InputError
 from calc.worksheet.declare import Declaration
 from calc.worksheet.fields import Field, ParsedInput, Problem
+from calc.worksheet.writer import Writer
 
 
 def parameter(field: str) -> str:

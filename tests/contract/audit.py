@@ -6,8 +6,8 @@ from string import Formatter
 
 from calc.sources import SOURCES
 from calc.worksheet import formula
-from calc.worksheet.answer import kind_at
 from calc.worksheet.declare import Placed
+from calc.worksheet.outputs import kind_at
 from calc.worksheet.work import Worksheet
 
 

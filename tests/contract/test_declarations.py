@@ -13,9 +13,10 @@ from calc.judge import JUDGING
 from calc.render.answer import gist_text
 from calc.units.quantities import from_base
 from calc.worksheet import formula
-from calc.worksheet.answer import Answer, kind_at
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Placed, part_of, parts_at
+from calc.worksheet.answer import Answer
+from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Placed
 from calc.worksheet.fields import Choice, Field, Quantity
+from calc.worksheet.outputs import kind_at, part_of, parts_at
 from calc.worksheet.rows import Rows, Text
 from calc.worksheet.work import Worksheet, parameter
 from tests.contract.samples import answers, held, sheets, typed

@@ -1,0 +1,315 @@
+"""How a typed result becomes an answer: values as shown, working, judgements, in words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
+from types import SimpleNamespace
+from typing import Any
+
+from calc.judge import Level, verdict
+from calc.sources import SOURCES
+from calc.units.compare import at_least, at_most
+from calc.units.kinds import TEMPERATURE
+from calc.units.quantities import METRIC, US, from_base, to_base
+from calc.units.shown import MINUS, NEAR, quantity_text, rounded, with_mm2
+from calc.worksheet.answer import Answer, Line, Said
+from calc.worksheet.declare import (
+    CAUTION,
+    NOTE,
+    Declaration,
+    Placed,
+    Step,
+    Verdict,
+)
+from calc.worksheet.fields import ParsedInput
+from calc.worksheet.formula import written
+from calc.worksheet.outputs import Output, kind_at, part_of, parts_at
+from calc.worksheet.result_table import Table
+from calc.worksheet.rows import listed
+
+_MOST_DIGITS = 9
+NAME = re.compile(r"\{([a-z_][\w.]*)\}")  # a name in a sentence
+_SYMBOLS: dict[tuple[str, str], str] = {}  # formulas in symbols: the same for every answer
+
+
+@dataclass(frozen=True)
+class Finding:
+    """A rule that fires, as its sheet `use`s it, and the `rows` of a list in which it does.
+
+    Where its subject is no row of a list, there is one row, None.
+    """
+
+    use: Placed
+    rows: tuple[Any, ...]
+
+    @property
+    def covers(self) -> frozenset[str]:
+        """The ids of the rules that need not speak of the same rows."""
+        return self.use.rule.covers | self.use.covers
+
+    def without(self, covered: set[tuple[str, int]]) -> Finding:
+        """Return this without the rows of `covered` pairs of a rule's id and the row's identity."""
+        name = self.use.rule.id
+        beside = {(name, id(None))} & covered  # what is said of the whole covers every row
+        kept = () if beside else tuple(row for row in self.rows if (name, id(row)) not in covered)
+        return Finding(self.use, kept)
+
+
+class Writer:
+    """Puts one answer's values into words, in the units that the reader uses."""
+
+    def __init__(
+        self, sheet: Declaration, readings: Mapping[str, ParsedInput], result: Any
+    ) -> None:
+        self.sheet = sheet
+        self.readings = readings
+        self.result = result
+        self.values = {part.name: getattr(result, part.name) for part in fields(result)}
+        self.values |= {name: one.value for name, one in readings.items()}
+        outputs = (*sheet.results, *sheet.intermediates)
+        self.values |= {one.id: one.of(result) for one in outputs}
+        values = self.values
+        self.numbers: dict[str, str] = {}
+        systems = {r.unit.system for r in readings.values() if r.unit and r.applies}
+        cells = (cell for r in readings.values() for row in r.rows for cell in row)
+        listed = {cell.unit.system for cell in cells if cell.unit and cell.unit.system}
+        self.system = US if US in systems or listed == {US} else METRIC
+        self.named = {named.id: named for named in (*sheet.results, *sheet.intermediates)}
+        self.digits = {name: named.digits for name, named in self.named.items()}
+        for pair in sheet.keep_distinct:
+            self.keep_apart(*pair)
+        self.shown = {name: reading.text for name, reading in readings.items()}
+        self.shown |= {name: self.text(named) for name, named in self.named.items()}
+        self.shown |= {table.of: _counted(values[table.of]) for table in sheet.tables}
+
+    def keep_apart(self, one: str, other: str) -> None:
+        """Give two values as many digits as it takes for rounding not to hide which is larger."""
+        values = self.values[one], self.values[other]
+        if None in values or at_most(*values) == at_least(*values):
+            return
+        while self.digits[one] < _MOST_DIGITS:
+            seen = self.as_shown(one), self.as_shown(other)
+            if seen[0] != seen[1] and (seen[0] < seen[1]) == (values[0] < values[1]):
+                return
+            self.digits[one] += 1
+            self.digits[other] = self.digits[one]
+
+    def as_shown(self, name: str) -> float:
+        """Return a value [base unit of its kind] as rounded for display."""
+        named, value = self.named[name], self.values[name]
+        assert named.kind is not None
+        unit = named.unit or named.kind.best_unit(value, self.system).name
+        number = from_base(value, named.kind, unit)
+        return to_base(float(rounded(number, self.digits[name], named.rounding)), named.kind, unit)
+
+    def text(self, named: Output, digits: int = 0, rounding: str = "") -> str:
+        """Return a value as shown, or with `digits` and `rounding` of the working."""
+        return self.put(
+            named,
+            self.values[named.id],
+            digits=digits or self.digits[named.id],
+            rounding=rounding or named.rounding,
+            both=named.both and not digits,
+        )
+
+    def put(self, named: Output, value: Any, *, digits: int, rounding: str, both: bool) -> str:
+        """Return `value` as a value called `named` is shown."""
+        if value is None:
+            return "none"
+        if named.words:
+            return named.words[value]
+        if named.kind is None:
+            text = "; ".join(map(str, value)) if isinstance(value, tuple) else str(value)
+            return with_mm2(text)
+        said = quantity_text(
+            value, named.kind, digits=digits, way=rounding, system=self.system, unit=named.unit
+        )
+        if both:
+            other = US if self.system == METRIC else METRIC
+            said += f" ({quantity_text(value, named.kind, way=named.rounding, system=other)})"
+        return said
+
+    def number(self, name: str) -> str:
+        """Return a value as put into a formula: more digits than the answer, nearest.
+
+        Temperatures are in °C, as the formulas are, and a negative one stands in brackets.
+        """
+        if name not in self.numbers:
+            text = self._number(name)
+            self.numbers[name] = f"({text})" if text.startswith(MINUS) else text
+        return self.numbers[name]
+
+    def _number(self, name: str) -> str:
+        if name in self.named:
+            return self.text(self.named[name], digits=4, rounding=NEAR)
+        reading = self.readings[name]
+        if reading.kind is None or not isinstance(reading.value, float):
+            return reading.text
+        if reading.kind is TEMPERATURE:
+            return quantity_text(reading.value, TEMPERATURE, digits=6)
+        return quantity_text(reading.value, reading.kind, digits=6, system=self.system)
+
+    def symbol(self, name: str) -> str:
+        """Return what stands for a value in a formula."""
+        if name in self.named:
+            return self.named[name].symbol or self.named[name].label
+        field = self.sheet.field(name)
+        return field.symbol or field.label
+
+    def line(self, step: Step[Any]) -> Line:
+        """Return a step as worked."""
+        named = self.named[step.of]
+        key = self.sheet.id, step.formula
+        if step.formula and key not in _SYMBOLS:
+            _SYMBOLS[key] = written(step.formula, self.symbol)
+        value = (
+            self.text(named, digits=4 if named.kind else 0, rounding=NEAR)
+            if named.kind
+            else self.shown[step.of]
+        )
+        return Line(
+            named.label,
+            named.symbol,
+            _SYMBOLS[key] if step.formula else "",
+            written(step.formula, self.number) if step.formula else "",
+            value,
+            self.says(step.says, ""),
+            SOURCES[step.source] if step.source else None,
+        )
+
+    def says(self, text: str, at: str, *, own: bool = False, those: str = "") -> str:
+        """Return a rule's `text` with its names put in; its subject stands `at` in the result.
+
+        The sheet's `own` words for a rule may also name what the sheet shows, and `those` rows of a
+        list of which it speaks.
+        """
+
+        def put(found: re.Match[str]) -> str:
+            if own and found[1] == "those":
+                return those
+            return self.name(found[1], "" if own and found[1] in self.shown else at)
+
+        return NAME.sub(put, text)
+
+    def name(self, name: str, at: str) -> str:
+        """Return the attribute `name` of the subject `at` as shown.
+
+        As the sheet shows the same value elsewhere; a value of an input as it was typed.
+        """
+        if not at and name in self.shown:
+            return self.shown[name]
+        path = f"{at}.{name}" if at else name
+        for output in self.named.values():
+            if output.path == path:
+                return self.shown[output.id]
+        value, leaf = part_of(self.result, path), path.rpartition(".")[2]
+        if leaf in self.readings and self.readings[leaf].value == value:
+            return self.readings[leaf].text
+        if leaf in self.named and self.values[leaf] == value:
+            return self.shown[leaf]
+        kind = kind_at(type(self.result), path)
+        for reading in self.readings.values():
+            if kind and reading.kind is kind and reading.value == value:
+                return reading.text
+        return self.put(
+            Output(id=path, label="", kind=kind), value, digits=3, rounding=NEAR, both=False
+        )
+
+    def judged(self) -> tuple[tuple[Finding, ...], Level, Finding]:
+        """Return what is found, the verdict, and the finding whose headline is its sentence."""
+        found = []
+        for use in self.sheet.uses:
+            parts = parts_at(self.result, use.at)
+            if rows := tuple(row for row, subject in parts if use.rule.when(subject)):
+                found.append(Finding(use, rows))
+        covered = {(name, id(row)) for one in found for name in one.covers for row in one.rows}
+        kept = tuple(left for one in found if (left := one.without(covered)).rows)
+        level = verdict(one.use.rule for one in kept)
+        first = next(one for one in kept if one.use.rule.level == level)
+        return kept, level, first
+
+    def answer(self) -> Answer:
+        """Return the whole answer."""
+        if isinstance(self.sheet.rules[-1], Verdict):
+            return self._by_remarks()
+        kept, level, first = self.judged()
+        said = tuple(
+            Said(
+                self.puts(one, one.use.text, one.use.rule.text),
+                NOTE if one.use.rule.level is Level.NOTE else CAUTION,
+                SOURCES[one.use.rule.source] if one.use.rule.source else None,
+                one.use.rule.id,
+            )
+            for one in kept
+            if one.use.text or one.use.rule.text
+        )
+        sentence = self.puts(first, first.use.headline, first.use.rule.headline)
+        rules = tuple(dict.fromkeys(one.use.rule.id for one in kept))
+        once = tuple(dict.fromkeys(said))  # a rule may say the same of two parts
+        return self._answer(self.result, level.value, sentence, once, rules, first.use.rule.id)
+
+    def puts(self, found: Finding, own: str, usual: str) -> str:
+        """Return the sheet's `own` words for what is found, or the rule's `usual` ones."""
+        those = listed([str(row) for row in found.rows])
+        return self.says(own or usual, found.use.at, own=bool(own), those=those)
+
+    def _by_remarks(self) -> Answer:
+        held = SimpleNamespace(
+            **self.values, given={n for n, r in self.readings.items() if r.given}
+        )
+        rules = (one for one in self.sheet.rules if isinstance(one, Verdict))
+        rule = next(rule for rule in rules if rule.when(held))
+        said = tuple(
+            Said(
+                remark.says.format_map(self.shown),
+                remark.level,
+                SOURCES[remark.source] if remark.source else None,
+            )
+            for remark in self.sheet.remarks
+            if remark.when(held)
+        )
+        return self._answer(held, rule.verdict, rule.says.format_map(self.shown), said, (), "")
+
+    def _answer(
+        self,
+        subject: Any,
+        verdict: str,
+        sentence: str,
+        said: tuple[Said, ...],
+        rules: tuple[str, ...],
+        rule: str,
+    ) -> Answer:
+        working = tuple(self.line(step) for step in self.sheet.steps if step.when(subject))
+        found = (*(line.source for line in working), *(remark.source for remark in said))
+        return Answer(
+            self.sheet,
+            self.readings,
+            self.values,
+            self.shown,
+            verdict,
+            sentence,
+            working,
+            tuple(remark for remark in said if remark.level != NOTE),
+            tuple(remark for remark in said if remark.level == NOTE),
+            tuple(dict.fromkeys(source for source in found if source)),
+            {table.of: self.rows(table) for table in self.sheet.tables},
+            rules,
+            rule,
+            self.result,
+        )
+
+    def rows(self, table: Table) -> tuple[tuple[str, ...], ...]:
+        """Return the cells of a table as shown."""
+        return tuple(
+            tuple(
+                self.put(c, getattr(row, c.id), digits=c.digits, rounding=c.rounding, both=c.both)
+                for c in table.columns
+            )
+            for row in self.values[table.of] or ()
+        )
+
+
+def _counted(rows: tuple[Any, ...] | None) -> str:
+    return f"{len(rows)} row{'' if len(rows) == 1 else 's'}" if rows else "none"
