@@ -13,7 +13,7 @@ from calc.tables import table
 from calc.units.typed import LONGEST
 from calc.worksheet.fields import Choice, Field, Quantity
 from calc.worksheet.rows import Rows
-from tests.published.cases import EVIDENCE, Case, lines, load_cases
+from evidence import EVIDENCE, Case, lines, load_cases
 
 PROJECT = Path(__file__).resolve().parent.parent
 

@@ -11,9 +11,9 @@ import pytest
 
 import calc
 from calc.render.bridge import ask
+from evidence import load_cases
 from tests.browser.sheet_helpers import BAD_TEXTS, EVERY_FIELD, STARTING, link_to, usual
 from tests.browser.tools import VIEWPORTS
-from tests.published.cases import load_cases
 
 # A worker of our own, so that the page's sheet and its newest-ask-only rule stay out of it.
 OPEN_DOOR = """

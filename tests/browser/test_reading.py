@@ -8,9 +8,9 @@ import pytest
 from playwright.sync_api import Page, expect
 
 import calc
+from evidence import load_cases
 from tests.browser.sheet_helpers import ONE_OF_EACH, Sheet, another_page, reply_to, usual
 from tests.browser.tools import PROJECT, VIEWPORTS
-from tests.published.cases import load_cases
 
 
 @pytest.fixture

@@ -19,8 +19,8 @@ from calc.worksheet.declare import Verdict
 from calc.worksheet.fields import Choice, Field, Quantity
 from calc.worksheet.rows import Rows, Text, joined
 from calc.worksheet.work import Worksheet
+from evidence import Case, load_cases
 from tests.contract.trails import trails
-from tests.published.cases import Case, load_cases
 
 DRAWN = 800  # a worksheet
 AROUND = 100  # a worksheet, near a published case

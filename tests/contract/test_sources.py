@@ -10,8 +10,8 @@ from calc.electrical.conductors import conductors
 from calc.sources import SOURCES
 from calc.tables import SEEN, Table, table
 from calc.worksheet.fields import Choice
+from evidence import load_cases
 from tests.contract.samples import answers, sheets
-from tests.published.cases import load_cases
 
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
 COPY = "Reads back"  # begins the note of a case that only proves a table's copy

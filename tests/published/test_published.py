@@ -10,10 +10,10 @@ from pathlib import Path
 import pytest
 
 import calc
-from tests.published.cases import EVIDENCE, Case, load_cases
-from tests.published.cases import lines as compared_lines
+from evidence import EVIDENCE, Case, load_cases
+from evidence import lines as compared_lines
 
-DATA = Path(__file__).parent / "data"
+DATA = Path(__file__).parents[2] / "evidence" / "data"
 CASES = load_cases()
 K = 10.75  # ohm cmil/ft, the boat drop formula of ABYC E-11 11.14.2.6
 

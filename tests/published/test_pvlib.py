@@ -27,7 +27,7 @@ MONTHS = range(1, 13)
 LATITUDES = (-60, -47, -34, -20, -5, 0, 10, 23, 35, 47, 52, 60)
 PLANES = [(0, 180), *((tilt, facing) for tilt in (15, 30, 45, 60) for facing in (180, 110, 270, 0))]
 MINUTES = 4
-RECORDED = Path(__file__).parent / "data" / "pvlib_clear_days.csv"
+RECORDED = Path(__file__).parents[2] / "evidence" / "data" / "pvlib_clear_days.csv"
 
 
 def times() -> pd.DatetimeIndex:

@@ -10,7 +10,7 @@ import calc
 from calc.energy import battery, rested
 from calc.tables import SEEN, table
 
-DATA = Path(__file__).parents[1] / "published" / "data" / "lfp_sag_model.csv"
+DATA = Path(__file__).parents[2] / "evidence" / "data" / "lfp_sag_model.csv"
 CELLS = {"LFP": 4, "AGM": 6, "gel": 6, "flooded": 6}
 
 

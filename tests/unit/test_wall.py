@@ -10,7 +10,7 @@ import pytest
 import calc
 from build_scripts.wall import AWG, METRIC, SERIES, cell, cells, largest_fuse, mark, sheet_html
 
-PUBLISHED = Path(__file__).parents[1] / "published" / "data"
+PUBLISHED = Path(__file__).parents[2] / "evidence" / "data"
 SLACK = 1 + 1e-9
 EACH = pytest.mark.parametrize("series", SERIES.values(), ids=lambda series: series.id)
 

@@ -1,4 +1,6 @@
-"""Checks against figures from outside the project, kept as data in the TOML files beside this one.
+"""Checks against figures from outside the project, kept as data in the TOML files of this folder.
+
+Tests hold us to them, and the page “How we check” is made from them.
 
 A `[[case]]` is one check; a `[[series]]` is one check repeated down the rows of a printed table,
 whose columns are put into its texts. Expected values are written as printed, and their last digit
