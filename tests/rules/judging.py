@@ -6,8 +6,8 @@ from typing import Any
 import calc
 from calc.judge import JUDGING, Change, Level
 from calc.units.quantities import quantity
-from calc.worksheet.declare import part_of
 from calc.worksheet.fields import Quantity
+from calc.worksheet.outputs import part_of, parts_at
 
 Texts = Mapping[str, Any]
 
@@ -43,8 +43,7 @@ def mended(sheet: str, rule: str, texts: Texts) -> dict[str, Any]:
 
 
 def _holds(use: Any, result: Any) -> bool:
-    subject = part_of(result, use.at)
-    return subject is not None and bool(use.rule.when(subject))
+    return any(use.rule.when(subject) for _, subject in parts_at(result, use.at))
 
 
 def _typed(field: Any, value: Any) -> Any:

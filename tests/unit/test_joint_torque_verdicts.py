@@ -3,7 +3,7 @@
 import pytest
 
 import calc
-from calc.electrical import joints
+from calc.electrical import threads
 from calc.render.answer import gist_text
 from calc.tables import table
 
@@ -109,7 +109,7 @@ def test_a_published_torque_that_a_known_stud_cannot_bear_is_not_given(stud, gra
 
 
 def test_no_torque_above_the_ceiling_is_shown_without_a_word_beside_it():
-    for one in joints.studs():
+    for one in threads.studs():
         for grade in (row["grade"] for row in table("material_strength").rows):
             for condition in ("dry", "lubricated"):
                 answer = ask(stud=one.name, grade=grade, condition=condition)
@@ -133,7 +133,7 @@ def test_a_figure_brought_to_an_oiled_thread_is_not_called_published():
 
 
 def test_without_the_maker_s_figure_the_answer_is_never_fine():
-    for stud in [one.name for one in joints.studs()]:
+    for stud in [one.name for one in threads.studs()]:
         for grade in ("8.8", "A2-70", "brass", "unknown"):
             # Published 54.3 and 2.0 N·m; in brass they bear 41.8 and 1.96 N·m.
             over = grade == "brass" and stud in ("1/2 in", "No. 10")

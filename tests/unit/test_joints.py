@@ -5,7 +5,7 @@ import math
 import pytest
 
 import calc
-from calc.electrical import joints
+from calc.electrical import joints, threads
 from calc.tables import table
 
 METRIC = table("proof_load").rows
@@ -27,16 +27,16 @@ def torque(answer, name="torque"):
 def test_a_metric_stress_area_is_that_of_its_thread(row):
     """ISO 898-1: A = π/4 (d - 0.9382 p)², printed to three digits."""
     worked = math.pi / 4 * (float(row["diameter_mm"]) - 0.9382 * float(row["pitch_mm"])) ** 2
-    assert joints.stud_named(row["stud"]).stress_area * 1e6 == pytest.approx(worked, rel=0.003)
+    assert threads.stud_named(row["stud"]).stress_area * 1e6 == pytest.approx(worked, rel=0.003)
 
 
 @pytest.mark.parametrize("grade", PROOF)
 @pytest.mark.parametrize("row", METRIC, ids=lambda row: row["stud"])
 def test_the_printed_proof_load_is_area_times_the_proof_stress_of_its_class(row, grade):
     """ISO 898-1; loads are printed to three digits."""
-    printed = joints.proof_load(joints.stud_named(row["stud"]), grade)
+    printed = threads.proof_load(threads.stud_named(row["stud"]), grade)
     assert printed == pytest.approx(float(row["stress_area_mm2"]) * PROOF[grade], rel=0.005)
-    assert joints.strength(grade) == (PROOF[grade] * 1e6, False)
+    assert threads.strength(grade) == (PROOF[grade] * 1e6, False)
 
 
 @pytest.mark.parametrize(
@@ -46,23 +46,23 @@ def test_inch_bolts_of_sae_grades_5_8_and_2_are_proof_to_about_the_class_they_ar
     grade, psi, least
 ):
     """SAE J429: 85, 120 and 55 ksi; an inch bolt of grade 8 is 0.3 % below class 10.9."""
-    assert psi * 6894.757 >= least * joints.strength(grade)[0]
+    assert psi * 6894.757 >= least * threads.strength(grade)[0]
 
 
 @pytest.mark.parametrize(("stud", "area"), INCH.items())
 def test_an_inch_stress_area_is_the_published_one(stud, area):
-    assert joints.stud_named(stud).stress_area / 0.0254**2 == pytest.approx(area, rel=0.005)
+    assert threads.stud_named(stud).stress_area / 0.0254**2 == pytest.approx(area, rel=0.005)
 
 
-@pytest.mark.parametrize("one", joints.studs(), ids=lambda one: one.name)
+@pytest.mark.parametrize("one", threads.studs(), ids=lambda one: one.name)
 def test_every_stud_has_a_published_torque_and_a_strength_in_every_material(one):
     assert joints.published_torques(one.name)
     assert one.stress_area < math.pi / 4 * one.diameter**2
     for row in table("material_strength").rows:
-        assert joints.proof_load(one, row["grade"]) > 0
-    unknown = joints.proof_load(one, "unknown")
+        assert threads.proof_load(one, row["grade"]) > 0
+    unknown = threads.proof_load(one, "unknown")
     grades = {row["grade"] for row in table("material_strength").rows} - {"copper"}
-    assert unknown == min(joints.proof_load(one, grade) for grade in grades)
+    assert unknown == min(threads.proof_load(one, grade) for grade in grades)
 
 
 def test_copper_is_weaker_than_what_is_taken_for_an_unknown_stud_and_the_answer_says_so():
@@ -81,7 +81,7 @@ def test_a_thicker_stud_bears_more():
 
 
 def test_torque_gives_back_its_preload():
-    assert joints.tightening_torque(0.2, 0.008, 15900) == pytest.approx(25.44)  # by hand
+    assert threads.tightening_torque(0.2, 0.008, 15900) == pytest.approx(25.44)  # by hand
     answer = ask(stud="M8", grade="8.8", maker_torque="25.44 N.m")
     assert answer["preload"].m_as("N") == pytest.approx(15900)  # 75 % of 21 200 N
 
@@ -142,7 +142,7 @@ def test_dry_stainless_clamps_by_its_own_nut_factors_and_its_ceiling_by_those_of
     }
 
 
-@pytest.mark.parametrize("one", joints.studs(), ids=lambda one: one.name)
+@pytest.mark.parametrize("one", threads.studs(), ids=lambda one: one.name)
 def test_a_stud_with_a_single_source_says_so_and_names_no_spread(one):
     rows = [row for row in table("terminal_torque").rows if row["stud"] == one.name]
     figures = {row[end] for row in rows for end in ("torque_low_nm", "torque_high_nm")}
@@ -179,7 +179,7 @@ def test_no_washer_lies_in_the_current_s_path(lugs):
 
 
 def test_a_spread_holds_the_figure_in_use():
-    for stud in [one.name for one in joints.studs()]:
+    for stud in [one.name for one in threads.studs()]:
         answer = ask(stud=stud)
         assert torque(answer, "torque_low") <= torque(answer) <= torque(answer, "torque_high")
 

@@ -1,8 +1,9 @@
 """Judgements on a bolted joint: its lugs, its torque, its thread."""
 
 # fmt: off
-from calc.electrical.joints import MOST_LUGS, Condition, Grade, Joint, bolted_joint, strength
+from calc.electrical.joints import MOST_LUGS, Joint, bolted_joint
 from calc.electrical.locking import JointKind
+from calc.electrical.threads import Condition, Grade, strength
 from calc.judge import Change, Level, Rule
 
 

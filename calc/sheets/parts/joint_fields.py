@@ -1,8 +1,8 @@
 """What is asked of a bolted joint, alone or as a row of a list."""
 
 # fmt: off
-from calc.electrical.joints import Condition, Grade, studs
 from calc.electrical.locking import JointKind
+from calc.electrical.threads import Condition, Grade, studs
 from calc.units.kinds import COUNT, TORQUE
 from calc.worksheet.fields import Choice, Option, Quantity
 

@@ -3,8 +3,9 @@
 # fmt: off
 from collections.abc import Callable
 
-from calc.electrical.joints import Grade, Joint
+from calc.electrical.joints import Joint
 from calc.electrical.rules import joints as judged
+from calc.electrical.threads import Grade
 from calc.judge import Level, Rule
 from calc.sheets.joints.joint_sheet.calculate import JointSheet
 from calc.worksheet.declare import Placed, Step

@@ -1,7 +1,8 @@
 """joint-torque from its fields: the joint of the book, and its parts in a reader's words."""
 
-from calc.electrical.joints import Condition, Grade, Joint, Published, bolted_joint
+from calc.electrical.joints import Joint, Published, bolted_joint
 from calc.electrical.locking import JointKind, Opened
+from calc.electrical.threads import Condition, Grade
 from calc.sheets.parts import joint_parts
 from calc.sheets.parts.joint_parts import Locking
 

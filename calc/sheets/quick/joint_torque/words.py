@@ -1,8 +1,9 @@
 """The working of joint-torque in words, and what its answer says when nothing is wrong."""
 
 # fmt: off
-from calc.electrical.joints import Condition, Joint
+from calc.electrical.joints import Joint
 from calc.electrical.locking import JointKind
+from calc.electrical.threads import Condition
 from calc.judge import Level, Rule
 from calc.worksheet.declare import Step
 
