@@ -16,9 +16,15 @@ PRACTICE = Practice(
                 "ageing": ("20 %",),
             },
             slips=(
-                Slip(formula="charge", says="That empties the bank to nothing, and only while it is new. Divide by the share you use and by what ageing leaves."),
+                Slip(
+                    formula="charge",
+                    says="That empties the bank to nothing, and only while it is new. Divide by the share you use and by what ageing leaves.",
+                ),
                 Slip(formula="capacity * day / days", says="That is for one day."),
-                Slip(formula="charge * usable * (1 - ageing)", says="Divide by the share: using only part of a bank makes it larger."),
+                Slip(
+                    formula="charge * usable * (1 - ageing)",
+                    says="Divide by the share: using only part of a bank makes it larger.",
+                ),
             ),
         ),
         Task(
@@ -34,10 +40,18 @@ PRACTICE = Practice(
                 "ageing": ("20 %",),
             },
             slips=(
-                Slip(inputs={"temperature": "25 °C"}, says="That leaves the cold out. The factor multiplies the capacity needed."),
+                Slip(
+                    inputs={"temperature": "25 °C"},
+                    says="That leaves the cold out. The factor multiplies the capacity needed.",
+                ),
                 Slip(inputs={"usable": "100 %"}, says="Only half of the bank is used."),
-                Slip(inputs={"ageing": "0 %"}, says="That is while it is new. Leave room for ageing."),
-                Slip(formula="capacity / cold_factor / cold_factor", says="The factor multiplies the capacity needed; you divided by it."),
+                Slip(
+                    inputs={"ageing": "0 %"}, says="That is while it is new. Leave room for ageing."
+                ),
+                Slip(
+                    formula="capacity / cold_factor / cold_factor",
+                    says="The factor multiplies the capacity needed; you divided by it.",
+                ),
             ),
         ),
         Task(
@@ -51,8 +65,14 @@ PRACTICE = Practice(
                 "efficiency": ("85 %", "80 %"),
             },
             slips=(
-                Slip(formula="charge", says="More must go in than came out: part of it makes heat and gas."),
-                Slip(formula="charge * efficiency", says="Divide by the efficiency: more must go in than came out."),
+                Slip(
+                    formula="charge",
+                    says="More must go in than came out: part of it makes heat and gas.",
+                ),
+                Slip(
+                    formula="charge * efficiency",
+                    says="Divide by the efficiency: more must go in than came out.",
+                ),
             ),
         ),
     )
