@@ -19,9 +19,7 @@ from calc.units.compare import at_least
 
 HOT, COLD = "hot", "cold"
 IDLE, DRIVING, FAST = 1300, 2500, 5000  # rpm of the alternator, in the published table
-BLOCK = 13.0  # V, about what a bank of one 12 V block shows
 VEHICLE, VEHICLE_BEARS = 14.4, 15.5  # V, what an engine holds in a 12 V vehicle, and the most
-LEAD_ENDS = 14.0  # V for 12 V, below which lead-acid hardly fills: common practice, no source
 
 
 @cache
@@ -226,11 +224,6 @@ def relay_filling(
     return Filling(
         current=start, steady_time=0.0, later_room=room, falls_in=room / start if start else inf
     )
-
-
-def blocks(bank_voltage: float) -> int:
-    """Return how many 12 V blocks a bank that shows `bank_voltage` [V] has in series."""
-    return max(1, round(bank_voltage / BLOCK))
 
 
 def charge_ends_at(*, chemistry: Chemistry, blocks: int) -> float:

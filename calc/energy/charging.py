@@ -12,9 +12,10 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc.energy.battery import Chemistry, charge_efficiency
+from calc.energy.voltages import max_charge_voltage
 from calc.tables import table
 from calc.units.constants import HOUR
-from calc.units.si import Amperes, Coulombs, PerSecond, Seconds, Share
+from calc.units.si import Amperes, Coulombs, Number, PerSecond, Seconds, Share, Volts
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -32,6 +33,33 @@ class Acceptance:
     high: Seconds
     tail: PerSecond
 
+    @property
+    def full(self) -> Share:
+        """The state of charge at which the current has fallen to the tail, which counts as full."""
+        return full_state(time_constant=self.time_constant, tail=self.tail)
+
+
+@dataclass(frozen=True, kw_only=True)
+class ChargeVoltage:
+    """A `voltage` on a bank of so many 12 V `blocks` in series, and the `most` it is given."""
+
+    chemistry: Chemistry
+    blocks: Number
+    voltage: Volts
+    most: Volts
+
+
+@dataclass(frozen=True, kw_only=True)
+class ChargeOffer:
+    """A `current` offered to a bank that is given `most` of it.
+
+    `fitting` is the output of a charger set so that it offers just that; None where there is none.
+    """
+
+    current: Amperes
+    most: Amperes
+    fitting: Amperes | None
+
 
 @cache
 def by_chemistry(chemistry: Chemistry) -> Acceptance:
@@ -44,6 +72,19 @@ def by_chemistry(chemistry: Chemistry) -> Acceptance:
         low=float(row["low_h"]) * HOUR,
         high=float(row["high_h"]) * HOUR,
         tail=float(row["tail_per_h"]) / HOUR,
+    )
+
+
+def charge_voltage(*, chemistry: Chemistry, blocks: int, voltage: float) -> ChargeVoltage:
+    """Return a `voltage` [V] on a bank of `blocks` 12 V blocks beside the most it is given.
+
+    See `voltages.max_charge_voltage`. NotCovered.
+    """
+    return ChargeVoltage(
+        chemistry=Chemistry(chemistry),
+        blocks=float(blocks),
+        voltage=voltage,
+        most=blocks * max_charge_voltage(chemistry),
     )
 
 

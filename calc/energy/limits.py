@@ -47,3 +47,8 @@ RATED_TIME: Annotated[Seconds, Tag("rated time of a label")] = 20 * HOUR
 LEAD_ACID_SPENT_ABOVE: Annotated[Volts, Tag("voltage above which lead-acid gives little")] = 12.5
 # Room for ageing that is none: our choice
 NO_ROOM_FOR_AGEING: Annotated[Share, Tag("room for ageing that is none")] = 0.05
+
+# Charged below it no battery of a nominal 12 V fills: common practice, no source
+FILLS_NO_BLOCK: Annotated[Volts, Tag("charging voltage below which no 12 V block fills")] = 13.0
+# A charge that ends below it hardly fills lead-acid of a nominal 12 V: common practice, no source
+HARDLY_FILLS_LEAD: Annotated[Volts, Tag("end of charge that hardly fills lead-acid")] = 14.0

@@ -11,7 +11,14 @@ from calc.energy.battery import Chemistry, by_chemistry
 from calc.tables import table
 from calc.units.si import Tag, Volts
 
+# On charge or at rest: common practice, no source
+BLOCK_SHOWS: Annotated[Volts, Tag("voltage that a 12 V block about shows")] = 13.0
 NOMINAL: Annotated[Volts, Tag("nominal voltage of a block")] = 12.0  # by name
+
+
+def blocks(voltage: float) -> int:
+    """Return how many 12 V blocks a bank that shows `voltage` [V] has in series."""
+    return max(1, round(voltage / BLOCK_SHOWS))
 
 
 @cache

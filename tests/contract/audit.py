@@ -2,8 +2,13 @@
 
 import inspect
 from collections.abc import Iterator
+from functools import cache
+from importlib import import_module
+from pkgutil import walk_packages
 from string import Formatter
 
+from calc import comfort, electrical, energy
+from calc.judge import Rule
 from calc.sources import SOURCES
 from calc.worksheet import formula
 from calc.worksheet.declare import Placed
@@ -71,10 +76,24 @@ def _rules(sheet: Worksheet) -> Iterator[str]:
             for name in placeholders(text) - ({"those"} if own and use.at else set()):
                 if _lost(sheet, name, use.at) and not (own and not _lost(sheet, name)):
                     yield f"{rule.id} says {{{name}}}"
-        ids = {other.rule.id for other in sheet.uses}
-        yield from (f"{rule.id} covers {n!r}" for n in (use.covers | rule.covers) - ids)
+        here = {other.rule.id for other in sheet.uses}
+        yield from (f"{rule.id} covers {n!r}" for n in use.covers - here)
+        yield from (f"{rule.id} covers {n!r}" for n in rule.covers - here - _of_the_book())
         fields = {field.id for field in sheet.fields}
         yield from (f"{rule.id} mends {to!r}" for _, to in use.fields if to not in fields)
+
+
+@cache
+def _of_the_book() -> frozenset[str]:
+    """Return the ids of the rules of the book: a sheet may use one without those that it covers."""
+    names = (
+        found.name
+        for package in (electrical, energy, comfort)
+        for found in walk_packages(package.__path__, f"{package.__name__}.")
+        if ".rules" in found.name
+    )
+    held = (one for name in names for one in vars(import_module(name)).values())
+    return frozenset(one.id for one in held if isinstance(one, Rule))
 
 
 def _texts(use: Placed) -> Iterator[tuple[bool, str]]:

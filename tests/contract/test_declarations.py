@@ -156,7 +156,8 @@ def test_a_table_shows_what_is_there_with_a_name_in_front(sheet):
             assert len(shown) == len(rows)
             for row, cells in zip(rows, shown, strict=True):
                 assert len(cells) == len(table.columns) and all(cells)
-                assert cells[0] == str(getattr(row, first.id))
+                name = getattr(row, first.id)
+                assert cells[0] == (first.words[name] if first.words else str(name))
 
 
 @EACH

@@ -7,7 +7,8 @@ from tests.rules.judging import fires, mended, remedy
 SHEET = "sun-yield"
 ARCTIC = {"latitude": "75", "month": "December"}
 
-# The default array brings 2.01 kW·h on a usual day of June. The noon sun of 15 December stands at 66.74° less the latitude (declination −23.26°, almanac).
+# The default array brings 2.01 kW·h on a usual day of June. The noon sun of 15 December stands at
+# 66.74° less the latitude (declination −23.26°, almanac).
 CASES = {
     "sun.does-not-rise": (ARCTIC, {"latitude": "60", "month": "December"}),
     "panel.below-bank": (

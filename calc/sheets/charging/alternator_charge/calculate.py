@@ -18,6 +18,7 @@ from calc.energy import alternator as alternators
 from calc.energy import battery, charging, voltages
 from calc.energy.alternator import Filling
 from calc.energy.battery import Chemistry
+from calc.energy.limits import HARDLY_FILLS_LEAD
 from calc.sheets.charging.alternator_charge.fields import RELAY, problem
 from calc.sheets.charging.alternator_charge.states import State, states
 from calc.sheets.parts import cable as cables
@@ -135,7 +136,7 @@ def run(
     relay = method == RELAY
     if charge_voltage is not None and not at_least(charge_voltage, bank_voltage):
         raise problem("charge_voltage", f"must be no less than that of the bank, {quantity_text(bank_voltage, VOLTAGE)}.")
-    size, blocks = conductors.conductor(conductor), alternators.blocks(bank_voltage)
+    size, blocks = conductors.conductor(conductor), voltages.blocks(bank_voltage)
     rises_to = alternators.charge_ends_at(chemistry=chemistry, blocks=blocks)
     ends_at = engine_voltage if relay else charge_voltage if charge_voltage is not None else max(rises_to, bank_voltage)
     top = max(engine_voltage, bank_voltage, ends_at)
@@ -225,7 +226,7 @@ def run(
         past_empty=alternators.past_empty(chemistry=chemistry, bank_voltage=bank_voltage, blocks=blocks),
         vehicle_bears=alternators.vehicle_bears(engine_voltage),
         overvolted=not at_most(engine_voltage, alternators.vehicle_bears(engine_voltage)),
-        ends_low=not relay and chemistry.lead_acid and not at_least(ends_at, blocks * alternators.LEAD_ENDS),
+        ends_low=not relay and chemistry.lead_acid and not at_least(ends_at, blocks * HARDLY_FILLS_LEAD),
         power_first=power_first,
         power_most=power_most,
         input_current=first[0] if first and most and not relay else None,

@@ -1,0 +1,38 @@
+"""Judgements on a charge: its voltage, its current, the gas it makes.
+
+Those on the temperature of the bank are in `calc.energy.rules.bank`.
+"""
+
+# fmt: off
+from calc.energy.battery import Bank
+from calc.energy.charging import ChargeOffer, ChargeVoltage
+from calc.energy.limits import FILLS_NO_BLOCK, HARDLY_FILLS_LEAD
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least, at_most
+
+VOLTAGE_TOO_HIGH = Rule[ChargeVoltage](
+    id="charge.voltage-too-high", level=Level.STOP, when=lambda v: not at_most(v.voltage, v.most),
+    headline="{voltage} is more than such a bank is given, {most} at most: it gasses and heats, or LFP switches itself off.",
+    mend=lambda v: Change({"voltage": v.most}),
+)
+LEAD_ACID_ENDS_LOW = Rule[ChargeVoltage](
+    id="charge.lead-acid-ends-low", level=Level.CAUTION,
+    when=lambda v: v.chemistry.lead_acid and not at_least(v.voltage, v.blocks * HARDLY_FILLS_LEAD),
+    headline="A charger that ends at {voltage} hardly fills lead-acid: set it to what the bank's maker asks.",
+    mend=lambda v: Change({"voltage": v.blocks * HARDLY_FILLS_LEAD}),
+)
+VOLTAGE_FILLS_NOTHING = Rule[ChargeVoltage](
+    id="charge.voltage-fills-nothing", level=Level.ADVICE, when=lambda v: not at_least(v.voltage, v.blocks * FILLS_NO_BLOCK), source="practice",
+    text="At {voltage} a 12 V bank, or a string of them, does not fill. Put in what the charger holds, some 13.8 V for each 12 V: at that the lead carries more than is reckoned here.",
+    mend=lambda v: Change({"voltage": v.blocks * FILLS_NO_BLOCK}),
+)
+CURRENT_TOO_MUCH = Rule[ChargeOffer](
+    id="charge.too-much-current", level=Level.CAUTION, when=lambda o: not at_most(o.current, o.most), source="practice",
+    headline="{current} is more than such a bank is usually given, {most}.",
+    text="The bank's data sheet says what it may be given. Beyond it lead-acid gets hot and gasses, and LFP ages or switches off.",
+    mend=lambda o: None if o.fitting is None else Change({"charger": o.fitting}),
+)
+LEAD_ACID_GASSES = Rule[Bank](
+    id="charge.lead-acid-gasses", level=Level.ADVICE, when=lambda b: b.lead_acid, source="en-50272",
+    text="A lead-acid bank gives off hydrogen under charge, a vented one the most, a sealed one when overcharged: it needs air, and no spark near.",
+)

@@ -1,0 +1,156 @@
+"""Judgements on charging from shore power: the inlet, the supply's share, the night."""
+
+# fmt: off
+from dataclasses import replace
+
+from calc.energy import charging
+from calc.energy.shore import Feeds, Inlet, Polarity, ResidualDevice, ShoreCharge
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least, at_most
+
+
+def _charger_turned_down(found: ShoreCharge) -> Change | None:
+    """Return the output that the supply carries, unless the loads on the bank take all of it."""
+    if found.setting is None or at_most(found.setting, found.load.charger.house_load):
+        return None
+    return Change({"charger": found.setting})
+
+
+def _less_else(found: ShoreCharge) -> Change | None:
+    """Return how much else may hang on the supply; where that does not do, a smaller charger.
+
+    The charger is left as it is where the night would be too short for less.
+    """
+    load = found.load
+    if at_most(load.current, load.supply.sustained):
+        return Change({"other_load": max(0.0, load.supply.sustained - load.current)})
+    change, night = _charger_turned_down(found), found.night
+    if change is None or night is None or found.setting is None:
+        return None
+    charge = night.charge
+    slower = charging.stages(
+        capacity=charge.capacity,
+        current=min(found.setting - load.charger.house_load, found.offer.most),
+        from_state=charge.from_state,
+        to_state=charge.to_state,
+        efficiency=charge.efficiency,
+        time_constant=charge.time_constant,
+    )
+    return change if night.short or not replace(night, charge=slower).short else None
+
+
+def _no_house_load(found: ShoreCharge) -> Change | None:
+    return None if found.setting is None else Change({"house_load": 0.0})
+
+
+# The inlet
+SOURCES_JOINED = Rule[Inlet](
+    id="shore.sources-joined", level=Level.STOP, when=lambda i: i.feeds is Feeds.JOINED,
+    headline="Do not plug in: an inverter and the shore on the same sockets with nothing between destroy the one and endanger whoever works on the other.",
+    mend=lambda i: Change({"feeds": Feeds.SWITCHED}),
+)
+POLARITY_REVERSED = Rule[Inlet](
+    id="shore.polarity-reversed", level=Level.STOP, when=lambda i: i.polarity is Polarity.REVERSED,
+    headline="Do not switch on: live and neutral are exchanged, and a switch or fuse in one pole leaves things live. Unplug.",
+    mend=lambda i: Change({"polarity": Polarity.CORRECT}),
+)
+NO_RESIDUAL_DEVICE = Rule[Inlet](
+    id="shore.no-residual-device", level=Level.STOP, when=lambda i: i.residual is ResidualDevice.NOT_FITTED,
+    headline="Have a residual-current device fitted first: without one a fault to the van's metal can kill.",
+    mend=lambda i: Change({"residual": ResidualDevice.TRIPS}),
+)
+UNTESTED = Rule[Inlet](
+    id="shore.untested", level=Level.CAUTION, when=lambda i: not i.tested,
+    headline="First test polarity and the residual-current device.",
+    mend=lambda i: Change({"polarity": Polarity.CORRECT, "residual": ResidualDevice.TRIPS}),
+)
+TEST_POLARITY = Rule[Inlet](
+    id="shore.test-polarity", level=Level.ADVICE, when=lambda i: i.polarity is Polarity.UNTESTED, source="practice",
+    text="A tester shows reversed polarity and a missing earth before you touch anything. With either, unplug and tell the site: do not mend it at the post.",
+)
+TRANSFER_SWITCH = Rule[Inlet](
+    id="shore.transfer-switch", level=Level.ADVICE, when=lambda i: i.transfer_rating is not None, source="practice",
+    text="A transfer switch breaks every live pole of one source before it makes the other, and bears {transfer_rating} or more. Two sources must never meet.",
+)
+NEUTRAL_AND_EARTH = Rule[Inlet](
+    id="shore.neutral-and-earth", level=Level.ADVICE, when=lambda i: i.transfer_rating is not None, source="neutral-apart",
+    text="On shore power neutral and earth are joined at the supply, never in the vehicle. An inverter that feeds the sockets joins them at itself, and its relay must open that before the shore comes on (no source). Have both states tested.",
+)
+INPUT_LIMIT = Rule[ShoreCharge](
+    id="shore.input-limit", level=Level.ADVICE, when=lambda s: s.inlet.feeds is Feeds.COMBINED, source="practice",
+    text="An inverter-charger has its transfer relay inside. Set its input limit to {load.supply.sustained} or less, so that it charges less while other loads run.",
+)
+CHARGER_ON_SHORE_SIDE = Rule[Inlet](
+    id="shore.charger-on-shore-side", level=Level.ADVICE, when=lambda i: i.feeds is Feeds.SWITCHED, source="practice",
+    text="With a transfer switch added later, keep the charger on the shore's side of it: else the inverter feeds the charger that charges its own bank.",
+)
+UNCOIL_LEAD = Rule[Inlet](
+    id="shore.uncoil-lead", level=Level.ADVICE, source="caravan-supply",
+    text="Uncoil the lead to its end: on a drum it overheats at a current that it bears laid out. Check polarity, then press the test button of the residual-current device, each time.",
+)
+MAINS_CAN_KILL = Rule[Inlet](
+    id="shore.mains-can-kill", level=Level.ADVICE, source="practice",
+    text="Mains can kill. Inlet, breaker, residual-current device, earth and sockets are for a licensed person, to local rules and the makers' instructions.",
+)
+LEAD_OF_16_A = Rule[Inlet](
+    id="shore.lead-of-16-a", level=Level.NOTE, source="caravan-lead",
+    text="A lead for 16 A has 2.5 mm² and is 25 m long. A thinner or a joined one bears less.",
+)
+
+# The supply
+NO_ROOM = Rule[ShoreCharge](
+    id="shore.no-room", level=Level.STOP, when=lambda s: s.setting is None,
+    headline="The supply has no room for a charger: {load.supply.other_load} is taken already, and for hours it bears {load.supply.sustained}.",
+    mend=lambda s: Change({"other_load": max(0.0, s.load.supply.sustained - s.load.current)}),
+    covers=frozenset({"shore.overload", "shore.bank-not-filled"}),
+)
+OVERLOAD = Rule[ShoreCharge](
+    id="shore.overload", level=Level.STOP, when=lambda s: s.load.over,
+    headline="{load.total} on a supply of {load.supply.limit}: it trips, or a lead overheats. Set the charger to {setting}.",
+    mend=_charger_turned_down,
+    covers=frozenset({"shore.overload-for-hours"}),
+)
+BANK_NOT_FILLED = Rule[ShoreCharge](
+    id="shore.bank-not-filled", level=Level.STOP, when=lambda s: s.night is None,
+    headline="The bank does not fill: its loads take {load.charger.house_load}, all that the charger gives.",
+    mend=_no_house_load,
+)
+OVERLOAD_FOR_HOURS = Rule[ShoreCharge](
+    id="shore.overload-for-hours", level=Level.CAUTION, when=lambda s: not s.load.sustained,
+    headline="{load.total} of {load.supply.limit}, and for hours it bears {load.supply.sustained}: set the charger to {setting}, or switch something off.",
+    mend=_less_else,
+)
+MAY_BE_UNCORRECTED = Rule[ShoreCharge](
+    id="shore.may-be-uncorrected", level=Level.CAUTION, when=lambda s: s.load.may_be_uncorrected, source="practice",
+    headline="About {night.charge.total}, if the charger has power-factor correction; without, the lead may carry {load.uncorrected}, more than it bears for hours.",
+    text="The power factor was taken as one. Read the charger's label: its input in amps is the figure to trust.",
+)
+
+# The night
+NIGHT_TOO_SHORT = Rule[ShoreCharge](
+    id="shore.night-too-short", level=Level.CAUTION, when=lambda s: s.night is not None and s.night.short,
+    headline="In {night.duration} it gets to {night.after}; it would take {night.charge.total}.",
+    mend=lambda s: None if s.night is None else Change({"night": s.night.charge.total}),
+)
+LEAD_ACID_NOT_FILLED = Rule[ShoreCharge](
+    id="shore.lead-acid-not-filled", level=Level.ADVICE, source="incomplete-charge",
+    when=lambda s: s.bank.lead_acid and s.night is not None and not at_least(s.night.after, s.acceptance.full),
+    text="Lead-acid that is not taken to full again and again loses capacity early. Give it a night to the end of the taper every week or two.",
+)
+NO_MORE_THAN_TAIL = Rule[ShoreCharge](
+    id="shore.no-more-than-tail", level=Level.ADVICE, source="practice",
+    when=lambda s: s.night is not None and at_most(s.night.charge.current, s.acceptance.tail * s.bank.capacity),
+    text="This current is no more than the tail: the charger cannot tell from it when the bank is full, so let it run by the clock.",
+)
+EASES_OFF = Rule[ShoreCharge](
+    id="shore.eases-off", level=Level.NOTE, when=lambda s: s.night is not None and s.night.charge.falling > 0, source="practice",
+    text="While the current falls, the supply is asked for less, and other things may be switched on. At the end of the charge the voltage is higher than the average you gave, by some 5 %.",
+)
+SEALED_TAKES_HOURS = Rule[ShoreCharge](
+    id="shore.sealed-takes-hours", level=Level.NOTE, when=lambda s: s.bank.lead_acid, source="sealed-hours",
+    text="Check figure: from flat, a charger of a tenth of the A·h takes 12 to 16 h for a sealed lead-acid bank. A charger that ends absorption by a timer of 2 to 4 h may stop early.",
+)
+FULL_BY_TAIL = Rule[ShoreCharge](
+    id="shore.full-by-tail", level=Level.NOTE, when=lambda s: s.night is not None and s.to_state > s.acceptance.full, source="practice",
+    text="Full means that the current has fallen to the tail. In this model that is {acceptance.full}; the rest comes as a trickle over hours.",
+)

@@ -1,0 +1,77 @@
+"""The working of shore-charge in words, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from calc.energy.limits import FREEZING
+from calc.energy.shore import Governor, ShoreCharge, StageName
+from calc.judge import Level, Rule
+from calc.units.compare import at_least, at_most
+from calc.worksheet.declare import Step
+
+GOVERNORS: dict[str, str] = {
+    Governor.TAPER: "the taper near full",
+    Governor.BANK: "the bank",
+    Governor.CHARGER: "the charger",
+    Governor.SUPPLY: "the supply",
+}
+STAGES: dict[str, str] = {StageName.CONSTANT: "at full current", StageName.FALLING: "current falling"}
+
+
+def _fills(found: ShoreCharge) -> bool:
+    return found.night is not None
+
+
+def _short(found: ShoreCharge) -> bool:
+    return found.night is not None and found.night.short
+
+
+def _ends_at_full_current(found: ShoreCharge) -> bool:
+    night = found.night
+    return night is not None and night.short and at_most(night.duration, night.charge.constant)
+
+
+def _frosty(found: ShoreCharge) -> bool:
+    return found.bank.lead_acid and not at_least(found.bank.temperature, FREEZING)
+
+
+STEPS: tuple[Step[ShoreCharge], ...] = (
+    Step(of="supply_current", formula="charger * voltage / (charger_efficiency * supply_voltage * power_factor)", source="ohm", says="The charger's output in watts, with its loss, at the supply's voltage."),
+    Step(of="on_lead", formula="supply_current + other_load", says="All that the lead carries at one time."),
+    Step(of="supply_load", formula="on_lead / supply_limit", says="Of the least of breaker, lead and inlet."),
+    Step(of="sustained", formula="supply_limit / margin", source="nec-125", says="A device is rated 125 % of a load that stays on for hours, so four fifths of it is what hours may take."),
+    Step(of="uncorrected", formula="supply_current * power_factor / correction + other_load", source="practice", says="Should the charger have no power-factor correction."),
+    Step(of="left_over", formula="sustained - on_lead", when=lambda s: s.load.left is not None, says="While the charger works at full output."),
+    Step(of="left_power", formula="left_over * supply_voltage", when=lambda s: s.load.left is not None, source="ohm", says="As heat makers take it."),
+    Step(of="supply_fits", formula="(sustained - other_load) * charger_efficiency * supply_voltage * power_factor / voltage", when=lambda s: s.load.room_for is not None, source="ohm", says="The same sum the other way round."),
+    Step(of="bank_most", formula="bank_rate * capacity", source="bulk-most", says="Of lead-acid a quarter of its A·h is usual; of LFP half (no source). The data sheet governs."),
+    Step(of="setting", formula="min(charger, min(bank_most + house_load, supply_fits))", when=lambda s: s.setting is not None, says="The least of what the charger gives, the bank takes and the supply carries for hours."),
+    Step(of="charging", formula="min(charger - house_load, bank_most)", when=lambda s: _fills(s) and not s.load.over, says="What the loads leave, up to what the bank may be given."),
+    Step(of="charging", formula="min(setting - house_load, bank_most)", when=lambda s: _fills(s) and s.load.over, says="At that setting, since the supply cannot carry more."),
+    Step(of="governs", when=_fills, says="Whichever is least."),
+    Step(of="full_at", formula="1 - tail * acceptance", source="practice", says="Where the current has fallen to the tail; an exponential never ends."),
+    Step(of="meets", formula="max(0, 1 - charging * acceptance / capacity)", when=_fills, source="ampere-hour-law", says="At the charging voltage the bank takes a current in proportion to what it lacks; from here on that is less than the charger has."),
+    Step(of="reached", formula="max(from_state, min(to_state, full_at))", when=_fills, says="What you ask for, or full."),
+    Step(of="turn", formula="min(max(from_state, meets), reached)", when=_fills, says="Within this charge."),
+    Step(of="constant_time", formula="capacity * (turn - from_state) / (charge_efficiency * charging)", when=_fills, source="charge-efficiency", says="What is stored, and what is lost on the way, at the full current."),
+    Step(of="falling_time", formula="acceptance / charge_efficiency * ln((1 - turn) / (1 - reached))", when=_fills, source="ampere-hour-law", says="What is missing falls exponentially."),
+    Step(of="hours", formula="constant_time + falling_time", when=_fills, says="Both stages."),
+    Step(of="stages", when=lambda s: s.night is not None and bool(s.night.stages), says="The same in a table."),
+    Step(of="shortest", source="bulk-end", when=_fills, says="Again with {acceptance_low} and {acceptance_high}: lead-acid is three quarters full when a charger of a quarter or a tenth of its A·h begins to taper. LFP: no source."),
+    Step(of="longest", source="bulk-end", when=_fills, says="The same. A worn or sulphated bank takes longer still."),
+    Step(of="after_night", formula="reached", when=lambda s: _fills(s) and not _short(s), says="It is done before that."),
+    Step(of="after_night", formula="from_state + charge_efficiency * charging * night / capacity", when=_ends_at_full_current, says="All of it at full current."),
+    Step(of="after_night", source="ampere-hour-law", when=lambda s: _short(s) and not _ends_at_full_current(s), says="What is missing has fallen for the rest of the time as above."),
+    Step(of="put_back", formula="capacity * (after_night - from_state)", when=_fills, says="What the bank then holds more."),
+    Step(of="energy", formula="put_back * voltage / (charge_efficiency * charger_efficiency)", when=_fills, says="For the bank alone, with both losses."),
+    Step(of="freezes", source="acid-freezing", when=_frosty, says="By the gravity of a flooded battery; sealed ones mostly freeze later."),
+    Step(of="transfer_rating", formula="max(supply_limit, inverter / supply_voltage)", source="practice", when=lambda s: s.inlet.transfer_rating is not None, says="Each source passes through it."),
+)
+
+FULL_ALREADY = Rule[ShoreCharge](
+    id="shore-charge.full-already", level=Level.FINE,
+    when=lambda s: s.night is not None and s.night.charge.reached <= s.night.charge.from_state,
+    headline="It counts as full already: only a trickle is left to give.",
+)
+FINE = Rule[ShoreCharge](
+    id="shore-charge.fine", level=Level.FINE,
+    headline="About {night.charge.total}: {night.put_back} back, and the supply is loaded to {load.share}.",
+)
