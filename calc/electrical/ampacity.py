@@ -78,7 +78,12 @@ def _rows(rule_set: RuleSet) -> dict[tuple[str, float], float]:
 @cache
 def insulations() -> tuple[str, ...]:
     """Return the insulation ratings of 33 CFR 183.425 table 5 as they are named: `105 C`."""
-    return tuple(f"{rating:g} C" for rating in ratings(RuleSet.CFR33))
+    return tuple(map(insulation_name, ratings(RuleSet.CFR33)))
+
+
+def insulation_name(rating: float) -> str:
+    """Return how an insulation rating [°C] is named: `105 C`."""
+    return f"{rating:g} C"
 
 
 def insulation_rating(name: str) -> float:
@@ -215,7 +220,7 @@ def grouping_factor(bundled: float) -> float:
 def _known(rule_set: RuleSet) -> str:
     if rule_set is RuleSet.ABYC:
         return "105 C under ABYC E-11: only that table is given here."
-    *others, last = (f"{rating:g} C" for rating in ratings(rule_set))
+    *others, last = map(insulation_name, ratings(rule_set))
     return f"{', '.join(others)} or {last} under {rule_set.cited}: it has no other column."
 
 

@@ -4,14 +4,22 @@ One function chooses a fuse, whoever asks. The warmth of copper at a load is our
 square of the current.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Any
 
 from calc.electrical import fuses, nec
-from calc.electrical.cable import Cable
+from calc.electrical.ampacity import insulation_name, insulation_rating, ratings
+from calc.electrical.cable import USUAL_INSULATION, Cable, cable
+from calc.electrical.conductors import series_of
 from calc.electrical.fuses import Family
+from calc.judge import Change
+from calc.judge.remedies import Remedy, of_each_kind
 from calc.units.compare import at_least
-from calc.units.si import Amperes, Celsius, Kelvins, Number, Volts
+from calc.units.si import Amperes, Celsius, Kelvins, Share, Volts
+
+MOST_CIRCUITS = 4  # into which a load is split: our choice
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -40,7 +48,7 @@ class Protection:
     fuse: Amperes | None
 
     @property
-    def margin(self) -> Number:
+    def margin(self) -> Share:
         """What a fuse must be rated above a load that goes on for hours."""
         return fuses.CONTINUOUS
 
@@ -63,6 +71,39 @@ class Protection:
     def families(self) -> tuple[Family, ...]:
         """The suitable families that make the fuse, best first."""
         return tuple(one for one in self.suitable if self.fuse in one.ratings)
+
+    @property
+    def marked_higher(self) -> tuple[str, ...]:
+        """The families that make it, of which the common version is made for less voltage."""
+        return tuple(one.name for one in self.families if one.marked_higher(self.max_voltage))
+
+    @property
+    def too_low_in_voltage(self) -> tuple[str, ...]:
+        """The families whose d.c. voltage rating is too low."""
+        return tuple(one.name for one in fuses.too_low_in_voltage(self.max_voltage))
+
+    @property
+    def cannot_break(self) -> tuple[str, ...]:
+        """The families rated for the voltage that cannot break the fault."""
+        rated = fuses.rated_for(self.max_voltage)
+        return tuple(one.name for one in rated if one not in self.suitable)
+
+    @property
+    def next_larger(self) -> tuple[float, ...]:
+        """The next two ratings that the cable would allow as well."""
+        allowed = [one for one in self.ratings if at_least(self.highest, one)]
+        return tuple(one for one in allowed if self.fuse is not None and one > self.fuse)[:2]
+
+    @property
+    def some_from_memory(self) -> bool:
+        """Whether a family that makes the fuse, or the next two, is known from memory only."""
+        near = {self.fuse, *self.next_larger}
+        return any(one.from_memory for one in self.suitable if near & set(one.ratings))
+
+    @property
+    def ceiling(self) -> Amperes:
+        """The most that 33 CFR 183.455(c) would let a fuse be rated below 50 V."""
+        return fuses.CEILING * self.highest
 
     @property
     def warmth(self) -> Warmth | None:
@@ -112,3 +153,60 @@ def select_fuse(*, cable: Cable, current: float, fault_current: float | None) ->
         ratings=ratings,
         fuse=fuses.rating_between(ratings, lowest, cable.largest_fuse),
     )
+
+
+def changed(protection: Protection, change: Change) -> Protection:
+    """Return the protection of what is laid, with a `change` of it worked anew.
+
+    The change may name the parameters of `cable`, an insulation by its name, and `current` [A].
+    Raises NotCovered where the rule set has no figure for it.
+    """
+    laid = protection.cable
+    inputs: dict[str, Any] = {
+        "conductor": laid.conductor,
+        "insulation": insulation_name(laid.insulation),
+        "surroundings": laid.surroundings,
+        "bundled": laid.bundled,
+        "ambient": laid.ambient,
+        "max_voltage": laid.max_voltage,
+        "rule_set": laid.rule_set,
+        "gauge_reading": laid.copper.gauge_reading,
+        "current": protection.current,
+        **change.values,
+    }
+    current = inputs.pop("current")
+    insulation = insulation_rating(inputs.pop("insulation"))
+    return select_fuse(
+        cable=cable(**inputs, insulation=insulation),
+        current=current,
+        fault_current=protection.fault_current,
+    )
+
+
+def thicker(protection: Protection) -> Iterator[Change]:
+    """Yield every thicker conductor of the same series, the thinnest first."""
+    series = series_of(protection.cable.conductor)
+    there = protection.cable.copper.named_area
+    yield from (Change({"conductor": one.name}) for one in series if one.area > there)
+
+
+def remedies(protection: Protection) -> tuple[Remedy[Change, Protection], ...]:
+    """Return the changes after which a fuse fits, of each kind the smallest, worked anew.
+
+    Thicker wire, hotter insulation that is on sale, no bundle, the load on several circuits.
+    """
+    laid = protection.cable
+    hotter = (one for one in ratings(laid.rule_set) if laid.insulation < one <= USUAL_INSULATION)
+    circuits = range(2, MOST_CIRCUITS + 1)
+    kinds = (
+        thicker(protection),
+        (Change({"insulation": insulation_name(rating)}) for rating in hotter),
+        (Change({"bundled": 2.0}) for _ in range(laid.bundled > 2)),
+        (Change({"current": protection.current / n}) for n in circuits),
+    )
+
+    def fits(change: Change) -> Protection | None:
+        after = changed(protection, change)
+        return after if after.fuse is not None else None
+
+    return of_each_kind(kinds, fits)

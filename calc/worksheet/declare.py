@@ -48,9 +48,10 @@ class Placed:
     such part (None), the rule is silent. Where the path leads through a tuple, the rule is asked in
     each of its rows, and `{those}` in the sheet's own words lists the rows that it fires in.
     `headline` and `text` are the sheet's own words for it, which may name what the sheet shows, and
-    else the subject's attributes. `covers` names further
-    rules that need not speak on this sheet where this one does. `fields` gives the sheet's own ids
-    for inputs that the rule's remedy names, as pairs (name, id).
+    else the subject's attributes. `covers` names further rules that need not speak on this sheet
+    where this one does. `fields` gives the sheet's own ids for inputs that the rule's remedy names,
+    as pairs (name, id); an id of nothing tells that the sheet has no such input, and so no such
+    remedy.
     """
 
     rule: Rule[Any]
@@ -66,12 +67,27 @@ class Placed:
         if change is None:
             return None
         own = dict(self.fields)
-        return Change({own.get(name, name): to for name, to in change.values.items()})
+        values = {own.get(name, name): to for name, to in change.values.items()}
+        return Change(values) if "" not in values else None
 
 
 def placed(at: str, *rules: Rule[Any]) -> tuple[Placed, ...]:
     """Return `rules` as asked of the part `at` of a result."""
     return tuple(Placed(rule=rule, at=at) for rule in rules)
+
+
+def placed_outputs(at: str, *outputs: Output) -> tuple[Output, ...]:
+    """Return `outputs` that are declared for a part as they stand in a result, the part `at` it."""
+    return tuple(replace(one, at=f"{at}.{one.path}") for one in outputs)
+
+
+def placed_steps[P](at: str, *steps: Step[P]) -> tuple[Step[Any], ...]:
+    """Return `steps` as asked of the part `at` of a result, and silent where there is none."""
+
+    def asked(when: Callable[[P], bool]) -> Callable[[Any], bool]:
+        return lambda result: (part := part_of(result, at)) is not None and when(part)
+
+    return tuple(replace(step, when=asked(step.when)) for step in steps)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,16 +1,178 @@
-"""What the worksheets about wire have in common: ampacity by rule set, and resistance by table."""
+"""What the worksheets about wire have in common: outputs, steps and rules of a run and a cable.
 
+They are declared for the part that they are about; a worksheet places them where that part stands
+in its result.
+"""
+
+# fmt: off
 from types import SimpleNamespace
+from typing import Any
 
 from calc.electrical import nec
-from calc.electrical.ampacity import ABYC, LAW, NEC
-from calc.electrical.conductors import SAE, STRANDED
+from calc.electrical.ampacity import ABYC, LAW, NEC, RuleSet
+from calc.electrical.cable import Cable
+from calc.electrical.conductors import STRANDED
 from calc.electrical.limits import HOT_AIR, HOT_COPPER, UNMARKED, WARM_AIR
 from calc.electrical.nec import COOL_TERMINAL
+from calc.electrical.protection import Warmth
+from calc.electrical.rules import protection as protection_rules
+from calc.electrical.rules.cable import ONLY_IN_SHEATH
+from calc.electrical.run import RunResult
 from calc.units.compare import at_most
 from calc.units.kinds import AREA, CURRENT, LINEAR_RESISTANCE, RATIO, RISE, TEMPERATURE
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, NOTE, Output, Remark, Step, Test, Verdict
+from calc.worksheet.declare import (
+    CAUTION,
+    NOTE,
+    Output,
+    Placed,
+    Remark,
+    Step,
+    Test,
+    Verdict,
+    placed_steps,
+)
+
+AMPACITY = (  # of a Cable
+    Output(id="table_row", label="Row of the table"),
+    Output(id="table_ampacity", label="Ampacity in the table", symbol="I_t", kind=CURRENT),
+    Output(id="rating", at="insulation", label="Insulation's rating", symbol="T_c", kind=TEMPERATURE, unit="degree_Celsius"),
+    Output(id="air", label="Air taken", symbol="T_a", kind=TEMPERATURE, unit="degree_Celsius"),
+    Output(id="base_air", label="Air of the table", symbol="T_b", kind=TEMPERATURE, unit="degree_Celsius"),
+    Output(id="ambient_factor", label="Factor for the air around it", symbol="f_a", kind=RATIO),
+    Output(id="bundle_factor", label="Factor for bundling", symbol="f_b", kind=RATIO),
+    Output(id="small_ceiling", label="NEC's most for a small conductor", symbol="I_s", kind=CURRENT),
+    Output(id="terminal_ceiling", label="What NEC takes terminals for", symbol="I_75", kind=CURRENT),
+    Output(id="cool_terminals", label="What unmarked terminals bear", kind=CURRENT, rounding=DOWN),
+    Output(id="crowded", at="grouped_ampacity", label="Ampacity with the bundle counted", kind=CURRENT, rounding=DOWN),
+    Output(id="at_60", at="ampacity_at_60c_insulation", label="What it bears with 60 °C insulation", kind=CURRENT, rounding=DOWN),
+)
+SAE = (  # of a Copper
+    Output(id="sae_area", at="area", label="Copper of the SAE size", symbol="A_s", kind=AREA, digits=4),
+    Output(id="sae_share", label="Copper that the SAE size lacks", kind=RATIO, rounding=UP),
+)
+RESISTANCE = (  # of a RunResult
+    Output(id="wires", at="run.designation", label="Conductors"),
+    Output(id="gauge_resistance", label="Resistance per length of the AWG size", symbol="r_g", kind=LINEAR_RESISTANCE, digits=4),
+    Output(id="gauge_area", at="copper.named_area", label="Copper of the AWG size", symbol="A_g", kind=AREA, digits=4),
+    Output(id="reference", label="Temperature of the table", symbol="T₀", kind=TEMPERATURE, unit="degree_Celsius"),
+    Output(id="zero", label="Copper's zero-resistance temperature", symbol="T_z", kind=TEMPERATURE, unit="degree_Celsius", digits=4),
+    Output(id="stated", label="Stated resistance per length", symbol="r₀", kind=LINEAR_RESISTANCE, digits=4),
+    Output(id="per_length", label="Resistance per length, warm", symbol="r", kind=LINEAR_RESISTANCE, digits=4),
+)
+WARMTH = (  # of a Warmth
+    Output(id="rise", label="Rise of the copper above the air, estimated", symbol="ΔT", kind=RISE, unit="delta_degree_Celsius"),
+    Output(id="warm", label="Copper at this current, estimated", symbol="T_w", kind=TEMPERATURE, unit="degree_Celsius"),
+)
+
+
+def ampacity_steps(at: str, *, together: str, volts: str) -> tuple[Step[Any], ...]:
+    """Return the steps from the rule set's row to the largest fuse on the Cable that stands `at`.
+
+    `together` is the name of the value that counts the loaded conductors, `volts` that of the
+    highest voltage.
+    """
+    count = f"{{{together}}} together"
+
+    def by(rule_set: RuleSet) -> Any:
+        return lambda c: c.rule_set is rule_set
+
+    def by_law(hotter: bool) -> Any:
+        return lambda c: not c.printed_factor and (c.air > c.base_air) is hotter
+
+    steps: tuple[Step[Cable], ...] = (
+        Step(of="table_row", source="wire-mm2", when=lambda c: c.table_row != c.conductor,
+             says="The table is by AWG: {conductor} is read as {table_row}, the thickest row with no more copper."),
+        Step(of="table_ampacity", source="33cfr-table", when=by(RuleSet.CFR33), says="{table_row}, {insulation} insulation, at 30 °C, two loaded conductors."),
+        Step(of="table_ampacity", source="abyc-105", when=by(RuleSet.ABYC), says="{table_row}, 105 °C boat cable, at 30 °C, two loaded conductors."),
+        Step(of="table_ampacity", source="nec-310-16", when=by(RuleSet.NEC),
+             says="{table_row}, {insulation} insulation, at 30 °C, not more than three loaded conductors in a raceway, cable or earth."),
+        Step(of="ambient_factor", source="33cfr-notes", when=lambda c: c.printed_factor and not c.by_nec,
+             says="An engine space is taken as {air}; the factor for 105 °C insulation is printed."),
+        Step(of="ambient_factor", source="nec-ambient", when=by(RuleSet.NEC),
+             says="Printed for the band that holds {air}. An engine space counts as 50 °C at least; the credit for air cooler than {base_air} is not taken."),
+        Step(of="ambient_factor", source="nec-ambient", when=by_law(False), formula="min(1, sqrt((rating - air) / (rating - base_air)))",
+             says="The table is for {base_air}; air cooler than that is not credited."),
+        Step(of="ambient_factor", source="nec-ambient", when=by_law(True), formula="min(1, sqrt((rating - air) / (rating - base_air)))",
+             says="{rule_set} as we have it prints no factor for {air}. The law behind NEC's printed factors is put to work instead: that step is ours. An engine space counts as 50 °C at least."),
+        Step(of="bundle_factor", source="33cfr-notes", when=by(RuleSet.CFR33), says=f"{count} at {{{volts}}}. The law counts bundles from a nominal 50 V on; the highest voltage is taken here, the safer reading."),
+        Step(of="bundle_factor", source="abyc-105", when=by(RuleSet.ABYC), says=f"{count}, at any voltage."),
+        Step(of="bundle_factor", source="nec-bundle", when=by(RuleSet.NEC), says=f"{count}; more than three are counted, at any voltage."),
+        Step(of="ampacity", formula="table_ampacity * ambient_factor * bundle_factor", says="Both corrections together."),
+        Step(of="small_ceiling", source="nec-small", when=lambda c: c.small_ceiling is not None,
+             says="On {table_row} NEC allows no larger fuse, whatever the ampacity."),
+        Step(of="terminal_ceiling", source="nec-terminals", when=lambda c: c.terminal_ceiling is not None,
+             says="The figure of the 75 °C column for {table_row}: NEC takes no terminal as hotter, and the 90 °C column is for corrections only."),
+        Step(of="highest", source="nec-small", when=lambda c: c.small_ceiling is not None,
+             says="The smaller of {ampacity} and {small_ceiling}: the fuse may exceed neither."),
+        Step(of="highest", source="nec-terminals", when=lambda c: c.terminal_ceiling is not None,
+             says="The smaller of {ampacity} and {terminal_ceiling}: the fuse may exceed neither."),
+        Step(of="highest", formula="ampacity", when=lambda c: c.small_ceiling is None and c.terminal_ceiling is None,
+             says="The fuse may not let more through than the wire bears for hours."),
+    )
+    return placed_steps(at, *steps)
+
+
+def stated_steps(at: str) -> tuple[Step[Any], ...]:
+    """Return the steps to the stated resistance per length of the RunResult that stands `at`."""
+
+    def sae(r: RunResult) -> bool:
+        return not r.run.from_maker and r.copper.as_sae
+
+    def awg(r: RunResult) -> bool:
+        return not (r.run.from_maker or r.copper.as_sae or r.run.metric or r.computed)
+
+    steps: tuple[Step[RunResult], ...] = (
+        Step(of="gauge_resistance", source="nec-8", when=sae, says="{conductor} read as AWG, {finish} copper, from the table at {reference}."),
+        Step(of="gauge_area", source="awg-area", when=sae, says="By the definition of the gauge."),
+        Step(of="sae_area", source="sae-area", when=sae, says="The least that a wire made to the SAE size of this number holds: {sae_share} less."),
+        Step(of="stated", formula="gauge_resistance * gauge_area / sae_area", when=sae, says="Less copper resists more, in proportion."),
+        Step(of="stated", source="nec-8", when=awg, says="{conductor}, {finish} copper, from the table at {reference}."),
+        Step(of="stated", source="iec-60228", when=lambda r: not r.run.from_maker and r.run.metric and not r.run.class_2,
+             says="{conductor}, {finish} flexible copper, the most the standard permits at {reference}."),
+        Step(of="stated", source="iec-60228-2", when=lambda r: not r.run.from_maker and r.run.class_2,
+             says="{conductor}, {finish} stranded copper, the most the standard permits at {reference}."),
+    )
+    return placed_steps(at, *steps)
+
+
+def resistance_steps(at: str) -> tuple[Step[Any], ...]:
+    """Return the steps from the stated resistance to that of the whole run that stands `at`."""
+    steps: tuple[Step[RunResult], ...] = (
+        Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature",
+             says="Warm copper resists more."),
+        Step(of="resistance", formula="2 * length * per_length", source="ohm", when=lambda r: r.run.parallel == 1,
+             says="The current goes out and comes back, so the length counts twice."),
+        Step(of="resistance", formula="2 * length * per_length / parallel", source="ohm", when=lambda r: r.run.parallel > 1,
+             says="Out and back, so the length counts twice; {parallel} alike side by side resist {parallel} times less."),
+    )
+    return placed_steps(at, *steps)
+
+
+def steps_to_warmth(at: str, each: str) -> tuple[Step[Any], ...]:
+    """Return the steps to the Warmth that stands `at`, at the current named `each`."""
+    steps: tuple[Step[Warmth], ...] = (
+        Step(of="rise", formula=f"(rating - air) * ({each} / ampacity) ** 2", source="practice",
+             says="Our estimate: heat goes with the square of the current, and at its ampacity the copper is as hot as its insulation bears."),
+        Step(of="warm", source="practice", says="That rise above the air of {air}."),
+    )
+    return placed_steps(at, *steps)
+
+
+def heat(at: str, chosen: str) -> tuple[Placed, ...]:
+    """Return the rules on heat for the Protection that stands `at`.
+
+    `chosen` begins their sentences with what was chosen, as the rules' own begin with the fuse.
+    """
+    rules = protection_rules.HEAT
+    return (
+        *(Placed(rule=rule, at=at, headline=chosen + rule.headline.removeprefix("A {fuse} fuse")) for rule in rules),
+        Placed(rule=ONLY_IN_SHEATH, at=f"{at}.cable",
+               headline=f"{chosen}, but only with other conductors in a sheath: the wire holds {{sae_area}} of copper, and one on its own is 16 AWG (1.3 mm²) or thicker."),
+    )
+
+
+# What the sheets that have not moved use
 
 WIDEST = 0.10  # ABYC E-11 11.14.2.6: circuits that are not critical
 
@@ -27,10 +189,6 @@ BEARING = (
     Output(id="cool_terminals", label="What unmarked terminals bear", kind=CURRENT, rounding=DOWN),
     Output(id="crowded", label="Ampacity with the bundle counted", kind=CURRENT, rounding=DOWN),
     Output(id="at_60", label="What it bears with 60 °C insulation", kind=CURRENT, rounding=DOWN),
-)
-WARMTH = (
-    Output(id="rise", label="Rise of the copper above the air, estimated", symbol="ΔT", kind=RISE, unit="delta_degree_Celsius"),
-    Output(id="warm", label="Copper at this current, estimated", symbol="T_w", kind=TEMPERATURE, unit="degree_Celsius"),
 )
 COPPER_READ = (
     Output(id="wires", label="Conductors"),
@@ -139,7 +297,7 @@ def sae_notes(read: Test) -> tuple[Remark, ...]:
                says="{conductor} means the AWG size, as in the wiring codes. Vehicle cable made to the SAE size of the same number has {sae_share} less copper, loses more and bears less: set “gauge sizes” to SAE if the reel says so."),
         Remark(level=NOTE, source="sae-area", when=lambda v: read(v) and v.as_sae,
                says="Read as an SAE size, {conductor} holds {sae_area} of copper, {sae_share} less than AWG. What it bears is read from the thickest AWG row with no more copper than that."),
-        Remark(level=NOTE, source="iec-60228", when=lambda v: v.metric and v.gauge_reading == SAE,
+        Remark(level=NOTE, source="iec-60228", when=lambda v: v.metric and v.gauge_reading == "SAE",
                says="A metric size is named by its own copper, so AWG or SAE makes no difference to it."),
     )
 

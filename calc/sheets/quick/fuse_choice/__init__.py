@@ -1,7 +1,7 @@
 """fuse-choice: which fuse protects this wire and carries this load?"""
 
-from calc.electrical.ampacity import NEC
-from calc.judge import always
+# fmt: off
+from calc.electrical.rules import cable, copper, protection
 from calc.sheets.parts.fields import (
     AMBIENT,
     BUNDLED,
@@ -11,23 +11,12 @@ from calc.sheets.parts.fields import (
     SURROUNDINGS,
     conductor_field,
 )
-from calc.sheets.parts.wire import (
-    BEARING,
-    COPPER_READ,
-    HEAT_CAUTIONS,
-    THICKEST_NOTE,
-    WARMTH,
-    bearing_steps,
-    heat_rules,
-    nec_notes,
-    sae_notes,
-    warmth_steps,
-)
-from calc.sheets.quick.fuse_choice.calculate import run
-from calc.units.compare import at_most
+from calc.sheets.parts.wire import AMPACITY, SAE, WARMTH, heat
+from calc.sheets.quick.fuse_choice import words
+from calc.sheets.quick.fuse_choice.calculate import calculate
 from calc.units.kinds import CURRENT, RATIO, VOLTAGE
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import CAUTION, FINE, NOTE, STOP, Output, Remark, Step, Verdict
+from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.fields import Quantity
 from calc.worksheet.pictures import Window
 from calc.worksheet.work import Worksheet
@@ -38,7 +27,7 @@ WORKSHEET = Worksheet(
     question="Which fuse protects this wire and carries this load?",
     entry_question="Which fuse for this wire?",
     about="Between what the load needs and what the wire bears.",
-    calculate=run,
+    calculate=calculate,
     picture=Window(low="lowest", high="highest", value="fuse",
                    caption="The fuse stands between what the load needs and what the wire bears"),
     fields=(
@@ -57,78 +46,39 @@ WORKSHEET = Worksheet(
         GAUGE_READING,
     ),
     results=(
-        Output(id="fuse", label="Fuse", symbol="I_n", kind=CURRENT),
-        Output(id="lowest", label="The load needs at least", symbol="I_min", kind=CURRENT, rounding=UP),
-        Output(id="highest", label="The wire bears at most", symbol="I_max", kind=CURRENT, rounding=DOWN),
-        Output(id="ampacity", label="Ampacity, corrected", symbol="I_z", kind=CURRENT, rounding=DOWN),
-        Output(id="families", label="Fuse families that suit, best first"),
-        Output(id="remedies", label="What would open the window"),
+        Output(id="fuse", at="protection.fuse", label="Fuse", symbol="I_n", kind=CURRENT),
+        Output(id="lowest", at="protection.lowest", label="The load needs at least", symbol="I_min", kind=CURRENT, rounding=UP),
+        Output(id="highest", at="protection.highest", label="The wire bears at most", symbol="I_max", kind=CURRENT, rounding=DOWN),
+        Output(id="ampacity", at="protection.cable.ampacity", label="Ampacity, corrected", symbol="I_z", kind=CURRENT, rounding=DOWN),
+        Output(id="families", find=words.families, label="Fuse families that suit, best first"),
+        Output(id="remedies", find=words.remedies, label="What would open the window"),
     ),
     intermediates=(
-        *BEARING,
-        *(named for named in COPPER_READ if named.id in ("sae_area", "sae_share")),
-        *WARMTH,
-        Output(id="margin", label="Margin for a continuous load", symbol="m", kind=RATIO),
-        Output(id="ceiling", label="The law's ceiling", kind=CURRENT, rounding=DOWN),
-        Output(id="versioned", label="Suits in one version only"),
-        Output(id="also", label="Also within the window"),
-        Output(id="too_low_in_voltage", label="Refused: d.c. voltage rating too low"),
-        Output(id="cannot_break", label="Refused: cannot break this fault"),
+        *placed_outputs("protection.cable", *AMPACITY),
+        *placed_outputs("protection.cable.copper", *SAE),
+        *placed_outputs("protection.warmth", *WARMTH),
+        Output(id="margin", at="protection.margin", label="Margin for a continuous load", symbol="m", kind=RATIO),
+        Output(id="ceiling", at="protection.ceiling", label="The law's ceiling", kind=CURRENT, rounding=DOWN),
+        Output(id="versioned", at="protection.marked_higher", label="Suits in one version only"),
+        Output(id="also", find=words.also, label="Also within the window"),
+        Output(id="too_low_in_voltage", at="protection.too_low_in_voltage", label="Refused: d.c. voltage rating too low"),
+        Output(id="cannot_break", at="protection.cannot_break", label="Refused: cannot break this fault"),
     ),
-    steps=(
-        Step(of="lowest", formula="margin * current", source="nec-125", says="A fuse that carries its full rating for hours ages and opens by itself."),
-        *bearing_steps(always, "bundled", "voltage"),
-        Step(of="fuse", source="fuse-ratings", when=lambda v: v.fuse is not None,
-             says="The smallest standard rating from {lowest} to {highest} among families rated for {voltage} and {fault_current}."),
-        Step(of="fuse", source="fuse-ratings", when=lambda v: v.fuse is None and v.window_open,
-             says="No standard rating lies from {lowest} to {highest} among families rated for {voltage} and {fault_current}."),
-        Step(of="fuse", source="fuse-ratings", when=lambda v: v.fuse is None and not v.window_open,
-             says="The load needs {lowest} and the wire bears {highest}: there is nothing between them."),
-        *warmth_steps(lambda v: v.fuse is not None, "current"),
-        Step(of="families", source="fuse-ratings", when=lambda v: v.fuse is not None,
-             says="Rated for {voltage} d.c. or more, able to break {fault_current}, and made in this rating. Those seen in a text come first, then the least oversized."),
-        Step(of="remedies", when=lambda v: v.fuse is None, says="Each worked by running the same rules again."),
-    ),
+    steps=words.STEPS,
     rules=(
-        Verdict(verdict=STOP, when=lambda v: not v.enough,
-             says="No fuse family in our table is rated for {voltage} and a fault of {fault_current}."),
-        Verdict(verdict=STOP, when=lambda v: v.fuse is None and not v.window_open,
-             says="No fuse can protect this wire and carry this load: the load needs {lowest}, the wire bears {highest}."),
-        Verdict(verdict=STOP, when=lambda v: v.fuse is None,
-             says="No standard fuse rating lies between {lowest} for the load and {highest} for the wire."),
-        Verdict(verdict=CAUTION, when=lambda v: v.uncounted_bundle and not at_most(v.fuse, v.crowded),
-             says="A {fuse} fuse by this rule set, which sets no limit for {bundled} together below 50 V; heat does."),
-        *heat_rules("A {fuse} fuse"),
-        Verdict(verdict=CAUTION, when=lambda v: v.from_memory,
-             says="A {fuse} fuse; check the interrupting rating on the maker's data sheet, for ours is from memory."),
-        Verdict(verdict=CAUTION, when=lambda v: bool(v.versioned),
-             says="A {fuse} fuse, but of {versioned} only the version rated for {voltage}: the common one is made for less."),
-        Verdict(verdict=FINE, says="A {fuse} fuse carries the load and protects the wire."),
-    ),
-    remarks=(
-        Remark(when=lambda v: v.uncounted_bundle, source="33cfr-notes",
-               says="{bundled} loaded conductors together heat each other. This rule set counts that from 50 V on only, ABYC E-11 at any voltage: with its factor the wire bears {crowded}."),
-        *HEAT_CAUTIONS,
-        Remark(when=lambda v: bool(v.versioned), source="fuse-ratings",
-               says="Of {versioned} the common version is made for less than {voltage}. Above its d.c. rating a fuse can hold an arc instead of opening: read the marking."),
-        Remark(when=lambda v: bool(v.too_low_in_voltage), source="fuse-ratings",
-               says="Refused because their d.c. voltage rating is below {voltage}: {too_low_in_voltage}. A fuse above its d.c. rating can hold an arc instead of opening; a 58 V family is not for a 48 V bank that charges at 58.4 V."),
-        Remark(when=lambda v: bool(v.cannot_break), source="fuse-ratings",
-               says="Refused because they cannot break {fault_current}: {cannot_break}. A fuse that cannot break the fault can burst and burn."),
-        Remark(when=lambda v: v.rule_set == NEC, source="practice", says="Fit it where the wire takes its supply. How near, local rules and a licensed person say."),
-        Remark(source="33cfr-place", when=lambda v: v.rule_set != NEC,
-               says="Fit it at the source: within 7 in (18 cm) of where the wire takes its current, 40 in (1 m) in a sheath or enclosure. An unfused length has only the battery to stop it."),
-        Remark(source="practice", when=lambda v: v.fault_current >= 1000,
-               says="A short on a bank burns and welds. Work with the battery disconnected, one insulated tool, no rings. Keep to the maker's instructions and local rules."),
-        *nec_notes(always),
-        THICKEST_NOTE,
-        *sae_notes(always),
-        Remark(level=NOTE, source="nec-parallel", says="This is one fuse on one wire. Of wires in parallel ask for one with its share of the load, count all of them as together, and fuse each."),
-        Remark(level=NOTE, source="33cfr-place", when=lambda v: v.voltage < 50 and v.rule_set != NEC,
-               says="Below 50 V the law would let a fuse go up to one and a half times the wire's figure, here {ceiling}. That is a ceiling, not a target, and it is not used."),
-        Remark(level=NOTE, source="fuse-ratings", when=lambda v: bool(v.also), says="Also within the window: {also}."),
-        Remark(level=NOTE, source="memory", when=lambda v: v.some_from_memory,
-               says="Families marked “from memory” have ratings we could not check against a text."),
+        *placed("protection", protection.NO_FAMILY, protection.WINDOW_CLOSED, protection.NO_RATING_BETWEEN),
+        *placed("protection", protection.OVER_GROUPED_AMPACITY),
+        *heat("protection", "A {fuse} fuse"),
+        *placed("protection", protection.FROM_MEMORY, protection.MARKED_HIGHER, words.FINE),
+        *placed("protection.cable", cable.BUNDLE_LEFT_OUT, cable.FACTOR_NOT_PRINTED),
+        *placed("protection", protection.WARM_AIR_DERATES, protection.VOLTAGE_TOO_LOW, protection.CANNOT_INTERRUPT,
+                protection.PLACE_ON_MAINS, protection.PLACE_AT_SOURCE, protection.FAULT_BURNS, protection.TERMINALS_HAVE_RATINGS),
+        *placed("protection.cable", cable.MAINS_SIDE, cable.EDITIONS_DIFFER, cable.RULES_FOR_BOATS, cable.BEYOND_ROWS),
+        *placed("protection.cable.copper", copper.MAY_BE_SAE, copper.READ_AS_SAE, copper.GAUGE_READING_IDLE),
+        *placed("", words.ONE_FUSE_ONE_WIRE),
+        *placed("protection", protection.CEILING_NOT_USED),
+        Placed(rule=words.ALSO, at="protection", text="Also within the window: {also}."),
+        *placed("protection", protection.SOME_FROM_MEMORY),
     ),
     valid="Copper, continuous current, one fuse for one wire. Motors and inverters that start hard may need a slower fuse: the maker says.",
     summary="{fuse} fuse",

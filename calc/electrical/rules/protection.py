@@ -1,0 +1,218 @@
+"""Judgements on a conductor and its fuse: whether one fits, and what heat makes of both.
+
+`HEAT` are those of it that heat brings, the gravest first.
+"""
+
+# fmt: off
+from collections.abc import Callable, Iterable
+from typing import Annotated
+
+from calc.electrical import nec
+from calc.electrical.cable import UNMARKED_INSULATION
+from calc.electrical.protection import Protection, changed, remedies, thicker
+from calc.electrical.rules.cable import beyond_print
+from calc.judge import JUDGING, Change, Level, Rule
+from calc.judge.remedies import smallest_change
+from calc.units.compare import at_least, at_most
+from calc.units.si import Amperes, Celsius, Tag, Volts
+
+# What lugs and fuse holders are made for: common practice, no source
+HOT_COPPER: Annotated[Celsius, Tag("hottest copper that lugs and holders are made for")] = 90.0
+# The hottest air that the boats' rules have figures for: 33 CFR 183.425 table 5
+HOT_AIR: Annotated[Celsius, Tag("hottest air of the boats' rules")] = 50.0
+# From which makers of fuses give a lower rating: common practice, no source
+WARM_AIR: Annotated[Celsius, Tag("air from which a fuse is derated")] = 40.0
+# A short that burns and welds: common practice, no source
+BURNING_FAULT: Annotated[Amperes, Tag("fault that burns and welds")] = 1000.0
+# Below it a fuse may be larger than the ampacity: 33 CFR 183.455(c)
+CEILING_BELOW: Annotated[Volts, Tag("voltage below which 33 CFR allows a larger fuse")] = 50.0
+
+
+def _over_grouped(p: Protection) -> bool:
+    return p.cable.bundle_left_out and p.fuse is not None and not at_most(p.fuse, p.cable.grouped_ampacity)
+
+
+def _hot_copper(p: Protection) -> bool:
+    return p.warmth is not None and not at_most(p.warmth.warm, HOT_COPPER)
+
+
+def _above_cool_terminals(p: Protection) -> bool:
+    return p.cable.by_nec and p.cable.insulation > nec.COOL_TERMINAL
+
+
+def _weak_terminals(p: Protection) -> bool:
+    cable, most = p.cable, p.cable.cool_terminals
+    if p.fuse is None or not _above_cool_terminals(p) or not nec.in_cool_terminals(cable.table_row):
+        return False
+    return most is None or not at_most(p.fuse, most)
+
+
+def _in_air_above(p: Protection, air: float) -> bool:
+    return p.fuse is not None and not at_most(p.cable.air, air)
+
+
+def _marking_decides(p: Protection) -> bool:
+    return p.fuse is not None and not p.cable.by_nec and p.cable.insulation > UNMARKED_INSULATION
+
+
+def _weak_unmarked(p: Protection) -> bool:
+    most = p.cable.ampacity_at_60c_insulation
+    return p.fuse is not None and most is not None and _marking_decides(p) and not at_most(p.fuse, most)
+
+
+def _nothing_unmarked(p: Protection) -> bool:
+    return _marking_decides(p) and p.cable.ampacity_at_60c_insulation is None
+
+
+def _from_memory(p: Protection) -> bool:
+    return bool(p.families) and all(family.from_memory for family in p.families)
+
+
+def _mended_by(
+    when: Callable[[Protection], bool], changes: Callable[[Protection], Iterable[Change]]
+) -> Callable[[Protection], Change | None]:
+    """Return what finds the smallest of `changes` that makes `when` false and nothing else true."""
+
+    def mend(before: Protection) -> Change | None:
+        spoke = _judged(before)
+
+        def helps(change: Change) -> Protection | None:
+            after = changed(before, change)
+            return after if not when(after) and _judged(after) <= spoke else None
+
+        found = smallest_change(changes(before), helps)
+        return found.change if found else None
+
+    return mend
+
+
+def _judged(p: Protection) -> set[str]:
+    """Return the ids of the rules here that make the verdict on `p`."""
+    return {rule.id for rule in RULES if rule.level in JUDGING and rule.when(p)}
+
+
+def _cooler(p: Protection) -> Iterable[Change]:
+    from_air = min(p.cable.ambient, WARM_AIR)
+    yield Change({"ambient": from_air})
+
+
+def _let_a_fuse_fit(p: Protection) -> Change | None:
+    """Return the first of the changes after which a fuse fits."""
+    found = remedies(p)
+    return found[0].change if found else None
+
+
+NO_FAMILY = Rule[Protection](
+    id="fuse.no-family", level=Level.STOP, when=lambda p: not p.ratings,
+    headline="No fuse family in our table is rated for {max_voltage} and a fault of {fault_current}.",
+)
+WINDOW_CLOSED = Rule[Protection](
+    id="fuse.window-closed", level=Level.STOP, when=lambda p: p.fuse is None and bool(p.ratings) and not p.window_open,
+    headline="No fuse can protect this wire and carry this load: the load needs {lowest}, the wire bears {highest}.",
+    mend=_let_a_fuse_fit,
+)
+NO_RATING_BETWEEN = Rule[Protection](
+    id="fuse.no-rating-between", level=Level.STOP, when=lambda p: p.fuse is None and bool(p.ratings) and p.window_open,
+    headline="No standard fuse rating lies between {lowest} for the load and {highest} for the wire.",
+    mend=_let_a_fuse_fit,
+)
+
+OVER_GROUPED_AMPACITY = Rule[Protection](
+    id="fuse.over-grouped-ampacity", level=Level.CAUTION, when=_over_grouped, source="33cfr-notes",
+    headline="A {fuse} fuse by this rule set, which sets no limit for {cable.bundled} together below 50 V; heat does.",
+    mend=_mended_by(_over_grouped, lambda p: (*thicker(p), Change({"bundled": 2.0}))),
+)
+HOT_COPPER_AT_LUGS = Rule[Protection](
+    id="copper.hot-at-lugs", level=Level.CAUTION, when=_hot_copper, source="practice",
+    headline="A {fuse} fuse, but only if terminals, lugs and fuse holder are marked for wire as hot as this.",
+    text="At this current the copper may reach {warmth.warm}, by our estimate. Lugs, fuse holders and switches are commonly made for 75 to 90 °C: take thicker wire, or see that each is marked for more.",
+    mend=_mended_by(_hot_copper, thicker),
+)
+WEAK_TERMINALS = Rule[Protection](
+    id="terminals.taken-as-cool", level=Level.CAUTION, when=_weak_terminals, source="nec-terminals",
+    headline="A {fuse} fuse, but only if terminals, lugs and fuse holder are marked for wire as hot as this.",
+    mend=_mended_by(_weak_terminals, thicker),
+)
+HOT_AIR_NOT_PRINTED = Rule[Protection](
+    id="fuse.hot-air-not-printed", level=Level.CAUTION, source="nec-ambient",
+    when=lambda p: _in_air_above(p, HOT_AIR) and beyond_print(p.cable),
+    headline="A {fuse} fuse, but {cable.rule_set} prints no factor for air of {cable.air}: ours is worked by another code's law.",
+    mend=_mended_by(lambda p: _in_air_above(p, HOT_AIR) and beyond_print(p.cable), _cooler),
+)
+HOT_AIR_DERATES = Rule[Protection](
+    id="fuse.hot-air-derates", level=Level.CAUTION, when=lambda p: _in_air_above(p, HOT_AIR), source="practice",
+    headline="A {fuse} fuse, but in air of {cable.air} a fuse bears less than its rating: the maker's derating decides.",
+    mend=_mended_by(lambda p: _in_air_above(p, HOT_AIR), _cooler),
+)
+ONLY_AS_PRINTED = Rule[Protection](
+    id="insulation.only-as-printed", level=Level.CAUTION, when=_weak_unmarked, source="33cfr-table",
+    headline="A {fuse} fuse, but only with {cable.insulation} printed on the cable: with 60 °C insulation it is too thin.",
+    text="Only with {cable.insulation} printed on the cable: with 60 °C insulation it would bear {cable.ampacity_at_60c_insulation}, less than the fuse.",
+    mend=_mended_by(_weak_unmarked, thicker),
+)
+NOTHING_UNLESS_PRINTED = Rule[Protection](
+    id="insulation.nothing-unless-printed", level=Level.CAUTION, when=_nothing_unmarked, source="33cfr-table",
+    headline="A {fuse} fuse, but only with {cable.insulation} printed on the cable: with 60 °C insulation it is too thin.",
+    text="Only with {cable.insulation} printed on the cable: with 60 °C insulation it would bear nothing in air of {cable.air}.",
+    mend=_mended_by(_nothing_unmarked, _cooler),
+)
+FROM_MEMORY = Rule[Protection](
+    id="fuse.interrupting-from-memory", level=Level.CAUTION, source="memory",
+    when=lambda p: p.fault_current is not None and _from_memory(p),
+    headline="A {fuse} fuse; check the interrupting rating on the maker's data sheet, for ours is from memory.",
+)
+MARKED_HIGHER = Rule[Protection](
+    id="fuse.families-marked-higher", level=Level.CAUTION, when=lambda p: bool(p.marked_higher), source="fuse-ratings",
+    headline="A {fuse} fuse, but of {marked_higher} only the version rated for {max_voltage}: the common one is made for less.",
+    text="Of {marked_higher} the common version is made for less than {max_voltage}. Above its d.c. rating a fuse can hold an arc instead of opening: read the marking.",
+)
+
+WARM_AIR_DERATES = Rule[Protection](
+    id="fuse.warm-air-derates", level=Level.ADVICE, when=lambda p: _in_air_above(p, WARM_AIR), source="practice",
+    text="Fuses are rated at room temperature, about 25 °C. In air above some 40 °C a fuse opens below its rating: use the maker's derating, or fit it in a cooler place.",
+    mend=lambda p: next(iter(_cooler(p))),
+)
+VOLTAGE_TOO_LOW = Rule[Protection](
+    id="fuse.families-of-too-low-voltage", level=Level.ADVICE, when=lambda p: bool(p.too_low_in_voltage), source="fuse-ratings",
+    text="Refused because their d.c. voltage rating is below {max_voltage}: {too_low_in_voltage}. A fuse above its d.c. rating can hold an arc instead of opening; a 58 V family is not for a 48 V bank that charges at 58.4 V.",
+)
+CANNOT_INTERRUPT = Rule[Protection](
+    id="fuse.families-that-cannot-interrupt", level=Level.ADVICE, when=lambda p: bool(p.cannot_break), source="fuse-ratings",
+    text="Refused because they cannot break {fault_current}: {cannot_break}. A fuse that cannot break the fault can burst and burn.",
+)
+PLACE_ON_MAINS = Rule[Protection](
+    id="fuse.place-on-mains", level=Level.ADVICE, when=lambda p: p.cable.by_nec, source="practice",
+    text="Fit it where the wire takes its supply. How near, local rules and a licensed person say.",
+)
+PLACE_AT_SOURCE = Rule[Protection](
+    id="fuse.place-at-source", level=Level.ADVICE, when=lambda p: not p.cable.by_nec, source="33cfr-place",
+    text="Fit it at the source: within 7 in (18 cm) of where the wire takes its current, 40 in (1 m) in a sheath or enclosure. An unfused length has only the battery to stop it.",
+)
+FAULT_BURNS = Rule[Protection](
+    id="fault.burns", level=Level.ADVICE, source="practice",
+    when=lambda p: p.fault_current is not None and at_least(p.fault_current, BURNING_FAULT),
+    text="A short on a bank burns and welds. Work with the battery disconnected, one insulated tool, no rings. Keep to the maker's instructions and local rules.",
+)
+TERMINALS_HAVE_RATINGS = Rule[Protection](
+    id="terminals.have-ratings", level=Level.ADVICE, source="nec-terminals",
+    when=lambda p: _above_cool_terminals(p) and p.fuse is not None and p.cable.cool_terminals is not None,
+    text="Terminals have ratings too, whatever the insulation: up to 100 A, and where they are made for 14 to 1 AWG, NEC takes them as 60 °C unless both ends are marked 75 °C. By the 60 °C column they bear {cable.cool_terminals} on this wire. Larger ones it takes as 75 °C.",
+)
+CEILING_NOT_USED = Rule[Protection](
+    id="fuse.ceiling-not-used", level=Level.NOTE, when=lambda p: p.max_voltage < CEILING_BELOW and not p.cable.by_nec, source="33cfr-place",
+    text="Below 50 V the law would let a fuse go up to one and a half times the wire's figure, here {ceiling}. That is a ceiling, not a target, and it is not used.",
+)
+SOME_FROM_MEMORY = Rule[Protection](
+    id="fuse.some-families-from-memory", level=Level.NOTE, when=lambda p: p.fault_current is not None and p.some_from_memory, source="memory",
+    text="Families marked “from memory” have ratings we could not check against a text.",
+)
+MADE_FROM_MEMORY = Rule[Protection](
+    id="fuse.made-from-memory", level=Level.NOTE, when=lambda p: p.fault_current is None and _from_memory(p), source="memory",
+    text="Fuses of {fuse} for this voltage are known to us from memory only: look for one before you buy the wire.",
+)
+
+HEAT = (
+    HOT_COPPER_AT_LUGS, WEAK_TERMINALS, HOT_AIR_NOT_PRINTED, HOT_AIR_DERATES, ONLY_AS_PRINTED,
+    NOTHING_UNLESS_PRINTED,
+)
+RULES = (NO_FAMILY, WINDOW_CLOSED, NO_RATING_BETWEEN, OVER_GROUPED_AMPACITY, *HEAT, FROM_MEMORY, MARKED_HIGHER)
