@@ -8,13 +8,14 @@ gassing near full, warming by its own losses, a management system's own draw.
 """
 
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
 from calc.energy.charging import state_after
+from calc.units.constants import HOUR
+from calc.units.si import Amperes, Coulombs, Joules, PerSecond, Seconds, Share, Tag, Volts
 
-HOUR = 3600.0  # s
-HOURS = 24  # of a day
-STILL = 1e-9  # of a capacity or of an offer: nothing
+HOURS = 24  # of a day, one a step
+STILL: Annotated[Share, Tag("share of a capacity or an offer that is nothing")] = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,24 +30,24 @@ class Bank:
     charged at its temperature.
     """
 
-    capacity: float
-    voltage: float
-    floor: float
-    coulombic: float
-    energy: float
-    most: float
-    acceptance_time_constant: float
-    drain: float
+    capacity: Coulombs
+    voltage: Volts
+    floor: Share
+    coulombic: Share
+    energy: Share
+    most: Amperes
+    acceptance_time_constant: Seconds
+    drain: PerSecond
     charges: bool
 
     @property
-    def full(self) -> float:
-        """The energy [J] that it holds at 1."""
+    def full(self) -> Joules:
+        """The energy that it holds at 1."""
         return self.capacity * self.voltage
 
     @property
-    def charge_voltage(self) -> float:
-        """The voltage [V] at which the two efficiencies agree: V · coulombic / energy."""
+    def charge_voltage(self) -> Volts:
+        """The voltage at which the two efficiencies agree: V · coulombic / energy."""
         return self.voltage * self.coulombic / self.energy
 
 
@@ -177,8 +178,8 @@ class Course:
         return (self.start, *(one.state for one in self.hours))
 
     @property
-    def emptied(self) -> float | None:
-        """When the bank was first empty [s], or None."""
+    def emptied(self) -> Seconds | None:
+        """When the bank was first empty, or None."""
         for place, one in enumerate(self.hours):
             if one.emptied is not None:
                 return place * HOUR + one.emptied

@@ -2,7 +2,9 @@
 
 from typing import NamedTuple
 
-from calc.energy.balance import HOUR, HOURS, STILL, Bank, Day, hour
+from calc.energy.balance import HOURS, STILL, Bank, Day, hour
+from calc.units.constants import HOUR
+from calc.units.si import Seconds
 
 HORIZON = 60  # days: beyond it no month is like its middle day any more
 
@@ -13,7 +15,7 @@ class Outlook(NamedTuple):
     Neither: it still falls, but is not empty within `HORIZON` days.
     """
 
-    empty: float | None
+    empty: Seconds | None
     holds: bool
 
 

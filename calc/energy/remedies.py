@@ -11,18 +11,35 @@ ranking: prices and toil are not known.
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from typing import Annotated
 
-from calc.energy.balance import HOUR
 from calc.energy.outlook import Outlook
-from calc.energy.week import ALWAYS, DAYS, Load, Plan
+from calc.energy.week import DAYS, Load, WeekInputs, When
+from calc.judge.remedies import smallest_amount
+from calc.units.constants import HOUR
+from calc.units.covered import Enumeration
+from calc.units.si import Number, Seconds, Share, Tag, Watts
 
-ARRAY, BANK, DRIVE, SHORE = "array", "bank", "drive", "shore"
-OFF, ROUTE, HALF, WITHOUT = "off", "route", "half", "without"
-MOST_ARRAY = 2000.0  # W, more than a van's roof has room for: common practice, no source
-MOST_BANK = 3.0  # times what is there: our choice
-MOST_DRIVE = 4 * HOUR  # a day: our choice
+# More than a van's roof has room for: common practice, no source
+MOST_ARRAY: Annotated[Watts, Tag("largest array tried on a van")] = 2000.0
+# Times what is there: our choice
+MOST_BANK: Annotated[Number, Tag("largest growth of a bank that is tried")] = 3.0
+MOST_DRIVE: Annotated[Seconds, Tag("longest drive in a day that is tried")] = 4 * HOUR  # our choice
 BIGGEST = 3  # loads that are halved or left out: our choice
 _HALVINGS = 10
+
+
+class Kind(Enumeration):
+    """What a remedy changes."""
+
+    ARRAY = "array"
+    BANK = "bank"
+    DRIVE = "drive"
+    SHORE = "shore"
+    OFF = "off"
+    ROUTE = "route"
+    HALF = "half"
+    WITHOUT = "without"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -34,17 +51,17 @@ class Remedy:
     `lowest` [0..1] is the week's lowest state with it, `works` whether it carries the week.
     """
 
-    kind: str
+    kind: Kind
     amount: float | None
     load: str
-    besides: str
-    share: float
-    lowest: float
+    besides: Kind | None
+    share: Share
+    lowest: Share
     works: bool
     outlook: Outlook
 
 
-def remedies(plan: Plan) -> Iterator[Remedy]:
+def remedies(plan: WeekInputs) -> Iterator[Remedy]:
     """Yield each change to a `plan` that fails, one at a time: each takes a while to find.
 
     Nothing is yielded where the bank is at its floor at the start: only a charge helps then.
@@ -78,7 +95,7 @@ def ranked(found: list[Remedy]) -> tuple[Remedy, ...]:
     return tuple(sorted(told, key=lambda one: (not one.works, one.share)))
 
 
-def _inverter(plan: Plan) -> Iterator[tuple[str, float, Plan]]:
+def _inverter(plan: WeekInputs) -> Iterator[tuple[Kind, float, WeekInputs]]:
     """Yield the inverter off while nothing runs on it, and its loads fed directly instead.
 
     The first asks nothing but a hand.
@@ -88,47 +105,48 @@ def _inverter(plan: Plan) -> Iterator[tuple[str, float, Plan]]:
     fed = [load for load in plan.loads if load.inverter and load.energy]
     if not fed:
         return
-    if plan.always and plan.idle and all(load.when != ALWAYS for load in fed):
-        yield OFF, 0.0, replace(plan, always=False)
+    if plan.always and plan.idle and all(load.when is not When.ALWAYS for load in fed):
+        yield Kind.OFF, 0.0, replace(plan, always=False)
     direct = tuple(replace(load, inverter=False) for load in plan.loads)
     share = sum(load.energy for load in fed) / sum(load.energy for load in plan.loads)
-    yield ROUTE, share, replace(plan, loads=direct)
+    yield Kind.ROUTE, share, replace(plan, loads=direct)
 
 
-def _more(plan: Plan) -> Iterator[Remedy]:
+def _more(plan: WeekInputs) -> Iterator[Remedy]:
     """Yield more driving, nights on a lead, more array and more bank, each as little as does."""
 
-    def drive(amount: float) -> Plan:
+    def drive(amount: float) -> WeekInputs:
         return replace(plan, drive_hours=amount)
 
-    def array(amount: float) -> Plan:
+    def array(amount: float) -> WeekInputs:
         return replace(plan, array=amount)
 
-    def bank(amount: float) -> Plan:
+    def bank(amount: float) -> WeekInputs:
         return replace(plan, capacity=amount)
 
-    yield from _least(drive, DRIVE, plan.drive_hours, MOST_DRIVE)
+    yield from _least(drive, Kind.DRIVE, plan.drive_hours, MOST_DRIVE)
     yield from _nights(plan)
-    yield from _least(array, ARRAY, plan.array, MOST_ARRAY)
-    yield from _least(bank, BANK, plan.capacity, MOST_BANK * plan.capacity)
+    yield from _least(array, Kind.ARRAY, plan.array, MOST_ARRAY)
+    yield from _least(bank, Kind.BANK, plan.capacity, MOST_BANK * plan.capacity)
 
 
-def _least(made: Callable[[float], Plan], kind: str, there: float, most: float) -> Iterator[Remedy]:
+def _least(
+    made: Callable[[float], WeekInputs], kind: Kind, there: float, most: float
+) -> Iterator[Remedy]:
     """Yield the least that does between what is `there`, which does not, and the `most`.
 
     If that does not either, it is yielded. Found by halving, and never short of what is needed.
     """
     if most <= there:
         return
-    low, high = there, most
-    if made(most).holds:
-        for _ in range(_HALVINGS):
-            middle = (low + high) / 2
-            low, high = (low, middle) if made(middle).holds else (middle, high)
+    least = smallest_amount(
+        lambda amount: made(amount).holds, present=there, most=most, halvings=_HALVINGS
+    )
+    high = most if least is None else least
     yield _remedy(made(high), kind, (high - there) / most, amount=high)
 
 
-def _nights(plan: Plan) -> Iterator[Remedy]:
+def _nights(plan: WeekInputs) -> Iterator[Remedy]:
     """Yield the fewest nights on a lead that do; within the week a seventh comes too late."""
     now = plan.shore_every or DAYS
     tried = [replace(plan, shore_every=every) for every in range(min(now, DAYS) - 1, 0, -1)]
@@ -136,30 +154,30 @@ def _nights(plan: Plan) -> Iterator[Remedy]:
         one = next((other for other in tried if other.holds), tried[-1])
         already = 1 / plan.shore_every if plan.shore_every else 0.0
         share = 1 / one.shore_every - already
-        yield _remedy(one, SHORE, share, amount=float(one.shore_every))
+        yield _remedy(one, Kind.SHORE, share, amount=float(one.shore_every))
 
 
-def _eased(plan: Plan, load: Load) -> Remedy:
+def _eased(plan: WeekInputs, load: Load) -> Remedy:
     """Return `load` halved if that is enough, else left out."""
     half = _instead(plan, load, replace(load, hours=load.hours / 2))
     if half.holds:
-        return _remedy(half, HALF, 0.5, load=load.name)
+        return _remedy(half, Kind.HALF, 0.5, load=load.name)
     none = replace(load, watts=0.0, hours=0.0, inverter=False)
-    return _remedy(_instead(plan, load, none), WITHOUT, 1.0, load=load.name)
+    return _remedy(_instead(plan, load, none), Kind.WITHOUT, 1.0, load=load.name)
 
 
-def _instead(plan: Plan, load: Load, other: Load) -> Plan:
+def _instead(plan: WeekInputs, load: Load, other: Load) -> WeekInputs:
     return replace(plan, loads=tuple(other if one is load else one for one in plan.loads))
 
 
 def _remedy(
-    plan: Plan, kind: str, share: float, *, amount: float | None = None, load: str = ""
+    plan: WeekInputs, kind: Kind, share: float, *, amount: float | None = None, load: str = ""
 ) -> Remedy:
     return Remedy(
         kind=kind,
         amount=amount,
         load=load,
-        besides="",
+        besides=None,
         share=share,
         lowest=min(plan.week.states),
         works=plan.holds,

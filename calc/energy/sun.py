@@ -101,6 +101,11 @@ class Plane:
         """The share of the ground that it sees: (1 − cos β)/2."""
         return (1 - cos(radians(self.tilt))) / 2
 
+    @property
+    def spread_factor(self) -> Share:
+        """What it gets of light from all over the sky, against level ground."""
+        return self.sky_view_factor + self.albedo * self.ground_view_factor
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SunDay:
@@ -151,9 +156,7 @@ class SunDay:
     @property
     def spread(self) -> JoulesPerSquareMetre:
         """What falls on the plane if cloud spreads all the light of `horizontal` over the sky."""
-        plane = self.plane
-        seen = plane.sky_view_factor + plane.albedo * plane.ground_view_factor
-        return self.horizontal * seen
+        return self.horizontal * self.plane.spread_factor
 
 
 @dataclass(frozen=True, kw_only=True)

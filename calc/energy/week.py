@@ -8,21 +8,56 @@ power changes, shade.
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
-from math import cos, radians
+from typing import Annotated
 
 from calc.energy import battery, charging
-from calc.energy.balance import HOUR, HOURS, Bank, Course, Day, carries, course
+from calc.energy.balance import HOURS, Bank, Course, Day, carries, course
 from calc.energy.battery import Chemistry
+from calc.energy.limits import RATED_TIME
 from calc.energy.outlook import Outlook, outlook
-from calc.energy.sun import ALBEDO, MID_DAYS, SunDay, day_on_plane
+from calc.energy.panels import FULL_SUN
+from calc.energy.sun import Month, SunDay, day_on_plane
+from calc.units.constants import HOUR
+from calc.units.covered import Enumeration
+from calc.units.si import (
+    Amperes,
+    Celsius,
+    Coulombs,
+    Degrees,
+    Joules,
+    JoulesPerSquareMetre,
+    Metres,
+    Number,
+    Seconds,
+    Share,
+    Tag,
+    Volts,
+    Watts,
+)
 
 DAYS = 7
-STANDARD = 1000.0  # W/m², at which an array gives its watts
-RATED_TIME = 20 * HOUR  # of the capacity on the label
-DRIVE_FROM = 10.0  # o'clock, solar time: our choice
-LEAD_FROM = 20.0  # o'clock, solar time: our choice
-BED, RISE = 22.0, 6.0  # o'clock: night where the sun does not part day from night; our choice
-DAYTIME, NIGHT, ALWAYS = "day", "night", "all"
+DRIVE_FROM: Annotated[Number, Tag("o'clock at which a day's driving begins")] = 10.0  # our choice
+LEAD_FROM: Annotated[Number, Tag("o'clock at which a night on shore power begins")] = (
+    20.0  # our choice
+)
+# Night where the sun does not part day from night: our choice
+BED: Annotated[Number, Tag("o'clock at which night begins without a sunset")] = 22.0
+RISE: Annotated[Number, Tag("o'clock at which night ends without a sunrise")] = 6.0
+
+
+class When(Enumeration):
+    """The part of the day over which a load is spread."""
+
+    ALWAYS = "all"
+    DAYTIME = "day"
+    NIGHT = "night"
+
+
+class InverterOn(Enumeration):
+    """How long an inverter is on."""
+
+    ALWAYS = "day-and-night"
+    WHILE_USED = "while-used"
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,58 +68,61 @@ class Load:
     """
 
     name: str
-    watts: float
-    hours: float
-    when: str
+    watts: Watts
+    hours: Seconds
+    when: When
     inverter: bool
 
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "when", When(self.when))  # an unknown name is refused
+
     @property
-    def energy(self) -> float:
-        """What it takes in a day [J]."""
+    def energy(self) -> Joules:
+        """What it takes in a day."""
         return self.watts * self.hours
 
 
 @dataclass(frozen=True, kw_only=True)
-class Plan:
-    """All that a week rests on; SI, temperatures in °C, angles [deg], `month` 1 to 12.
+class WeekInputs:
+    """All that a week rests on.
 
     `always` tells that the inverter stays on day and night if it feeds anything; `sky` and `losses`
     [0..1] bring the array's clear-sky energy down; `charger` and `lead` [A] charge the bank while
     driving, and for `lead_hours` [s] of every `shore_every` nights (0: never).
     """
 
-    capacity: float
+    capacity: Coulombs
     chemistry: Chemistry
-    from_state: float
-    usable: float
-    voltage: float
-    temperature: float
+    from_state: Share
+    usable: Share
+    voltage: Volts
+    temperature: Celsius
     loads: tuple[Load, ...]
-    efficiency: float
-    idle: float
+    efficiency: Share
+    idle: Watts
     always: bool
-    array: float
-    latitude: float
-    month: int
-    sky: float
-    losses: float
-    tilt: float
-    facing: float
-    turbidity: float
-    altitude: float
-    drive_hours: float
-    charger: float
+    array: Watts
+    latitude: Degrees
+    month: Month
+    sky: Share
+    losses: Share
+    tilt: Degrees
+    facing: Degrees
+    turbidity: Number
+    altitude: Metres
+    drive_hours: Seconds
+    charger: Amperes
     shore_every: int
-    lead: float
-    lead_hours: float
+    lead: Amperes
+    lead_hours: Seconds
 
     @cached_property
-    def cold(self) -> float:
+    def cold(self) -> Number:
         """The IEEE 485 factor of the cold, 1 for LFP. Raises NotCovered below its table."""
         return battery.capacity_factor(self.chemistry, self.temperature)
 
     @cached_property
-    def exponent(self) -> float:
+    def exponent(self) -> Number:
         """Peukert's exponent, as usual for the chemistry."""
         return battery.default_exponent(self.chemistry)
 
@@ -110,7 +148,7 @@ class Plan:
         """The clear day in the middle of the month on the array's plane."""
         return day_on_plane(
             latitude=self.latitude,
-            day_of_year=MID_DAYS[self.month - 1],
+            day_of_year=self.month.mid_day,
             tilt=self.tilt,
             facing=self.facing,
             turbidity=self.turbidity,
@@ -118,19 +156,13 @@ class Plan:
         )
 
     @property
-    def seen(self) -> float:
-        """How much of the light on level ground the array would get if it came from all over."""
-        upright = cos(radians(self.tilt))
-        return (1.0 + upright) / 2.0 + ALBEDO * (1.0 - upright) / 2.0
-
-    @property
-    def light(self) -> float:
-        """The clear day's sum [J/m²] of which `sky` is taken.
+    def light(self) -> JoulesPerSquareMetre:
+        """The clear day's sum of which `sky` is taken.
 
         A tilt that catches a low sun gains little under cloud, whose light comes from all over. How
         the light of a week is made up is not known, so it is the lower of the two.
         """
-        return min(self.sun.on_plane, self.sun.horizontal * self.seen)
+        return min(self.sun.on_plane, self.sun.spread)
 
     @cached_property
     def daylight(self) -> tuple[float, ...]:
@@ -141,7 +173,7 @@ class Plan:
     def day(self) -> Day:
         """The hours of one day."""
         clear = self.sun.on_plane
-        catch = self.array / STANDARD * self.sky * (1.0 - self.losses)
+        catch = self.array / FULL_SUN * self.sky * (1.0 - self.losses)
         catch *= self.light / clear if clear else 0.0
         ampere_hour = HOUR * self.bank.charge_voltage
         nights = tuple(span(LEAD_FROM, self.lead_hours / HOUR, 2 * HOURS))
@@ -218,7 +250,7 @@ class Plan:
         """What comes of such days without end."""
         return outlook(self.bank, self.day, state=self.from_state, every=self.shore_every)
 
-    def in_month(self, month: int) -> "Plan":
+    def in_month(self, month: Month) -> "WeekInputs":
         """Return the same van in another month."""
         return replace(self, month=month)
 
@@ -247,7 +279,7 @@ def running(load: Load, daylight: tuple[float, ...]) -> Iterator[float]:
     night runs on by day.
     """
     part = [
-        day if load.when == DAYTIME else 1.0 - day if load.when == NIGHT else 1.0
+        day if load.when is When.DAYTIME else 1.0 - day if load.when is When.NIGHT else 1.0
         for day in daylight
     ]
     room, hours = sum(part), load.hours / HOUR

@@ -3,15 +3,15 @@
 # fmt: off
 from calc.energy.panels import FULL_SUN, RATED_CELL, Mount, Regulator
 from calc.energy.rules import panels as judged
-from calc.energy.sun import SOLAR_CONSTANT, Month
+from calc.energy.sun import SOLAR_CONSTANT
 from calc.sheets.charging.sun_yield.calculate import calculate
 from calc.sheets.charging.sun_yield.words import FINE, MONTHS, STEPS
+from calc.sheets.parts.sun import ALTITUDE, FACING, LATITUDE, LOSSES, MONTH, SKY, TILT, TURBIDITY
 from calc.units.constants import DAY
 from calc.units.kinds import (
     CHARGE,
     CURRENT,
     ENERGY,
-    LENGTH,
     NUMBER,
     POWER,
     RATIO,
@@ -29,11 +29,6 @@ from calc.worksheet.pictures import Months
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
-MONTH_OPTIONS = tuple(
-    Option(one, aliases=tuple(dict.fromkeys(short for short in (one[:3], str(number), f"{number:02}") if short != one)))
-    for number, one in enumerate(Month, 1)
-)
-
 WORKSHEET = Worksheet(
     id="sun-yield",
     title="Sun yield",
@@ -42,25 +37,23 @@ WORKSHEET = Worksheet(
     about="Amp-hours from solar panels by latitude and month, flat or tilted.",
     calculate=calculate,
     fields=(
-        Quantity(id="latitude", label="Latitude", symbol="φ", kinds=(ANGLE,), default="47°", low="-90°", high="90°", hint="North of the equator; south of it with a minus, like -34°."),
-        Choice(id="month", label="Month", of=Month, default=Month.JUNE, example="like June or 6", options=MONTH_OPTIONS, hint="Its 15th stands for it."),
+        LATITUDE,
+        MONTH,
         Quantity(id="array", label="Array", symbol="P", kinds=(POWER,), default="400 W", low="1 W", high="20 kW", hint="The power on the labels of all panels together."),
-        Quantity(id="tilt", label="Tilt", symbol="β", kinds=(ANGLE,), default="0°", low="0°", high="90°", hint="From level. Flat on the roof is 0°."),
-        Quantity(id="facing", label="Facing (180° = toward the equator)", symbol="γ", kinds=(ANGLE,), default="180°", low="0°", high="360°",
-                 hint="90° east, 270° west, 0° toward the pole. North of the equator this is the compass; south of it 180° points north. Level panels face nowhere."),
-        Quantity(id="sky", label="Sky, share of a clear day", symbol="k", kinds=(RATIO,), default="70 %", low="1 %", high="100 %",
-                 hint="What a usual day brings of a cloudless one. Typical months of three stations: 43 to 87 %, see below. A grey day 10 to 30 % (no source)."),
+        TILT,
+        FACING,
+        SKY,
         Quantity(id="daily_use", label="You use in a day", symbol="E_u", kinds=(ENERGY,), optional=True, low="1 W·h", high="200 kW·h", example="800 W·h", hint="Empty: not compared."),
         Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), default="12.8 V", low="1 V", high="1000 V", hint="Of the bank while it is charged: 13 to 14.4 V at 12 V. Higher means fewer amp-hours."),
-        Quantity(id="losses", advanced=True, label="Losses", symbol="L", kinds=(RATIO,), default="14 %", low="0 %", high="95 %", hint="Dirt, some shade, wiring and so on; what the 14 % are made of is listed below. Heat apart."),
+        LOSSES,
         Quantity(id="sunshine", advanced=True, label="Hours of bright sun, if you know them", symbol="n", kinds=(TIME,), optional=True, low="0 h", high="24 h", example="5 h", hint="A day's mean in this month, as weather services list it. Then used in place of the sky's share."),
         Choice(id="regulator", advanced=True, label="Regulator", of=Regulator, default=Regulator.MPPT, options=(Option(Regulator.MPPT, "MPPT (finds the best voltage)"), Option(Regulator.PWM, "PWM (plain switch)")), hint="A plain switch holds the panel at the bank's voltage."),
         Quantity(id="panel_voltage", advanced=True, only_if=("regulator", Regulator.PWM), label="Panel's voltage at best power", symbol="U_p", kinds=(VOLTAGE,), default="18 V", low="1 V", high="1000 V", hint="On its label as Vmp; panels in a row add."),
         Quantity(id="air", advanced=True, label="Air by day, to count the cells' heat", symbol="T_a", kinds=(TEMPERATURE,), optional=True, low="-50 °C", high="60 °C", example="25 °C", hint="Empty: heat is not counted."),
         Choice(id="mount", advanced=True, label="Mounting", of=Mount, default=Mount.CLOSE_MOUNT, options=(Option(Mount.OPEN_RACK, "open, air all round", aliases=("open rack",)), Option(Mount.CLOSE_MOUNT, "close over the roof", aliases=("close mount",)), Option(Mount.GLUED, "glued or insulated behind")), hint="Air behind the panel cools it. Counts with the temperature above."),
         Quantity(id="heat_coefficient", advanced=True, label="Power lost per degree", symbol="c", kinds=(heat.DERATING,), default="0.45 %/K", low="0 %/K", high="1 %/K", hint="From the panel's sheet. Crystalline silicon 0.37 to 0.53 %/K."),
-        Quantity(id="turbidity", advanced=True, label="Linke turbidity", symbol="T_L", kinds=(NUMBER,), default="3.0", low="1", high="10", hint="Haze of clear air: cold and clean 2, usual 3, hot or dusty 5 and more."),
-        Quantity(id="altitude", advanced=True, label="Altitude", symbol="z", kinds=(LENGTH,), default="100 m", low="0 m", high="5000 m", hint="Higher up the air is thinner and the sun stronger."),
+        TURBIDITY,
+        ALTITUDE,
         Quantity(id="albedo", advanced=True, label="Light the ground throws back", symbol="ρ", kinds=(RATIO,), default="20 %", low="0 %", high="90 %", hint="Grass and earth 20 %, snow 60 to 80 % (no source). Only a tilted panel sees it."),
     ),
     results=(

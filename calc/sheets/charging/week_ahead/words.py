@@ -1,143 +1,74 @@
-"""The rows of week-ahead's tables, and its changes in words."""
+"""The working of week-ahead in words, what its answer says when nothing is wrong, and its own notes."""
 
-from dataclasses import dataclass, replace
+# fmt: off
+from calc.energy import remedies, week
+from calc.energy.forecast import WeekAhead
+from calc.judge import Level, Rule
+from calc.sheets.charging.week_ahead import tables
+from calc.units.constants import HOUR
+from calc.worksheet.declare import Step
 
-from calc.energy import remedies
-from calc.energy.balance import HOUR, HOURS
-from calc.energy.outlook import HORIZON, Outlook
-from calc.energy.remedies import Remedy
-from calc.energy.week import Plan
-from calc.units.kinds import CHARGE, POWER, TIME
-from calc.units.shown import DOWN, UP, quantity_text
+STEPS: tuple[Step[WeekAhead], ...] = (
+    Step(of="floor", formula="1 - usable", says="Nothing more is drawn below."),
+    Step(of="cold_factor", source="ieee-485", when=lambda w: w.lead_acid, says="A lead-acid bank gives less in the cold."),
+    Step(of="cold_capacity", formula="capacity / cold_factor", source="ieee-485", when=lambda w: w.lead_acid, says="What is there in this cold."),
+    Step(of="cold_capacity", formula="capacity", when=lambda w: not w.lead_acid, says="No factor for cold is published for this chemistry."),
+    Step(of="full_energy", formula="cold_capacity * voltage", source="ohm", says="At the voltage under load."),
+    Step(of="coulombic", source="charge-efficiency", says="Of {chemistry}, over most of the range; less near full."),
+    Step(of="energy_efficiency", source="charge-efficiency", when=lambda w: w.lead_acid, says="The low figure of those published."),
+    Step(of="energy_efficiency", source="practice", when=lambda w: not w.lead_acid, says="The low figure of what sellers claim."),
+    Step(of="charge_voltage", formula="voltage * coulombic / energy_efficiency", source="charger-balance", says="Where the two agree: an amp going in costs more energy than an amp coming out gives."),
+    Step(of="bulk_current", source="bulk-most", when=lambda w: w.lead_acid, says="A quarter of the capacity in an hour; near full it takes less, in proportion to what is missing."),
+    Step(of="bulk_current", source="practice", when=lambda w: not w.lead_acid, says="Half of the capacity in an hour; only close to full it takes less."),
+    Step(of="rated_current", formula="cold_capacity / rated_time", source="peukert", when=lambda w: w.lead_acid, says="Heavier currents take more than their charge, by the power {exponent} less 1 of how much heavier."),
+    Step(of="peak_current", source="ohm", says="Each load's watts over {voltage}, the inverter's with its losses."),
+    Step(of="on_plane", source="ineichen", says="The 15th of {month} without a cloud, from {daylight} of daylight."),
+    Step(of="clear_sky", source="ineichen", when=lambda w: w.tilted, says="The same day, all of it on level ground."),
+    Step(of="seen", source="liu-jordan", when=lambda w: w.tilted, says="(1 + cos β)/2 of the sky, and 20 % of (1 − cos β)/2 thrown back by the ground."),
+    Step(of="even_light", formula="clear_sky * seen", source="liu-jordan", when=lambda w: w.tilted, says="As much light, but from all over the sky: then a tilt gains nothing."),
+    Step(of="light", formula="min(on_plane, even_light)", when=lambda w: w.tilted, says="A grey week is nearer the lower, and the truth lies between: sun yield gives both."),
+    Step(of="sun_day", formula="light * sky * array * (1 - losses) / standard", source="panel-rating", when=lambda w: w.tilted, says="Each hour brings its part."),
+    Step(of="noon", source="clear-day", when=lambda w: w.leans_on_low_sun, says="Above a flat horizon: 90° less the angle between latitude and declination."),
+    Step(of="sun_day", when=lambda w: not w.tilted, formula="on_plane * sky * array * (1 - losses) / standard", source="panel-rating", says="Each hour brings its part."),
+    Step(of="drive_day", formula="charger * charge_voltage * drive_hours", source="ohm", says="The charger's amps at the voltage while charging. What it loses itself is the engine's affair."),
+    Step(of="shore_night", formula="shore_charger * charge_voltage * shore_hours", source="ohm", says="The same on a lead."),
+    Step(of="loads_day", source="ohm", says="Watts times hours, added up."),
+    Step(of="inverter_day", source="inverter-input", says="Conversion at {efficiency}, and {idle} while it is on."),
+    Step(of="daily_use", formula="loads_day + inverter_day", says="Laid into the hours of day and night."),
+    Step(of="sun_brought", source="bank-balance", says="Hour by hour: loads first, then the bank as far as it takes it; the sun comes before the charger, that before the lead."),
+    Step(of="drive_brought", source="bank-balance", says="What was still taken of it."),
+    Step(of="shore_brought", source="bank-balance", says="And of the lead."),
+    Step(of="not_taken", source="bank-balance", says="The bank was full, or took no more."),
+    Step(of="drawn", source="bank-balance", says="What sources did not cover, hour by hour."),
+    Step(of="load_used", source="bank-balance", says="Of the loads, as long as there was something above the floor."),
+    Step(of="unmet", source="bank-balance", when=lambda w: w.flows.unmet is not None, says="What they asked for beyond that."),
+    Step(of="load_taken", formula="load_used + conversion + idle_lost", says="With what the inverter added."),
+    Step(of="came", formula="sun_brought + drive_brought + shore_brought + drawn", says="From the sources and out of the bank."),
+    Step(of="went", source="bank-balance", formula="load_taken + heavy + charging_lost + stored", says="The same: nothing is lost on the way that is not listed."),
+    Step(of="alone", source="practice", says="Self-discharge within what is published near 25 °C; twice as much for each 10 K above, in the cold not less."),
+    Step(of="end_state", formula="from_state + (stored - drawn - alone) / full_energy", says="What went in less what came out."),
+    Step(of="lowest_state", source="bank-balance", says="The least of all hours. Where nothing is drawn any more, the bank still loses a little by itself."),
+    Step(of="lowest_at", source="bank-balance", says="Counted from the midnight at which the week begins."),
+    Step(of="empty_after", source="bank-balance", when=lambda w: w.states.emptied is not None, says="The first time that the bank is at {floor} with a load still asking."),
+    Step(of="outlook", says="The same day again and again. Where a day ends no lower than it began, no later one will: it holds."),
+    Step(of="brought", says="Offered, and taken."),
+    Step(of="lost", says="Each cause added up over the hours."),
+    Step(of="days", says="From midnight to midnight, solar time."),
+    Step(of="months", when=lambda w: w.months is not None, source="ineichen", says="With the sun of each month’s 15th and the same sky, loads and driving. In many places winter is greyer than summer: try a month with a sky of its own."),
+    Step(of="carrying", when=lambda w: bool(tables.carrying(w)), says="Those of the tried that are enough."),
+    Step(of="remedies", when=lambda w: bool(w.tried), says="Each found by working the week again, until the bank is never empty in it. Amounts are what just does: take more. Asked is what is new, as a share of the most that is tried: of driving, array, bank and nights; of a load’s hours what is given up; of all that loads take what is fed otherwise; nothing where only a switch is pressed."),
+    Step(of="cheapest", when=lambda w: tables.cheapest(w) is not None, says="The first of them. Prices are not known here."),
+    )
 
-NEVER = "never"
-
-
-@dataclass(frozen=True, kw_only=True)
-class Brought:
-    """What one source offered and brought over the week [J]."""
-
-    name: str
-    offered: float
-    brought: float
-
-    def __str__(self) -> str:
-        return self.name
-
-
-@dataclass(frozen=True, kw_only=True)
-class Lost:
-    """Energy lost over the week [J] to one cause."""
-
-    name: str
-    energy: float
-
-    def __str__(self) -> str:
-        return self.name
-
-
-@dataclass(frozen=True, kw_only=True)
-class OneDay:
-    """One day of the week: its states [0..1], and energies [J] brought and taken by the loads."""
-
-    name: str
-    lowest: float
-    highest: float
-    end: float
-    brought: float
-    taken: float
-
-    def __str__(self) -> str:
-        return self.name
-
-
-@dataclass(frozen=True, kw_only=True)
-class Month:
-    """One month: what the array offers in a day [J], when the bank is empty [s], and in words."""
-
-    name: str
-    sun: float
-    empty: float | None
-    outlook: str
-
-    def __str__(self) -> str:
-        return self.name
-
-
-@dataclass(frozen=True, kw_only=True)
-class Change:
-    """One change in words, the share [0..1] that it asks, the lowest state with it, what follows."""
-
-    name: str
-    asks: str
-    share: float
-    lowest: float
-    outlook: str
-    works: bool
-
-    @property
-    def enough(self) -> str:
-        """Whether it carries the week, in a word."""
-        return "yes" if self.works else "no"
-
-    def __str__(self) -> str:
-        return f"{self.name}, {self.asks}"
-
-
-def said(outlook: Outlook) -> str:
-    if outlook.holds:
-        return NEVER
-    if outlook.empty == 0.0:
-        return "at once"
-    if outlook.empty is None:
-        return f"after more than {HORIZON} days"
-    return f"after {_time(outlook.empty)}"
-
-
-def then(one: Change) -> str:
-    """Return what follows a change that works, as the end of a sentence."""
-    return "never empty" if one.outlook == NEVER else f"empty {one.outlook}"
-
-
-def _time(seconds: float) -> str:
-    unit = "day" if seconds >= 2 * HOURS * HOUR else "hour"
-    return quantity_text(seconds, TIME, digits=2 if unit == "day" else 3, way=DOWN, unit=unit)
-
-
-def change(plan: Plan, one: Remedy) -> Change:
-    """Return a change of `plan` in words.
-
-    The lowest state is told as far as loads draw it down: below the floor goes only what the bank
-    loses by itself.
-    """
-    name, asks = _words(plan, one)
-    if one.besides:
-        other, _ = _words(plan, replace(one, kind=one.besides))
-        name = f"{other} and {name}"
-    return Change(name=name, asks=asks, share=one.share, lowest=max(one.lowest, plan.bank.floor), outlook=said(one.outlook), works=one.works)
-
-
-def _words(plan: Plan, one: Remedy) -> tuple[str, str]:
-    """Return what is changed and to what, rounded to what is enough."""
-    amount = one.amount or 0.0
-    match one.kind:
-        case remedies.DRIVE:
-            hours = [quantity_text(time, TIME, way=UP, unit="hour") for time in (amount, plan.drive_hours)]
-            return "more driving", _instead(f"{hours[0]} a day", plan.drive_hours and hours[1])
-        case remedies.SHORE:
-            return "nights on a lead", "every night" if amount == 1 else f"every {amount:g} nights"
-        case remedies.ARRAY:
-            return "more array", _instead(quantity_text(amount, POWER, way=UP), plan.array and quantity_text(plan.array, POWER))
-        case remedies.BANK:
-            return "more bank", _instead(quantity_text(amount, CHARGE, way=UP), quantity_text(plan.capacity, CHARGE))
-        case remedies.OFF:
-            return "inverter off while not used", "switched by hand"
-        case remedies.ROUTE:
-            return "the inverter’s loads on battery voltage", "with the same watts"
-        case remedies.HALF:
-            return one.load, "half as long"
-    return one.load, "left out"
-
-
-def _instead(new: str, old: str | float) -> str:
-    return f"{new} instead of {old or 'none'}"
+FINE = Rule[WeekAhead](
+    id="week-ahead.fine", level=Level.FINE,
+    headline="Holds for as long as days are like this: never below {states.lowest}, and {states.end} at the end.",
+)
+OWN_HOURS = Rule[WeekAhead](
+    id="week-ahead.own-hours", level=Level.NOTE, source="practice",
+    text=f"Our own choices: the week begins at midnight, solar time; driving from {week.DRIVE_FROM:g} o’clock, a lead from {week.LEAD_FROM:g} o’clock; where the sun stays up or down all day, night is from {week.BED:g} to {week.RISE:g} o’clock. A load longer than its part of the day runs on into the other.",
+)
+WHAT_IS_TRIED = Rule[WeekAhead](
+    id="week-ahead.what-is-tried", level=Level.NOTE, source="practice",
+    text=f"Tried, at most: {remedies.MOST_ARRAY:g} W of array, {remedies.MOST_BANK:g} times the bank, {remedies.MOST_DRIVE / HOUR:g} h of driving a day, every night on a lead; then the inverter, and the {remedies.BIGGEST} biggest loads halved or left out. An appliance made for battery voltage often takes fewer watts, which saves more than is shown.",
+)
