@@ -5,10 +5,10 @@ from functools import partial
 
 import calc
 from calc.faults import graph
-from calc.faults.graph import Step, Turn
-from calc.faults.walk import Values, amount, bands, said
+from calc.faults.graph import Step, Symptom, Turn
+from calc.faults.walk import Values, bands
+from calc.faults.words import amount, meter, said, setting
 from calc.render.html import Markup, el, join
-from calc.sheets.joints.find_fault.calculate import figures, meter
 from calc.worksheet.formula import work
 
 SHARED = {
@@ -24,21 +24,21 @@ def trees_html() -> Markup:
     """
     return el(
         "div",
-        *(_symptom(name) for name in graph.SYMPTOMS),
-        *(_list(name, title, "flickers", ()) for name, title in SHARED.items()),
+        *(_symptom(symptom) for symptom in Symptom),
+        *(_list(name, title, Symptom.FLICKERS, ()) for name, title in SHARED.items()),
         _repairs(),
         class_="lw-fault-tree",
     )
 
 
-def _symptom(name: str) -> Markup:
-    symptom = graph.symptom(name)
-    before = (el("p", el("strong", "First of all. "), symptom.safety),)
-    return _list(name, symptom.about, name, before)
+def _symptom(symptom: Symptom) -> Markup:
+    way_in = graph.way_in(symptom)
+    before = (el("p", el("strong", "First of all. "), way_in.safety),)
+    return _list(symptom, way_in.about, symptom, before)
 
 
-def _list(file: str, title: str, symptom: str, before: tuple[Markup, ...]) -> Markup:
-    values = figures(calc.work("find-fault", {"symptom": symptom}).values)
+def _list(file: str, title: str, symptom: Symptom, before: tuple[Markup, ...]) -> Markup:
+    values = calc.calculate("find-fault", symptom=symptom).values
     names = graph.steps_of(file)
     tree = el(
         "details",
@@ -49,18 +49,18 @@ def _list(file: str, title: str, symptom: str, before: tuple[Markup, ...]) -> Ma
     return el("section", tree, data_search_exclude=True)
 
 
-def _step(step: Step, symptom: str, values: Values) -> Markup:
-    probes = meter(step, graph.symptom(symptom).charging)
+def _step(step: Step, symptom: Symptom, values: Values) -> Markup:
+    charging = graph.way_in(symptom).charging
+    probes, state = meter(step, charging), setting(step, charging)
     parts = [el("strong", f"{step.says}{'.' if step.measure else ''}")]
     if step.reads:
-        state = graph.words("settings", graph.symptom(symptom).charging)[step.state]
         expected = amount(float(work(step.expects, values)), step.reads)
         parts.append(join(f" {state} {probes} A sound circuit: ", el("b", expected), "."))
     turn = partial(_turn, step=step, symptom=symptom, values=values)
     return el("li", *parts, el("ul", *map(turn, step.turns)), id=_anchor(step.id))
 
 
-def _turn(turn: Turn, *, step: Step, symptom: str, values: Values) -> Markup:
+def _turn(turn: Turn, *, step: Step, symptom: Symptom, values: Values) -> Markup:
     by_turn: Mapping[str, str] = (
         {band.turn.id: said(band, step.reads) for band in bands(step, values)} if step.reads else {}
     )
@@ -68,17 +68,16 @@ def _turn(turn: Turn, *, step: Step, symptom: str, values: Values) -> Markup:
     return el("li", words, " → ", _leads(turn, step, symptom))
 
 
-def _leads(turn: Turn, step: Step, symptom: str) -> Markup:
+def _leads(turn: Turn, step: Step, symptom: Symptom) -> Markup:
     if turn.found:
         end = graph.end(turn.found)
         return join(el("a", end.cause, href=f"#{_anchor(turn.found)}"), ".")
     if turn.to.startswith(graph.SHARED):
-        if step.id.split(".")[0] in graph.SYMPTOMS:
-            return _to(graph.symptom(symptom).after[turn.to.removeprefix(graph.SHARED)], symptom)
-        after = {
-            graph.symptom(name).about: graph.symptom(name).after.get(turn.to.removeprefix("@"))
-            for name in graph.SYMPTOMS
-        }
+        shared = turn.to.removeprefix(graph.SHARED)
+        if step.id.split(".")[0] not in SHARED:
+            return _to(graph.way_in(symptom).after[shared], symptom)
+        ways_in = [graph.way_in(one) for one in Symptom]
+        after = {way_in.about: way_in.after.get(shared) for way_in in ways_in}
         ways = [join(about, ": ", _to(to)) for about, to in after.items() if to]
         return join("back to the search: ", *(join(way, "; ") for way in ways[:-1]), ways[-1])
     return _to(turn.to, step.id.split(".")[0])
@@ -88,7 +87,7 @@ def _to(name: str, here: str = "") -> Markup:
     """Return a link to a step by its number in its list, and the list's name if it is another."""
     file = name.split(".")[0]
     number = graph.steps_of(file).index(name) + 1
-    title = SHARED.get(file) or graph.symptom(file).about
+    title = SHARED.get(file) or graph.way_in(Symptom(file)).about
     words = f"step {number}" if file == here else f"step {number} of “{title}”"
     return el("a", words, href=f"#{_anchor(name)}")
 

@@ -14,7 +14,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import isfinite
 
-from calc.electrical.operating import Circuit, State, Unfed, settle
+from calc.electrical import operating
+from calc.electrical.operating import Circuit, State, Unfed
+from calc.units.si import Amperes, Ohms, Volts, Watts
 
 LEAST, MOST = 1e-12, 1e12
 """The smallest resistance or power, and the largest figure of any kind."""
@@ -30,8 +32,8 @@ class Source:
     name: str
     plus: str
     minus: str
-    voltage: float
-    resistance: float
+    voltage: Volts
+    resistance: Ohms
 
 
 @dataclass(frozen=True)
@@ -41,7 +43,7 @@ class Resistor:
     name: str
     a: str
     b: str
-    resistance: float
+    resistance: Ohms
 
 
 @dataclass(frozen=True)
@@ -51,7 +53,7 @@ class CurrentLoad:
     name: str
     plus: str
     minus: str
-    current: float
+    current: Amperes
 
 
 @dataclass(frozen=True)
@@ -61,7 +63,7 @@ class PowerLoad:
     name: str
     plus: str
     minus: str
-    power: float
+    power: Watts
 
 
 Part = Source | Resistor | CurrentLoad | PowerLoad
@@ -135,7 +137,9 @@ def solve(parts: Iterable[Part], ground: str) -> OperatingPoint:
         [_pins(part, index) for part in parts if isinstance(part, PowerLoad)],
     )
     try:
-        state = settle(circuit, [part.power for part in parts if isinstance(part, PowerLoad)])
+        state = operating.solve(
+            circuit, [part.power for part in parts if isinstance(part, PowerLoad)]
+        )
     except ArithmeticError:
         raise BadNetwork(_TOO_FAR) from None
     if isinstance(state, Unfed):

@@ -76,12 +76,12 @@ class Circuit:
         """
         currents = [conductance * emf for _, _, conductance, emf in self.branches]
         nothing = [0.0] * len(self.ports)
-        found = self.rest(State([0.0] * (self.size + 1), currents, nothing), nothing, floor)
+        found = self.newton(State([0.0] * (self.size + 1), currents, nothing), nothing, floor)
         if found is None:
             raise ArithmeticError
         return found
 
-    def rest(self, state: State, powers: list[float], floor: float = _FLOOR) -> State | None:
+    def newton(self, state: State, powers: list[float], floor: float = _FLOOR) -> State | None:
         """Return the state that Newton's method finds from `state`, or None.
 
         `powers` [W] are those of the ports; a port of 0 W may stand at any voltage. At each node
@@ -132,10 +132,10 @@ class Circuit:
             [u + (by[p] - by[m]) for u, (p, m) in zip(across, self.ports, strict=True)],
         )
 
-    def answer(self, port: int) -> list[float]:
-        """Return the voltage [V] of each port when 1 A is pushed through one, the sources at rest.
+    def transfer_resistance(self, port: int) -> list[float]:
+        """Return the transfer resistance [ohm] from one port to each: its volts for 1 A pushed in.
 
-        At that port itself it is the resistance [ohm] that the network has there.
+        The sources are at rest. At that port itself it is the network's own resistance.
         """
         plus, minus = self.ports[port]
         pushed = [0.0] * (self.size + 1)
@@ -147,8 +147,8 @@ class Circuit:
     def never_lift(self) -> bool:
         """Return whether no load of constant power raises the voltage of another."""
         for port in range(len(self.ports)):
-            answer = self.answer(port)
-            if min(answer) < -_CLOSE * answer[port]:
+            found = self.transfer_resistance(port)
+            if min(found) < -_CLOSE * found[port]:
                 return False
         return True
 
@@ -163,7 +163,7 @@ class Circuit:
         while reached < 1 and step >= finest:
             share = min(1.0, reached + step)
             powers = [h + share * (w - h) for h, w in zip(held, wanted, strict=True)]
-            found = self.rest(state, powers)
+            found = self.newton(state, powers)
             if found is None:
                 step /= 2
             else:
@@ -183,13 +183,13 @@ def _pass(over: list[float], gross: list[float], start: int, end: int, current: 
     gross[end] += abs(current)
 
 
-def settle(circuit: Circuit, powers: list[float]) -> State | Unfed:
+def solve(circuit: Circuit, powers: list[float]) -> State | Unfed:
     """Return the operating point, or which loads of constant power cannot be fed.
 
     `powers` [W] are those of the ports. The smallest is fed first; those for which too little is
     left are named. Raises ArithmeticError where digits run out.
     """
-    found = circuit.rest(circuit.unloaded(_ROUGH), powers)
+    found = circuit.newton(circuit.unloaded(_ROUGH), powers)
     if found is not None:
         return found
     state, fed, left = circuit.unloaded(), [0.0] * len(powers), []
@@ -224,7 +224,7 @@ def _most(
     across = state.across[port]
     if across <= 0:
         return 0.0
-    alone = across * across / 4 / circuit.answer(port)[port]
+    alone = across * across / 4 / circuit.transfer_resistance(port)[port]
     if not any(fed):
         return alone
     reached, failed = 0.0, min(alone, powers[port])
@@ -232,7 +232,7 @@ def _most(
     while failed - reached > near:
         tried = fed[:]
         tried[port] = (reached + failed) / 2
-        found = circuit.rest(state, tried)
+        found = circuit.newton(state, tried)
         if found is None:
             failed = tried[port]
         else:

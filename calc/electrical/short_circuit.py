@@ -8,23 +8,30 @@ aluminium. Highest figures take the source at its best and cold copper, lowest o
 from dataclasses import dataclass
 from functools import cache
 from math import exp, log, sqrt
+from typing import Annotated
 
-from calc.electrical.conductors import ZERO_RESISTANCE
+from calc.electrical.conductors import COPPER_ZERO_RESISTANCE
 from calc.tables import table
 from calc.units.compare import at_least
+from calc.units.constants import HOUR
+from calc.units.covered import NotCovered
+from calc.units.si import (
+    Celsius,
+    Number,
+    PerSecond,
+    ShortCircuitCoefficient,
+    ShortSeconds,
+    Tag,
+)
 
-COPPER = 226e6  # A·√s/m², IEC 60949 and the annex of IEC 60364-5-54
-ADIABATIC_LIMIT = 5.0  # s, BS 7671 434.5.2: beyond it heat leaves the conductor meanwhile
-ANNEALED, ANNEALED_AT = 1 / 58e6, 20.0  # ohm·m of copper, and its °C: IEC 60028
-CHARGING = 1.2  # highest voltage while charging against that at rest; common practice, no source
-
-
-class NotKnown(ValueError):
-    """There is no figure to give; `field` is the input that cannot be used and the text why."""
-
-    def __init__(self, field: str, why: str) -> None:
-        super().__init__(why)
-        self.field = field
+# IEC 60949 and the annex of IEC 60364-5-54
+K_COPPER: Annotated[ShortCircuitCoefficient, Tag("constant of k of copper")] = 226e6
+# Beyond it heat leaves the conductor meanwhile: BS 7671 434.5.2
+ADIABATIC_LIMIT: Annotated[ShortSeconds, Tag("longest short that keeps its heat")] = 5.0
+ANNEALED_RESISTIVITY = 1 / 58e6  # ohm·m of copper at the temperature below: IEC 60028
+ANNEALED_AT: Annotated[Celsius, Tag("temperature of annealed copper's resistivity")] = 20.0
+# Common practice, no source
+CHARGE_TO_REST_RATIO: Annotated[Number, Tag("highest charging voltage against that at rest")] = 1.2
 
 
 @dataclass(frozen=True)
@@ -81,7 +88,9 @@ def heat_coefficient(*, initial: float, final: float) -> float:
     k = 226 √(ln((234.5 + Tf)/(234.5 + Ti))) A·√s/mm², IEC 60949 and the annex of IEC 60364-5-54.
     Adiabatic: all heat stays in the copper. `final` is above `initial`.
     """
-    return COPPER * sqrt(log((ZERO_RESISTANCE + final) / (ZERO_RESISTANCE + initial)))
+    return K_COPPER * sqrt(
+        log((final - COPPER_ZERO_RESISTANCE) / (initial - COPPER_ZERO_RESISTANCE))
+    )
 
 
 def least_resistance(*, area: float) -> float:
@@ -90,7 +99,7 @@ def least_resistance(*, area: float) -> float:
     No stranded conductor of that area resists less; tables hold the most that is permitted, or an
     average. Source: IEC 60028.
     """
-    return ANNEALED / area
+    return ANNEALED_RESISTIVITY / area
 
 
 def joule_integral(*, k: float, area: float) -> float:
@@ -116,14 +125,14 @@ def from_two_readings(
 ) -> Range:
     """Return the resistance [ohm] of a source whose voltage sags under a load of `current` [A].
 
-    R = ΔV/I, each reading [V] being off by no more than `error` [V]. Raises NotKnown where the sag
-    is lost in the error: any resistance, and so any fault current, would fit.
+    R = ΔV/I, each reading [V] being off by no more than `error` [V]. Raises NotCovered where the
+    sag is lost in the error: any resistance, and so any fault current, would fit.
     """
     sag, off = open_voltage - loaded_voltage, 2 * error
     if sag <= 0:
-        raise NotKnown("loaded_voltage", "must be below the voltage without load.")
+        raise NotCovered("loaded_voltage", "must be below the voltage without load.")
     if at_least(off, sag):
-        raise NotKnown(
+        raise NotCovered(
             "loaded_current",
             "must be larger: the sag is no more than your meter's error on two readings, "
             "so no resistance can be told from it.",
@@ -131,24 +140,36 @@ def from_two_readings(
     return Range((sag - off) / current, (sag + off) / current)
 
 
+@dataclass(frozen=True, kw_only=True)
+class PerCapacity:
+    """Short-circuit current against capacity: the least, the usual highest, and the most."""
+
+    low: PerSecond
+    usual: PerSecond
+    most: PerSecond
+
+
 @cache
-def _by_capacity() -> dict[str, tuple[float, float, float]]:
-    columns = ("low_a_per_ah", "high_a_per_ah", "most_a_per_ah")
+def _by_capacity() -> dict[str, PerCapacity]:
     return {
-        row["chemistry"]: (float(row[columns[0]]), float(row[columns[1]]), float(row[columns[2]]))
+        row["chemistry"]: PerCapacity(
+            low=float(row["low_a_per_ah"]) / HOUR,
+            usual=float(row["high_a_per_ah"]) / HOUR,
+            most=float(row["most_a_per_ah"]) / HOUR,
+        )
         for row in table("battery_short_circuit").rows
     }
 
 
-def amps_for_each_amp_hour(chemistry: str) -> tuple[float, float, float]:
-    """Return the least, usual highest and most short-circuit current for each ampere-hour [A/A·h].
+def short_circuit_current_per_ah(chemistry: str) -> PerCapacity:
+    """Return the short-circuit current for each ampere-hour, as current per capacity [1/s].
 
-    Lead-acid only: k·C with k close to 10 and below 20; another text goes up to 40, which is what
-    a device must be able to break.
-    Raises NotKnown for lithium.
+    Lead-acid only: k·C with k close to 10 and below 20 A for each A·h; another text goes up to 40,
+    which is what a device must be able to break. Table `battery_short_circuit`.
+    Raises NotCovered for lithium.
     """
     if chemistry not in _by_capacity():
-        raise NotKnown(
+        raise NotCovered(
             "chemistry",
             f"must be a lead-acid one to estimate from: no published figure fits {chemistry}. "
             "Look in its data sheet for the short-circuit current or the inner resistance; the "

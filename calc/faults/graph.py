@@ -10,10 +10,31 @@ from functools import cache
 from typing import Any
 
 from calc.tables import text
+from calc.units.covered import Enumeration
 
-VOLTS, AMPS, OHMS, CHARGE = "volts", "amps", "ohms", "charge"
 SHARED = "@"
-SYMPTOMS = ("flickers", "hot", "flat", "charge", "fuse", "inverter", "gauge", "dead")
+
+
+class Symptom(Enumeration):
+    """What is seen to be wrong: where a search begins."""
+
+    FLICKERS = "flickers"
+    HOT = "hot"
+    FLAT = "flat"
+    CHARGE = "charge"
+    FUSE = "fuse"
+    INVERTER = "inverter"
+    GAUGE = "gauge"
+    DEAD = "dead"
+
+
+class Reads(Enumeration):
+    """What a meter is set to: volts, amps, ohms, or charge counted."""
+
+    VOLTS = "volts"
+    AMPS = "amps"
+    OHMS = "ohms"
+    CHARGE = "charge"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -35,7 +56,8 @@ class Turn:
 class Step:
     """A question to `ask`, or something to `measure`: with what, between which points, and when.
 
-    `expects` is the formula for a sound circuit's reading. `danger` marks what must be done first.
+    `reads` is None for a question. `expects` is the formula for a sound circuit's reading. `danger`
+    marks what must be done first.
     """
 
     id: str
@@ -44,7 +66,7 @@ class Step:
     ask: str = ""
     danger: bool = False
     measure: str = ""
-    reads: str = ""
+    reads: Reads | None = None
     red: str = ""
     black: str = ""
     clamp: str = ""
@@ -53,6 +75,7 @@ class Step:
 
     @property
     def says(self) -> str:
+        """The question, or what to measure."""
         return self.ask or self.measure
 
     def turn(self, name: str) -> Turn | None:
@@ -77,10 +100,11 @@ class End:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Symptom:
-    """A way in: its first step, what comes after each shared stretch, and the safety line.
+class WayIn:
+    """How a search begins for a symptom, in words (`about`) and with the safety line.
 
-    `charging` tells that the current on the run is a charger's.
+    `start` is its first step, `after` what comes after each shared stretch. `charging` tells that
+    the current on the run is a charger's.
     """
 
     about: str
@@ -111,10 +135,11 @@ def _within(file: str, name: str) -> str:
 
 
 @cache
-def symptom(name: str) -> Symptom:
-    """Return the symptom `name`. Raises FileNotFoundError."""
+def way_in(symptom: Symptom) -> WayIn:
+    """Return how the search for a `symptom` begins. Raises NotCovered."""
+    name = Symptom(symptom)
     file = _file(name)
-    return Symptom(
+    return WayIn(
         about=file["about"],
         safety=file["safety"],
         start=_within(name, file["start"]),
@@ -131,6 +156,8 @@ def step(name: str) -> Step:
     turns = tuple(
         Turn(**{**turn, "to": _within(file, turn.get("to", ""))}) for turn in data.pop("turns")
     )
+    if "reads" in data:
+        data["reads"] = Reads(data["reads"])
     return Step(id=name, turns=turns, **data)
 
 

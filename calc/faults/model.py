@@ -8,8 +8,9 @@ Out of scope: what starts and stops, and a bank that runs down meanwhile.
 
 from dataclasses import dataclass
 from functools import cache
+from typing import Annotated
 
-from calc.electrical.conductors import at_temperature, conductor
+from calc.electrical.conductors import Finish, GaugeReading, Strands
 from calc.electrical.network import (
     CurrentLoad,
     OperatingPoint,
@@ -19,211 +20,303 @@ from calc.electrical.network import (
     Source,
     solve,
 )
+from calc.electrical.run import Run, RunResult, run_of
+from calc.electrical.short_circuit import short_circuit_current_per_ah
 from calc.energy.battery import Chemistry, usable_share
+from calc.energy.voltages import NOMINAL, cells, charge_end
 from calc.tables import table
+from calc.units.constants import HOUR
+from calc.units.covered import NotCovered
+from calc.units.si import Amperes, Coulombs, Count, Ohms, PerSecond, Share, Tag, Volts, Watts
 
-HOUR = 3600.0
-NIGHT = 14 * HOUR  # a winter night, from dusk till the sun is up; common practice, no source
-FUSE_DROP = 0.1  # V at its own rating: DIN 72581-3 type E, 30 to 80 A
-SHORT_AMPS = 10.0  # a short passes ten times the A·h: guide to d.c. distribution, lead-acid
-TAIL = 0.03  # of the capacity, in amps, at the end of a charge; common practice, no source
+# At its own rating: DIN 72581-3 type E, 30 to 80 A
+FUSE_DROP: Annotated[Volts, Tag("drop of a fuse at its rated current")] = 0.1
+# Current for each coulomb of capacity at the end of a charge: common practice, no source
+TAIL: Annotated[PerSecond, Tag("current at the end of a charge, against capacity")] = 0.03 / HOUR
 
 
 class Unfed(ValueError):
     """The load cannot be fed over this run; `most` [A], or [W] if `power`, is all it could get."""
 
     def __init__(self, most: float, power: bool) -> None:
-        super().__init__("the load cannot be fed")
+        super().__init__(most, power)
         self.most = most
         self.power = power
 
 
 @dataclass(frozen=True, kw_only=True)
-class Given:
-    """The reader's figures in SI; None where one is not known. `load` is in watts or in amps.
+class SearchedBank:
+    """A sound bank of `cells` in series, in `blocks` that a meter can be put on one by one.
 
-    `charging` tells that the current on the run is the charger's.
+    `full`, `low` (far from full) and `empty` are its voltages at rest. `estimated` tells that its
+    `resistance` is guessed from the capacity. A charge ends at `charging_to`.
     """
 
-    charging: bool
-    system: float
-    chemistry: str
-    load: float
-    load_is_power: bool
-    length: float
-    conductor: str
-    temperature: float
-    fuse: float
-    joint: float
-    joints: float
-    shunt: float
-    charger: float
-    capacity: float
-    source_resistance: float | None
-    blocks: float
-    charge_voltage: float | None
+    system: Volts
+    chemistry: Chemistry
+    capacity: Coulombs
+    cells: Count
+    blocks: Count
+    resistance: Ohms
+    estimated: bool
+    full: Volts
+    low: Volts
+    empty: Volts
+    charging_to: Volts
+    voltage_given: bool
+
+    @property
+    def cell(self) -> Volts:
+        """One cell, full and at rest."""
+        return self.full / self.cells
+
+    @property
+    def block(self) -> Volts:
+        """One block, full and at rest."""
+        return self.full / self.blocks
+
+    @property
+    def empty_block(self) -> Volts:
+        """One block, empty and at rest."""
+        return self.empty / self.blocks
+
+    @property
+    def tail(self) -> Amperes:
+        """What it still takes at the end of a charge."""
+        return TAIL * self.capacity
+
+    @property
+    def usable(self) -> Share:
+        """The share of its capacity that is used."""
+        return usable_share(self.chemistry)
 
 
 @dataclass(frozen=True, kw_only=True)
-class Healthy:
-    """Readings on the sound circuit [V], [A], [ohm], [A·s], and what leads to them.
+class SearchedRun:
+    """A sound run between the bank and a device: copper, fuse, joints and shunt.
 
-    `bank_flow` is the bank's voltage with the run's current `flow` on it, `far` that at the far
-    end. A drop is that of one joint, of all `middle` ones, of the fuse, of one conductor, or of a
-    whole side.
+    `conductor` is the resistance of one conductor, `fuse` that of the fuse in its holder, whose
+    contacts count as one joint. `joints` counts those of one side.
     """
 
-    cells: float
-    reference: float
-    stated: float
-    per_length: float
-    run: float
-    fuse_resistance: float
-    source: float
-    estimated: bool
-    rest_full: float
-    rest_low: float
-    cell: float
-    block: float
-    block_empty: float
-    current: float
-    flow: float
-    bank_flow: float
-    far: float
-    joint_drop: float
-    middle_drop: float
-    fuse_drop: float
-    run_drop: float
-    shunt_drop: float
-    plus_drop: float
-    minus_drop: float
-    charging_to: float
-    tail: float
-    usable: float
+    copper: RunResult
+    conductor: Ohms
+    rated: Amperes
+    fuse: Ohms
+    joint: Ohms
+    joints: Count
+    shunt: Ohms
+
+    @property
+    def rated_drop(self) -> Volts:
+        """What its fuse may lose at its own rating."""
+        return FUSE_DROP
+
+    @property
+    def metric(self) -> bool:
+        """Whether the conductor is named by its area."""
+        return self.copper.run.metric
 
 
-def cells_of(system: float, chemistry: str) -> int:
-    """Return how many cells in series a bank of nominal `system` [V] has."""
-    lead, lithium = 6, 4
-    return (lithium if chemistry == "LFP" else lead) * round(system / 12)
+@dataclass(frozen=True, kw_only=True)
+class Load:
+    """What a device takes: a `current`, or a `power`; the other is None."""
+
+    current: Amperes | None
+    power: Watts | None
 
 
-def _cell_volts(name: str, chemistry: str, column: str) -> float:
-    """Return a voltage of one cell [V] from a table by block. Raises KeyError."""
-    row = {row["chemistry"]: row for row in table(name).rows}[chemistry]
-    return float(row[column]) / float(row["cells"])
+@dataclass(frozen=True, kw_only=True)
+class SoundReadings:
+    """What a meter shows on the sound circuit.
+
+    `current` is the load's; `flow` is on the run: a charger's where it `charges`. `at_bank` and
+    `far` are the voltages of the bank's posts and at the far end. A drop is that of one joint, of
+    all joints between (`middle`), of fuse and holder, of one conductor, of the shunt, of a side.
+    """
+
+    charges: bool
+    current: Amperes
+    flow: Amperes
+    at_bank: Volts
+    far: Volts
+    joint_drop: Volts
+    middle_drop: Volts
+    fuse_drop: Volts
+    conductor_drop: Volts
+    shunt_drop: Volts
+    plus_drop: Volts
+    minus_drop: Volts
+
+
+@dataclass(frozen=True, kw_only=True)
+class SoundCircuit:
+    """A bank, the run in question and what hangs on it, all sound, with what a meter shows."""
+
+    bank: SearchedBank
+    run: SearchedRun
+    load: Load
+    charger: Amperes
+    readings: SoundReadings
 
 
 @cache
-def volts_of(chemistry: str) -> tuple[float, float, float, float]:
-    """Return full, part full, empty and charging voltage of one cell [V]."""
-    rested = (_cell_volts("rested_voltage", chemistry, f"{n}_v") for n in ("full", "part", "empty"))
-    full, part, empty = rested
-    return full, part, empty, _cell_volts("charge_voltage", chemistry, "charge_v")
+def cell_voltages(chemistry: Chemistry) -> tuple[float, float, float]:
+    """Return the rested voltage [V] of one cell: full, part full, empty. Raises NotCovered.
+
+    Table `rested_voltage`, row by row.
+    """
+    chemistry = Chemistry(chemistry)
+    row = next(row for row in table("rested_voltage").rows if row["chemistry"] == chemistry)
+    full, part, empty = (float(row[f"{state}_v"]) for state in ("full", "part", "empty"))
+    count = float(row["cells"])
+    return full / count, part / count, empty / count
 
 
-@dataclass(frozen=True)
-class Parts:
-    """What the circuit is made of [ohm], and the bank's voltage at rest [V]."""
+def searched_bank(
+    *,
+    system: float,
+    chemistry: Chemistry,
+    capacity: float,
+    blocks: float,
+    resistance: float | None,
+    charge_voltage: float | None,
+) -> SearchedBank:
+    """Return a sound bank of nominal `system` [V] and `capacity` [A·s], in so many `blocks`.
 
-    run: float
-    fuse: float
-    source: float
-    full: float
-
-
-def parts_of(given: Given) -> Parts:
-    """Return the resistances of a sound circuit's parts."""
-    size = conductor(given.conductor)
-    full = cells_of(given.system, given.chemistry) * volts_of(given.chemistry)[0]
-    known = given.source_resistance
-    return Parts(
-        run=given.length * at_temperature(size.plain, size.reference, given.temperature),
-        fuse=FUSE_DROP / given.fuse + given.joint,
-        source=full / (SHORT_AMPS * given.capacity / HOUR) if known is None else known,
+    Where its `resistance` [ohm] is not known, a short is guessed to pass ten times the ampere-hours
+    (for lead-acid a guide to d.c. distribution, for LFP no source). Where the `charge_voltage` [V]
+    is not, it is the usual one. Raises NotCovered for more blocks than cells, or an unknown
+    chemistry.
+    """
+    chemistry = Chemistry(chemistry)
+    in_series = cells(chemistry) * round(system / NOMINAL)
+    if blocks > in_series:
+        raise NotCovered("blocks", f"must be {in_series} or fewer: the bank has no more cells.")
+    full, low, empty = (in_series * volts for volts in cell_voltages(chemistry))
+    guessed = short_circuit_current_per_ah(Chemistry.AGM).low * capacity
+    usual = charge_end(chemistry) * round(system / NOMINAL)
+    return SearchedBank(
+        system=system,
+        chemistry=chemistry,
+        capacity=capacity,
+        cells=in_series,
+        blocks=blocks,
+        resistance=full / guessed if resistance is None else resistance,
+        estimated=resistance is None,
         full=full,
+        low=low,
+        empty=empty,
+        charging_to=usual if charge_voltage is None else charge_voltage,
+        voltage_given=charge_voltage is not None,
     )
 
 
-def circuit(given: Given) -> tuple[float, OperatingPoint]:
+def searched_run(
+    *,
+    conductor: str,
+    length: float,
+    temperature: float,
+    rated: float,
+    joint: float,
+    joints: float,
+    shunt: float,
+) -> SearchedRun:
+    """Return a sound run of plain copper, `length` [m] one way, at `temperature` [°C].
+
+    `rated` [A] is its fuse's rating, `joint` and `shunt` [ohm] the resistances of one joint and of
+    the shunt. The fuse is taken to lose `FUSE_DROP` at its rating. Raises NotCovered for an unknown
+    conductor.
+    """
+    copper = run_of(
+        Run(
+            conductor=conductor,
+            length=length,
+            parallel=1.0,
+            temperature=temperature,
+            finish=Finish.PLAIN,
+            strands=Strands.FLEXIBLE,
+            gauge_reading=GaugeReading.AWG,
+            maker_resistance=None,
+        )
+    )
+    return SearchedRun(
+        copper=copper,
+        conductor=length * copper.per_length,
+        rated=rated,
+        fuse=FUSE_DROP / rated + joint,
+        joint=joint,
+        joints=joints,
+        shunt=shunt,
+    )
+
+
+def operating_point(
+    *, bank: SearchedBank, run: SearchedRun, load: Load, charger: float | None
+) -> tuple[float, OperatingPoint]:
     """Return the load's current [A], and the operating point of the sound circuit.
 
-    For a charger the point is that with its current on the run. Raises Unfed.
+    With a `charger` [A] the point is that with its current on the run. Raises Unfed.
     """
-    parts = parts_of(given)
-    network: list[Part] = [Source("bank", "bank_plus", "bank_minus", parts.full, parts.source)]
-    network += _run(given, parts)
-    way = parts.source + sum(part.resistance for part in network if isinstance(part, Resistor))
-    most = parts.full**2 / (4 * way) if given.load_is_power else parts.full / way
-    if given.load >= most * (1 - 1e-9):
-        raise Unfed(most, given.load_is_power)
-    point = solve([*network, _load(given)], "bank_minus")
+    network: list[Part] = [Source("bank", "bank_plus", "bank_minus", bank.full, bank.resistance)]
+    network += _resistors(run)
+    way = bank.resistance + sum(p.resistance for p in network if isinstance(p, Resistor))
+    part: Part
+    if load.power is not None:
+        asked, most = load.power, bank.full**2 / (4 * way)
+        part = PowerLoad("device", "far_plus", "far_minus", load.power)
+    else:
+        asked, most = load.current or 0.0, bank.full / way
+        part = CurrentLoad("device", "far_plus", "far_minus", asked)
+    if asked >= most * (1 - 1e-9):
+        raise Unfed(most, load.power is not None)
+    point = solve([*network, part], "bank_minus")
     current = point.currents["device"]
-    if given.charging:
-        charger = CurrentLoad("device", "far_plus", "far_minus", -given.charger)
-        point = solve([*network, charger], "bank_minus")
+    if charger is not None:
+        source = CurrentLoad("device", "far_plus", "far_minus", -charger)
+        point = solve([*network, source], "bank_minus")
     return current, point
 
 
-def healthy(given: Given) -> Healthy:
+def sound_circuit(
+    *, bank: SearchedBank, run: SearchedRun, load: Load, charger: float, charges: bool
+) -> SoundCircuit:
     """Return what a sound circuit shows. Raises Unfed where the load cannot be fed at all.
 
-    Steady state by `calc.electrical.network`. Source: Kirchhoff's and Ohm's laws.
+    `charges` tells that the current on the run is that of the `charger` [A]. Steady state by
+    `calc.electrical.network`. Source: Kirchhoff's and Ohm's laws.
     """
-    cells = cells_of(given.system, given.chemistry)
-    _, low, empty, charge = (cells * volts for volts in volts_of(given.chemistry))
-    size, parts = conductor(given.conductor), parts_of(given)
-    full = parts.full
-    current, point = circuit(given)
-    return Healthy(
-        cells=cells,
-        reference=size.reference,
-        stated=size.plain,
-        per_length=parts.run / given.length,
-        run=parts.run,
-        fuse_resistance=parts.fuse,
-        source=parts.source,
-        estimated=given.source_resistance is None,
-        rest_full=full,
-        rest_low=low,
-        cell=full / cells,
-        block=full / given.blocks,
-        block_empty=empty / given.blocks,
+    current, point = operating_point(
+        bank=bank, run=run, load=load, charger=charger if charges else None
+    )
+    readings = SoundReadings(
+        charges=charges,
         current=current,
-        flow=given.charger if given.charging else current,
-        bank_flow=point.between("bank_plus", "bank_minus"),
+        flow=charger if charges else current,
+        at_bank=point.between("bank_plus", "bank_minus"),
         far=point.between("far_plus", "far_minus"),
         joint_drop=abs(point.drop("plus post")),
         middle_drop=abs(point.drop("between")),
         fuse_drop=abs(point.drop("fuse")),
-        run_drop=abs(point.drop("plus cable")),
+        conductor_drop=abs(point.drop("plus cable")),
         shunt_drop=abs(point.drop("shunt")),
         plus_drop=abs(point.between("bank_plus", "far_plus")),
         minus_drop=abs(point.between("far_minus", "bank_minus")),
-        charging_to=charge if given.charge_voltage is None else given.charge_voltage,
-        tail=TAIL * given.capacity / HOUR,
-        usable=usable_share(Chemistry(given.chemistry)),
     )
+    return SoundCircuit(bank=bank, run=run, load=load, charger=charger, readings=readings)
 
 
-def _run(given: Given, parts: Parts) -> list[Part]:
-    """Return the resistors of the run; `given.joints` counts those of one side."""
-    between = (given.joints - 2) * given.joint
+def _resistors(run: SearchedRun) -> list[Resistor]:
+    between = (run.joints - 2) * run.joint
     return [
-        Resistor("plus post", "bank_plus", "lug_plus", given.joint),
-        Resistor("fuse", "lug_plus", "fuse_out", parts.fuse),
+        Resistor("plus post", "bank_plus", "lug_plus", run.joint),
+        Resistor("fuse", "lug_plus", "fuse_out", run.fuse),
         Resistor("between", "fuse_out", "run_lug", between),
-        Resistor("plus cable", "run_lug", "far_lug", parts.run),
-        Resistor("plus terminal", "far_lug", "far_plus", given.joint),
-        Resistor("minus terminal", "far_minus", "return_lug", given.joint),
-        Resistor("minus cable", "return_lug", "ground_lug", parts.run),
+        Resistor("plus cable", "run_lug", "far_lug", run.conductor),
+        Resistor("plus terminal", "far_lug", "far_plus", run.joint),
+        Resistor("minus terminal", "far_minus", "return_lug", run.joint),
+        Resistor("minus cable", "return_lug", "ground_lug", run.conductor),
         Resistor("ground point", "ground_lug", "ground", between),
-        Resistor("shunt", "ground", "lug_minus", given.shunt),
-        Resistor("minus post", "lug_minus", "bank_minus", given.joint),
+        Resistor("shunt", "ground", "lug_minus", run.shunt),
+        Resistor("minus post", "lug_minus", "bank_minus", run.joint),
     ]
-
-
-def _load(given: Given) -> Part:
-    if given.load_is_power:
-        return PowerLoad("device", "far_plus", "far_minus", given.load)
-    return CurrentLoad("device", "far_plus", "far_minus", given.load)

@@ -1,4 +1,4 @@
-"""Walking the search: which step comes next, what a meter should show, what a reading leads to.
+"""Walking the search: which step comes next, and what a reading leads to.
 
 A path is text: the symptom and then the id of each turn taken, `flickers.no.all`. It may come from
 a stranger; it is followed as far as it makes sense, and no further.
@@ -10,22 +10,8 @@ from functools import cache
 from math import inf
 
 from calc.faults import graph
-from calc.faults.graph import AMPS, CHARGE, OHMS, SHARED, VOLTS, End, Step, Turn
-from calc.units.kinds import CHARGE as CHARGE_KIND
-from calc.units.kinds import CURRENT, RESISTANCE
-from calc.units.quantities import Kind, Unit
-from calc.units.shown import quantity_text
+from calc.faults.graph import SHARED, End, Step, Symptom, Turn
 from calc.worksheet.formula import names, work
-
-METER = Kind(
-    "voltage",
-    "volt",
-    (Unit("volt", "V", "V"), Unit("millivolt", "mV", "mV")),
-    shown=("millivolt", "volt"),
-)
-"""Voltage as a meter shows it: in millivolts below one volt."""
-
-KINDS = {VOLTS: METER, AMPS: CURRENT, OHMS: RESISTANCE, CHARGE: CHARGE_KIND}
 
 
 class Values(Mapping[str, float]):
@@ -53,7 +39,7 @@ class Walk:
     `path` is as much of it as makes sense; `odd` tells that the rest did not.
     """
 
-    symptom: str
+    symptom: Symptom
     step: Step | None
     end: End | None
     taken: tuple[tuple[Step, Turn], ...]
@@ -61,11 +47,11 @@ class Walk:
     odd: bool
 
 
-def walk(symptom: str, path: str) -> Walk:
-    """Follow `path` from the start of `symptom`."""
+def walk(symptom: Symptom, path: str) -> Walk:
+    """Follow `path` from the start of `symptom`. Raises NotCovered for an unknown symptom."""
     first, *tokens = path.split(".") if path else [symptom]
     known = first == symptom
-    here: Step | None = graph.step(graph.symptom(symptom).start)
+    here: Step | None = graph.step(graph.way_in(symptom).start)
     taken: list[tuple[Step, Turn]] = []
     found: End | None = None
     odd = not known
@@ -80,13 +66,13 @@ def walk(symptom: str, path: str) -> Walk:
     return Walk(symptom, here, found, tuple(taken), held, odd)
 
 
-def follow(symptom: str, turn: Turn) -> tuple[Step | None, End | None]:
+def follow(symptom: Symptom, turn: Turn) -> tuple[Step | None, End | None]:
     """Return the step or the end that a turn leads to."""
     if turn.found:
         return None, graph.end(turn.found)
     to = turn.to
     if to.startswith(SHARED):
-        to = graph.symptom(symptom).after[to.removeprefix(SHARED)]
+        to = graph.way_in(symptom).after[to.removeprefix(SHARED)]
     return graph.step(to), None
 
 
@@ -139,27 +125,3 @@ def limits(step: Step) -> tuple[str, ...]:
         if formula:
             add(formula)
     return tuple(found)
-
-
-def amount(value: float, reads: str) -> str:
-    """Return a reading [in SI] as a meter shows it."""
-    digits = 4 if reads == VOLTS and value >= 1 else 3
-    return quantity_text(value, KINDS[reads], digits=digits)
-
-
-def said(band: Band, reads: str) -> str:
-    """Return the readings of a band in words."""
-    if band.high == inf:
-        return f"{amount(band.low, reads)} or more"
-    if band.low == -inf:
-        return f"less than {amount(band.high, reads)}"
-    return f"{amount(band.low, reads)} to {amount(band.high, reads)}"
-
-
-def answered(step: Step, turn: Turn, values: Values) -> str:
-    """Return what an answer is called: its readings and what they mean, or the words alone."""
-    if not step.reads:
-        return turn.says
-    band = next((band for band in bands(step, values) if band.turn == turn), None)
-    words = said(band, step.reads) if band else "a reading that your figures leave no room for"
-    return f"{words[0].upper()}{words[1:]}: {turn.says}"

@@ -3,6 +3,7 @@
 from functools import cache
 
 from calc.faults import graph
+from calc.faults.graph import Symptom
 from calc.faults.walk import follow
 
 
@@ -10,9 +11,9 @@ from calc.faults.walk import follow
 def trails() -> tuple[str, ...]:
     """Return a path to every step and every end, from each symptom that leads there."""
     found: list[str] = []
-    for symptom in graph.SYMPTOMS:
-        seen = {graph.symptom(symptom).start}
-        waiting = [(symptom, graph.step(graph.symptom(symptom).start))]
+    for symptom in Symptom:
+        seen = {graph.way_in(symptom).start}
+        waiting = [(symptom, graph.step(graph.way_in(symptom).start))]
         for path, step in waiting:
             for turn in step.turns:
                 further, _ = follow(symptom, turn)

@@ -10,9 +10,10 @@ from dataclasses import dataclass, replace
 import calc
 from calc.electrical.network import CurrentLoad, Resistor, Source, solve
 from calc.faults import graph
-from calc.faults.model import HOUR, NIGHT
+from calc.faults.graph import Reads
+from calc.faults.search import NIGHT
 from calc.faults.walk import turn_for, walk
-from calc.sheets.joints.find_fault.calculate import figures
+from calc.units.constants import HOUR
 
 OPEN = 1e9  # ohm
 BOOK = {"0.75 mm2": 26.0, "18 AWG": 21.0, "12 AWG": 5.21, "6 AWG": 1.30, "2/0 AWG": 0.256}
@@ -94,11 +95,11 @@ class Van:
 
     def reading(self, step: graph.Step, charging: bool) -> float:
         """Return what a meter shows at a step of the search [SI]."""
-        if step.reads == graph.VOLTS:
+        if step.reads == Reads.VOLTS:
             return self._volts(step, charging)
-        if step.reads == graph.OHMS:
+        if step.reads == Reads.OHMS:
             return self.extra.get("short", 1e6)
-        if step.reads == graph.CHARGE:
+        if step.reads == Reads.CHARGE:
             return self.ampere_hours * HOUR
         return self._amps(step, charging)
 
@@ -136,7 +137,7 @@ def follow(van: Van, symptom: str, told: dict[str, str]) -> tuple[str, str]:
     `told` answers the questions, by step; a question that it does not answer fails the test.
     """
     path = ""
-    charging = graph.symptom(symptom).charging
+    charging = graph.way_in(symptom).charging
     for _ in range(30):
         answer = calc.work("find-fault", van.texts | {"symptom": symptom, "path": path})
         at = walk(symptom, path)
@@ -146,7 +147,7 @@ def follow(van: Van, symptom: str, told: dict[str, str]) -> tuple[str, str]:
             return at.taken[-1][1].found, path
         step = at.step
         if step.reads:
-            turn = turn_for(step, van.reading(step, charging), figures(answer.values))
+            turn = turn_for(step, van.reading(step, charging), answer.result.values)
         else:
             seen = {"gauge.sign": van.gauge_shows()} | told
             turn = step.turn(seen[step.id])

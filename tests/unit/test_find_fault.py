@@ -10,6 +10,7 @@ import pytest
 import calc
 from calc.__main__ import main
 from calc.faults import graph
+from calc.faults.graph import Symptom
 from calc.render import sheet_html
 from calc.render.answer import answer_html
 from calc.render.bridge import ask
@@ -117,7 +118,7 @@ def test_a_path_from_a_stranger_does_no_harm(path):
     assert reply["answer"] and reply["verdict"] in ("caution", "stop")
     assert "<img" not in reply["answer"]
     answer = work(path=path)
-    known = graph.symptom("flickers")
+    known = graph.way_in(Symptom.FLICKERS)
     seen = [graph.step(known.start).says, "Does everything flicker together, or one device only?"]
     seen += ["Drive with a meter that keeps its lowest reading", graph.step("flickers.off").says]
     assert answer["step"] in seen
@@ -148,7 +149,7 @@ def test_nothing_is_ever_called_fine():
     assert {answer.verdict for _, answer in answers("find-fault")} == {"caution", "stop"}
 
 
-@pytest.mark.parametrize("symptom", graph.SYMPTOMS)
+@pytest.mark.parametrize("symptom", list(Symptom))
 def test_what_must_be_made_safe_stops_before_anything_is_measured(symptom):
     for path in trails():
         answer = work(symptom=symptom, path=path) if path.startswith(f"{symptom}.") else None

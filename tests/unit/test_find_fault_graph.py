@@ -33,7 +33,7 @@ def ways(symptom: str) -> Iterator[tuple[tuple[tuple[Step, Turn], ...], End]]:
             else:
                 yield from on(further, (*taken, (step, turn)))
 
-    yield from on(graph.step(graph.symptom(symptom).start), ())
+    yield from on(graph.step(graph.way_in(symptom).start), ())
 
 
 def path_of(symptom: str, taken) -> str:
@@ -69,11 +69,11 @@ def test_a_search_may_end_without_a_cause(symptom):
 
 @EACH
 def test_the_first_step_of_every_search_is_about_danger(symptom):
-    first = graph.step(graph.symptom(symptom).start)
+    first = graph.step(graph.way_in(symptom).start)
     assert first.ask
     led = [follow(symptom, turn) for turn in first.turns]
     assert any((step and step.danger) or (end and end.danger) for step, end in led)
-    assert graph.symptom(symptom).safety
+    assert graph.way_in(symptom).safety
 
 
 @pytest.mark.parametrize("step", STEPS, ids=lambda step: step.id)

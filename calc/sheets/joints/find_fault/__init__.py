@@ -1,11 +1,28 @@
 """find-fault: what is wrong, and what to measure next?"""
 
-from types import SimpleNamespace
+# fmt: off
+from dataclasses import replace
 
+from calc.energy.battery import Chemistry
 from calc.faults import graph
+from calc.faults.graph import Symptom
+from calc.faults.rules import search as judged
 from calc.faults.trail import Trail
-from calc.faults.walk import METER
-from calc.sheets.joints.find_fault.calculate import run
+from calc.faults.words import METER
+from calc.sheets.joints.find_fault.calculate import calculate
+from calc.sheets.joints.find_fault.words import (
+    STEPS,
+    brief,
+    limits_told,
+    now,
+    prevention,
+    probes,
+    state_of,
+    trail,
+    ways_back,
+    ways_on,
+)
+from calc.sheets.parts.bank import CAPACITY, chemistry_field
 from calc.sheets.parts.fields import conductor_field
 from calc.units.kinds import (
     CHARGE,
@@ -19,20 +36,11 @@ from calc.units.kinds import (
     TEMPERATURE,
     VOLTAGE,
 )
-from calc.worksheet.declare import CAUTION, NOTE, STOP, Output, Remark, Step, Test, Verdict
+from calc.worksheet.declare import Output
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
-SYMPTOMS = tuple(Option(name, graph.symptom(name).about) for name in graph.SYMPTOMS)
-
-
-def _cites(source: str) -> Test:
-    return lambda v: source in v.cited
-
-
-def _on_the_way(v: SimpleNamespace) -> bool:
-    return v.reads == "volts" and v.symptom in ("flickers", "inverter", "hot")
-
+SYMPTOMS = tuple(Option(symptom, graph.way_in(symptom).about) for symptom in Symptom)
 
 WORKSHEET = Worksheet(
     id="find-fault",
@@ -40,16 +48,13 @@ WORKSHEET = Worksheet(
     question="What is wrong, and what do I measure next?",
     entry_question="Something is wrong: what do I measure?",
     about="From a symptom, one measurement at a time, to a cause and its repair.",
-    calculate=run,
+    calculate=calculate,
     fields=(
-        Choice(id="symptom", label="What is wrong", default="flickers", options=SYMPTOMS,
+        Choice(id="symptom", label="What is wrong", of=Symptom, default=Symptom.FLICKERS, options=SYMPTOMS,
                hint="The search starts here. Change it, and it starts again."),
         Choice(id="system", label="System", default="12 V", options=(Option("12 V"), Option("24 V"), Option("48 V")),
                hint="Nominal voltage of the bank."),
-        Choice(id="chemistry", label="Chemistry", default="AGM",
-               options=(Option("LFP", "LFP (lithium iron phosphate)"), Option("AGM", "AGM lead-acid"),
-                        Option("gel", "gel lead-acid"), Option("flooded", "flooded lead-acid")),
-               hint="Printed on the battery."),
+        chemistry_field(Chemistry.AGM),
         Quantity(id="load", label="Load in question", symbol="P", kinds=(CURRENT, POWER), default="6 A",
                  low="0.05 A | 0.5 W", high="1000 A | 20000 W",
                  hint="What fails, or the largest load that shows the fault: in amps, or in watts drawn from the bank."),
@@ -60,8 +65,7 @@ WORKSHEET = Worksheet(
                  hint="Its rating, as printed on it."),
         Quantity(id="charger", advanced=True, label="Charger's rated current", symbol="I_c", kinds=(CURRENT,), default="30 A", low="0.5 A", high="500 A",
                  hint="From its label, for the charger in question."),
-        Quantity(id="capacity", advanced=True, label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 A·h", low="1 A·h", high="20000 A·h",
-                 hint="As rated by the maker; parallel batteries add."),
+        replace(CAPACITY, advanced=True),
         Quantity(id="standby", advanced=True, label="Standby current", symbol="I_s", kinds=(CURRENT,), default="100 mA", low="1 mA", high="20 A",
                  hint="What alarms, monitors and the like may draw with everything switched off."),
         Quantity(id="idle", advanced=True, label="Inverter's idle current", symbol="I_i", kinds=(CURRENT,), default="1.2 A", low="1 mA", high="20 A",
@@ -87,120 +91,58 @@ WORKSHEET = Worksheet(
         Trail(id="path", label="Turns taken", start="symptom", example="flickers.no", optional=True, hint="Set by the links below the step."),
     ),
     results=(
-        Output(id="step", label="Now", needs_step=False),
+        Output(id="step", label="Now", needs_step=False, find=now),
         Output(id="cause", label="Cause", hide_if_none=True, needs_step=False),
-        Output(id="remedy", label="Repair", hide_if_none=True, needs_step=False),
-        Output(id="probes", label="Meter", hide_if_none=True, needs_step=False),
-        Output(id="setting", label="State", hide_if_none=True, needs_step=False),
+        Output(id="remedy", label="Repair", hide_if_none=True, needs_step=False, find=lambda s: s.at.end.repair if s.at.end else None),
+        Output(id="probes", label="Meter", hide_if_none=True, needs_step=False, find=probes),
+        Output(id="setting", label="State", hide_if_none=True, needs_step=False, find=state_of),
         Output(id="volts", label="A sound circuit shows", symbol="U", kind=METER, digits=4, hide_if_none=True),
         Output(id="amps", label="A sound circuit shows", symbol="I", kind=CURRENT, hide_if_none=True),
         Output(id="ohms", label="A sound circuit shows more than", symbol="R", kind=RESISTANCE, hide_if_none=True),
         Output(id="ampere_hours", label="A sound bank shows", symbol="Q", kind=CHARGE, hide_if_none=True),
-        Output(id="why", label="Why", hide_if_none=True, needs_step=False),
-        Output(id="moves", label="What you find", needs_step=False),
-        Output(id="prevents", label="So that it does not come back", needs_step=False),
-        Output(id="back", label="Took a wrong turn?", needs_step=False),
-        Output(id="trail", label="Steps so far", needs_step=False),
-        Output(id="limits", label="Where these limits come from", needs_step=False),
+        Output(id="why", label="Why", hide_if_none=True, needs_step=False, find=lambda s: s.at.step.why if s.at.step else None),
+        Output(id="moves", label="What you find", needs_step=False, find=ways_on),
+        Output(id="prevents", label="So that it does not come back", needs_step=False, find=prevention),
+        Output(id="back", label="Took a wrong turn?", needs_step=False, find=ways_back),
+        Output(id="trail", label="Steps so far", needs_step=False, find=trail),
+        Output(id="limits", label="Where these limits come from", needs_step=False, find=limits_told),
     ),
     intermediates=(
-        Output(id="brief", label="In brief"),
+        Output(id="brief", label="In brief", find=brief),
         Output(id="number", label="Number of the step"),
         Output(id="safety", label="First of all"),
-        Output(id="cells", label="Cells in series", symbol="n_c", kind=COUNT),
-        Output(id="zero", label="Copper's zero-resistance temperature", symbol="T_z", kind=TEMPERATURE, unit="degree_Celsius", digits=4),
-        Output(id="reference", label="Temperature of the table", symbol="T₀", kind=TEMPERATURE, unit="degree_Celsius"),
-        Output(id="stated", label="Stated resistance per length", symbol="r₀", kind=LINEAR_RESISTANCE, digits=4),
-        Output(id="per_length", label="Resistance per length, warm", symbol="r", kind=LINEAR_RESISTANCE, digits=4),
-        Output(id="run", label="Resistance of one conductor", symbol="R_w", kind=RESISTANCE),
-        Output(id="fuse_rated_drop", label="What a fuse may lose at its rating", symbol="U_n", kind=METER),
-        Output(id="fuse_resistance", label="Resistance of fuse and holder", symbol="R_f", kind=RESISTANCE),
-        Output(id="source", label="Resistance of the bank, as taken", symbol="R_q", kind=RESISTANCE),
-        Output(id="rest_full", label="Bank full, at rest", symbol="V₀", kind=VOLTAGE, digits=4),
-        Output(id="rest_low", label="Bank far from full, at rest", kind=VOLTAGE, digits=4),
-        Output(id="cell", label="One cell, full, at rest", symbol="V_1", kind=VOLTAGE, digits=4),
-        Output(id="block", label="One battery, full, at rest", symbol="V_n", kind=VOLTAGE, digits=4),
-        Output(id="block_empty", label="One battery, empty, at rest", kind=VOLTAGE, digits=4),
-        Output(id="current", label="Current of the load", symbol="I_L", kind=CURRENT),
-        Output(id="flow", label="Current on the run", symbol="I_r", kind=CURRENT),
-        Output(id="bank_flow", label="At the bank's posts", symbol="V_b", kind=VOLTAGE, digits=4),
-        Output(id="far", label="At the far end", symbol="V_d", kind=VOLTAGE, digits=4),
-        Output(id="joint_drop", label="Across a sound joint", symbol="U_j", kind=METER),
-        Output(id="middle_drop", label="Across those between", symbol="U_m", kind=METER),
-        Output(id="fuse_drop", label="Across fuse and holder", symbol="U_f", kind=METER),
-        Output(id="run_drop", label="Along one conductor", symbol="U_w", kind=METER),
-        Output(id="shunt_drop", label="Across the shunt", symbol="U_s", kind=METER),
-        Output(id="plus_drop", label="Lost on the plus side", symbol="U_plus", kind=METER),
-        Output(id="minus_drop", label="Lost on the minus side", symbol="U_minus", kind=METER),
-        Output(id="charging_to", label="Charging voltage, as taken", symbol="V_e", kind=VOLTAGE, digits=4),
-        Output(id="tail", label="Current at the end of a charge", symbol="I_t", kind=CURRENT),
-        Output(id="usable", label="Share you use", symbol="u", kind=RATIO),
-        Output(id="bears", label="What the conductor bears", symbol="I_z", kind=CURRENT),
+        Output(id="cells", label="Cells in series", symbol="n_c", kind=COUNT, at="circuit.bank.cells"),
+        Output(id="zero", label="Copper's zero-resistance temperature", symbol="T_z", kind=TEMPERATURE, unit="degree_Celsius", digits=4, at="circuit.run.copper.zero"),
+        Output(id="reference", label="Temperature of the table", symbol="T₀", kind=TEMPERATURE, unit="degree_Celsius", at="circuit.run.copper.reference"),
+        Output(id="stated", label="Stated resistance per length", symbol="r₀", kind=LINEAR_RESISTANCE, digits=4, at="circuit.run.copper.stated"),
+        Output(id="per_length", label="Resistance per length, warm", symbol="r", kind=LINEAR_RESISTANCE, digits=4, at="circuit.run.copper.per_length"),
+        Output(id="run", label="Resistance of one conductor", symbol="R_w", kind=RESISTANCE, at="circuit.run.conductor"),
+        Output(id="fuse_rated_drop", label="What a fuse may lose at its rating", symbol="U_n", kind=METER, at="circuit.run.rated_drop"),
+        Output(id="fuse_resistance", label="Resistance of fuse and holder", symbol="R_f", kind=RESISTANCE, at="circuit.run.fuse"),
+        Output(id="source", label="Resistance of the bank, as taken", symbol="R_q", kind=RESISTANCE, at="circuit.bank.resistance"),
+        Output(id="rest_full", label="Bank full, at rest", symbol="V₀", kind=VOLTAGE, digits=4, at="circuit.bank.full"),
+        Output(id="rest_low", label="Bank far from full, at rest", kind=VOLTAGE, digits=4, at="circuit.bank.low"),
+        Output(id="cell", label="One cell, full, at rest", symbol="V_1", kind=VOLTAGE, digits=4, at="circuit.bank.cell"),
+        Output(id="block", label="One battery, full, at rest", symbol="V_n", kind=VOLTAGE, digits=4, at="circuit.bank.block"),
+        Output(id="block_empty", label="One battery, empty, at rest", kind=VOLTAGE, digits=4, at="circuit.bank.empty_block"),
+        Output(id="current", label="Current of the load", symbol="I_L", kind=CURRENT, at="circuit.readings.current"),
+        Output(id="flow", label="Current on the run", symbol="I_r", kind=CURRENT, at="circuit.readings.flow"),
+        Output(id="bank_flow", label="At the bank's posts", symbol="V_b", kind=VOLTAGE, digits=4, at="circuit.readings.at_bank"),
+        Output(id="far", label="At the far end", symbol="V_d", kind=VOLTAGE, digits=4, at="circuit.readings.far"),
+        Output(id="joint_drop", label="Across a sound joint", symbol="U_j", kind=METER, at="circuit.readings.joint_drop"),
+        Output(id="middle_drop", label="Across those between", symbol="U_m", kind=METER, at="circuit.readings.middle_drop"),
+        Output(id="fuse_drop", label="Across fuse and holder", symbol="U_f", kind=METER, at="circuit.readings.fuse_drop"),
+        Output(id="run_drop", label="Along one conductor", symbol="U_w", kind=METER, at="circuit.readings.conductor_drop"),
+        Output(id="shunt_drop", label="Across the shunt", symbol="U_s", kind=METER, at="circuit.readings.shunt_drop"),
+        Output(id="plus_drop", label="Lost on the plus side", symbol="U_plus", kind=METER, at="circuit.readings.plus_drop"),
+        Output(id="minus_drop", label="Lost on the minus side", symbol="U_minus", kind=METER, at="circuit.readings.minus_drop"),
+        Output(id="charging_to", label="Charging voltage, as taken", symbol="V_e", kind=VOLTAGE, digits=4, at="circuit.bank.charging_to"),
+        Output(id="tail", label="Current at the end of a charge", symbol="I_t", kind=CURRENT, at="circuit.bank.tail"),
+        Output(id="usable", label="Share you use", symbol="u", kind=RATIO, at="circuit.bank.usable"),
+        Output(id="bears", label="What the conductor bears", symbol="I_z", kind=CURRENT, at="ampacity"),
     ),
-    steps=(
-        Step(of="stated", source="nec-8", when=lambda v: "stated" in v.needed and not v.metric and not v.computed, says="{conductor}, plain copper, from the table at {reference}."),
-        Step(of="stated", source="copper-iacs", when=lambda v: "stated" in v.needed and v.computed, says="{conductor}, plain copper, worked from its area at {reference}."),
-        Step(of="stated", source="iec-60228", when=lambda v: "stated" in v.needed and v.metric, says="{conductor}, plain flexible copper, the most the standard permits at {reference}."),
-        Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature", when=lambda v: "per_length" in v.needed, says="Warm copper resists more."),
-        Step(of="run", formula="length * per_length", source="ohm", when=lambda v: "run" in v.needed, says="One conductor; the other is alike."),
-        Step(of="fuse_resistance", formula="fuse_rated_drop / fuse + joint", source="fuse-drop", when=lambda v: "fuse_resistance" in v.needed, says="What a fuse may lose at its own rating, and its holder's contacts as one joint more."),
-        Step(of="source", formula="source_resistance", when=lambda v: "source" in v.needed and not v.estimated, says="As you give it."),
-        Step(of="source", source="dc-guide", when=lambda v: "source" in v.needed and v.estimated, says="Guessed: a short would pass ten times the ampere-hours. For lead-acid there is a text for it; for LFP it is a guess without one."),
-        Step(of="current", formula="load", when=lambda v: not v.load_is_power, says="As you give it."),
-        Step(of="current", source="ohm", when=lambda v: v.load_is_power, says="A load of so many watts takes more amps the less voltage it gets; the circuit settles at this."),
-        Step(of="flow", formula="current", when=lambda v: "flow" in v.needed and not v.from_charger, says="The load's current flows on the run."),
-        Step(of="flow", formula="charger", when=lambda v: "flow" in v.needed and v.from_charger, says="For this symptom the charger's current flows on the run."),
-        Step(of="bank_flow", formula="rest_full - flow * source", source="ohm", when=lambda v: "bank_flow" in v.needed and not v.from_charger, says="A full, rested bank, less what its own resistance takes."),
-        Step(of="bank_flow", formula="rest_full + flow * source", source="ohm", when=lambda v: "bank_flow" in v.needed and v.from_charger, says="A full, rested bank, lifted by the charge."),
-        Step(of="joint_drop", formula="flow * joint", source="ohm", when=lambda v: "joint_drop" in v.needed, says="A sound joint."),
-        Step(of="middle_drop", formula="flow * joint * (joints - 2)", source="ohm", when=lambda v: "middle_drop" in v.needed, says="Every joint of a side but post and device."),
-        Step(of="fuse_drop", formula="flow * fuse_resistance", source="ohm", when=lambda v: "fuse_drop" in v.needed, says="The fuse in its holder."),
-        Step(of="run_drop", formula="flow * run", source="ohm", when=lambda v: "run_drop" in v.needed, says="One conductor, end to end."),
-        Step(of="shunt_drop", formula="flow * shunt", source="ohm", when=lambda v: "shunt_drop" in v.needed, says="The shunt, by its stamp."),
-        Step(of="plus_drop", formula="flow * (joints * joint + fuse_resistance + run)", source="ohm", when=lambda v: "plus_drop" in v.needed, says="The plus side, all of it."),
-        Step(of="minus_drop", formula="flow * (joints * joint + shunt + run)", source="ohm", when=lambda v: "minus_drop" in v.needed, says="The minus side, all of it."),
-        Step(of="far", formula="bank_flow - plus_drop - minus_drop", when=lambda v: "far" in v.needed and not v.from_charger, says="What is left at the device."),
-        Step(of="far", formula="bank_flow + plus_drop + minus_drop", when=lambda v: "far" in v.needed and v.from_charger, says="What the charger must hold at its own terminals."),
-        Step(of="block", formula="rest_full / blocks", when=lambda v: "block" in v.needed, says="Each battery takes its part."),
-        Step(of="volts", source="ohm", when=lambda v: v.volts is not None, says="From the figures above, for a circuit without a fault."),
-        Step(of="amps", source="ohm", when=lambda v: v.amps is not None, says="From your own figures."),
-        Step(of="ohms", source="ohm", when=lambda v: v.ohms is not None, says="System voltage over the fuse's rating."),
-        Step(of="ampere_hours", source="practice", when=lambda v: v.ampere_hours is not None, says="The label, for a bank that is new."),
-    ),
-    rules=(
-        Verdict(verdict=STOP, when=lambda v: v.danger and not v.found, says="Make it safe before anything else."),
-        Verdict(verdict=STOP, when=lambda v: v.danger, says="Found: {cause}. Do not use it until it is mended."),
-        Verdict(verdict=CAUTION, when=lambda v: v.clear, says="{cause}."),
-        Verdict(verdict=CAUTION, when=lambda v: v.found, says="Found: {cause}."),
-        Verdict(verdict=CAUTION, says="Not found yet: step {number}."),
-    ),
-    remarks=(
-        Remark(source="practice", says="{safety}"),
-        Remark(when=lambda v: v.odd, source="practice",
-               says="The link's turns do not fit this symptom from some point on, and are left out from there."),
-        Remark(when=lambda v: v.found and not v.clear, source="practice",
-               says="Repair with the isolator open, by the maker's instructions and local rules; gas and mains are for licensed trades. Afterwards measure once more: a repair is done when the reading is right."),
-        Remark(level=NOTE, when=lambda v: v.chemistry == "flooded", source="rested-lead", says="{rest_full} full and at rest, by the trade's own table."),
-        Remark(level=NOTE, when=lambda v: v.chemistry == "flooded", source="army-rested", says="An army manual agrees within a twentieth of a volt for 12 V, down to half charge."),
-        Remark(level=NOTE, when=lambda v: v.chemistry == "AGM", source="rested-agm", says="{rest_full} full and at rest; empty by a battery maker's page."),
-        Remark(level=NOTE, when=lambda v: v.chemistry == "gel", source="states-gel", says="{rest_full} full and at rest, taken as flooded. The one table of gel that we found has a little more, 12.85 V at 12 V: such a reading is no fault."),
-        Remark(level=NOTE, when=lambda v: v.chemistry == "LFP", source="rested-lfp", says="{rest_full} near full and at rest, by one measured cell. Between a quarter and full LFP changes too little to read its charge from a voltmeter."),
-        Remark(level=NOTE, when=lambda v: v.chemistry == "LFP", source="lfp-relaxing", says="An LFP cell goes on settling for up to a day after charge or load."),
-        Remark(level=NOTE, when=lambda v: v.from_charger and v.charge_voltage is None and v.chemistry != "LFP", source="charge-volts", says="Charging voltage taken as {charging_to}; your charger's manual is better."),
-        Remark(level=NOTE, when=lambda v: v.from_charger and v.charge_voltage is None and v.chemistry == "LFP", source="practice", says="Charging voltage taken as {charging_to}, as is usual; your charger's manual is better."),
-        Remark(level=NOTE, when=_cites("ground-drop"), source="ground-drop", says="Below a tenth of a volt at 12 V a side is left in peace; a higher system bears as much more."),
-        Remark(level=NOTE, when=_cites("abyc-drop"), source="abyc-drop", says="3 % for what matters and 10 % for lights: boat practice, used for want of a van rule."),
-        Remark(level=NOTE, when=_cites("neta-resistance"), source="neta-resistance", says="A joint half as bad again as the best of its like is looked into."),
-        Remark(level=NOTE, when=_cites("neta-resistance"), source="power-contact", says="A well-kept power contact has from 10 to 300 µΩ; the figure taken for a sound joint is the top of that, unless you gave your own."),
-        Remark(level=NOTE, when=_cites("fuse-drop"), source="fuse-drop", says="Other families lose more or less than this one; compare with a like fuse."),
-        Remark(level=NOTE, when=_cites("open-part"), source="open-part", says="Across the open part stands the whole voltage, across the others none: no current flows."),
-        Remark(level=NOTE, when=_cites("worn-bank"), source="worn-bank", says="Four fifths of the rating, by industry consensus."),
-        Remark(level=NOTE, when=_cites("33cfr-table"), source="33cfr-table", says="By 60 °C insulation, unless you know better: see fuse choice."),
-        Remark(level=NOTE, when=_cites("nec-125"), source="nec-125", says="At least 125 % of a load that runs for hours."),
-        Remark(level=NOTE, when=_on_the_way, source="army-drop", says="For main cables an army manual allows 0.20 V for each 100 A in a circuit."),
-        Remark(level=NOTE, when=_on_the_way, source="army-cables", says="Another wants both main cables together below 0.5 V at 12 V under 500 A."),
-        Remark(level=NOTE, source="practice", says="Sound circuit: full bank, joints alike, both conductors alike. A bank that is half down shows less on its posts; the drops are the same."),
-    ),
+    steps=STEPS,
+    rules=(*judged.STANDS, *judged.ALONG, *judged.LIMITS),
     valid="One run between a bank and a device or charger, at 12, 24 or 48 V direct current; copper. Mains wiring is left to licensed people.",
     summary="{brief}",
 )

@@ -3,7 +3,9 @@
 from calc.faults.graph import end
 from calc.practice.declared import Practice, Slip, Task, steps
 
-POST, GROUND, PLUS, THIN = (end(name).cause for name in ("loose-minus", "ground", "loose-plus", "thin-cable"))
+POST, GROUND, PLUS, THIN = (
+    end(name).cause for name in ("loose-minus", "ground", "loose-plus", "thin-cable")
+)
 LOADS = ("4 A", "5 A", "6 A", "7 A")
 
 
@@ -13,8 +15,14 @@ def finding(path: str, readings: str, **slips: str) -> Task:
     return Task(
         asks="cause",
         says="A fridge at the end of {length} of cable cuts out on the road, alone, and comes back with the next bump. At {load} a sound minus side loses {minus_drop}, a sound plus side {plus_drop}. "
-        + readings + " What is the cause?",
-        draw={"symptom": ("flickers",), "load": LOADS, "length": steps(3, 6, 0.5, "m"), "path": (path,)},
+        + readings
+        + " What is the cause?",
+        draw={
+            "symptom": ("flickers",),
+            "load": LOADS,
+            "length": steps(3, 6, 0.5, "m"),
+            "path": (path,),
+        },
         choices=tuple(causes.values()),
         slips=tuple(Slip(reply=causes[name], says=says) for name, says in slips.items()),
     )
@@ -42,9 +50,18 @@ PRACTICE = Practice(
                 "joints": ("3", "4", "5"),
             },
             slips=(
-                Slip(formula="flow * run", says="That is the conductor alone. Its joints and the shunt are on the way too."),
-                Slip(formula="flow * 2 * (joints * joint + shunt + run)", says="That is both sides together. The meter spans the minus side only."),
-                Slip(formula="flow * (joint + shunt + run)", says="That counts one joint. Each of them loses its part."),
+                Slip(
+                    formula="flow * run",
+                    says="That is the conductor alone. Its joints and the shunt are on the way too.",
+                ),
+                Slip(
+                    formula="flow * 2 * (joints * joint + shunt + run)",
+                    says="That is both sides together. The meter spans the minus side only.",
+                ),
+                Slip(
+                    formula="flow * (joint + shunt + run)",
+                    says="That counts one joint. Each of them loses its part.",
+                ),
             ),
         ),
         finding(
@@ -68,8 +85,14 @@ PRACTICE = Practice(
             },
             tolerance=0.003,
             slips=(
-                Slip(formula="rest_full", says="That is the bank at rest. Under load its own resistance takes a part."),
-                Slip(formula="rest_full + current * source", says="Under load the voltage falls; it is a charge that lifts it."),
+                Slip(
+                    formula="rest_full",
+                    says="That is the bank at rest. Under load its own resistance takes a part.",
+                ),
+                Slip(
+                    formula="rest_full + current * source",
+                    says="Under load the voltage falls; it is a charge that lifts it.",
+                ),
             ),
         ),
         finding(

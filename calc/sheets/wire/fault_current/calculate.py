@@ -21,6 +21,7 @@ from calc.electrical.drop import loop_resistance
 from calc.sheets.wire.fault_current.fields import ESTIMATE, MAKER, READINGS, problem
 from calc.sheets.wire.fault_current.fuse import what_the_fuse_does
 from calc.units.compare import at_least, at_most
+from calc.units.covered import NotCovered
 from calc.units.kinds import CURRENT, VOLTAGE
 from calc.units.shown import quantity_text
 from calc.worksheet.fields import Measured
@@ -137,11 +138,12 @@ def run(
     around = faults.insulation(insulation)
     if highest_voltage is not None and not at_least(highest_voltage, voltage):
         raise problem("highest_voltage", f"must be no less than the bank at rest, {quantity_text(voltage, VOLTAGE)}.")
-    per_amp_hour: tuple[float, ...] | None = None
+    per_amp_hour: tuple[float, float, float] | None = None
     try:
         if known == ESTIMATE:
-            per_amp_hour = faults.amps_for_each_amp_hour(chemistry)
-            least, _, most = (rate * capacity / 3600 for rate in per_amp_hour)
+            rates = faults.short_circuit_current_per_ah(chemistry)
+            per_amp_hour = rates.low, rates.usual, rates.most
+            least, _, most = (rate * capacity for rate in per_amp_hour)
             one = faults.Range(voltage / most, voltage / least)
         elif known == READINGS:
             one = faults.from_two_readings(
@@ -151,8 +153,8 @@ def run(
             ohms = _stated(source_resistance, voltage / series)
             one = faults.Range(ohms, ohms)
         area = copper_area(conductor, gauge_reading)
-    except faults.NotKnown as gap:
-        raise problem(gap.field, str(gap)) from None
+    except NotCovered as gap:
+        raise problem(gap.parameter, gap.accepted) from None
     in_series = series if known == MAKER else 1.0
     source_low, source_high = (
         faults.parallel_strings(resistance=ohms, series=in_series, strings=batteries) for ohms in (one.low, one.high)
@@ -178,8 +180,8 @@ def run(
     fault_current, near_fault, fault_low = voltage / resistance_low, voltage / source_low, lowest_voltage / resistance_high
     k = faults.heat_coefficient(initial=around.initial, final=around.final)
     energy = faults.joule_integral(k=k, area=area)
-    usual = tuple(rate * capacity / 3600 * batteries for rate in per_amp_hour) if per_amp_hour else (None, None)
-    charged = highest_voltage if highest_voltage is not None else faults.CHARGING * voltage
+    usual = tuple(rate * capacity * batteries for rate in per_amp_hour) if per_amp_hour else (None, None)
+    charged = highest_voltage if highest_voltage is not None else faults.CHARGE_TO_REST_RATIO * voltage
     time_constant = inductance / resistance_low if inductance is not None else None
     tested_at = faults.tested_time_constant(fault_current) if inductance is not None else None
     withstand_low = faults.withstand(energy=energy, current=low_start)
@@ -190,9 +192,9 @@ def run(
         fuse, fuse_family, near_fault, fault_low, withstand_low, one_bears, energy, charged, opening_time, let_through
     )
     return FaultCurrent(
-        per_amp_hour_low=per_amp_hour[0] / 3600 if per_amp_hour else None,
-        per_amp_hour_high=per_amp_hour[1] / 3600 if per_amp_hour else None,
-        per_amp_hour_most=per_amp_hour[2] / 3600 if per_amp_hour else None,
+        per_amp_hour_low=per_amp_hour[0] if per_amp_hour else None,
+        per_amp_hour_high=per_amp_hour[1] if per_amp_hour else None,
+        per_amp_hour_most=per_amp_hour[2] if per_amp_hour else None,
         usual_low=usual[0],
         usual_high=usual[1],
         sag=open_voltage - loaded_voltage if known == READINGS else None,
@@ -228,7 +230,7 @@ def run(
         per_length_warm=per_length_warm,
         cable_warm=cable_warm,
         low_start=low_start,
-        copper=faults.COPPER,
+        copper=faults.K_COPPER,
         initial=around.initial,
         k=k,
         area=area,
@@ -236,7 +238,7 @@ def run(
         withstand=faults.withstand(energy=energy, current=fault_current),
         withstand_low=withstand_low,
         withstand_near=faults.withstand(energy=energy, current=near_fault),
-        charging=faults.CHARGING,
+        charging=faults.CHARGE_TO_REST_RATIO,
         ceiling=fuses.CEILING,
         charged=charged,
         ampacity=carries,

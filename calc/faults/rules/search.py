@@ -1,0 +1,152 @@
+"""Judgements on a search for a fault: where it stands, and what its limits rest on."""
+
+# fmt: off
+from collections.abc import Callable
+
+from calc.energy.battery import Chemistry
+from calc.faults.graph import Reads, Symptom
+from calc.faults.search import FaultSearch
+from calc.judge import Level, Rule
+
+ON_THE_WAY = (Symptom.FLICKERS, Symptom.INVERTER, Symptom.HOT)
+
+
+def _cites(source: str) -> Callable[[FaultSearch], bool]:
+    return lambda s: source in s.cited
+
+
+def _of(chemistry: Chemistry) -> Callable[[FaultSearch], bool]:
+    return lambda s: s.circuit.bank.chemistry is chemistry
+
+
+def _charge_voltage_taken(search: FaultSearch) -> bool:
+    return search.circuit.readings.charges and not search.circuit.bank.voltage_given
+
+
+MAKE_SAFE = Rule[FaultSearch](
+    id="search.make-safe", level=Level.STOP, when=lambda s: s.danger and not s.found,
+    headline="Make it safe before anything else.",
+)
+DANGEROUS = Rule[FaultSearch](
+    id="search.found-dangerous", level=Level.STOP, when=lambda s: s.danger and s.found,
+    headline="Found: {cause}. Do not use it until it is mended.",
+)
+NO_FAULT = Rule[FaultSearch](
+    id="search.no-fault-found", level=Level.CAUTION, when=lambda s: s.clear and not s.danger,
+    headline="{cause}.",
+)
+FOUND = Rule[FaultSearch](
+    id="search.found", level=Level.CAUTION, when=lambda s: s.found and not s.clear and not s.danger,
+    headline="Found: {cause}.",
+)
+NOT_YET = Rule[FaultSearch](
+    id="search.not-found-yet", level=Level.CAUTION, when=lambda s: not s.found and not s.danger,
+    headline="Not found yet: step {number}.",
+)
+
+SAFETY = Rule[FaultSearch](
+    id="search.safety-first", level=Level.ADVICE, source="practice",
+    text="{safety}",
+)
+ODD_PATH = Rule[FaultSearch](
+    id="search.path-does-not-fit", level=Level.ADVICE, when=lambda s: s.at.odd, source="practice",
+    text="The link's turns do not fit this symptom from some point on, and are left out from there.",
+)
+REPAIR = Rule[FaultSearch](
+    id="search.measure-after-repair", level=Level.ADVICE, when=lambda s: s.found and not s.clear, source="practice",
+    text="Repair with the isolator open, by the maker's instructions and local rules; gas and mains are for licensed trades. Afterwards measure once more: a repair is done when the reading is right.",
+)
+
+RESTED_FLOODED = Rule[FaultSearch](
+    id="rested.flooded-by-trade", level=Level.NOTE, when=_of(Chemistry.FLOODED), source="rested-lead",
+    text="{circuit.bank.full} full and at rest, by the trade's own table.",
+)
+RESTED_FLOODED_AGREES = Rule[FaultSearch](
+    id="rested.flooded-by-army", level=Level.NOTE, when=_of(Chemistry.FLOODED), source="army-rested",
+    text="An army manual agrees within a twentieth of a volt for 12 V, down to half charge.",
+)
+RESTED_AGM = Rule[FaultSearch](
+    id="rested.agm-by-maker", level=Level.NOTE, when=_of(Chemistry.AGM), source="rested-agm",
+    text="{circuit.bank.full} full and at rest; empty by a battery maker's page.",
+)
+RESTED_GEL = Rule[FaultSearch](
+    id="rested.gel-as-flooded", level=Level.NOTE, when=_of(Chemistry.GEL), source="states-gel",
+    text="{circuit.bank.full} full and at rest, taken as flooded. The one table of gel that we found has a little more, 12.85 V at 12 V: such a reading is no fault.",
+)
+RESTED_LFP = Rule[FaultSearch](
+    id="rested.lfp-one-cell", level=Level.NOTE, when=_of(Chemistry.LFP), source="rested-lfp",
+    text="{circuit.bank.full} near full and at rest, by one measured cell. Between a quarter and full LFP changes too little to read its charge from a voltmeter.",
+)
+LFP_SETTLES = Rule[FaultSearch](
+    id="rested.lfp-settles", level=Level.NOTE, when=_of(Chemistry.LFP), source="lfp-relaxing",
+    text="An LFP cell goes on settling for up to a day after charge or load.",
+)
+CHARGE_VOLTAGE_LEAD = Rule[FaultSearch](
+    id="charge-voltage.lead-by-manual", level=Level.NOTE, source="charge-volts",
+    when=lambda s: _charge_voltage_taken(s) and s.circuit.bank.chemistry is not Chemistry.LFP,
+    text="Charging voltage taken as {circuit.bank.charging_to}; your charger's manual is better.",
+)
+CHARGE_VOLTAGE_LFP = Rule[FaultSearch](
+    id="charge-voltage.lfp-by-practice", level=Level.NOTE, source="practice",
+    when=lambda s: _charge_voltage_taken(s) and s.circuit.bank.chemistry is Chemistry.LFP,
+    text="Charging voltage taken as {circuit.bank.charging_to}, as is usual; your charger's manual is better.",
+)
+GROUND_DROP = Rule[FaultSearch](
+    id="limit.ground-drop", level=Level.NOTE, when=_cites("ground-drop"), source="ground-drop",
+    text="Below a tenth of a volt at 12 V a side is left in peace; a higher system bears as much more.",
+)
+CABLE_DROP = Rule[FaultSearch](
+    id="limit.cable-drop", level=Level.NOTE, when=_cites("abyc-drop"), source="abyc-drop",
+    text="3 % for what matters and 10 % for lights: boat practice, used for want of a van rule.",
+)
+LIKE_JOINT = Rule[FaultSearch](
+    id="limit.like-joint", level=Level.NOTE, when=_cites("neta-resistance"), source="neta-resistance",
+    text="A joint half as bad again as the best of its like is looked into.",
+)
+GOOD_CONTACT = Rule[FaultSearch](
+    id="limit.good-contact", level=Level.NOTE, when=_cites("neta-resistance"), source="power-contact",
+    text="A well-kept power contact has from 10 to 300 µΩ; the figure taken for a sound joint is the top of that, unless you gave your own.",
+)
+FUSE_DROPS = Rule[FaultSearch](
+    id="limit.fuse-drop", level=Level.NOTE, when=_cites("fuse-drop"), source="fuse-drop",
+    text="Other families lose more or less than this one; compare with a like fuse.",
+)
+OPEN_PART = Rule[FaultSearch](
+    id="limit.open-part", level=Level.NOTE, when=_cites("open-part"), source="open-part",
+    text="Across the open part stands the whole voltage, across the others none: no current flows.",
+)
+WORN_BANK = Rule[FaultSearch](
+    id="limit.worn-bank", level=Level.NOTE, when=_cites("worn-bank"), source="worn-bank",
+    text="Four fifths of the rating, by industry consensus.",
+)
+UNMARKED_CABLE = Rule[FaultSearch](
+    id="limit.unmarked-cable", level=Level.NOTE, when=_cites("33cfr-table"), source="33cfr-table",
+    text="By 60 °C insulation, unless you know better: see fuse choice.",
+)
+CONTINUOUS = Rule[FaultSearch](
+    id="limit.continuous-load", level=Level.NOTE, when=_cites("nec-125"), source="nec-125",
+    text="At least 125 % of a load that runs for hours.",
+)
+MAIN_CABLES = Rule[FaultSearch](
+    id="limit.main-cables", level=Level.NOTE, source="army-drop",
+    when=lambda s: s.reads is Reads.VOLTS and s.symptom in ON_THE_WAY,
+    text="For main cables an army manual allows 0.20 V for each 100 A in a circuit.",
+)
+MAIN_CABLES_TOGETHER = Rule[FaultSearch](
+    id="limit.main-cables-together", level=Level.NOTE, source="army-cables",
+    when=lambda s: s.reads is Reads.VOLTS and s.symptom in ON_THE_WAY,
+    text="Another wants both main cables together below 0.5 V at 12 V under 500 A.",
+)
+SOUND_CIRCUIT = Rule[FaultSearch](
+    id="search.sound-circuit", level=Level.NOTE, source="practice",
+    text="Sound circuit: full bank, joints alike, both conductors alike. A bank that is half down shows less on its posts; the drops are the same.",
+)
+
+STANDS = (MAKE_SAFE, DANGEROUS, NO_FAULT, FOUND, NOT_YET)
+ALONG = (SAFETY, ODD_PATH, REPAIR)
+LIMITS = (
+    RESTED_FLOODED, RESTED_FLOODED_AGREES, RESTED_AGM, RESTED_GEL, RESTED_LFP, LFP_SETTLES,
+    CHARGE_VOLTAGE_LEAD, CHARGE_VOLTAGE_LFP,
+    GROUND_DROP, CABLE_DROP, LIKE_JOINT, GOOD_CONTACT, FUSE_DROPS, OPEN_PART, WORN_BANK, UNMARKED_CABLE, CONTINUOUS,
+    MAIN_CABLES, MAIN_CABLES_TOGETHER, SOUND_CIRCUIT,
+)

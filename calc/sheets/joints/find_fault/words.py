@@ -1,0 +1,190 @@
+"""find-fault in words: the working of what a step needs, and where it leads."""
+
+from collections.abc import Callable
+from functools import cache
+
+# fmt: off
+from calc.faults import graph
+from calc.faults.graph import End, Reads
+from calc.faults.graph import Step as SearchStep
+from calc.faults.search import FaultSearch
+from calc.faults.walk import limits, possible
+from calc.faults.words import amount, answered, meter, setting
+from calc.sheets import IDS, worksheet
+from calc.sources import SOURCES
+from calc.units.constants import HOUR
+from calc.worksheet.declare import Step
+from calc.worksheet.formula import names
+from calc.worksheet.next_steps import Move
+
+FLOWING = ("flow", "shaken", "charging")
+USES = {
+    "current": (), "flow": ("current",), "per_length": ("stated",), "run": ("per_length",), "fuse_resistance": (),
+    "bank_flow": ("flow", "source", "block"), "far": ("bank_flow", "plus_drop", "minus_drop"), "block": (), "source": (),
+    "joint_drop": ("flow",), "middle_drop": ("flow",), "shunt_drop": ("flow",), "run_drop": ("flow", "run"),
+    "fuse_drop": ("flow", "fuse_resistance"), "plus_drop": ("flow", "fuse_resistance", "run"),
+    "minus_drop": ("flow", "run", "shunt_drop"), "stated": (),
+}
+"""What each figure of the sound circuit is worked from, so that only what a step needs is shown."""
+
+
+@cache
+def needed(step: SearchStep | None) -> frozenset[str]:
+    """Return the figures that a step's reading and limits rest on, with all they are worked from."""
+    formulas = [graph.criteria()[name].formula for name in limits(step)] if step else []
+    if step:
+        formulas += [text for text in (step.expects, *(turn.below for turn in step.turns)) if text]
+    if step and step.reads is Reads.VOLTS and step.state in FLOWING:
+        formulas.append("far")  # the circuit as a whole, whatever part of it is measured
+    found = {"current"}
+    waiting = [name for text in formulas for name in names(text)]
+    while waiting:
+        name = waiting.pop()
+        if name not in found:
+            found.add(name)
+            waiting += USES.get(name, ())
+    return frozenset(found)
+
+
+def _needs(name: str, also: Callable[[FaultSearch], bool] = lambda _: True) -> Callable[[FaultSearch], bool]:
+    return lambda s: name in needed(s.at.step) and also(s)
+
+
+def _charges(search: FaultSearch) -> bool:
+    return search.circuit.readings.charges
+
+
+def _draws(search: FaultSearch) -> bool:
+    return not search.circuit.readings.charges
+
+
+def _by_gauge(search: FaultSearch) -> bool:
+    return not search.circuit.run.metric and not search.circuit.run.copper.computed
+
+
+STEPS: tuple[Step[FaultSearch], ...] = (
+    Step(of="stated", source="nec-8", when=_needs("stated", _by_gauge), says="{conductor}, plain copper, from the table at {reference}."),
+    Step(of="stated", source="copper-iacs", when=_needs("stated", lambda s: s.circuit.run.copper.computed), says="{conductor}, plain copper, worked from its area at {reference}."),
+    Step(of="stated", source="iec-60228", when=_needs("stated", lambda s: s.circuit.run.metric), says="{conductor}, plain flexible copper, the most the standard permits at {reference}."),
+    Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature", when=_needs("per_length"), says="Warm copper resists more."),
+    Step(of="run", formula="length * per_length", source="ohm", when=_needs("run"), says="One conductor; the other is alike."),
+    Step(of="fuse_resistance", formula="fuse_rated_drop / fuse + joint", source="fuse-drop", when=_needs("fuse_resistance"), says="What a fuse may lose at its own rating, and its holder's contacts as one joint more."),
+    Step(of="source", formula="source_resistance", when=_needs("source", lambda s: not s.circuit.bank.estimated), says="As you give it."),
+    Step(of="source", source="dc-guide", when=_needs("source", lambda s: s.circuit.bank.estimated), says="Guessed: a short would pass ten times the ampere-hours. For lead-acid there is a text for it; for LFP it is a guess without one."),
+    Step(of="current", formula="load", when=lambda s: s.circuit.load.power is None, says="As you give it."),
+    Step(of="current", source="ohm", when=lambda s: s.circuit.load.power is not None, says="A load of so many watts takes more amps the less voltage it gets; the circuit settles at this."),
+    Step(of="flow", formula="current", when=_needs("flow", _draws), says="The load's current flows on the run."),
+    Step(of="flow", formula="charger", when=_needs("flow", _charges), says="For this symptom the charger's current flows on the run."),
+    Step(of="bank_flow", formula="rest_full - flow * source", source="ohm", when=_needs("bank_flow", _draws), says="A full, rested bank, less what its own resistance takes."),
+    Step(of="bank_flow", formula="rest_full + flow * source", source="ohm", when=_needs("bank_flow", _charges), says="A full, rested bank, lifted by the charge."),
+    Step(of="joint_drop", formula="flow * joint", source="ohm", when=_needs("joint_drop"), says="A sound joint."),
+    Step(of="middle_drop", formula="flow * joint * (joints - 2)", source="ohm", when=_needs("middle_drop"), says="Every joint of a side but post and device."),
+    Step(of="fuse_drop", formula="flow * fuse_resistance", source="ohm", when=_needs("fuse_drop"), says="The fuse in its holder."),
+    Step(of="run_drop", formula="flow * run", source="ohm", when=_needs("run_drop"), says="One conductor, end to end."),
+    Step(of="shunt_drop", formula="flow * shunt", source="ohm", when=_needs("shunt_drop"), says="The shunt, by its stamp."),
+    Step(of="plus_drop", formula="flow * (joints * joint + fuse_resistance + run)", source="ohm", when=_needs("plus_drop"), says="The plus side, all of it."),
+    Step(of="minus_drop", formula="flow * (joints * joint + shunt + run)", source="ohm", when=_needs("minus_drop"), says="The minus side, all of it."),
+    Step(of="far", formula="bank_flow - plus_drop - minus_drop", when=_needs("far", _draws), says="What is left at the device."),
+    Step(of="far", formula="bank_flow + plus_drop + minus_drop", when=_needs("far", _charges), says="What the charger must hold at its own terminals."),
+    Step(of="block", formula="rest_full / blocks", when=_needs("block"), says="Each battery takes its part."),
+    Step(of="volts", source="ohm", when=lambda s: s.reads is Reads.VOLTS, says="From the figures above, for a circuit without a fault."),
+    Step(of="amps", source="ohm", when=lambda s: s.reads is Reads.AMPS, says="From your own figures."),
+    Step(of="ohms", source="ohm", when=lambda s: s.reads is Reads.OHMS, says="System voltage over the fuse's rating."),
+    Step(of="ampere_hours", source="practice", when=lambda s: s.reads is Reads.CHARGE, says="The label, for a bank that is new."),
+)
+# fmt: on
+
+
+def _end(search: FaultSearch) -> End:
+    assert search.at.end is not None  # a walk stands at a step or at an end
+    return search.at.end
+
+
+def now(search: FaultSearch) -> str:
+    """Return what to do now."""
+    return search.at.step.says if search.at.step else _end(search).fix
+
+
+def brief(search: FaultSearch) -> str:
+    """Return where the search stands in a few words."""
+    return search.at.step.says if search.at.step else _end(search).cause
+
+
+def probes(search: FaultSearch) -> str | None:
+    """Return where the meter goes, None where nothing is measured."""
+    return meter(search.at.step, search.way_in.charging) if search.at.step else None
+
+
+def state_of(search: FaultSearch) -> str | None:
+    """Return what must run meanwhile, None where nothing is measured."""
+    return setting(search.at.step, search.way_in.charging) if search.at.step else None
+
+
+def ways_on(search: FaultSearch) -> tuple[Move, ...]:
+    """Return what may be found, each with the way it leads."""
+    step, path = search.at.step, search.at.path
+    if step is None:
+        then = _end(search).then
+        texts = (("symptom", then), ("path", ""))
+        return (Move(f"Go on with: {graph.way_in(then).about}", texts),) if then else ()
+    return tuple(
+        Move(answered(step, turn, search.values), (("path", f"{path}.{turn.id}"),))
+        for turn in possible(step, search.values)
+    )
+
+
+def ways_back(search: FaultSearch) -> tuple[Move, ...]:
+    """Return the ways back: one step, and to the start."""
+    if not search.at.taken:
+        return ()
+    before = search.at.path.rpartition(".")[0] if len(search.at.taken) > 1 else ""
+    return (Move("One step back", (("path", before),)), Move("Start again", (("path", ""),)))
+
+
+def trail(search: FaultSearch) -> tuple[str, ...]:
+    """Return the steps so far, each with what was found."""
+    return tuple(
+        f"{step.says} — {answered(step, turn, search.values)}." for step, turn in search.at.taken
+    )
+
+
+def prevention(search: FaultSearch) -> tuple[Move, ...]:
+    """Return the worksheets that keep a cause from coming back, with the reader's own figures."""
+    if search.at.end is None:
+        return ()
+    own = _carried(search)
+    return tuple(
+        Move(
+            worksheet(name).title,
+            tuple((field, own[ours]) for field, ours in graph.carried(name).items()),
+            name,
+        )
+        for name in search.at.end.prevents
+        if name in IDS
+    )
+
+
+def _carried(search: FaultSearch) -> dict[str, str]:
+    bank, run = search.circuit.bank, search.circuit.run.copper.run
+    return {
+        "current": f"{search.circuit.readings.current:.6g} A",
+        "length": f"{run.length:.6g} m",
+        "conductor": run.conductor,
+        "system": f"{bank.system:g} V",
+        "charging_to": f"{bank.charging_to:.6g} V",
+        "capacity": f"{bank.capacity / HOUR:.6g} A.h",
+        "chemistry": bank.chemistry,
+    }
+
+
+def limits_told(search: FaultSearch) -> tuple[str, ...]:
+    """Return the limits of this step, each with its value, its reason and its source."""
+    if not search.at.step or search.reads is None:
+        return ()
+    told = []
+    for name in limits(search.at.step):
+        one = graph.criteria()[name]
+        value = amount(search.values[name], search.reads)
+        label = f"{one.label[0].upper()}{one.label[1:]}"
+        told.append(f"{label}: {value}. {one.why} [{SOURCES[one.source].title}]")
+    return tuple(told)
