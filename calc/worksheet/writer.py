@@ -182,16 +182,25 @@ class Writer:
     def says(self, text: str, at: str, *, own: bool = False, those: str = "") -> str:
         """Return a rule's `text` with its names put in; its subject stands `at` in the result.
 
-        The sheet's `own` words for a rule may also name what the sheet shows, and `those` rows of a
-        list of which it speaks.
+        The sheet's `own` words for a rule may also name what the sheet shows or holds elsewhere,
+        and `those` rows of a list of which it speaks.
         """
 
         def put(found: re.Match[str]) -> str:
             if own and found[1] == "those":
                 return those
-            return self.name(found[1], "" if own and found[1] in self.shown else at)
+            elsewhere = own and (found[1] in self.shown or not self.has(f"{at}.{found[1]}"))
+            return self.name(found[1], "" if elsewhere else at)
 
         return NAME.sub(put, text)
+
+    def has(self, path: str) -> bool:
+        """Return whether the result has an attribute at `path`."""
+        try:
+            kind_at(type(self.result), path)
+        except AttributeError:
+            return False
+        return True
 
     def name(self, name: str, at: str) -> str:
         """Return the attribute `name` of the subject `at` as shown.

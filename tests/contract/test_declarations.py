@@ -219,7 +219,7 @@ def test_sentences_only_name_what_is_there(sheet):
     for use in sheet.uses:
         for name, own in names_of(use, *texts_of(use)):
             if name not in answer.shown or (use.at and not own):
-                kind_at(type(answer.result), f"{use.at}.{name}" if use.at else name)
+                kind_at(type(answer.result), _path(use, answer, name, own=own))
 
 
 @EACH
@@ -311,13 +311,25 @@ def missing(use: Placed, answer: Answer) -> set[str]:
     return {
         name
         for name, own in names_of(use, *texts)
-        if (
-            answer.values[name]
-            if name in answer.shown and (own or not use.at)
-            else part_of(answer.result, f"{use.at}.{name}" if use.at else name)
-        )
-        in (None, ())
+        if _spoken_of(use, answer, name, own=own) in (None, ())
     }
+
+
+def _spoken_of(use: Placed, answer: Answer, name: str, *, own: bool) -> object:
+    """Return what a name stands for: a sheet's own words may name what stands elsewhere."""
+    if name in answer.shown and (own or not use.at):
+        return answer.values[name]
+    return part_of(answer.result, _path(use, answer, name, own=own))
+
+
+def _path(use: Placed, answer: Answer, name: str, *, own: bool) -> str:
+    """Return where a name of a rule's words stands in the result."""
+    path = f"{use.at}.{name}" if use.at else name
+    try:
+        kind_at(type(answer.result), path)
+    except AttributeError:
+        return name if own else path
+    return path
 
 
 @EACH

@@ -55,8 +55,8 @@ def test_a_stand_is_fine_only_where_it_lasts_and_nothing_speaks_against_it(data)
     values = answer.values
     assert values["away"] is None or values["shortest"] >= values["away"] / SLACK
     assert values["from_state"] > values["to_state"]
-    assert values["to_state"] >= (0.5 if values["lead_acid"] else 0.1) / SLACK
-    if values["lead_acid"] and values["coldest"] is not None:
+    assert values["to_state"] >= (0.5 if answer.result.bank.lead_acid else 0.1) / SLACK
+    if answer.result.bank.lead_acid and values["coldest"] is not None:
         assert values["coldest"] > values["freezes"]
 
 

@@ -16,8 +16,14 @@ PRACTICE = Practice(
                 "self_discharge": ("3 %/month", "4 %/month"),
             },
             slips=(
-                Slip(formula="may_go / drain", says="The bank loses charge by itself too. Add that to the drain."),
-                Slip(formula="capacity / (drain + loss * capacity)", says="Only the charge between the two states may go."),
+                Slip(
+                    formula="may_go / drain",
+                    says="The bank loses charge by itself too. Add that to the drain.",
+                ),
+                Slip(
+                    formula="capacity / (drain + loss * capacity)",
+                    says="Only the charge between the two states may go.",
+                ),
             ),
         ),
         Task(
@@ -40,8 +46,14 @@ PRACTICE = Practice(
                 "self_discharge": ("3 %/month", "4 %/month"),
             },
             slips=(
-                Slip(formula="may_go / away", says="That leaves nothing for what the bank loses by itself."),
-                Slip(formula="capacity / away - loss * capacity", says="Only the charge down to the state where you stop may go."),
+                Slip(
+                    formula="may_go / away",
+                    says="That leaves nothing for what the bank loses by itself.",
+                ),
+                Slip(
+                    formula="capacity / away - loss * capacity",
+                    says="Only the charge down to the state where you stop may go.",
+                ),
             ),
         ),
     )

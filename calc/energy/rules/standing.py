@@ -1,0 +1,82 @@
+"""Judgements on a bank that stands; those on the bank itself are in `bank`."""
+
+# fmt: off
+from calc.energy.limits import LONGEST_STAND, LOW_LFP, MOST_OF_LEAD_ACID, STORED_FULL
+from calc.energy.standing import Standing
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least, at_most
+
+
+def _less_drain(stand: Standing) -> Change | None:
+    return None if stand.largest_drain is None else Change({"drain": stand.largest_drain})
+
+
+def _charged_in_between(stand: Standing) -> Change:
+    return Change({"away": min(LONGEST_STAND, stand.shortest)})
+
+
+IS_THERE = Rule[Standing](
+    id="standing.is-there", level=Level.STOP, when=lambda s: s.is_there,
+    headline="It is there already: charge it before you leave.", mend=lambda s: None if s.to_state == 1 else Change({"from_state": 1.0}),
+)
+TOO_LONG_BY_ITSELF = Rule[Standing](
+    id="standing.too-long-by-itself", level=Level.STOP, when=lambda s: s.too_long and s.largest_drain is None,
+    headline="{days} at most. It loses too much by itself for {away}, whatever you switch off: it needs a charge in between.",
+    mend=lambda s: Change({"away": s.days}),
+)
+TOO_LONG = Rule[Standing](
+    id="standing.too-long", level=Level.STOP, when=lambda s: s.too_long and s.largest_drain is not None,
+    headline="{days}, not {away}. Bring the drain below {largest_drain}, switch the bank off at the battery, or leave a charger on it.",
+    mend=_less_drain,
+)
+NEARLY_FLAT = Rule[Standing](
+    id="standing.nearly-flat", level=Level.CAUTION, when=lambda s: not s.bank.lead_acid and not at_least(s.to_state, LOW_LFP),
+    headline="{days}, but that runs it nearly flat: once the management system has cut off, what is left goes fast and the cells are harmed for good.",
+    mend=lambda _: Change({"to_state": LOW_LFP}),
+)
+LEFT_BELOW_HALF = Rule[Standing](
+    id="standing.left-below-half", level=Level.CAUTION, when=lambda s: s.bank.lead_acid and not at_least(s.to_state, 1 - MOST_OF_LEAD_ACID),
+    headline="{days}, but below half, and left there, a lead-acid bank loses capacity for good.",
+    mend=lambda _: Change({"to_state": 1 - MOST_OF_LEAD_ACID}),
+)
+NOT_SURE = Rule[Standing](
+    id="standing.not-sure", level=Level.CAUTION, when=lambda s: s.away is not None and not at_least(s.shortest, s.away),
+    headline="{days} with self-discharge as taken, but {shortest} by the least kind page: {away} is not sure.",
+    mend=lambda s: Change({"away": s.shortest}),
+)
+SULPHATES = Rule[Standing](
+    id="standing.sulphates", level=Level.CAUTION, when=lambda s: s.bank.lead_acid and not at_most(s.stands_for, LONGEST_STAND),
+    headline="{days} by charge, but a lead-acid bank that stands so long without a charge sulphates. Charge it every two to three months.",
+    mend=_charged_in_between,
+)
+
+FREEZING_POINT = Rule[Standing](
+    id="standing.freezing-point", level=Level.ADVICE, when=lambda s: s.bank.lead_acid, source="acid-freezing",
+    text="At {to_state} the acid freezes near {left.freezes}. Keep 3 K clear of it; never charge a frozen battery: let it thaw and look for cracks first.",
+)
+COLDEST_NOT_KNOWN = Rule[Standing](
+    id="standing.coldest-not-known", level=Level.ADVICE, source="lfp-frost",
+    when=lambda s: not s.bank.lead_acid and s.coldest is None and at_least(s.left.temperature, s.left.charge_low),
+    text="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A solar regulator left on will try.",
+)
+MANAGEMENT_DRAWS = Rule[Standing](
+    id="standing.management-draws", level=Level.ADVICE, when=lambda s: not s.bank.lead_acid, source="practice",
+    text="The management system draws a little of its own, which no ammeter outside shows. Store an LFP bank about half full, switched off at the battery, and look at it every few months.",
+)
+STORED_PART_EMPTY = Rule[Standing](
+    id="standing.stored-part-empty", level=Level.ADVICE, when=lambda s: s.bank.lead_acid and not at_least(s.bank.state, STORED_FULL), source="practice",
+    text="A lead-acid bank is stored full. Left part empty it sulphates, and does not come back.",
+    mend=lambda _: Change({"from_state": 1.0}),
+)
+FUSE_AND_ALARMS_STAY = Rule[Standing](
+    id="standing.fuse-and-alarms-stay", level=Level.ADVICE, when=lambda s: s.drain > 0, source="practice",
+    text="A fuse stays in the battery's cable while it stands, and gas or carbon monoxide alarms stay on while anybody sleeps aboard.",
+)
+PAGES_DIFFER = Rule[Standing](
+    id="standing.pages-differ", level=Level.NOTE, source="self-discharge",
+    text="Pages we saw give {loss_low} to {loss_high} for this chemistry at this temperature: {shortest} to {longest}.",
+)
+MEASURE_AFTER_AN_HOUR = Rule[Standing](
+    id="standing.measure-after-an-hour", level=Level.NOTE, source="practice",
+    text="Measure the drain with an ammeter or clamp in the battery's cable after an hour: many devices take long to fall asleep, and some wake again.",
+)

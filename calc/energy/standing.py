@@ -1,0 +1,126 @@
+"""How long a parked bank may stand: small loads and self-discharge draw it down.
+
+In scope: a steady drain on a healthy bank, which loses the same share of its capacity all the time.
+Out of scope: what a management system draws that no ammeter outside shows.
+"""
+
+from dataclasses import dataclass
+
+from calc.energy import battery
+from calc.energy.battery import Bank, Chemistry
+from calc.units.compare import at_least, at_most
+from calc.units.constants import DAY
+from calc.units.covered import NotCovered
+from calc.units.si import Amperes, Celsius, Coulombs, LossRate, Number, Seconds, Share
+
+
+@dataclass(frozen=True, kw_only=True)
+class Standing:
+    """How long a `bank` may stand with a `drain` on it until it is down to a state `to_state`.
+
+    `bank` is as it is left, on the warmest day; `left` is what is then left of it, on the `coldest`
+    (on the warmest, where that is not known). `loss` is what it loses by itself in that warmth,
+    from `loss_low` to `loss_high` by the pages we saw; `shortest` and `longest` span that. Of the
+    charge that `may_go` the drain has `taken` its part by then, the bank its `own`. `largest_drain`
+    is what may run on for as long as you are `away`: None if that is not known, or if the bank
+    loses too much by itself.
+    """
+
+    bank: Bank
+    to_state: Share
+    drain: Amperes
+    away: Seconds | None
+    coldest: Celsius | None
+    left: Bank
+    day: Seconds
+    warmth: Number
+    loss: LossRate
+    loss_low: LossRate
+    loss_high: LossRate
+    may_go: Coulombs
+    days: Seconds
+    shortest: Seconds
+    longest: Seconds
+    daily: Coulombs
+    taken: Coulombs
+    own: Coulombs
+    largest_drain: Amperes | None
+
+    @property
+    def is_there(self) -> bool:
+        """Whether the bank is down there already."""
+        return at_most(self.bank.state, self.to_state)
+
+    @property
+    def too_long(self) -> bool:
+        """Whether you are away for longer than it may stand."""
+        return self.away is not None and not at_least(self.days, self.away)
+
+    @property
+    def stands_for(self) -> Seconds:
+        """How long it will stand: as long as you are away, or as it may."""
+        return self.days if self.away is None else self.away
+
+
+def standing(
+    *,
+    chemistry: Chemistry,
+    capacity: float,
+    from_state: float,
+    to_state: float,
+    drain: float,
+    self_discharge: float,
+    away: float | None,
+    temperature: float,
+    coldest: float | None,
+) -> Standing:
+    """Return how long a bank of `capacity` [A·s] may stand with `drain` [A] on it.
+
+    From `from_state` to `to_state` [0..1], losing a share `self_discharge` [1/s] near 25 °C by
+    itself, more at `temperature` [°C], its warmest. `coldest` [°C] is its coldest, `away` [s] how
+    long it is left, None where not known. Raises NotCovered for a `to_state` above the other and a
+    `coldest` above the warmest.
+    """
+    if not at_most(to_state, from_state):
+        raise NotCovered(
+            "to_state", "must be no higher than at the start: a bank that stands only empties."
+        )
+    if coldest is not None and coldest > temperature:
+        raise NotCovered("coldest", "must be no warmer than the warmest battery.")
+    warmth = battery.warmth_factor(temperature)
+    low, high = (rate * warmth for rate in battery.self_discharge_range(chemistry))
+    loss, drop = self_discharge * warmth, from_state - to_state
+
+    def stands(rate: float) -> float:
+        return battery.standing_time(capacity=capacity, drop=drop, drain=drain, loss=rate)
+
+    days = stands(loss)
+    spare = None if away is None else drop * capacity / away - loss * capacity
+    return Standing(
+        bank=battery.bank(
+            chemistry=chemistry, capacity=capacity, temperature=temperature, state=from_state
+        ),
+        to_state=to_state,
+        drain=drain,
+        away=away,
+        coldest=coldest,
+        left=battery.bank(
+            chemistry=chemistry,
+            capacity=capacity,
+            temperature=temperature if coldest is None else coldest,
+            state=to_state,
+        ),
+        day=DAY,
+        warmth=warmth,
+        loss=loss,
+        loss_low=low,
+        loss_high=high,
+        may_go=drop * capacity,
+        days=days,
+        shortest=stands(high),
+        longest=stands(low),
+        daily=drain * DAY,
+        taken=drain * days,
+        own=loss * capacity * days,
+        largest_drain=spare if spare is not None and spare > 0 else None,
+    )
