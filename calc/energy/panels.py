@@ -9,7 +9,8 @@ from functools import cache
 from math import exp, prod
 from typing import Annotated
 
-from calc.energy.sun import Month, Sky, SunDay
+from calc.energy.cloud import Sky
+from calc.energy.sun import Month, SunDay
 from calc.tables import table
 from calc.units.compare import at_least
 from calc.units.covered import Enumeration

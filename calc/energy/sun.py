@@ -6,7 +6,7 @@ is 180 toward the equator and 90 toward the east on both halves of the earth.
 """
 
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import lru_cache
 from math import acos, asin, atan2, cos, degrees, hypot, pi, radians, remainder, sin, tan
 from typing import Annotated
 
@@ -17,10 +17,8 @@ from calc.energy.sky import (
     refraction,
     relative_airmass,
 )
-from calc.tables import table
-from calc.units.compare import at_most
-from calc.units.constants import DAY, HOUR
-from calc.units.covered import Enumeration, NotCovered
+from calc.units.constants import DAY
+from calc.units.covered import Enumeration
 from calc.units.si import (
     Degrees,
     JoulesPerSquareMetre,
@@ -37,15 +35,9 @@ SOLAR_CONSTANT: Annotated[WattsPerSquareMetre, Tag("sunlight at its mean distanc
 ALBEDO: Annotated[Share, Tag("light that bare ground throws back")] = 0.2  # common practice
 MID_DAYS = (15, 46, 74, 105, 135, 166, 196, 227, 258, 288, 319, 349)  # the 15th of each month
 _EPOCH = 8400.0  # days from noon of 1 January 2000 to that of day 0 of 2023
-# FAO-56, equation 35: shares of the light outside the air
-_ANGSTROM_A, _ANGSTROM_B = 0.25, 0.50
 _STEPS = 72  # in half a day: ten minutes
-# Of clear air, under which the measured stations are set against a clear day: common practice
-STATION_TURBIDITY: Annotated[Number, Tag("usual Linke turbidity")] = 3.0
 # At noon, below which hills and trees decide: common practice, no source
 LOW_SUN: Annotated[Degrees, Tag("height of the noon sun that hills and trees take")] = 15.0
-# Of clear days; the published months lie at 43 to 87 % (`calc/tables/typical_sun.csv`): our choice
-BRIGHT_SKY: Annotated[Share, Tag("share of a clear day above which a sky is hardly typical")] = 0.85
 
 
 class Month(Enumeration):
@@ -157,34 +149,6 @@ class SunDay:
     def spread(self) -> JoulesPerSquareMetre:
         """What falls on the plane if cloud spreads all the light of `horizontal` over the sky."""
         return self.horizontal * self.plane.spread_factor
-
-
-@dataclass(frozen=True, kw_only=True)
-class Sky:
-    """What a usual day brings of a clear one.
-
-    `share` of it as estimated, `sunshine` the hours of bright sun of `daylight`, where known, and
-    the share `used` by either.
-    """
-
-    share: Share
-    sunshine: Seconds | None
-    daylight: Seconds
-    used: Share
-
-    @property
-    def from_sunshine(self) -> bool:
-        """Whether the share comes from the hours of bright sun."""
-        return self.sunshine is not None and self.daylight > 0
-
-
-@dataclass(frozen=True, kw_only=True)
-class Station:
-    """A station with published sums: its `place`, where it lies, its share of a clear day."""
-
-    place: str
-    at: Degrees
-    share: Share
 
 
 def sky_view_factor(tilt: float) -> float:
@@ -359,55 +323,4 @@ def day_on_plane(
         daylight=sunset_angle(north, season) / pi * DAY,
         noon=90 - abs(degrees(north - season)),
         bright=square_sum / total if total else 0.0,
-    )
-
-
-def clear_day_share(*, sunshine: float, daylight: float) -> float:
-    """Return the share of a clear day's sum that comes on level ground after Ångström and FAO-56.
-
-    `sunshine` is the time of bright sun, `daylight` that between sunrise and sunset [s, more than
-    0], both as means of a month: Rs = (0.25 + 0.50 n/N) Ra, against n = N.
-    """
-    return (_ANGSTROM_A + _ANGSTROM_B * sunshine / daylight) / (_ANGSTROM_A + _ANGSTROM_B)
-
-
-def usual_sky(*, share: float, sunshine: float | None, daylight: float) -> Sky:
-    """Return what a usual day brings of a clear one: by `sunshine` [s] where known, else `share`.
-
-    `daylight` [s] is that between sunrise and sunset; where there is none, `share` stands. Raises
-    NotCovered for more sunshine than daylight.
-    """
-    if sunshine is not None and not at_most(sunshine, daylight):
-        most = f"the {daylight / HOUR:.2f} h between sunrise and sunset"
-        raise NotCovered("sunshine", f"must be at most {most}.")
-    if sunshine is None or not daylight:
-        return Sky(share=share, sunshine=sunshine, daylight=daylight, used=share)
-    used = clear_day_share(sunshine=sunshine, daylight=daylight)
-    return Sky(share=share, sunshine=sunshine, daylight=daylight, used=used)
-
-
-@cache
-def stations(month: Month) -> tuple[Station, ...]:
-    """Return the share of a clear day, on level ground, that each measured station has in `month`.
-
-    Published sums of typical meteorological years (`calc/tables/typical_sun.csv`) over our own
-    clear day.
-    """
-    kilowatt_hour = 1000.0 * HOUR
-    return tuple(
-        Station(
-            place=row["place"],
-            at=float(row["latitude_deg"]),
-            share=float(row[f"m{month.number}"])
-            * kilowatt_hour
-            / day_on_plane(
-                latitude=float(row["latitude_deg"]),
-                day_of_year=month.mid_day,
-                tilt=0.0,
-                facing=180.0,
-                turbidity=STATION_TURBIDITY,
-                altitude=float(row["altitude_m"]),
-            ).horizontal,
-        )
-        for row in table("typical_sun").rows
     )

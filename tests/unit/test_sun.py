@@ -9,7 +9,7 @@ from math import acos, atan2, cos, degrees, pi, radians, sin
 import pytest
 
 import calc
-from calc.energy import sky, sun
+from calc.energy import cloud, sky, sun
 
 MINUTE = 60.0
 FAO_CONSTANT = 0.0820e6 / MINUTE  # W/m²
@@ -136,7 +136,7 @@ def day(latitude, number, **others):
 
 def test_sunshine_of_fao_example_10():
     """7.1 h of bright sun of 10.9 h: 14.45 of 25.1 MJ/m², where a clear day has 0.75 of them."""
-    share = sun.clear_day_share(sunshine=7.1 * 3600, daylight=10.9 * 3600)
+    share = cloud.clear_day_share(sunshine=7.1 * 3600, daylight=10.9 * 3600)
     assert share * 0.75 * 25.1 == pytest.approx(14.45, abs=0.005)
 
 

@@ -3,8 +3,9 @@
 from typing import Annotated
 
 # fmt: off
+from calc.energy.cloud import BRIGHT_SKY
 from calc.energy.panels import TILT_FLATTERS, Regulator, SolarYield
-from calc.energy.sun import BRIGHT_SKY, LOW_SUN
+from calc.energy.sun import LOW_SUN
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
 from calc.units.si import Degrees, Number, Share, Tag

@@ -4,10 +4,10 @@
 from typing import Annotated
 
 from calc.energy.battery import BASE_TEMPERATURE, Chemistry
+from calc.energy.cloud import BRIGHT_SKY
 from calc.energy.forecast import WeekAhead
 from calc.energy.limits import COOL, EMPTIED_WITHIN, FREEZING, MOST_OF_LEAD_ACID
 from calc.energy.panels import TILT_FLATTERS
-from calc.energy.sun import BRIGHT_SKY
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
 from calc.units.si import Number, Share, Tag

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 
 from calc.energy import panels
+from calc.energy.cloud import Station, stations, usual_sky
 from calc.energy.panels import Array, Loss, Mount, Regulator, SolarYield, solar_yield
-from calc.energy.sun import Month, Station, day_on_plane, stations, usual_sky
+from calc.energy.sun import Month, day_on_plane
 from calc.units.si import Coulombs, Joules, JoulesPerSquareMetre, Share
 
 

@@ -15,9 +15,18 @@ PRACTICE = Practice(
                 "losses": ("14 %", "20 %"),
             },
             slips=(
-                Slip(formula="energy / sky", says="That is a day without a cloud. Multiply by the share that a usual day brings."),
-                Slip(formula="energy / (1 - losses)", says="The losses are left out: dirt, shade, wiring and the rest."),
-                Slip(formula="energy * losses / (1 - losses)", says="That is what is lost. What is left is one less the losses."),
+                Slip(
+                    formula="energy / sky",
+                    says="That is a day without a cloud. Multiply by the share that a usual day brings.",
+                ),
+                Slip(
+                    formula="energy / (1 - losses)",
+                    says="The losses are left out: dirt, shade, wiring and the rest.",
+                ),
+                Slip(
+                    formula="energy * losses / (1 - losses)",
+                    says="That is what is lost. What is left is one less the losses.",
+                ),
             ),
         ),
         Task(
@@ -30,7 +39,10 @@ PRACTICE = Practice(
                 "voltage": ("13 V", "26 V", "14 V"),
             },
             slips=(
-                Slip(inputs={"voltage": "12 V"}, says="Divide by the voltage at which the bank is charged, not by the name of the system."),
+                Slip(
+                    inputs={"voltage": "12 V"},
+                    says="Divide by the voltage at which the bank is charged, not by the name of the system.",
+                ),
             ),
         ),
         Task(
@@ -42,7 +54,10 @@ PRACTICE = Practice(
                 "sky": ("45 %", "60 %", "80 %"),
             },
             slips=(
-                Slip(formula="sun_hours / sky", says="That holds for a day without a cloud. Take the share of a usual day."),
+                Slip(
+                    formula="sun_hours / sky",
+                    says="That holds for a day without a cloud. Take the share of a usual day.",
+                ),
             ),
         ),
         Task(
@@ -53,7 +68,10 @@ PRACTICE = Practice(
                 "voltage": ("13 V", "14.4 V", "27 V"),
             },
             slips=(
-                Slip(formula="array * sky / voltage", says="At noon under a clear sky the whole label counts: cables and fuse must bear that."),
+                Slip(
+                    formula="array * sky / voltage",
+                    says="At noon under a clear sky the whole label counts: cables and fuse must bear that.",
+                ),
             ),
         ),
     )
