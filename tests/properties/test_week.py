@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 
 from calc.energy.balance import HOUR, course
 from calc.energy.battery import Chemistry
-from calc.energy.week import DAYS, Load, Plan
+from calc.energy.sun import Month
+from calc.energy.week import DAYS, Load, WeekInputs, When
 
 FEW = settings(max_examples=60, deadline=None)
 
@@ -18,11 +19,11 @@ loads = st.builds(
     name=st.just("load"),
     watts=st.floats(0, 2000),
     hours=st.floats(0, 24 * HOUR),
-    when=st.sampled_from(("day", "night", "all")),
+    when=st.sampled_from(When),
     inverter=st.booleans(),
 )
 plans = st.builds(
-    Plan,
+    WeekInputs,
     capacity=st.floats(10 * HOUR, 2000 * HOUR),
     chemistry=st.sampled_from(Chemistry),
     from_state=st.floats(0, 1),
@@ -35,7 +36,7 @@ plans = st.builds(
     always=st.booleans(),
     array=st.floats(0, 3000),
     latitude=st.sampled_from((-70, -34, 0, 45, 57, 69, 90)),
-    month=st.integers(1, 12),
+    month=st.sampled_from(Month),
     sky=st.floats(0, 1),
     losses=st.floats(0, 0.5),
     tilt=st.sampled_from((0, 30, 90)),
@@ -136,6 +137,6 @@ def test_days_passed_over_in_the_outlook_change_nothing(plan):
 def test_the_hours_of_a_load_are_all_laid_into_the_day(plan):
     asked = sum(load.energy for load in plan.loads)
     assert sum(plan.day.useful) == pytest.approx(asked, rel=1e-9, abs=1e-6)
-    months = [plan.in_month(month) for month in range(1, 13)]
+    months = [plan.in_month(month) for month in Month]
     for one, other in pairwise(months):
         assert sum(one.day.useful) == pytest.approx(sum(other.day.useful), rel=1e-9, abs=1e-6)

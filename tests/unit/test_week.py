@@ -5,12 +5,12 @@ from dataclasses import replace
 import pytest
 
 from calc.energy.battery import cold_factor
-from calc.energy.sun import MID_DAYS, day_on_plane
-from calc.energy.week import Load, Plan, day_hours, running
+from calc.energy.sun import Month, day_on_plane
+from calc.energy.week import Load, WeekInputs, day_hours, running
 from tests.unit.week_by_minutes import week_by_minutes
 
 HOUR = 3600.0
-PLAN = Plan(
+PLAN = WeekInputs(
     capacity=200 * HOUR,
     chemistry="AGM",
     from_state=1.0,
@@ -26,7 +26,7 @@ PLAN = Plan(
     always=True,
     array=200.0,
     latitude=45.0,
-    month=10,
+    month=Month.OCTOBER,
     sky=0.5,
     losses=0.14,
     tilt=0.0,
@@ -43,7 +43,7 @@ PLAN = Plan(
 
 def minutes_of(plan, *, coulombic, energy, taper_hours, most_per_hour, exponent, cold):
     """Return the week by minutes, with the published figures of the chemistry given anew."""
-    day_of_year = MID_DAYS[plan.month - 1]
+    day_of_year = plan.month.mid_day
     sun = day_on_plane(
         latitude=plan.latitude,
         day_of_year=day_of_year,
@@ -82,15 +82,17 @@ LITHIUM = {"coulombic": 0.99, "energy": 0.92, "taper_hours": 0.1, "most_per_hour
 BY_MINUTES = {
     "lead-acid, full and tapering": (PLAN, LEAD | {"exponent": 1.10, "cold": 1.19}),
     "lead-acid, empty within the week": (
-        replace(PLAN, shore_every=0, sky=0.2, month=11),
+        replace(PLAN, shore_every=0, sky=0.2, month=Month.NOVEMBER),
         LEAD | {"exponent": 1.10, "cold": 1.19},
     ),
     "gel in a southern winter": (
-        replace(PLAN, chemistry="gel", latitude=-40.0, month=7, shore_every=2),
+        replace(PLAN, chemistry="gel", latitude=-40.0, month=Month.JULY, shore_every=2),
         LEAD | {"exponent": 1.15, "cold": 1.19},
     ),
     "lithium in June": (
-        replace(PLAN, chemistry="LFP", usable=0.8, voltage=12.8, capacity=80 * HOUR, month=6),
+        replace(
+            PLAN, chemistry="LFP", usable=0.8, voltage=12.8, capacity=80 * HOUR, month=Month.JUNE
+        ),
         LITHIUM | {"exponent": 1.0, "cold": 1.0},
     ),
 }

@@ -21,33 +21,33 @@ FAILING = {
 def found(texts):
     """Return the plan of a week and its changes, as the sheet finds them."""
     answer = WORKSHEET.work(texts)
-    plan = answer.values["plan"]
+    plan = answer.result.inputs
     return answer, plan, list(remedies.remedies(plan))
 
 
 def typed(plan, one):
     """Return the fields that a reader would change for a change of one kind."""
     match one.kind:
-        case remedies.ARRAY:
+        case remedies.Kind.ARRAY:
             return {"array": f"{one.amount:.9g} W"}
-        case remedies.BANK:
+        case remedies.Kind.BANK:
             return {"capacity": f"{one.amount / 3600:.9g} A.h"}
-        case remedies.DRIVE:
+        case remedies.Kind.DRIVE:
             return {"drive_hours": f"{one.amount / 3600:.9g} h"}
-        case remedies.SHORE:
+        case remedies.Kind.SHORE:
             return {"shore_every": f"{one.amount:.0f}"}
-        case remedies.OFF:
+        case remedies.Kind.OFF:
             return {"inverter_on": "while used"}
     times = {load.name: (load.watts, load.hours / 3600) for load in plan.loads}
-    if one.kind == remedies.HALF:
+    if one.kind == remedies.Kind.HALF:
         times[one.load] = times[one.load][0], times[one.load][1] / 2
-    elif one.kind == remedies.WITHOUT:
+    elif one.kind == remedies.Kind.WITHOUT:
         del times[one.load]
     rows = []
     for load in plan.loads:
         if load.name in times:
             watts, hours = times[load.name]
-            fed = load.inverter and one.kind != remedies.ROUTE
+            fed = load.inverter and one.kind != remedies.Kind.ROUTE
             route = "inverter" if fed else "direct"
             rows.append(f"{load.name}:{watts:g} W:{hours:g} h:{load.when}:{route}")
     return {"loads": ";".join(rows)}
@@ -74,9 +74,9 @@ def test_a_change_asks_for_no_more_than_is_needed(name):
     texts = FAILING[name]
     _, plan, changes = found(texts)
     steps = {
-        remedies.ARRAY: remedies.MOST_ARRAY - plan.array,
-        remedies.DRIVE: remedies.MOST_DRIVE - plan.drive_hours,
-        remedies.BANK: (remedies.MOST_BANK - 1) * plan.capacity,
+        remedies.Kind.ARRAY: remedies.MOST_ARRAY - plan.array,
+        remedies.Kind.DRIVE: remedies.MOST_DRIVE - plan.drive_hours,
+        remedies.Kind.BANK: (remedies.MOST_BANK - 1) * plan.capacity,
     }
     tried = 0
     for one in changes:
@@ -85,7 +85,7 @@ def test_a_change_asks_for_no_more_than_is_needed(name):
             again = calc.work("week-ahead", {**texts, **typed(plan, remedies.Remedy(**less))})
             assert again.values["empty_after"] is not None, one
             tried += 1
-        if one.works and one.kind == remedies.SHORE and one.amount < 6 and not one.besides:
+        if one.works and one.kind == remedies.Kind.SHORE and one.amount < 6 and not one.besides:
             fewer = {**texts, "shore_every": f"{one.amount + 1:.0f}"}
             assert calc.work("week-ahead", fewer).values["empty_after"] is not None
             tried += 1
@@ -112,9 +112,9 @@ def test_nothing_is_asked_of_a_week_that_holds_nor_of_a_bank_that_begins_empty()
 def test_a_fridge_that_starts_by_itself_leaves_no_time_to_switch_the_inverter_off():
     _, _, changes = found({"loads": HOUSEHOLD})
     kinds = {one.kind for one in changes}
-    assert remedies.ROUTE in kinds and remedies.OFF not in kinds
+    assert remedies.Kind.ROUTE in kinds and remedies.Kind.OFF not in kinds
     _, _, changes = found({})
-    assert remedies.OFF in {one.kind for one in changes}
+    assert remedies.Kind.OFF in {one.kind for one in changes}
 
 
 def test_no_change_is_found_where_none_is_enough():
@@ -146,7 +146,7 @@ def test_a_household_fridge_empties_the_bank_sooner_than_one_at_battery_voltage(
 def test_a_later_stage_changes_only_what_was_still_missing():
     stages = [answer for _, answer in WORKSHEET.stages(WORKSHEET.read({})[0]) if answer]
     first, last = stages[0].values, stages[-1].values
-    later = {"months", "carrying", "remedies", "cheapest", "way_out"}
+    later = {"months", "carrying", "remedies", "cheapest", "way_out", "tried"}
     assert {name for name in first if first[name] != last[name]} == later
 
 
