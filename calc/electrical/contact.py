@@ -7,29 +7,60 @@ them, so a joint has a resistance and warms; oxide and slackening leave fewer sp
 from dataclasses import dataclass
 from functools import cache
 from math import pi, sqrt
+from typing import Annotated
 
+from calc.electrical.cable import USUAL_INSULATION
 from calc.tables import table
 from calc.units.compare import at_least, at_most
+from calc.units.covered import Enumeration
+from calc.units.si import (
+    Amperes,
+    Celsius,
+    Kelvins,
+    Number,
+    Ohms,
+    Share,
+    Tag,
+    Volts,
+    VoltsPerKelvin,
+    Watts,
+)
 
-MOST_DROP = 0.1  # V, a connection that carries high current: SAE as quoted in a workshop manual
-GOOD_BOLTED = 15e-6  # ohm, top of the range of good bolted busbar joints: instrument maker
-WELL_KEPT = 300e-6  # ohm, top of the range of well-kept power contacts: substation article
-GLOWS_LEAST, GLOWS_MOST = 5.0, 35.0  # W, glowing loose connections: NBSIR 76-1011, abstract
-LITTLE_HEAT = 0.5  # W, what a small plug-in terminal gives off: common practice, no source
-WARM_METAL = 90.0  # °C, what lugs and holders are commonly made for: common practice, no source
-HOT_METAL = 105.0  # °C, insulation of good boat cable: a column of 33 CFR 183.425, table 5
-GROWTH_LEAST = 2.0  # times the resistance may grow before the drop is too much: common practice
-LIKE_MOST = 1.5  # times the lowest of like connections: ANSI/NETA as restated, 50 % above it
-SMALL_DROP = 1e-3  # V, where a usual meter's last digit shows: common practice, no source
-SMALL_LOAD = 0.2  # of the full current, for a reading of voltage: common practice, no source
-THERMAL_LOAD = 0.4  # of full load, the least for a reading of temperature: thermography check list
-RISE_ROOT = 0.61  # I1/I2 = (rise1/rise2)^0.61: IEC 61439-1, 10.10.2.3.1, as quoted
+# SAE, as quoted in a workshop manual, for a connection that carries high current
+MOST_DROP: Annotated[Volts, Tag("most drop of one connection")] = 0.1
+# Where a usual meter's last digit shows: common practice, no source
+SMALL_DROP: Annotated[Volts, Tag("drop too small to judge by")] = 1e-3
+# Of the full current, for a reading of voltage: common practice, no source
+SMALL_LOAD: Annotated[Share, Tag("least load for a reading of voltage")] = 0.2
+# Of the full current, for a reading of temperature: a thermographer's check list
+THERMAL_LOAD: Annotated[Share, Tag("least load for a reading of temperature")] = 0.4
+# I1/I2 = (rise1/rise2)^0.61: IEC 61439-1, 10.10.2.3.1, as quoted
+RISE_ROOT: Annotated[Number, Tag("exponent of current with temperature rise")] = 0.61
+# What lugs and holders are commonly made for: common practice, no source
+WARM_METAL: Annotated[Celsius, Tag("metal that lugs and holders are made for")] = 90.0
+GROWTHS = (1, 2, 4, 8)  # times the resistance: what a loose joint does next
 
-ABSOLUTE_ZERO = -273.15  # °C
-SOFTENS, MELTS = 190.0, 1083.0  # °C, contact spots of copper: 463 K and 1356 K, with the relation
+ABSOLUTE_ZERO: Annotated[Celsius, Tag("absolute zero")] = -273.15  # by definition
+# Contact spots of copper, 463 K and 1356 K: with the relation (Holm)
+SOFTENS: Annotated[Celsius, Tag("copper softens")] = 190.0
+MELTS: Annotated[Celsius, Tag("copper melts")] = 1083.0
 BOLTZMANN, CHARGE = 1.380649e-23, 1.602176634e-19  # J/K and C, exact by the SI of 2019
-VOLTS_PER_KELVIN = 2 * pi / sqrt(3) * BOLTZMANN / CHARGE
-"""Twice the root of the Lorenz number L = pi²/3 (k/e)² of metals [V/K]."""
+# Twice the root of the Lorenz number L = pi²/3 (k/e)² of metals
+VOLTS_PER_KELVIN: VoltsPerKelvin = 2 * pi / sqrt(3) * BOLTZMANN / CHARGE
+
+
+class RiseOver(Enumeration):
+    """What the temperature of a joint is compared with."""
+
+    LIKE_JOINT = "like-joint"
+    AIR = "air"
+
+
+class Scale(Enumeration):
+    """A scale that classes temperature rises."""
+
+    NETA = "NETA"
+    MILITARY = "military"
 
 
 def spot_temperature(*, drop: float, metal: float) -> float | None:
@@ -54,46 +85,6 @@ def softening_drop(metal: float) -> float:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Contact:
-    """What a reading says of a joint, in [ohm], [W] and [V]; None where there is no real figure.
-
-    `reaches` is False where the supply can't push the full current through this joint; then
-    `feeds` [A] is all it could. `growth_left` is how often the resistance may yet grow before the
-    joint drops `MOST_DROP` at full current.
-    """
-
-    resistance: float
-    heat: float
-    feeds: float
-    reaches: bool
-    full_drop: float | None
-    full_heat: float | None
-    drop_share: float | None
-    growth_left: float | None
-
-
-def contact(*, drop: float, current: float, full_current: float, voltage: float) -> Contact:
-    """Return what a joint that drops `drop` [V] at `current` [A] does at `full_current` [A].
-
-    R = U/I; heat = U I; at another current heat goes with its square. `voltage` [V] is the
-    supply's. All above nought.
-    """
-    resistance = drop / current
-    full_drop = resistance * full_current
-    reaches = full_drop < voltage
-    return Contact(
-        resistance=resistance,
-        heat=drop * current,
-        feeds=voltage / resistance,
-        reaches=reaches,
-        full_drop=full_drop if reaches else None,
-        full_heat=resistance * full_current**2 if reaches else None,
-        drop_share=full_drop / voltage if reaches else None,
-        growth_left=MOST_DROP / full_drop if at_most(full_drop, MOST_DROP) else None,
-    )
-
-
-@dataclass(frozen=True)
 class Grown:
     """A joint whose resistance has grown by `factor`, at full current: drop [V] and heat [W].
 
@@ -101,9 +92,9 @@ class Grown:
     """
 
     factor: int
-    resistance: float
-    drop: float | None
-    heat: float | None
+    resistance: Ohms
+    drop: Volts | None
+    heat: Watts | None
 
 
 def growth(*, resistance: float, full_current: float, voltage: float) -> tuple[Grown, ...]:
@@ -112,21 +103,28 @@ def growth(*, resistance: float, full_current: float, voltage: float) -> tuple[G
     Heat feeds oxide and creep, which feed the resistance: what comes next is known, when is not.
     """
     found = []
-    for factor in (1, 2, 4, 8):
+    for factor in GROWTHS:
         grown = factor * resistance
         drop = grown * full_current
         flows = drop < voltage
         heat = grown * full_current**2
-        found.append(Grown(factor, grown, drop if flows else None, heat if flows else None))
+        found.append(
+            Grown(
+                factor=factor,
+                resistance=grown,
+                drop=drop if flows else None,
+                heat=heat if flows else None,
+            )
+        )
     return tuple(found)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Rise:
     """A temperature rise [K] at full load: `upper` by the square, `lower` by IEC 61439-1."""
 
-    upper: float
-    lower: float
+    upper: Kelvins
+    lower: Kelvins
 
 
 def rise_at_full(*, rise: float, current: float, full_current: float) -> Rise | None:
@@ -139,7 +137,7 @@ def rise_at_full(*, rise: float, current: float, full_current: float) -> Rise | 
     if not at_least(current, THERMAL_LOAD * full_current):
         return None
     share = full_current / current
-    return Rise(rise * share**2, rise * share ** (1 / RISE_ROOT))
+    return Rise(upper=rise * share**2, lower=rise * share ** (1 / RISE_ROOT))
 
 
 @dataclass(frozen=True)
@@ -150,9 +148,12 @@ class Severity:
     printed: str
     action: str
 
+    def __str__(self) -> str:
+        return f"priority {self.priority} ({self.printed}): {self.action}"
+
 
 @cache
-def _classes(scale: str, over: str) -> tuple[tuple[float, bool, Severity], ...]:
+def _classes(scale: Scale, over: str) -> tuple[tuple[float, bool, Severity], ...]:
     rows = [r for r in table("thermal_severity").rows if (r["scale"], r["over"]) == (scale, over)]
     return tuple(
         (
@@ -164,13 +165,193 @@ def _classes(scale: str, over: str) -> tuple[tuple[float, bool, Severity], ...]:
     )
 
 
-def severity(scale: str, over: str, rise: float) -> Severity | None:
-    """Return the class of a `rise` [K] on a 'NETA' or 'military' scale, or None below its lowest.
+def severity(scale: Scale, over: RiseOver, rise: float) -> Severity | None:
+    """Return the class of a `rise` [K] `over` something on a scale, or None below its lowest.
 
-    `over` is 'like joint' or 'air' (the military scale makes no difference: 'either'). A rise
-    between two printed classes takes the more severe.
+    The military scale makes no difference what it is over. A rise between two printed classes
+    takes the more severe. Raises NotCovered for a name that is not in an enumeration.
     """
-    for least, itself, found in _classes(scale, over):
+    scale, over = Scale(scale), RiseOver(over)
+    column = "either" if scale is Scale.MILITARY else over.replace("-", " ")
+    for least, itself, found in _classes(scale, column):
         if at_least(rise, least) if itself else not at_most(rise, least):
             return found
     return None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Reading:
+    """What was read across a joint: `drop` [V] at `current` [A].
+
+    `full_current` [A] is the most it is to carry, `voltage` [V] the supply's, `temperature` [°C]
+    that of the metal round it, `good_drop` [V] that of a like joint at the same current.
+    """
+
+    drop: Volts
+    current: Amperes
+    full_current: Amperes
+    voltage: Volts
+    temperature: Celsius
+    good_drop: Volts | None
+
+    @property
+    def small(self) -> bool:
+        """Whether the drop or the load is too small to judge by."""
+        return self.drop < SMALL_DROP or not at_least(self.current, SMALL_LOAD * self.full_current)
+
+
+@dataclass(frozen=True, kw_only=True)
+class FullLoad:
+    """A joint at full current: its drop, that as a share of the supply, its heat.
+
+    `spot` is the temperature of its hottest contact spot, None where copper would have melted.
+    """
+
+    drop: Volts
+    drop_share: Share
+    heat: Watts
+    spot: Celsius | None
+    spot_rise: Kelvins | None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Warmth:
+    """How much warmer than something a joint is: measured, and at full current.
+
+    `at_full` is None where the load was too small to tell. `worst`, the largest, is classed; the
+    classes are None below the lowest of their scale.
+    """
+
+    rise: Kelvins
+    rise_over: RiseOver
+    at_full: Rise | None
+    worst: Kelvins
+    severity: Severity | None
+    military: Severity | None
+
+    @property
+    def priority(self) -> int:
+        """The class by number, 1 being the worst; 0 below the scale."""
+        return self.severity.priority if self.severity else 0
+
+    @property
+    def light(self) -> bool:
+        """Whether the load was too small for a temperature."""
+        return self.at_full is None
+
+
+@dataclass(frozen=True, kw_only=True)
+class MeasuredJoint:
+    """What a reading says of a joint; None where there is no real figure.
+
+    `full` is None where the supply can't push the full current through this joint; then
+    `max_current` is all it could. `softening` is the drop at which its contact spots soften.
+    """
+
+    reading: Reading
+    resistance: Ohms
+    heat: Watts
+    max_current: Amperes
+    full: FullLoad | None
+    most_drop: Volts
+    softening: Volts
+    growth: tuple[Grown, ...]
+    warmth: Warmth | None
+
+    @property
+    def ratio(self) -> Number | None:
+        """The drop over that of the like joint."""
+        good = self.reading.good_drop
+        return None if good is None else self.reading.drop / good
+
+    @property
+    def worst_heat(self) -> Watts:
+        """The larger of the heat now and at full current."""
+        return max(self.heat, self.full.heat if self.full else 0)
+
+    @property
+    def warm_metal(self) -> Celsius:
+        """The most that lugs and holders are commonly made for."""
+        return WARM_METAL
+
+    @property
+    def hot_metal(self) -> Celsius:
+        """The most that good cable is made for."""
+        return USUAL_INSULATION
+
+    @property
+    def growth_left(self) -> Number | None:
+        """How often the resistance may yet grow before the joint drops too much at full current."""
+        full_drop = self.resistance * self.reading.full_current
+        return self.most_drop / full_drop if at_most(full_drop, self.most_drop) else None
+
+
+def measured_joint(
+    *,
+    drop: float,
+    current: float,
+    full_current: float,
+    good_drop: float | None,
+    rise: float | None,
+    rise_over: RiseOver,
+    voltage: float,
+    temperature: float,
+) -> MeasuredJoint:
+    """Return what a joint that drops `drop` [V] at `current` [A] does at `full_current` [A].
+
+    R = U/I; heat = U I; at another current heat goes with its square. `good_drop` [V] is that of a
+    like joint, `rise` [K] how much warmer the joint is than `rise_over`, both None if unknown;
+    `voltage` [V] the supply's, `temperature` [°C] that of the metal round it, up to SOFTENS.
+    Raises NotCovered for a name that is not in an enumeration.
+    """
+    resistance = drop / current
+    rise_over = RiseOver(rise_over)
+    full = None
+    if resistance * full_current < voltage:
+        full = _at_full(resistance, full_current, voltage, temperature)
+    warmth = None
+    if rise is not None:
+        warmth = _warmth(rise, rise_over, current, full_current)
+    return MeasuredJoint(
+        reading=Reading(
+            drop=drop,
+            current=current,
+            full_current=full_current,
+            voltage=voltage,
+            temperature=temperature,
+            good_drop=good_drop,
+        ),
+        resistance=resistance,
+        heat=drop * current,
+        max_current=voltage / resistance,
+        full=full,
+        most_drop=MOST_DROP,
+        softening=softening_drop(temperature),
+        growth=growth(resistance=resistance, full_current=full_current, voltage=voltage),
+        warmth=warmth,
+    )
+
+
+def _at_full(resistance: float, current: float, voltage: float, metal: float) -> FullLoad:
+    drop = resistance * current
+    spot = spot_temperature(drop=drop, metal=metal)
+    return FullLoad(
+        drop=drop,
+        drop_share=drop / voltage,
+        heat=resistance * current**2,
+        spot=spot,
+        spot_rise=None if spot is None else spot - metal,
+    )
+
+
+def _warmth(rise: float, over: RiseOver, current: float, full_current: float) -> Warmth:
+    at_full = rise_at_full(rise=rise, current=current, full_current=full_current)
+    worst = max(rise, at_full.upper if at_full else 0)
+    return Warmth(
+        rise=rise,
+        rise_over=over,
+        at_full=at_full,
+        worst=worst,
+        severity=severity(Scale.NETA, over, worst),
+        military=severity(Scale.MILITARY, over, worst),
+    )

@@ -9,10 +9,6 @@ def ask(**inputs):
     return calc.work("joint-heat", inputs)
 
 
-def said(answer) -> str:
-    return " ".join(remark.text for remark in answer.cautions)
-
-
 def test_a_warm_joint_is_fine_only_where_a_thermometer_says_so():
     """By hand: 10 mV at 250 A give 2.5 W, 14 mV at 350 A 4.9 W, 16 mV at 400 A 6.4 W."""
     texts = {"drop": "16 mV", "good_drop": "16 mV", "current": "400 A", "full_current": "400 A"}
@@ -27,8 +23,8 @@ def test_a_joint_that_warms_is_not_cleared_by_a_like_joint_that_may_warm_as_much
         texts = {"drop": drop, "good_drop": drop, "current": "400 A", "full_current": "400 A"}
         assert ask(**texts, rise="0.5 K", rise_over="like joint").verdict != "fine"
     alike = ask(**texts | {"drop": "16 mV", "good_drop": "16 mV"}, rise="0.5 K")
-    assert "warmer than the air" in alike.sentence
-    assert "as bad as its like" in said(alike)
+    assert alike.rule == "contact.heat-of-a-glow"
+    assert "contact.warm-as-its-like" in alike.rules
 
 
 @pytest.mark.parametrize(
@@ -38,7 +34,7 @@ def test_a_joint_whose_resistance_may_not_even_double_is_not_fine(drop, verdict)
     """By hand: twice 50 mV is the 0.1 V of the SAE limit. At 5 A that is 0.25 W, and no heat."""
     answer = ask(drop=drop, good_drop=drop, current="5 A", full_current="5 A")
     assert answer.verdict == verdict
-    assert ("resistance has doubled" in answer.sentence) is (verdict == "caution")
+    assert (answer.rule == "contact.little-growth-left") is (verdict == "caution")
 
 
 def test_what_is_not_known_has_no_line_and_one_joint_is_not_one_times_another():
@@ -46,6 +42,6 @@ def test_what_is_not_known_has_no_line_and_one_joint_is_not_one_times_another():
     none = {one.id for one in alone.worksheet.results if alone.values[one.id] is None}
     assert none == {"ratio", "spot", "growth_left"}
     assert all(alone.worksheet.result(name).hide_if_none for name in none)
-    assert "would melt copper" in said(alone)
+    assert "contact.spots-would-melt" in alone.rules
     pair = ask(drop="10 mV", good_drop="10 mV", current="100 A", full_current="100 A")
-    assert "1 times" not in pair.sentence and "in line with its like" in pair.sentence
+    assert pair.rule == "joint-heat.fine" and "1 times" not in pair.sentence

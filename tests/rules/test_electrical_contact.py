@@ -1,0 +1,153 @@
+"""Rules on a joint that was measured: each on either side of where it begins to speak."""
+
+import pytest
+
+import calc
+from calc.electrical.contact import measured_joint, softening_drop
+from calc.electrical.rules import contact as rules
+from calc.judge import Rule, always, mends
+from tests.contract.samples import answers
+from tests.rules.judging import mended
+
+
+def joint(**changes):
+    """Return a joint of 100 µΩ, as good as its like: 10 mV and 1 W at its full 100 A."""
+    usual = {
+        "drop": 0.010, "current": 100.0, "full_current": 100.0, "good_drop": 0.010, "rise": None,
+        "rise_over": "air", "voltage": 12.0, "temperature": 60.0,
+    }  # fmt: skip
+    return measured_joint(**usual | changes)
+
+
+def case(rule, fires, silent, **both):
+    """Return a case in which `rule` fires on the first, and not on the second of two neighbours."""
+    return pytest.param(rule, both | fires, both | silent, id=f"{rule.id} {fires}")
+
+
+def drop(volts, **others):
+    return {"drop": volts, "good_drop": volts, **others}
+
+
+def full(amperes):
+    return {"full_current": amperes}
+
+
+def rise(kelvins):
+    return {"rise": kelvins}
+
+
+ALONE, PAIR = {"good_drop": None}, {"good_drop": 0.010}
+OVER_AIR, OVER_LIKE = {"rise_over": "air"}, {"rise_over": "like-joint"}
+FROM_105 = softening_drop(105.0)  # 83.5 mV: its own test has it by hand
+EITHER_SIDE = (
+    # 12 V over 50 mΩ are 240 A.
+    case(rules.NOT_REACHED, full(240.0), full(239.0), **drop(5.0)),
+    case(rules.LOSES_ALREADY, drop(0.1001), drop(0.1)),  # SAE, as quoted
+    case(rules.LOSES_AT_FULL, full(1001.0), full(1000.0)),  # 100.1 mV
+    case(rules.SOFTENS, full(1e4 * FROM_105 + 1), full(1e4 * FROM_105 - 1), temperature=105.0),
+    case(rules.SOFTENS, {"temperature": 105.0}, {"temperature": 60.0}, **full(900.0)),
+    case(rules.GLOWS, full(592.0), full(591.0)),  # 35.05 and 34.93 W
+    case(rules.GLOWS, drop(0.0875, current=400.0), drop(0.0874, current=400.0), **full(1.0)),
+    case(rules.TOO_HOT, {"temperature": 105.1}, {"temperature": 105.0}),
+    case(rules.HOT_METAL, {"temperature": 90.1}, {"temperature": 90.0}),
+    # NETA: over like parts 1 to 3 K, 4 to 15 K and above; over air 1 to 10 K up to above 40 K.
+    case(rules.WORST_CLASS, rise(15.1), rise(15.0), **OVER_LIKE),
+    case(rules.WORST_CLASS, rise(40.1), rise(40.0)),
+    case(rules.WORST_CLASS, OVER_LIKE, OVER_AIR, rise=16.0),
+    case(rules.WORST_CLASS, full(200.0), full(100.0), rise=11.0),  # 44 K by the square
+    case(rules.WARMER_THAN_SHOULD_BE, rise(1.0), rise(0.99)),
+    case(rules.WARMER_THAN_SHOULD_BE, rise(1.0), rise(None)),
+    case(rules.BEYOND_LIKE, {"good_drop": 0.00666}, {"good_drop": 0.00667}),
+    case(rules.BEYOND_LIKE, {"good_drop": 0.001}, ALONE),
+    case(rules.LIKE_IS_WORSE, {"good_drop": 0.01501}, {"good_drop": 0.01499}),
+    case(rules.LIKE_IS_WORSE, {"good_drop": 0.020}, ALONE),
+    case(rules.ILL_KEPT, drop(0.0301), drop(0.0299)),  # 301 µΩ and 3 W
+    case(rules.ILL_KEPT, drop(0.0501), drop(0.0499), current=10.0, **full(10.0)),  # 0.5 W
+    case(rules.SMALL_READING, drop(0.00099), drop(0.001)),
+    case(rules.SMALL_READING, full(501.0), full(500.0)),  # a fifth
+    case(rules.LIGHT_LOAD, full(251.0), full(250.0), rise=0.1),  # 40 %
+    case(rules.LIGHT_LOAD, rise(0.1), rise(None), **full(251.0)),
+    case(rules.WARM, full(224.0), full(223.0)),  # 5.02 and 4.97 W
+    case(rules.WARM, OVER_LIKE, OVER_AIR, rise=0.01, **full(224.0)),
+    case(rules.WARM, rise(0.5), rise(0.1), **full(230.0)),  # 2.6 K is of a class, 0.5 K of none
+    case(rules.WARM, full(251.0), full(250.0), rise=0.01),  # too light a load to clear it
+    case(rules.NEAR_LIMIT, full(501.0), full(500.0)),  # 50 mV
+    case(rules.NEAR_LIMIT, full(501.0), full(1001.0)),  # none is left: it loses too much
+    case(rules.SMALL_TERMINAL, ALONE, PAIR, drop=0.0301),
+    case(rules.SMALL_TERMINAL, {"drop": 0.0301}, {"drop": 0.03}, **ALONE),
+    case(rules.WORSE_THAN_BOLTED, {"drop": 0.00151}, {"drop": 0.0015}, **ALONE),
+    case(rules.WORSE_THAN_BOLTED, ALONE, PAIR),
+    case(rules.LEAVE_OFF, full(592.0), full(591.0)),
+    case(rules.LEAVE_OFF, {"temperature": 105.1}, {"temperature": 105.0}),
+    case(rules.GLOWED_IN_TESTS, full(224.0), full(223.0)),
+    case(rules.SPOT_WOULD_MELT, drop(0.42), drop(0.40), temperature=20.0),  # 1083 °C and 1040 °C
+    case(rules.SPOT_WOULD_MELT, full(239.0), full(240.0), **drop(5.0)),
+    case(rules.WARM_AS_ITS_LIKE, full(224.0), full(223.0), rise=0.1, **OVER_LIKE),
+    case(rules.WARM_AS_ITS_LIKE, OVER_LIKE, OVER_AIR, rise=0.1, **full(224.0)),
+    case(rules.NO_LIKE, ALONE, PAIR),
+    case(rules.CABLE_IS_WARM_TOO, OVER_AIR, OVER_LIKE, rise=0.1),
+    case(rules.CABLE_IS_WARM_TOO, rise(0.1), rise(None)),
+    case(rules.SCALES_DISAGREE, rise(0.1), rise(None)),
+    case(rules.RISE_AT_FULL, full(250.0), full(251.0), rise=0.1),
+    case(rules.RISE_AT_FULL, rise(0.1), rise(None)),
+)
+
+
+@pytest.mark.parametrize(("rule", "fires", "silent"), EITHER_SIDE)
+def test_a_rule_speaks_on_its_side_of_the_line_only(rule, fires, silent):
+    assert rule.when(joint(**fires))
+    assert not rule.when(joint(**silent))
+
+
+def test_every_rule_that_may_be_silent_has_its_case():
+    every = {rule for rule in vars(rules).values() if isinstance(rule, Rule)}
+    tested = {one.values[0].id for one in EITHER_SIDE}
+    assert {rule.id for rule in every if rule.when is not always} == tested
+
+
+def test_nothing_is_said_of_a_good_joint():
+    assert [rule.id for rule in rules.JUDGEMENTS if rule.when(joint())] == []
+
+
+@pytest.mark.parametrize(
+    ("rule", "texts", "amperes"),
+    [
+        # 6 mΩ: 50 mV, which leave room for twice the resistance, at 8.3 A.
+        (rules.NOT_REACHED, {"drop": "60 mV", "current": "10 A", "full_current": "2000 A"}, 8),
+        # 100 µΩ: 5 W at 223.6 A.
+        (rules.LOSES_AT_FULL, {"drop": "10 mV", "current": "100 A", "full_current": "1100 A"}, 223),
+        (rules.GLOWS, {"drop": "10 mV", "current": "100 A", "full_current": "600 A"}, 223),
+        (rules.WARM, {"drop": "10 mV", "current": "100 A", "full_current": "300 A"}, 223),
+        (rules.SOFTENS, {"drop": "10 mV", "current": "100 A", "full_current": "1200 A"}, 223),
+        # 10 mΩ: 50 mV at 5 A.
+        (rules.NEAR_LIMIT, {"drop": "60 mV", "current": "6 A", "full_current": "6 A"}, 5),
+    ],
+    ids=lambda value: getattr(value, "id", None),
+)
+def test_a_joint_may_carry_the_current_that_a_rule_offers(rule, texts, amperes):
+    after = calc.work("joint-heat", mended("joint-heat", rule.id, texts))
+    assert after.values["full_current"] == amperes
+
+
+def test_no_current_is_offered_for_a_joint_that_is_bad_as_it_was_measured():
+    """90 mV at 400 A are 36 W already; what is asked of it later changes nothing."""
+    assert rules.GLOWS.mend(joint(**drop(0.090, current=400.0, full_current=400.0))) is None
+
+
+def test_every_remedy_offered_on_drawn_joints_mends():
+    offered = set()
+    for _, answer in answers("joint-heat"):
+        found = answer.result
+        for rule in rules.JUDGEMENTS:
+            change = rule.mend(found) if rule.mend and rule.when(found) else None
+            if change:
+                offered.add(rule.id)
+                read, warmth = found.reading, found.warmth
+                after = measured_joint(
+                    drop=read.drop, current=read.current, good_drop=read.good_drop,
+                    voltage=read.voltage, temperature=read.temperature,
+                    rise=warmth and warmth.rise, rise_over=warmth.rise_over if warmth else "air",
+                    **change.values,
+                )  # fmt: skip
+                assert mends(rule, rules.JUDGEMENTS, found, after), rule.id
+    assert offered == {rule.id for rule in rules.JUDGEMENTS if rule.mend}
