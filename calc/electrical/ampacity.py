@@ -7,6 +7,7 @@ thickest gauge of the table that holds no more copper. A conductor as it is laid
 correction, is `calc.electrical.cable`.
 """
 
+from dataclasses import dataclass
 from functools import cache, lru_cache
 from math import inf, sqrt
 from typing import Annotated
@@ -17,7 +18,7 @@ from calc.electrical.conductors import GaugeReading, Series, conductor, conducto
 from calc.tables import table
 from calc.units.compare import at_least
 from calc.units.covered import Enumeration, NotCovered
-from calc.units.si import Celsius, Share, Tag
+from calc.units.si import Amperes, Celsius, Count, Share, Tag
 
 BASE_AMBIENT: Annotated[Celsius, Tag("air of the ampacity tables")] = 30.0  # of every rule set
 # 33 CFR 183.425 table 5, and ABYC E-11
@@ -253,6 +254,48 @@ def ampacity_by_copper(name: str, *, insulation: float, gauge_reading: GaugeRead
     thinnest = _gauges(RuleSet.CFR33, insulation)[0]
     share = copper_area(name, gauge_reading) / conductor(thinnest).area
     return share * row_ampacity(thinnest, insulation, RuleSet.CFR33)
+
+
+@dataclass(frozen=True, kw_only=True)
+class TableAmpacity:
+    """What `parallel` like conductors carry by table 5 of 33 CFR 183.425, before all corrections.
+
+    At 30 °C, two together, with insulation of 105 °C and of 60 °C. Below the table it is by their
+    share of the copper of its thinnest row.
+    """
+
+    conductor: str
+    parallel: Count
+    gauge_reading: GaugeReading
+    at_105: Amperes
+    at_60: Amperes
+
+    @property
+    def one_at_60(self) -> Amperes:
+        """What one of them carries with insulation of 60 °C."""
+        return self.at_60 / self.parallel
+
+    @property
+    def below_table(self) -> bool:
+        """Whether the table has no row for so thin a conductor."""
+        reading = self.gauge_reading
+        found = table_ampacity(self.conductor, insulation=105.0, gauge_reading=reading)
+        return found is None
+
+
+def ampacity_of_run(name: str, *, parallel: float, gauge_reading: GaugeReading) -> TableAmpacity:
+    """Return what `parallel` conductors `name` carry by the table alone. Raises NotCovered."""
+    at_105, at_60 = (
+        ampacity_by_copper(name, insulation=insulation, gauge_reading=gauge_reading)
+        for insulation in (105.0, 60.0)
+    )
+    return TableAmpacity(
+        conductor=name,
+        parallel=parallel,
+        gauge_reading=gauge_reading,
+        at_105=parallel * at_105,
+        at_60=parallel * at_60,
+    )
 
 
 # Names that others still use

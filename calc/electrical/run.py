@@ -5,8 +5,8 @@ fuses and switches on the way, and whether the conductor can carry the current
 (`calc.electrical.cable`).
 """
 
-from dataclasses import dataclass
-from typing import Annotated
+from dataclasses import dataclass, replace
+from typing import Annotated, Any
 
 from calc.electrical.conductors import (
     COPPER_ZERO_RESISTANCE,
@@ -192,6 +192,12 @@ def loaded(laid: RunResult, *, current: float, voltage: float, limit: float) -> 
         loss=current * drop if flows else None,
         load_voltage=voltage - drop if flows else None,
     )
+
+
+def again(run: LoadedRun, **change: Any) -> LoadedRun:
+    """Return a loaded run with a `change` of what is laid, worked anew. Raises NotCovered."""
+    laid = run_of(replace(run.laid.run, **change))
+    return loaded(laid, current=run.current, voltage=run.voltage, limit=run.limit)
 
 
 def designation(name: str, parallel: float, gauge_reading: GaugeReading) -> str:

@@ -216,8 +216,10 @@ class Writer:
         value, leaf = part_of(self.result, path), path.rpartition(".")[2]
         if leaf in self.readings and self.readings[leaf].value == value:
             return self.readings[leaf].text
-        if leaf in self.named and self.values[leaf] == value:
-            return self.shown[leaf]
+        for output in self.named.values():
+            alike = leaf in (output.id, output.path.rpartition(".")[2])
+            if alike and self.values[output.id] == value:
+                return self.shown[output.id]
         kind = kind_at(type(self.result), path)
         for reading in self.readings.values():
             if kind and reading.kind is kind and reading.value == value:

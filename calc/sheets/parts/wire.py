@@ -51,7 +51,7 @@ SAE = (  # of a Copper
     Output(id="sae_area", at="area", label="Copper of the SAE size", symbol="A_s", kind=AREA, digits=4),
     Output(id="sae_share", label="Copper that the SAE size lacks", kind=RATIO, rounding=UP),
 )
-RESISTANCE = (  # of a RunResult
+LAID = (  # of a RunResult
     Output(id="wires", at="run.designation", label="Conductors"),
     Output(id="gauge_resistance", label="Resistance per length of the AWG size", symbol="r_g", kind=LINEAR_RESISTANCE, digits=4),
     Output(id="gauge_area", at="copper.named_area", label="Copper of the AWG size", symbol="A_g", kind=AREA, digits=4),

@@ -1,0 +1,44 @@
+"""The working of wire-drop in words, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from calc.electrical.run import LoadedRun, RunResult
+from calc.electrical.wire_drop import WireDrop
+from calc.judge import Level, Rule
+from calc.sheets.parts.wire import resistance_steps, stated_steps
+from calc.worksheet.declare import Step, placed_steps
+
+_THIN_OR_MADE: tuple[Step[RunResult], ...] = (
+    Step(of="stated", source="copper-iacs", when=lambda r: r.computed and not r.run.from_maker,
+         says="{conductor}, {finish} copper at {reference}: thinner than the published table begins, so worked from pure copper, and 2 % more because strands run in a helix."),
+    Step(of="stated", formula="maker_resistance", when=lambda r: r.run.from_maker, says="As the maker states it at {reference}."),
+)
+_LOST: tuple[Step[LoadedRun], ...] = (
+    Step(of="drop", formula="current * resistance", when=lambda r: r.flows, source="ohm", says="Ohm's law."),
+    Step(of="drop_percent", formula="drop / voltage", when=lambda r: r.flows, says="Compared with the system voltage."),
+    Step(of="loss", formula="current * drop", when=lambda r: r.flows, source="ohm", says="This heat is spread along the wire."),
+    Step(of="load_voltage", formula="voltage - drop", when=lambda r: r.flows, says="What is left at the far end."),
+    Step(of="feeds", formula="voltage / resistance", when=lambda r: not r.flows, source="ohm",
+         says="With the far end shorted no more than this can flow, so there is no drop to give for more."),
+)
+
+
+def _parallel(d: WireDrop) -> bool:
+    return d.loaded.laid.run.parallel > 1
+
+
+STEPS = (
+    *stated_steps("loaded.laid"),
+    *placed_steps("loaded.laid", *_THIN_OR_MADE),
+    *resistance_steps("loaded.laid"),
+    *placed_steps("loaded", *_LOST),
+    Step[WireDrop](of="allowed", formula="limit * voltage", source="abyc-drop", says="The limit you chose, in volts."),
+    Step[WireDrop](of="smallest_conductor", says="The thinnest size of the same series whose drop stays within the limit at this current, length and temperature. Sizes below 18 AWG and 0.75 mm² are left to signals, unless yours is one."),
+    Step[WireDrop](of="longest_run", formula="allowed / (2 * current * per_length)", source="ohm", when=lambda d: not _parallel(d), says="The run at which this conductor meets the limit exactly."),
+    Step[WireDrop](of="longest_run", formula="allowed * parallel / (2 * current * per_length)", source="ohm", when=_parallel,
+                   says="The run at which these conductors meet the limit exactly."),
+)
+
+FINE = Rule[LoadedRun](
+    id="wire-drop.fine", level=Level.FINE,
+    headline="{drop} lost, {drop_share} of the supply: within the {limit} you allow.",
+)
