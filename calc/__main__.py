@@ -4,6 +4,8 @@
     lugwise --list wire-drop
     lugwise wire-drop current="30 A" length="12 ft"
     lugwise wire-drop --json current="30 A"
+    lugwise --rules
+    lugwise --rules fuse.
     lugwise wire-drop --practice 7
     lugwise wire-drop --practice 7 --reply "0.5 V"
 
@@ -14,8 +16,10 @@ import argparse
 import json
 import signal
 import sys
+from typing import Any
 
 import calc
+from calc.judge import Rule
 from calc.practice import mark, question
 from calc.units.shown import with_mm2
 from calc.worksheet.answer import Answer
@@ -30,11 +34,20 @@ def main(words: list[str] | None = None) -> int:
     parser.add_argument("inputs", nargs="*", metavar="field=value", help='such as current="30 A"')
     parser.add_argument("--json", action="store_true", help="print the answer as data")
     parser.add_argument("--list", action="store_true", help="list the worksheets, or one's fields")
+    parser.add_argument(
+        "--rules",
+        nargs="?",
+        const="",
+        metavar="ID",
+        help="list the judgements, or those whose id begins so, each with the worksheets it is in",
+    )
     parser.add_argument("--practice", type=int, metavar="NUMBER", help="ask that question")
     parser.add_argument("--reply", metavar="TEXT", help="mark a reply to that question")
     options = parser.parse_intermixed_args(words)
     practised = options.practice is not None
     alone = practised and options.worksheet and not (options.inputs or options.list)
+    if options.rules is not None:
+        return _print_rules(options.rules)
     if not (options.worksheet or options.list) or ((practised or options.reply) and not alone):
         parser.print_usage(sys.stderr)
         return 2
@@ -56,6 +69,33 @@ def main(words: list[str] | None = None) -> int:
         else as_text(answer)
     )
     return 0
+
+
+def _print_rules(begins: str) -> int:
+    """Print each rule with its level, its text's home and the worksheets that use it."""
+    users: dict[str, list[str]] = {}
+    rules: dict[str, Rule[Any]] = {}
+    for name in calc.worksheets():
+        for use in calc.find(name).uses:
+            rules[use.rule.id] = use.rule
+            users.setdefault(use.rule.id, []).append(name)
+    homes = _homes()
+    for rule_id in sorted(rule_id for rule_id in rules if rule_id.startswith(begins)):
+        names = ", ".join(dict.fromkeys(users[rule_id]))
+        print(f"{rule_id}  [{rules[rule_id].level}]  {homes.get(id(rules[rule_id]), 'a sheet')}")
+        print(f"    in {names}")
+    return 0 if any(rule_id.startswith(begins) for rule_id in rules) else 2
+
+
+def _homes() -> dict[int, str]:
+    """Return the module and the name under which each rule stands, by the rule's identity."""
+    found: dict[int, str] = {}
+    for name, module in sorted(sys.modules.items()):
+        if name.startswith("calc."):
+            for constant, value in vars(module).items():
+                if isinstance(value, Rule) and (id(value) not in found or ".rules." in name):
+                    found[id(value)] = f"{name}.{constant}"
+    return found
 
 
 def _practice(options: argparse.Namespace) -> str:

@@ -1,0 +1,100 @@
+"""A judgement stands once, under one id, beside the domain that it judges, and is used."""
+
+import re
+from collections import defaultdict
+from importlib import import_module
+from pathlib import Path
+
+import calc
+from calc.judge import JUDGING, Level, Rule
+from tests.contract.samples import answers, sheets
+
+PROJECT = Path(__file__).parents[2]
+
+
+def homes() -> dict[int, str]:
+    """Return the module of each rule of the book, by the rule's identity."""
+    found: dict[int, str] = {}
+    for path in sorted((PROJECT / "calc").glob("*/rules/*.py")):
+        name = path.relative_to(PROJECT).with_suffix("").as_posix().replace("/", ".")
+        module = import_module(name.removesuffix(".__init__"))
+        for value in vars(module).values():
+            if isinstance(value, Rule):
+                found.setdefault(id(value), name)
+    return found
+
+
+def used() -> dict[str, list[Rule]]:
+    """Return the rules that sheets use, by id."""
+    found: dict[str, list[Rule]] = defaultdict(list)
+    for sheet in sheets():
+        for use in sheet.uses:
+            if use.rule not in found[use.rule.id]:
+                found[use.rule.id].append(use.rule)
+    return found
+
+
+def test_an_id_stands_for_one_rule():
+    assert {name: rules for name, rules in used().items() if len(rules) > 1} == {}
+
+
+def test_an_id_names_a_subject_and_a_finding():
+    assert [name for name in used() if not re.fullmatch(r"[a-z0-9-]+\.[a-z0-9-]+", name)] == []
+
+
+def test_a_judgement_lives_in_the_book_and_what_a_sheet_says_by_itself_bears_its_name():
+    book = homes()
+    for sheet in sheets():
+        for use in sheet.uses:
+            if id(use.rule) not in book:
+                assert use.rule.id.startswith(f"{sheet.id}."), use.rule.id
+                assert use.rule.level in (Level.FINE, Level.NOTE), f"{use.rule.id} judges"
+
+
+def test_no_rule_of_the_book_is_idle():
+    own = {id(rule) for rules in used().values() for rule in rules}
+    assert {home for rule, home in homes().items() if rule not in own} == set()
+
+
+def test_no_sentence_stands_twice():
+    texts = defaultdict(set)
+    for rules in used().values():
+        for rule in rules:
+            if rule.text:
+                texts[rule.text].add(rule.id)
+    assert {text: ids for text, ids in texts.items() if len(ids) > 1} == {}
+
+
+def test_a_verdict_is_the_worst_level_that_fires_and_its_sentence_the_first_of_that_level():
+    for sheet in sheets():
+        order = [use.rule for use in sheet.uses]
+        for texts, answer in answers(sheet.id)[::7]:
+            levels = {rule.level for rule in order if rule.id in answer.rules}
+            worst = next(level for level in JUDGING if level in levels)
+            assert answer.verdict == worst, texts
+            assert answer.rule == next(
+                rule.id for rule in order if rule.level == worst and rule.id in answer.rules
+            ), texts
+
+
+def test_each_sheet_can_be_fine():
+    """By a sentence of its own, or it is one that never says so, with the reason."""
+    never = {
+        "alternator-charge": "a relay is never fine, a charger is",
+        "find-fault": "a search ends in a cause",
+    }
+    for sheet in sheets():
+        fine = [use for use in sheet.uses if use.rule.level is Level.FINE]
+        assert fine or sheet.id in never, sheet.id
+
+
+def test_ids_stand_in_the_data_form_and_in_the_page():
+    from calc.render.answer import answer_html
+
+    for name in calc.worksheets():
+        answer = calc.work(name)
+        data, page = calc.as_data(answer), str(answer_html(answer))
+        assert data["rule"] == answer.rule and data["rules"] == list(answer.rules)
+        assert f'data-rule="{answer.rule}"' in page
+        for said in (*answer.cautions, *answer.notes):
+            assert f'data-rule="{said.rule}"' in page
