@@ -64,7 +64,7 @@ class Workers:
 
     def end(self) -> None:
         """End the worker as the system does: nobody is told."""
-        self.page.evaluate("() => Worker.prototype.terminate.call(window.workers.at(-1))")
+        self.page.evaluate("() => window.workers.at(-1).terminate()")
 
     def deafen(self, deaf: bool = True) -> None:
         """From now on no ask reaches Python, in any worker."""
@@ -99,6 +99,10 @@ class Workers:
                 document, "hidden", { get: () => hidden, configurable: true })""",
             hidden,
         )
+
+    def sleep(self, milliseconds: int) -> None:
+        """Let the device sleep: all that came due meanwhile comes once, when it wakes."""
+        self.page.clock.fast_forward(milliseconds)
 
     def pass_time(self, milliseconds: int) -> None:
         """Let the page's clock run on."""
