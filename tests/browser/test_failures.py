@@ -159,6 +159,9 @@ def test_without_its_script_a_sheet_says_that_it_takes_no_values(browser, server
         page.keyboard.press("Tab")
         page.locator("h1").click()
         assert said() == f'"{words}"'
+        for figure in (".lw-figure", ".lw-gist-words"):
+            style = "(e) => getComputedStyle(e).textDecorationLine"
+            assert sheet.root.locator(figure).first.evaluate(style) == "line-through"
         expect(sheet.answer).to_have_text(built(sheet))
 
 
