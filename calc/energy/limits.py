@@ -52,3 +52,13 @@ NO_ROOM_FOR_AGEING: Annotated[Share, Tag("room for ageing that is none")] = 0.05
 FILLS_NO_BLOCK: Annotated[Volts, Tag("charging voltage below which no 12 V block fills")] = 13.0
 # A charge that ends below it hardly fills lead-acid of a nominal 12 V: common practice, no source
 HARDLY_FILLS_LEAD: Annotated[Volts, Tag("end of charge that hardly fills lead-acid")] = 14.0
+
+# Pages on lead-acid prefer it to the least that they ask for
+FULL_REST: Annotated[Seconds, Tag("rest that lead-acid is best read after")] = 24 * HOUR
+# Of the capacity, from which a count is worth a full charge: our choice
+DRIFTED: Annotated[Share, Tag("drift of a count that is worth a full charge")] = 0.1
+# Of a 12 V block, by which a monitor's full voltage is set lower: common practice, no source
+BELOW_ABSORPTION: Annotated[Volts, Tag("a monitor's full voltage below that of the charge")] = 0.2
+# Of a 12 V block; beyond them the nominal voltage is mistaken: our choice
+LOWEST_READING: Annotated[Volts, Tag("lowest reading of a block")] = 6.0
+HIGHEST_READING: Annotated[Volts, Tag("highest reading of a block")] = 16.0

@@ -15,8 +15,14 @@ PRACTICE = Practice(
                 "usable": ("80 %", "90 %"),
             },
             slips=(
-                Slip(formula="remaining / draw", says="That empties the bank to nothing. Leave in what you do not use."),
-                Slip(formula="usable * capacity / draw", says="That is from full. Start from what the monitor shows."),
+                Slip(
+                    formula="remaining / draw",
+                    says="That empties the bank to nothing. Leave in what you do not use.",
+                ),
+                Slip(
+                    formula="usable * capacity / draw",
+                    says="That is from full. Start from what the monitor shows.",
+                ),
             ),
         ),
         Task(
@@ -30,9 +36,18 @@ PRACTICE = Practice(
                 "efficiency": ("85 %", "80 %"),
             },
             slips=(
-                Slip(formula="missing / current", says="Only part of what goes in counts: divide by the efficiency too."),
-                Slip(formula="missing * efficiency / current", says="Divide by the efficiency: a loss makes it longer."),
-                Slip(formula="remaining / (current * efficiency)", says="What counts is what is missing, not what is there."),
+                Slip(
+                    formula="missing / current",
+                    says="Only part of what goes in counts: divide by the efficiency too.",
+                ),
+                Slip(
+                    formula="missing * efficiency / current",
+                    says="Divide by the efficiency: a loss makes it longer.",
+                ),
+                Slip(
+                    formula="remaining / (current * efficiency)",
+                    says="What counts is what is missing, not what is there.",
+                ),
             ),
         ),
         Task(
@@ -46,8 +61,14 @@ PRACTICE = Practice(
             },
             choices=("no state at all", "between 0 and 40 %", "between 40 and 90 %"),
             slips=(
-                Slip(reply="between 0 and 40 %", says="A load pulls the voltage down. Let it rest first."),
-                Slip(reply="between 40 and 90 %", says="Under load the voltage tells no state. Let it rest first."),
+                Slip(
+                    reply="between 0 and 40 %",
+                    says="A load pulls the voltage down. Let it rest first.",
+                ),
+                Slip(
+                    reply="between 40 and 90 %",
+                    says="Under load the voltage tells no state. Let it rest first.",
+                ),
             ),
         ),
     )

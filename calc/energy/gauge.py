@@ -1,0 +1,384 @@
+"""What a monitor counts, how long that lasts, and what a reading of the voltage may say.
+
+In scope: a healthy bank whose capacity is what is said, a current that stays as it is. Out of
+scope: a count whose last full charge was none.
+"""
+
+from dataclasses import dataclass
+
+from calc.energy import battery, charging, limits, rested, voltages
+from calc.energy.battery import Bank, Chemistry
+from calc.energy.charging import Acceptance, Charge
+from calc.energy.rested import Band
+from calc.units.compare import at_least, at_most
+from calc.units.covered import Enumeration, NotCovered
+from calc.units.si import (
+    Amperes,
+    Coulombs,
+    Count,
+    LossRate,
+    Number,
+    PerSecond,
+    Seconds,
+    Share,
+    Volts,
+)
+
+
+class Taken(Enumeration):
+    """How a voltage was read."""
+
+    UNDER_LOAD = "under-load"
+    CHARGING = "charging"
+    AT_REST = "at-rest"
+
+
+class Silence(Enumeration):
+    """Why a voltage tells no state of charge."""
+
+    LOADED = "loaded"
+    CHARGED = "charged"
+    SETTLING_LEAD_ACID = "settling-lead-acid"
+    SETTLING_LFP = "settling-lfp"
+    TOO_HIGH = "too-high"
+
+
+@dataclass(frozen=True, kw_only=True)
+class ChargeCount:
+    """What a monitor counts as `remaining` of a bank, and by how much that may have drifted.
+
+    It misses a current `zero_error` and the bank's own `loss`, for the time `since_full`.
+    """
+
+    bank: Bank
+    zero_error: Amperes
+    since_full: Seconds
+    remaining: Coulombs
+    missing: Coulombs
+    loss: LossRate
+    drift: Coulombs
+    state_low: Share
+
+
+@dataclass(frozen=True, kw_only=True)
+class Drawn:
+    """A current out of a bank: of what is `available` in the cold it lets out a share.
+
+    `time` is how long that lasts, `to_floor` how long until the share that is used is gone. None
+    where the table of the cold ends.
+    """
+
+    bank: Bank
+    draw: Amperes
+    rated_time: Seconds
+    exponent: Number
+    cold_factor: Number | None
+    cold_capacity: Coulombs | None
+    available: Coulombs | None
+    let_out: Share | None
+    time: Seconds | None
+    to_floor: Seconds | None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Filled:
+    """A current into a bank that keeps a share `efficiency` of it.
+
+    `time` is how long it would take if the current stayed, `full_time` as the bank takes less.
+    `charge` is None where it is as full as its tail current makes it.
+    """
+
+    bank: Bank
+    current: Amperes
+    efficiency: Share
+    usual_limit: Amperes
+    time: Seconds
+    charge: Charge | None
+    full_time: Seconds
+
+    @property
+    def lead_acid(self) -> bool:
+        """Whether the bank is lead-acid."""
+        return self.bank.lead_acid
+
+
+@dataclass(frozen=True, kw_only=True)
+class VoltageReading:
+    """A reading at the posts of a bank, right to within a share `meter`, and what it says.
+
+    `band` are the states that it allows, or None, and then `silence` tells why. `highest` is the
+    most that such a bank is given.
+    """
+
+    chemistry: Chemistry
+    blocks: Count
+    voltage: Volts
+    taken: Taken
+    rested_for: Seconds | None
+    meter: Share
+    highest: Volts
+    band: Band | None
+    silence: Silence | None
+    past_empty: bool
+
+    @property
+    def too_high(self) -> bool:
+        """Whether it is more than such a bank is given, even at the low end of the reading."""
+        return not at_most(self.voltage * (1 - self.meter), self.highest)
+
+
+@dataclass(frozen=True, kw_only=True)
+class MonitorSettings:
+    """What a monitor of a bank is set to: full above `full_voltage` and below `tail`."""
+
+    absorption: Volts
+    margin: Volts
+    full_voltage: Volts
+    tail_rate: PerSecond
+    tail: Amperes
+
+
+@dataclass(frozen=True, kw_only=True)
+class Gauge:
+    """What is left of a bank, how long `current` lasts, and what the voltage says.
+
+    `usable` is the share that is used, `floor` what is left in. `usual_limit` and `highest` are the
+    current and the voltage that such a bank is usually charged with at most. `drawn`, `filled` and
+    `reading` are None where no current flows out, none flows in, and no voltage was read.
+    """
+
+    bank: Bank
+    current: Amperes
+    usable: Share
+    floor: Coulombs
+    count: ChargeCount
+    drawn: Drawn | None
+    filled: Filled | None
+    reading: VoltageReading | None
+    acceptance: Acceptance
+    needed_rest: Seconds
+    usual_limit: Amperes
+    highest: Volts
+    settings: MonitorSettings
+
+    @property
+    def time(self) -> Seconds | None:
+        """How long until the bank is empty, or full, at this current."""
+        if self.drawn:
+            return self.drawn.time
+        return self.filled.time if self.filled else None
+
+    @property
+    def band(self) -> Band | None:
+        """The states that the voltage allows."""
+        return self.reading.band if self.reading else None
+
+    @property
+    def spent(self) -> bool:
+        """Whether the share that is used is gone."""
+        if self.drawn:
+            return self.drawn.to_floor == 0
+        return self.filled is None and at_most(self.count.remaining, self.floor)
+
+    @property
+    def perhaps_spent(self) -> bool:
+        """Whether it may be gone, by what the count may be off."""
+        drawn = self.drawn
+        if drawn is None or drawn.available is None or not drawn.to_floor:
+            return False
+        return at_least(self.count.drift, drawn.available - self.floor)
+
+
+def gauge(
+    bank: Bank,
+    *,
+    current: float,
+    efficiency: float,
+    usable: float,
+    rated_time: float,
+    exponent: float,
+    zero_error: float,
+    since_full: float,
+    blocks: int,
+    reading: float | None,
+    taken: Taken,
+    rested_for: float | None,
+    meter: float,
+) -> Gauge:
+    """Return what is left of `bank` and how long `current` [A] lasts, negative out of it.
+
+    It keeps a share `efficiency` [0..1] of a charge, of which `usable` is used; its label is meant
+    over `rated_time` [s], `exponent` is Peukert's. The monitor misses `zero_error` [A] and was last
+    full `since_full` [s] ago. `reading` [V], or None, is a voltage of `blocks` of 12 V in series,
+    right to within a share `meter`, `taken` after a rest of `rested_for` [s]. Raises NotCovered for
+    a reading that such a bank never shows.
+    """
+    chemistry = bank.chemistry
+    known = charging.by_chemistry(chemistry)
+    drawn = filled = None
+    factor = 1.0
+    if current < 0:
+        factor = bank.cold_factor or 1.0
+        drawn = _drawn(bank, draw=-current, usable=usable, rated_time=rated_time, exponent=exponent)
+    elif current > 0:
+        filled = _filled(bank, current=current, efficiency=efficiency, known=known)
+    absorption = voltages.charge_end(chemistry) * blocks
+    margin = limits.BELOW_ABSORPTION * blocks
+    read = None
+    if reading is not None:
+        read = voltage_reading(
+            chemistry,
+            voltage=reading,
+            blocks=blocks,
+            taken=Taken(taken),
+            rested_for=rested_for,
+            meter=meter,
+            charged=current > 0,
+        )
+    return Gauge(
+        bank=bank,
+        current=current,
+        usable=usable,
+        floor=(1 - usable) * bank.capacity / factor,
+        count=charge_count(bank, zero_error=zero_error, since_full=since_full),
+        drawn=drawn,
+        filled=filled,
+        reading=read,
+        acceptance=known,
+        needed_rest=battery.rest_needed(chemistry),
+        usual_limit=known.most * bank.capacity,
+        highest=voltages.max_charge_voltage(chemistry) * blocks,
+        settings=MonitorSettings(
+            absorption=absorption,
+            margin=margin,
+            full_voltage=absorption - margin,
+            tail_rate=known.tail,
+            tail=known.tail * bank.capacity,
+        ),
+    )
+
+
+def charge_count(bank: Bank, *, zero_error: float, since_full: float) -> ChargeCount:
+    """Return what a monitor counts that misses `zero_error` [A], full `since_full` [s] ago."""
+    loss = battery.self_discharge(bank.chemistry)
+    drift = (zero_error + loss * bank.capacity) * since_full
+    remaining = bank.capacity * bank.state
+    return ChargeCount(
+        bank=bank,
+        zero_error=zero_error,
+        since_full=since_full,
+        remaining=remaining,
+        missing=bank.capacity - remaining,
+        loss=loss,
+        drift=drift,
+        state_low=max(0.0, bank.state - drift / bank.capacity),
+    )
+
+
+def _drawn(bank: Bank, *, draw: float, usable: float, rated_time: float, exponent: float) -> Drawn:
+    capacity = bank.cold_capacity
+    available = let_out = time = to_floor = None
+    if capacity is not None:
+        available = max(0.0, capacity - (bank.capacity - bank.capacity * bank.state))
+        let_out = battery.count_share(
+            capacity=capacity, rated_time=rated_time, current=draw, exponent=exponent
+        )
+        time = available * let_out / draw
+        to_floor = max(0.0, available - (1 - usable) * capacity) * let_out / draw
+    return Drawn(
+        bank=bank,
+        draw=draw,
+        rated_time=rated_time,
+        exponent=exponent,
+        cold_factor=bank.cold_factor if bank.lead_acid else None,
+        cold_capacity=capacity,
+        available=available,
+        let_out=let_out,
+        time=time,
+        to_floor=to_floor,
+    )
+
+
+def _filled(bank: Bank, *, current: float, efficiency: float, known: Acceptance) -> Filled:
+    full = charging.full_state(time_constant=known.time_constant, tail=known.tail)
+    charge = None
+    if not at_least(bank.state, full):
+        charge = charging.stages(
+            capacity=bank.capacity,
+            current=current,
+            from_state=bank.state,
+            to_state=full,
+            efficiency=efficiency,
+            time_constant=known.time_constant,
+        )
+    return Filled(
+        bank=bank,
+        current=current,
+        efficiency=efficiency,
+        usual_limit=known.most * bank.capacity,
+        time=(bank.capacity - bank.capacity * bank.state) / (current * efficiency),
+        charge=charge,
+        full_time=charge.total if charge else 0.0,
+    )
+
+
+def voltage_reading(
+    chemistry: Chemistry,
+    *,
+    voltage: float,
+    blocks: int,
+    taken: Taken,
+    rested_for: float | None,
+    meter: float,
+    charged: bool,
+) -> VoltageReading:
+    """Return what a `voltage` [V] of `blocks` of 12 V in series says, `taken` as it was.
+
+    `meter` [0..1] is by what share it may be off, `rested_for` [s] the rest before it; `charged`
+    tells that a current flows in. Raises NotCovered for a reading that such a bank never shows.
+    """
+    one = voltage / blocks
+    if not (at_least(one, limits.LOWEST_READING) and at_most(one, limits.HIGHEST_READING)):
+        nominal = voltages.NOMINAL * blocks
+        raise NotCovered(
+            "reading", f"does not fit a {nominal:g} V bank: choose the bank's nominal voltage."
+        )
+    cell = one / voltages.cells(chemistry)
+    band, silence = _says(
+        chemistry, cell=cell, taken=taken, rested_for=rested_for, meter=meter, charged=charged
+    )
+    past = not at_least(cell, rested.lowest(chemistry))
+    return VoltageReading(
+        chemistry=chemistry,
+        blocks=float(blocks),
+        voltage=voltage,
+        taken=taken,
+        rested_for=rested_for,
+        meter=meter,
+        highest=voltages.max_charge_voltage(chemistry) * blocks,
+        band=band,
+        silence=silence,
+        past_empty=taken is Taken.AT_REST and past,
+    )
+
+
+def _says(
+    chemistry: Chemistry,
+    *,
+    cell: float,
+    taken: Taken,
+    rested_for: float | None,
+    meter: float,
+    charged: bool,
+) -> tuple[Band | None, Silence | None]:
+    if taken is Taken.UNDER_LOAD and not charged:
+        return None, Silence.LOADED
+    if taken is not Taken.AT_REST:
+        return None, Silence.CHARGED
+    if not at_least(rested_for or 0.0, battery.rest_needed(chemistry)):
+        lead_acid = chemistry.lead_acid
+        return None, Silence.SETTLING_LEAD_ACID if lead_acid else Silence.SETTLING_LFP
+    try:
+        return rested.band(chemistry=chemistry, voltage=cell, meter=meter * cell), None
+    except rested.TooHigh:
+        return None, Silence.TOO_HIGH
