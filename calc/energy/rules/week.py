@@ -3,14 +3,14 @@
 # fmt: off
 from typing import Annotated
 
-from calc.energy.battery import BASE_TEMPERATURE, Chemistry
+from calc.energy.battery import Chemistry
 from calc.energy.cloud import BRIGHT_SKY
 from calc.energy.forecast import WeekAhead
 from calc.energy.limits import COOL, EMPTIED_WITHIN, FREEZING, MOST_OF_LEAD_ACID
 from calc.energy.panels import TILT_FLATTERS
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
-from calc.units.si import Number, Share, Tag
+from calc.units.si import Share, Tag
 
 # Of the capacity above the floor, less is a near thing: common practice, no source
 SPARE: Annotated[Share, Tag("spare of a bank over its floor")] = 0.1
@@ -18,8 +18,6 @@ SPARE: Annotated[Share, Tag("spare of a bank over its floor")] = 0.1
 NEARLY_FULL: Annotated[Share, Tag("state of a lead-acid bank that counts as nearly full")] = 0.95
 # Below half by less than this is half: our choice
 ROUNDING: Annotated[Share, Tag("room for rounding about half a bank")] = 1e-3
-# IEEE 485 below 4.4 °C is from memory, and the factor there is higher than this
-FACTOR_FROM_MEMORY: Annotated[Number, Tag("factor for cold that is from memory")] = 1.35
 
 _LFP = Chemistry.LFP
 
@@ -145,15 +143,6 @@ TOO_WARM_TO_CHARGE = Rule[WeekAhead](
     id="week.too-warm-to-charge", level=Level.ADVICE, source="practice",
     when=lambda w: w.inputs.chemistry is _LFP and w.inputs.temperature > FREEZING and not w.bank.charges,
     text="At {inputs.temperature} most management systems stop the charging.",
-)
-NO_FACTOR_FOR_COLD_LFP = Rule[WeekAhead](
-    id="week.no-factor-for-cold-lfp", level=Level.ADVICE, source="practice",
-    when=lambda w: w.inputs.chemistry is _LFP and w.inputs.temperature < BASE_TEMPERATURE,
-    text="No published factor for cold LFP capacity is used here: expect less than this in the cold.",
-)
-COLD_FROM_MEMORY = Rule[WeekAhead](
-    id="week.cold-from-memory", level=Level.ADVICE, source="memory", when=lambda w: w.lead_acid and w.bank.cold_factor > FACTOR_FROM_MEMORY,
-    text="The factor for cold below 4.4 °C is from memory, not from a text.",
 )
 ALARMS_FALL_SILENT = Rule[WeekAhead](
     id="week.alarms-fall-silent", level=Level.ADVICE, when=lambda w: _empties(w) or w.starts_empty, source="practice",

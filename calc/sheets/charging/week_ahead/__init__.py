@@ -4,6 +4,7 @@
 from dataclasses import replace
 
 from calc.energy import week
+from calc.energy.rules import bank
 from calc.energy.rules import week as judged
 from calc.energy.week import InverterOn, When
 from calc.sheets.charging.week_ahead import tables
@@ -27,7 +28,7 @@ from calc.units.kinds import (
 )
 from calc.units.kinds.energy import ANGLE, IRRADIATION
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output, Placed
+from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.pictures import Chart
 from calc.worksheet.result_table import Table
@@ -153,7 +154,7 @@ WORKSHEET = Worksheet(
         judged.FALLS, judged.FALLS_SLOWLY, judged.WORN, judged.NEVER_FULL, judged.LOW_SUN_ONLY, judged.LITTLE_TO_SPARE,
         judged.BRIGHT, FINE,
         judged.NO_SOURCE_IN_FROST, judged.SLOW_NEAR_FROST, judged.TILT_UNDER_CLOUD, judged.LEAD_ACID_NOT_CHARGED,
-        judged.TOO_WARM_TO_CHARGE, judged.NO_FACTOR_FOR_COLD_LFP, judged.COLD_FROM_MEMORY, judged.ALARMS_FALL_SILENT,
+        judged.TOO_WARM_TO_CHARGE, *placed("bank.shared", bank.NO_FACTOR_FOR_COLD_LFP, bank.COLD_FROM_MEMORY), judged.ALARMS_FALL_SILENT,
         OWN_HOURS, judged.LEAD_ACID_FILLS_SLOWLY, WHAT_IS_TRIED,
     ),
     valid="Days all alike: the same sky, loads and driving. Shade, snow on the panels, ageing, a monitor's and an alarm's own draw unless listed are not counted.",
