@@ -29,6 +29,8 @@ THICKEST_ROW = "4/0 AWG"  # of every rule set
 UNMARKED_INSULATION: Annotated[Celsius, Tag("insulation without a marking")] = 60.0
 # The hottest that is on sale as cable for vehicles and boats: common practice, no source
 USUAL_INSULATION: Annotated[Celsius, Tag("hottest usual insulation")] = 105.0
+# What lugs and fuse holders are made for: common practice, no source
+HOT_COPPER: Annotated[Celsius, Tag("hottest copper that lugs and holders are made for")] = 90.0
 
 
 @dataclass(frozen=True, kw_only=True)

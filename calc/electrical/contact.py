@@ -9,7 +9,7 @@ from functools import cache
 from math import pi, sqrt
 from typing import Annotated
 
-from calc.electrical.cable import USUAL_INSULATION
+from calc.electrical.cable import HOT_COPPER, USUAL_INSULATION
 from calc.tables import table
 from calc.units.compare import at_least, at_most
 from calc.units.covered import Enumeration
@@ -36,13 +36,12 @@ SMALL_LOAD: Annotated[Share, Tag("least load for a reading of voltage")] = 0.2
 THERMAL_LOAD: Annotated[Share, Tag("least load for a reading of temperature")] = 0.4
 # I1/I2 = (rise1/rise2)^0.61: IEC 61439-1, 10.10.2.3.1, as quoted
 RISE_ROOT: Annotated[Number, Tag("exponent of current with temperature rise")] = 0.61
-# What lugs and holders are commonly made for: common practice, no source
-WARM_METAL: Annotated[Celsius, Tag("metal that lugs and holders are made for")] = 90.0
 GROWTHS = (1, 2, 4, 8)  # times the resistance: what a loose joint does next
 
 ABSOLUTE_ZERO: Annotated[Celsius, Tag("absolute zero")] = -273.15  # by definition
-# Contact spots of copper, 463 K and 1356 K: with the relation (Holm)
+# Contact spots of copper, 463 K: with the relation (Holm)
 SOFTENS: Annotated[Celsius, Tag("copper softens")] = 190.0
+# 1356 K: with the relation (Holm)
 MELTS: Annotated[Celsius, Tag("copper melts")] = 1083.0
 BOLTZMANN, CHARGE = 1.380649e-23, 1.602176634e-19  # J/K and C, exact by the SI of 2019
 # Twice the root of the Lorenz number L = pi²/3 (k/e)² of metals
@@ -272,7 +271,7 @@ class MeasuredJoint:
     @property
     def warm_metal(self) -> Celsius:
         """The most that lugs and holders are commonly made for."""
-        return WARM_METAL
+        return HOT_COPPER
 
     @property
     def hot_metal(self) -> Celsius:

@@ -13,8 +13,9 @@ from calc.units.si import Number, Ohms, Tag, Watts
 GOOD_BOLTED: Annotated[Ohms, Tag("most of a good bolted busbar joint")] = 15e-6
 # Top of the range of well-kept power contacts: an article on substations
 WELL_KEPT: Annotated[Ohms, Tag("most of a well-kept power contact")] = 300e-6
-# Glowing loose connections, from the least heat to the most: NBSIR 76-1011, abstract
+# Of loose connections that glowed, the least heat: NBSIR 76-1011, abstract
 GLOWS_LEAST: Annotated[Watts, Tag("least heat of a glowing connection")] = 5.0
+# The most of them: NBSIR 76-1011, abstract
 GLOWS_MOST: Annotated[Watts, Tag("most heat of a glowing connection")] = 35.0
 # What a small plug-in terminal gives off: common practice, no source
 LITTLE_HEAT: Annotated[Watts, Tag("heat of a small plug-in terminal")] = 0.5

@@ -152,6 +152,10 @@ DISCONNECT_FIRST = Rule[Joint](
     id="joint.disconnect-first", level=Level.ADVICE, source="practice",
     text="Disconnect the bank before you put a spanner near a live stud: a slip across the poles burns and welds. A loose joint heats with the square of the current until insulation burns.",
 )
+INITIAL_EACH = Rule[Joint](
+    id="joint.initial-each", level=Level.ADVICE, source="recheck",
+    text="Initial each joint as it is torqued, then paint a line across nut and stud. After the first rough miles look at every line, put the wrench on once more, and initial again: soft copper settles. A later reading does not tell what was used at first; a joint in doubt is opened, cleaned and made anew.",
+)
 OILED_PUBLISHED = Rule[Joint](
     id="joint.published-are-dry", level=Level.NOTE, when=lambda j: j.thread.condition is Condition.LUBRICATED, source="nut-factor",
     text="No figure found is for an oiled thread: the lowest and the highest here are the dry {published.dry_low} and {published.dry_high}, brought down to {published.share} for the same clamping force.",

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable
 from typing import Annotated
 
 from calc.electrical import nec
-from calc.electrical.cable import UNMARKED_INSULATION
+from calc.electrical.cable import HOT_COPPER, UNMARKED_INSULATION
 from calc.electrical.protection import Protection, changed, remedies, thicker
 from calc.electrical.rules.cable import beyond_print
 from calc.judge import JUDGING, Change, Level, Rule
@@ -16,8 +16,6 @@ from calc.judge.remedies import smallest_change
 from calc.units.compare import at_least, at_most
 from calc.units.si import Amperes, Celsius, Tag, Volts
 
-# What lugs and fuse holders are made for: common practice, no source
-HOT_COPPER: Annotated[Celsius, Tag("hottest copper that lugs and holders are made for")] = 90.0
 # The hottest air that the boats' rules have figures for: 33 CFR 183.425 table 5
 HOT_AIR: Annotated[Celsius, Tag("hottest air of the boats' rules")] = 50.0
 # From which makers of fuses give a lower rating: common practice, no source

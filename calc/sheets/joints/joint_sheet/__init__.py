@@ -9,7 +9,6 @@ from calc.sheets.joints.joint_sheet.words import (
     FINE,
     FINE_UNMARKED,
     HOW_KEPT_TIGHT,
-    INITIAL_EACH,
     JUDGED,
     OVER_THREAD,
     STEPS,
@@ -77,7 +76,7 @@ WORKSHEET = Worksheet(
         Output(id="grounds", find=named(judged.CHASSIS_GROUND), label="At the chassis"),
     ),
     steps=STEPS,
-    rules=(*JUDGED, FINE_UNMARKED, FINE, *BESIDE, INITIAL_EACH, HOW_KEPT_TIGHT),
+    rules=(*JUDGED, FINE_UNMARKED, FINE, *BESIDE, HOW_KEPT_TIGHT),
     valid="Clean, flat joints of copper lugs on steel, stainless, brass or copper studs, tightened with a torque wrench on the nut. What the thread bears says nothing of a battery post’s lead or of the plastic round a stud.",
     summary="{joint_count} joints, {without_maker} without a maker’s figure",
     tables=(

@@ -105,13 +105,10 @@ BESIDE = (
     _of_each(judged.BATTERY_TERMINAL, text="A battery terminal is soft: lead, or a thin insert in plastic. Only its maker’s torque counts: {those}."),
     _of_each(judged.PLASTIC_BODY, text="The body of a fuse holder or breaker is plastic: it cracks long before the stud gives. Only the maker’s torque counts: {those}."),
     _of_each(judged.CHASSIS_GROUND, text="A ground on the body: bare metal, paint or grease over the finished joint, and never on a part of the fuel, brake or gas system: {those}."),
+    _of_each(judged.INITIAL_EACH),
     _of_each(judged.TORQUE_FROM_MEMORY, text="At least one published torque used here is from memory."),
     _of_each(judged.TORQUE_IS_ROUGH),
 )  # what stands beside the numbers, whatever the verdict
-INITIAL_EACH = Rule[JointSheet](
-    id="joint-sheet.initial-each-joint", level=Level.ADVICE, source="recheck",
-    text="Initial each joint as it is torqued, then paint a line across nut and stud. After the first rough miles look at every line, put the wrench on once more, and initial again: soft copper settles. A later reading does not tell what was used at first; a joint in doubt is opened, cleaned and made anew.",
-)
 HOW_KEPT_TIGHT = Rule[JointSheet](
     id="joint-sheet.how-kept-tight", level=Level.NOTE, source="practice",
     text="What keeps a joint tight is chosen by the kind of joint and the lugs on it, as in joint torque, with its reasons there. A conical washer is a spring washer on the nut’s side, over a flat one; a nylon nut has a ring that grips the thread; a flange nut is serrated. No split washer and no wing nut is relied on.",
