@@ -13,7 +13,7 @@ import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from tests.browser.place import Place
-from tests.browser.tools import CHROMIUM, PROJECT, VIEWPORTS, Server, Watch
+from tests.browser.tools import CHROMIUM, NO_PYTHON, PROJECT, VIEWPORTS, Server, Watch
 
 
 @pytest.fixture(scope="session")
@@ -93,10 +93,13 @@ def page(request, viewport) -> Page:
     return request.getfixturevalue("visit" if one_visit else "fresh_page")
 
 
+Visits = dict[str, tuple[Page, Watch]]
+
+
 @pytest.fixture(scope="module")
-def visits(browser: Browser, server: Server) -> Iterator[dict[int, tuple[Page, Watch]]]:
-    """The pages of a file's visits by the width of their window."""
-    visits: dict[int, tuple[Page, Watch]] = {}
+def visits(browser: Browser, server: Server) -> Iterator[Visits]:
+    """The pages that go on through a file's tests, by the script with which they begin."""
+    visits: Visits = {}
     yield visits
     for page, _ in visits.values():
         page.context.close()
@@ -109,16 +112,31 @@ def visit(request, browser: Browser, server: Server, viewport, visits) -> Iterat
     `open_sheet` comes to a sheet there as a reader does who moves about the site. After a test that
     fails the next one gets a new page.
     """
-    width = viewport["width"]
-    if width not in visits:
+    yield from going_on(request, browser, server, viewport, visits)
+
+
+@pytest.fixture
+def still(request, browser: Browser, server: Server, viewport, visits) -> Iterator[Page]:
+    """A watched page that goes on, in which Python never starts: what stands there was built."""
+    yield from going_on(request, browser, server, viewport, visits, NO_PYTHON)
+
+
+def going_on(
+    request, browser: Browser, server: Server, viewport, visits: Visits, script: str = ""
+) -> Iterator[Page]:
+    """Yield the page of a file that begins with `script`; it goes on only if all was well."""
+    if script not in visits:
         context = browser.new_context(**of_profile(viewport, "block"))
+        if script:
+            context.add_init_script(script)
         watch = Watch(context, server.url)
-        visits[width] = context.new_page(), watch
-    page, watch = visits.pop(width)
+        visits[script] = context.new_page(), watch
+    page, watch = visits.pop(script)
     page.set_viewport_size(viewport)
+    page.emulate_media(media="null", color_scheme="light")
     yield page
     if request.node.stash.get(PASSED, False) and not watch.errors and not watch.outside:
-        visits[width] = page, watch
+        visits[script] = page, watch
     else:
         page.context.close()
     watch.check()
@@ -129,6 +147,4 @@ def place(site, tmp_path, browser, viewport) -> Iterator[Place]:
     """A copy of the site with a server that fails on demand, in a fresh profile of the browser."""
     place = Place(site, tmp_path, browser, viewport)
     yield place
-    place.context.close()
-    place.server.kill()
-    place.watch.check(allow=lambda error: any(part in error for part in place.expected))
+    place.close()

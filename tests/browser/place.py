@@ -8,7 +8,7 @@ from playwright.sync_api import Locator, Page, expect
 
 from build_scripts.server import headers_for
 from build_scripts.site_list import list_files, write_worker
-from tests.browser.tools import Server, Watch
+from tests.browser.tools import NO_PYTHON, Server, Watch
 
 SAVED = re.compile(r"^Saved for use without signal: (\d+) of \1$")
 SECOND = " (second edition)"
@@ -28,6 +28,17 @@ class Place:
         self.watch = Watch(self.context, self.server.url)
         self.expected: list[str] = []  # parts of console errors that the test itself brings about
 
+    def check(self) -> None:
+        """Fail on what went wrong since the last check, but for what was expected to."""
+        self.watch.check(allow=lambda error: any(part in error for part in self.expected))
+        self.watch.errors.clear()
+        self.expected = []
+
+    def close(self) -> None:
+        self.context.close()
+        self.server.kill()
+        self.check()
+
     @property
     def files(self) -> dict[str, tuple[str, int]]:
         return list_files(self.root)
@@ -36,13 +47,16 @@ class Place:
     def largest(self) -> str:
         return list(self.files)[-1]
 
-    def open(self, path: str = "") -> Page:
+    def open(self, path: str = "", python: bool = False) -> Page:
+        """Open a page anew; Python starts in it only where that is asked for."""
         page = self.context.new_page()
+        if not python:
+            page.add_init_script(NO_PYTHON)
         page.goto(self.server.url + path)
         return page
 
-    def open_saved(self) -> Page:
-        page = self.open()
+    def open_saved(self, python: bool = False) -> Page:
+        page = self.open(python=python)
         expect(line_of(page)).to_have_text(SAVED, timeout=60_000)
         return page
 

@@ -3,91 +3,29 @@
 from itertools import pairwise
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
 import calc
 from tests.browser.sheet_helpers import ATTACK, ONE_OF_EACH, Sheet, link_to, open_sheet, usual
 from tests.browser.tools import NO_PYTHON, VIEWPORTS
+from tests.browser.wcag import (
+    SCHEMES,
+    SMALL_TARGETS,
+    SMALL_TEXT,
+    STICKING_OUT,
+    broken_rules,
+    keep_one_of_each,
+    unfold_everything,
+)
+from tests.counts import SOAK
 
-CHECKS = [f"checks/{name}/" for name in calc.worksheets()]
-OTHERS = [
+PAGES = [
+    *(f"checks/{name}/" for name in calc.worksheets()),
     *("", "wall-tables/", "how-we-check/", "units-links-privacy/", "without-signal/", "licences/"),
     "404.html",
 ]
-
-WCAG = {
-    "runOnly": {
-        "type": "tag",
-        "values": [
-            f"wcag{version}{level}" for version in (2, 21, 22) for level in ("a", "aa", "aaa")
-        ],
-    },
-    "rules": {
-        # Off unless asked for by name. What has 7 to 1 has the 4.5 to 1 of the other rule too.
-        "color-contrast-enhanced": {"enabled": True},
-        "color-contrast": {"enabled": False},
-        "target-size": {"enabled": True},
-    },
-    "resultTypes": ["violations"],
-}
-
-SCHEMES = {"light": "default", "dark": "slate"}  # by the theme's own names
-
-THEMES_OWN: dict[tuple[str, str], str] = {}
-"""Rule and part of the element that breaks it: why it is the theme's own and bears no harm."""
-
-# Text nodes a reader sees, in or below the elements named, with the element that styles each.
-SMALL_TEXT = """(places) => {
-    const found = {};
-    for (const place of document.querySelectorAll(places)) {
-        const walker = document.createTreeWalker(place, NodeFilter.SHOW_TEXT);
-        while (walker.nextNode()) {
-            const element = walker.currentNode.parentElement;
-            if (!walker.currentNode.textContent.trim()) continue;
-            if (element.closest("svg, sub, sup, script")) continue;
-            if (!element.checkVisibility({ checkOpacity: true })) continue;
-            const size = parseFloat(getComputedStyle(element).fontSize);
-            if (size < 15.99) found[`${element.tagName} ${element.className}`] = size;
-        }
-    }
-    return found;
-}"""
-
-SMALL_TARGETS = """(targets) => [...document.querySelectorAll(targets)]
-    .filter((target) => target.checkVisibility({ checkOpacity: true }))
-    .map((target) => [target.outerHTML.slice(0, 90), target.getBoundingClientRect()])
-    .filter(([, box]) => box.width && (box.width < 43.9 || box.height < 43.9))
-    .map(([html, box]) => `${Math.round(box.width)} x ${Math.round(box.height)}: ${html}`)"""
-
-# What sticks out to the right, unless a box around it scrolls by itself.
-STICKING_OUT = """(places) => {
-    const root = document.scrollingElement;
-    const out = [...document.querySelectorAll(places)]
-        .filter((element) => element.checkVisibility())
-        .filter((element) => !element.closest(".lw-scroll, .lw-unseen"))
-        .filter((element) => element.getBoundingClientRect().right > root.clientWidth + 1)
-        .map((element) => element.outerHTML.slice(0, 90));
-    if (root.scrollWidth > root.clientWidth) out.unshift(`the page is ${root.scrollWidth} px wide`);
-    return out;
-}"""
-
-
-# One renderer makes all of a kind, and axe looks at each again: minutes a page, folds open.
-ONE_OF_EACH_KIND = """(kept) => {
-    for (const [places, most] of Object.entries(kept)) {
-        const parents = new Map();
-        for (const place of document.querySelectorAll(places)) {
-            const before = parents.get(place.parentElement) ?? 0;
-            parents.set(place.parentElement, before + 1);
-            if (before >= most) place.remove();
-        }
-    }
-}"""
-KEPT = {
-    ".lw-example": 1, ".lw-practice > li": 1, "article tbody > tr": 4, ".lw-working > li": 4,
-    "article section > details": 2, ".md-nav__list > .md-nav__item": 2, "article > p": 4,
-}  # fmt: skip
+OURS = "article summary, .lw-sheet :is(input, select, button), .lw-questions a, .lw-offline button"
+THEMES = ".md-header :is(label, button, a, input):not(.md-search__overlay), .md-nav__link"
 
 
 @pytest.fixture
@@ -96,20 +34,77 @@ def viewport():
     return VIEWPORTS["phone"]
 
 
-@pytest.fixture
-def still(page) -> Page:
-    """A page on which Python never starts: what stands there is what was built."""
-    page.add_init_script(NO_PYTHON)
-    return page
-
-
 both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
 
 
-def unfold_everything(page: Page) -> None:
+def small_targets(page: Page, window: str) -> list[str]:
+    page.set_viewport_size(VIEWPORTS[window])
+    return [f"{window}: {target}" for target in page.evaluate(SMALL_TARGETS, f"{OURS}, {THEMES}")]
+
+
+def small_texts(page: Page, window: str) -> list[str]:
+    page.set_viewport_size(VIEWPORTS[window])
+    texts = page.evaluate(SMALL_TEXT, "article, .lw-offline, .md-header, .md-sidebar")
+    return [f"{window}: {text}" for text in texts]
+
+
+def sticking_out(page: Page, places: str) -> list[str]:
+    found = []
+    for width in (360, 320):
+        page.set_viewport_size({"width": width, "height": 640})
+        found += [f"at {width} px: {out}" for out in page.evaluate(STICKING_OUT, places)]
+    return found
+
+
+def sticking_out_at_twice_the_size(page: Page) -> list[str]:
     page.evaluate(
-        "() => document.querySelectorAll('details').forEach((fold) => (fold.open = true))"
+        "() => { document.documentElement.style.fontSize = '250%'; }"  # the theme has 125 %
     )
+    out = page.evaluate(STICKING_OUT, "article *")
+    page.evaluate("() => { document.documentElement.style.fontSize = ''; }")
+    # The theme's own bar of buttons is wider than so narrow a window; ours is what is below it.
+    return [f"at twice the size: {element}" for element in out if "the page is" not in element]
+
+
+@pytest.mark.parametrize("path", PAGES, ids=lambda path: path.strip("/") or "home")
+def test_a_page_suits_every_finger_and_eye_and_breaks_no_wcag_rule(still, server, path):
+    page = still
+    page.goto(server.url + path)
+    found = small_targets(page, "desktop") + small_targets(page, "phone")
+    unfold_everything(page)
+    found += sticking_out(page, "body *:not(.md-sidebar, .md-sidebar *)")
+    if path.startswith("checks/") or not path:
+        found += sticking_out_at_twice_the_size(page)
+    keep_one_of_each(page)
+    found += small_texts(page, "desktop")
+    if SOAK:
+        found += broken_rules(page)
+    found += small_texts(page, "phone") + broken_rules(page)
+    assert not found, "\n".join(found)
+
+
+@pytest.mark.parametrize("path", [f"checks/{name}/" for name in ONE_OF_EACH] + ["", "wall-tables/"])
+def test_a_page_of_each_kind_breaks_no_wcag_rule_on_a_dark_desktop(fresh_page, server, path):
+    page = fresh_page
+    page.add_init_script(NO_PYTHON)
+    page.set_viewport_size(VIEWPORTS["desktop"])
+    page.emulate_media(color_scheme="dark")
+    page.goto(server.url + path)
+    expect(page.locator("body")).to_have_attribute("data-md-color-scheme", SCHEMES["dark"])
+    unfold_everything(page)
+    keep_one_of_each(page)
+    assert not (found := broken_rules(page)), "\n".join(found)
+
+
+@pytest.mark.one_visit
+@pytest.mark.parametrize("name", ONE_OF_EACH)
+def test_a_sheet_with_wrong_figures_breaks_no_wcag_rule_and_fits(page, server, name):
+    busy_sheet(page, server, name)
+    found = sticking_out(page, "article *")
+    page.set_viewport_size(VIEWPORTS["phone"])
+    keep_one_of_each(page)
+    found += broken_rules(page)
+    assert not found, "\n".join(found)
 
 
 def busy_sheet(page: Page, server, name: str) -> Sheet:
@@ -122,109 +117,7 @@ def busy_sheet(page: Page, server, name: str) -> Sheet:
     return sheet
 
 
-def broken_rules(page: Page) -> list[str]:
-    page.evaluate(ONE_OF_EACH_KIND, KEPT)
-    violations = Axe().run(page, options=WCAG).response["violations"]
-    found = {
-        f"{page.url}: {rule['id']}: {node['html'][:160]} ({node['failureSummary']})"
-        for rule in violations
-        for node in rule["nodes"]
-        if not any(rule["id"] == name and part in node["html"] for name, part in THEMES_OWN)
-    }
-    return sorted(found)
-
-
-@pytest.mark.parametrize(
-    ("viewport", "scheme"),
-    [(VIEWPORTS["phone"], "light"), (VIEWPORTS["desktop"], "dark")],
-    ids=["light-phone", "dark-desktop"],  # colours hang on the scheme, places on the window
-)
-@pytest.mark.parametrize("paths", [CHECKS, OTHERS], ids=["checks", "others"])
-def test_no_page_breaks_a_wcag_rule(still, server, scheme, paths):
-    page = still
-    page.emulate_media(color_scheme=scheme)
-    broken = []
-    for path in paths:
-        page.goto(server.url + path)
-        expect(page.locator("body")).to_have_attribute("data-md-color-scheme", SCHEMES[scheme])
-        unfold_everything(page)
-        broken += broken_rules(page)
-    assert not broken, "\n".join(broken)
-
-
-@pytest.mark.parametrize("scheme", SCHEMES)
-def test_no_sheet_breaks_a_wcag_rule_while_figures_are_wrong(page, server, scheme):
-    page.emulate_media(color_scheme=scheme)
-    broken = []
-    for name in ONE_OF_EACH:
-        busy_sheet(page, server, name)
-        expect(page.locator("body")).to_have_attribute("data-md-color-scheme", SCHEMES[scheme])
-        broken += broken_rules(page)
-    assert not broken, "\n".join(broken)
-
-
-@both_viewports
-def test_every_target_takes_a_finger_and_every_text_has_16_pixels(still, server):
-    page = still
-    ours = (
-        "article summary, .lw-sheet :is(input, select, button), .lw-questions a, .lw-offline button"
-    )
-    themes = ".md-header :is(label, button, a, input):not(.md-search__overlay), .md-nav__link"
-    targets, texts = set(), {}
-    for path in (*CHECKS, *OTHERS):
-        page.goto(server.url + path)
-        targets |= set(page.evaluate(SMALL_TARGETS, f"{ours}, {themes}"))
-        unfold_everything(page)
-        texts |= page.evaluate(SMALL_TEXT, "article, .lw-offline, .md-header, .md-sidebar")
-        # What is typed is no text node. Below 16 px a phone zooms in on the box.
-        texts |= page.locator(".lw-sheet :is(input, select), .md-search__input").evaluate_all(
-            """(boxes) => Object.fromEntries(boxes
-                .map((box) => [box.name, parseFloat(getComputedStyle(box).fontSize)])
-                .filter(([, size]) => size < 15.99))"""
-        )
-    assert not targets, "\n".join(sorted(targets))
-    assert not texts
-
-
-def test_nothing_scrolls_sideways(still, server):
-    page = still
-    out = {}
-    for path in (*CHECKS, *OTHERS):
-        page.goto(server.url + path)
-        unfold_everything(page)
-        for width in (320, 360):
-            page.set_viewport_size({"width": width, "height": 640})
-            sticking = page.evaluate(STICKING_OUT, "body *:not(.md-sidebar, .md-sidebar *)")
-            out[f"{path} at {width} px"] = sticking
-    assert not any(out.values()), out
-
-
-def test_no_busy_sheet_scrolls_sideways(page, server):
-    out = {}
-    for name in ONE_OF_EACH:
-        busy_sheet(page, server, name)
-        for width in (320, 360):
-            page.set_viewport_size({"width": width, "height": 640})
-            out[f"{name} at {width} px"] = page.evaluate(STICKING_OUT, "article *")
-    assert not any(out.values()), out
-
-
-def test_text_at_twice_its_size_fits_a_narrow_phone(still, server):
-    page = still
-    page.set_viewport_size({"width": 320, "height": 640})
-    found = {}
-    for path in (*CHECKS, ""):
-        page.goto(server.url + path)
-        unfold_everything(page)
-        page.evaluate(
-            "() => { document.documentElement.style.fontSize = '250%'; }"
-        )  # the theme has 125 %
-        out = page.evaluate(STICKING_OUT, "article *")
-        # The theme's own bar of buttons is wider than so narrow a window; ours is what is below it.
-        found[path] = [element for element in out if not element.startswith("the page is")]
-    assert not any(found.values()), found
-
-
+@pytest.mark.one_visit
 @both_viewports
 def test_what_has_the_focus_is_seen_and_comes_in_reading_order(page, server):
     sheet = open_sheet(page, server, "wire-drop", link_to("wire-drop", usual("wire-drop")))

@@ -1,7 +1,7 @@
 """The Python in the page against the Python on this machine: the same replies, to the letter.
 
-Every published case, every bad text in every field, and every kind of link go through the worker's
-own door in the browser. So what `tests/published` shows of one Python holds for the other.
+Published cases, bad texts in every field, and every kind of link go through the worker's own door
+in the browser. So what `tests/published` shows of one Python holds for the other.
 """
 
 import json
@@ -14,11 +14,12 @@ from calc.render.bridge import ask
 from evidence import load_cases
 from tests.browser.sheet_helpers import BAD_TEXTS, EVERY_FIELD, STARTING, link_to, usual
 from tests.browser.tools import VIEWPORTS
+from tests.counts import SOAK, chance
 
-# A worker of our own, so that the page's sheet and its newest-ask-only rule stay out of it.
+# A worker of our own, so that the page and its newest-ask-only rule stay out of it.
 OPEN_DOOR = """
     async (limit) => {
-        const worker = new Worker("../assets/worker.js", { type: "module" });
+        const worker = new window.OwnWorker("../assets/worker.js", { type: "module" });
         const waiting = new Map();
         await new Promise((resolve, reject) => {
             setTimeout(() => reject(new Error("Python did not start")), limit);
@@ -48,9 +49,14 @@ def form(name: str, texts: dict[str, str], **units: str) -> str:
     return json.dumps({"sheet": name, "values": texts, "units": units})
 
 
-def of_cases() -> dict[str, str]:
-    """A request for each published case, by its id."""
-    return {case.id: form(case.worksheet, dict(case.inputs)) for case in load_cases()}
+def of_cases() -> list[str]:
+    """A request for each published case."""
+    return [form(case.worksheet, dict(case.inputs)) for case in load_cases()]
+
+
+def some_of(requests: list[str], usual: int) -> list[str]:
+    """Return as many of the requests, drawn anew in each run; in a long night all."""
+    return requests if SOAK else chance("requests", len(requests)).sample(requests, usual)
 
 
 def of_bad_texts() -> Iterator[str]:
@@ -76,10 +82,12 @@ def of_forms_and_links() -> Iterator[str]:
 
 
 @pytest.fixture
-def compare(page, server):
+def compare(still, server):
     """Ask both Pythons the same, and fail on the first replies that differ."""
-    page.goto(server.url + "licences/")
-    page.evaluate(OPEN_DOOR, STARTING)
+    page = still
+    if not page.url.startswith(server.url):
+        page.goto(server.url + "licences/")
+        page.evaluate(OPEN_DOOR, STARTING)
 
     def compare(requests: list[str]) -> None:
         for start in range(0, len(requests), 50):
@@ -91,14 +99,12 @@ def compare(page, server):
     return compare
 
 
-def test_every_published_case_gives_the_same_reply(compare):
-    requests = of_cases()
-    assert len(requests) == len(load_cases()) > 100
-    compare(list(requests.values()))
+def test_published_cases_give_the_same_reply(compare):
+    compare(some_of(of_cases(), 300))
 
 
-def test_every_bad_text_gives_the_same_reply(compare):
-    compare(list(of_bad_texts()))
+def test_bad_texts_give_the_same_reply(compare):
+    compare(some_of(list(of_bad_texts()), 600))
 
 
 def test_every_kind_of_form_and_link_gives_the_same_reply(compare):

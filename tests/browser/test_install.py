@@ -5,7 +5,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.tools import CHROMIUM, VIEWPORTS, Server
+from tests.browser.tools import CHROMIUM, NO_PYTHON, VIEWPORTS, Server
 
 
 @pytest.fixture
@@ -18,6 +18,13 @@ def viewport():
 def service_workers():
     """At work: it is what these tests are about."""
     return "allow"
+
+
+@pytest.fixture
+def page(fresh_page):
+    """A page on which Python does not start: none of this depends on it."""
+    fresh_page.add_init_script(NO_PYTHON)
+    return fresh_page
 
 
 def test_the_browser_finds_the_manifest_whole(page, server):
@@ -46,6 +53,7 @@ def test_a_browser_could_install_it(browser, server: Server, tmp_path):
     # An ordinary test context counts as a private window, which installs nothing.
     context = browser.browser_type.launch_persistent_context(tmp_path, **CHROMIUM)
     page = context.new_page()
+    page.add_init_script(NO_PYTHON)
     page.goto(server.url)
     found = context.new_cdp_session(page).send("Page.getInstallabilityErrors")
     context.close()

@@ -86,8 +86,8 @@ def test_a_link_written_by_hand_is_read(fresh_page, server):
     expect(sheet.box("conductor")).to_have_value("10 mm2")
 
 
-def test_figures_missing_from_a_link_are_named(fresh_page, server):
-    sheet = open_sheet(fresh_page, server, RUN, "#v=1&current=45A")
+def test_figures_missing_from_a_link_are_named(page, server):
+    sheet = open_sheet(page, server, RUN, "#v=1&current=45A")
     notes = opened(RUN, "#v=1&current=45A")["notes"]
     assert len(notes) == 1
     assert notes[0].startswith(MISSING)

@@ -27,10 +27,8 @@ def viewport():
     return VIEWPORTS["phone"]
 
 
-@pytest.fixture
-def service_workers():
-    """At work: it is what these tests are about."""
-    return "allow"
+saved_first = pytest.mark.parametrize("service_workers", ["allow"])
+"""The theme moves without a reload once the service worker answers for the site map."""
 
 
 both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
@@ -44,11 +42,11 @@ def follow(page, name: str) -> Sheet:
     return sheet
 
 
+@saved_first
 @both_viewports
 def test_one_python_serves_every_guide_and_back_brings_the_figures(page, server):
     made = []
     page.on("worker", lambda worker: made.append(worker.url))
-    # The theme moves without a reload once the service worker answers for the site map.
     page.goto(server.url)
     line = page.locator("[data-offline-line]")
     expect(line).to_contain_text("Saved for use without signal", timeout=STARTING)
@@ -83,6 +81,7 @@ def test_one_python_serves_every_guide_and_back_brings_the_figures(page, server)
     assert len(ours) == 1, made
 
 
+@saved_first
 def test_in_one_visit_each_sheet_comes_alive_with_its_own_figures(page, server):
     made = []
     page.on("worker", lambda worker: made.append(worker.url))
@@ -114,6 +113,7 @@ def test_figures_typed_just_before_leaving_do_not_follow_to_the_next_guide(page,
     expect(fuse.notes).to_be_hidden()
 
 
+@pytest.mark.one_visit
 def test_the_address_follows_without_new_entries_in_the_history(page, server):
     sheet = open_sheet(page, server, RUN)
     entries = page.evaluate("() => history.length")
@@ -124,6 +124,7 @@ def test_the_address_follows_without_new_entries_in_the_history(page, server):
     expect(sheet.part("link")).to_have_value(page.url)
 
 
+@pytest.mark.one_visit
 def test_a_reload_keeps_the_figures(page, server):
     sheet = open_sheet(page, server, RUN)
     sheet.type("length", "3,6 m")

@@ -5,12 +5,13 @@ refused; versions never mix; nothing reloads under someone's hands.
 """
 
 import re
+from collections.abc import Iterator
 
 import pytest
 from playwright.sync_api import expect
 
 from build_scripts.site_list import version_of
-from tests.browser.place import SAVED, SECOND, drop, is_active, kept_by, line_of
+from tests.browser.place import SAVED, SECOND, Place, drop, is_active, kept_by, line_of
 from tests.browser.tools import NO_PYTHON, VIEWPORTS
 
 
@@ -20,12 +21,31 @@ def viewport():
     return VIEWPORTS["phone"]
 
 
+@pytest.fixture(scope="module")
+def saved(site, tmp_path_factory, browser) -> Iterator[Place]:
+    """A place that is saved whole and whose server has gone for good."""
+    saved = Place(site, tmp_path_factory.mktemp("saved"), browser, VIEWPORTS["phone"])
+    saved.open_saved().close()
+    saved.server.kill()
+    yield saved
+    saved.close()
+
+
+@pytest.fixture
+def no_signal(saved: Place, viewport) -> Iterator[Place]:
+    """That place, in which a test may open pages but change nothing."""
+    yield saved
+    for page in saved.context.pages:
+        page.close()
+    saved.check()
+
+
 both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
 
 
 @both_viewports
 def test_the_first_visit_saves_every_file_and_says_so(place):
-    page = place.open_saved()
+    page = place.open_saved(python=True)
     total = len(place.files)
     expect(line_of(page)).to_have_text(f"Saved for use without signal: {total} of {total}")
     assert set(kept_by(page)) == {digest for digest, _ in place.files.values()} | {"active"}
@@ -65,16 +85,13 @@ def test_the_worker_tells_its_status_to_whoever_asks(place):
     }
 
 
-def test_without_a_server_every_page_opens(place):
-    page = place.open_saved()
-    page.add_init_script(NO_PYTHON)  # on each page it would start again; the next test has it
-    place.server.kill()
-    page.reload()
+def test_without_a_server_every_page_opens(no_signal):
+    page = no_signal.open()
     expect(line_of(page)).to_have_text(SAVED)
-    for path in place.files:
+    for path in no_signal.files:
         if path.endswith("index.html"):
             address = path.removesuffix("index.html")
-            reply = page.goto(f"{place.server.url}{address}?from=elsewhere#v=1")
+            reply = page.goto(f"{no_signal.server.url}{address}?from=elsewhere#v=1")
             assert reply.status == 200, path
             assert reply.from_service_worker
             assert "frame-ancestors 'none'" in reply.headers["content-security-policy"]
@@ -82,20 +99,18 @@ def test_without_a_server_every_page_opens(place):
 
 
 @both_viewports
-def test_without_a_server_links_and_slashless_addresses_work(place):
-    page = place.open_saved()
-    place.server.kill()
+def test_without_a_server_links_and_slashless_addresses_work(no_signal, viewport):
+    page = no_signal.open()
+    page.set_viewport_size(viewport)
     page.locator("article a[href*='checks/wire-drop']").first.click()
     expect(page).to_have_url(re.compile("/checks/wire-drop/"))
     expect(line_of(page)).to_have_text(SAVED)
-    page.goto(place.server.url + "checks/wire-drop?x=1")
-    assert page.url == place.server.url + "checks/wire-drop/?x=1"
+    page.goto(no_signal.server.url + "checks/wire-drop?x=1")
+    assert page.url == no_signal.server.url + "checks/wire-drop/?x=1"
 
 
-def test_without_a_server_a_sheet_still_works(place):
-    page = place.open_saved()
-    place.server.kill()
-    page.goto(place.server.url + "checks/wire-drop/#v=1&current=6A")
+def test_without_a_server_a_sheet_still_works(no_signal):
+    page = no_signal.open("checks/wire-drop/#v=1&current=6A", python=True)
     expect(page.locator("html")).to_have_attribute("data-lugwise", "ready", timeout=60_000)
     box = page.locator("[data-sheet] input[name=current]")
     expect(box).to_have_value("6")
@@ -106,18 +121,16 @@ def test_without_a_server_a_sheet_still_works(place):
     expect(page).to_have_url(re.compile("current=12"))
 
 
-def test_an_unknown_page_without_a_server_is_our_own_not_found_page(place):
-    place.expected = ["status of 404"]
-    page = place.open_saved()
-    place.server.kill()
+def test_an_unknown_page_without_a_server_is_our_own_not_found_page(no_signal):
+    no_signal.expected = ["status of 404"]
+    page = no_signal.open()
     for path in ("no/such/page/", "%", "no-such-file.html"):
-        reply = page.goto(place.server.url + path)
+        reply = page.goto(no_signal.server.url + path)
         assert reply.status == 404
         expect(page.get_by_role("heading", name="There is no page here")).to_be_visible()
 
 
 def test_a_save_that_broke_off_fetches_only_what_is_missing(place):
-    place.expected = ["/assets/worker.js"]  # Python's own start asks for the file that is cut
     place.fail("cut", place.largest)
     page = place.open()
     expect(line_of(page)).to_contain_text("Not saved: the connection broke.", timeout=60_000)
@@ -133,7 +146,6 @@ def test_a_save_that_broke_off_fetches_only_what_is_missing(place):
 
 
 def test_a_stalled_connection_ends_the_try_and_the_next_one_finishes(place):
-    place.expected = ["/assets/worker.js"]  # Python's own start asks for the file that stalls
     place.edit_worker("STALL_MS = 30000", "STALL_MS = 700")
     place.fail("stall", place.largest)
     page = place.open()
@@ -210,6 +222,7 @@ def test_a_dropped_page_that_the_host_has_changed_is_not_mixed_in(place):
 
 def test_too_little_room_is_said_and_the_site_still_works(place):
     page = place.context.new_page()
+    page.add_init_script(NO_PYTHON)
     storage = place.context.new_cdp_session(page)
     quota = {"origin": place.server.url.rstrip("/"), "quotaSize": 1_000_000}
     storage.send("Storage.overrideQuotaForOrigin", quota)

@@ -42,8 +42,7 @@ def test_twenty_joints_are_printed_on_two_pages_with_room_to_write(page, server)
     assert not [words for words in wanted if without_spaces(words) not in printed]
 
 
-def test_the_boxes_to_write_in_are_ruled_and_only_on_paper(fresh_page, server):
-    page = fresh_page
+def test_the_boxes_to_write_in_are_ruled_and_only_on_paper(page, server):
     sheet = open_sheet(page, server, NAME)
     boxes = sheet.answer.locator("tbody .lw-blank")
     expect(boxes).to_have_count(4 * len(USUAL))
@@ -59,3 +58,4 @@ def test_the_boxes_to_write_in_are_ruled_and_only_on_paper(fresh_page, server):
         assert text == ""
         assert width > 10 * millimetre and height > 6 * millimetre
         assert border > 0
+    page.emulate_media(media="null")

@@ -1,10 +1,12 @@
 """A search by presses: the next step is seen at once, and the browser's own way back leads back."""
 
+import pytest
 from playwright.sync_api import expect
 
 from calc.faults import graph
 from tests.browser.sheet_helpers import exactly, link_to, open_sheet, usual
 
+pytestmark = pytest.mark.one_visit
 NAME = "find-fault"
 FIRST, SECOND = (graph.step(f"flickers.{own}") for own in ("hazard", "which"))
 THUMB = 44  # CSS pixels

@@ -31,8 +31,10 @@ def viewport():
 both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
 
 
-@both_viewports
-@pytest.mark.parametrize("name", ONE_OF_EACH)  # the others in one visit, in test_moving
+@pytest.mark.parametrize(
+    ("viewport", "name"),  # the others in one visit, in test_moving
+    [*((VIEWPORTS["phone"], name) for name in ONE_OF_EACH), (VIEWPORTS["desktop"], "runtime")],
+)
 def test_a_sheet_comes_alive_with_its_own_figures(fresh_page, server, name):
     sheet = open_sheet(fresh_page, server, name)
     assert sheet.seq >= 1

@@ -1,10 +1,14 @@
 """A sum that takes longer than a keystroke: its first stage at once, the rest after it."""
 
+import pytest
 from playwright.sync_api import expect
 
 from tests.browser.sheet_helpers import open_sheet, usual
+from tests.browser.tools import VIEWPORTS
 
 LONG = "week-ahead"
+
+pytestmark = pytest.mark.one_visit
 
 WATCH = """(answer) => {
   window.seen = [];
@@ -16,6 +20,12 @@ WATCH = """(answer) => {
   const changes = { childList: true, subtree: true, attributeFilter: ["value"] };
   new MutationObserver(look).observe(answer, changes);
 }"""
+
+
+@pytest.fixture
+def viewport():
+    """A phone's: a sum does not depend on the window."""
+    return VIEWPORTS["phone"]
 
 
 def test_the_first_stage_is_shown_while_the_rest_goes_on(page, server):

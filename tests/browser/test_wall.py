@@ -18,7 +18,8 @@ def viewport():
 
 
 @pytest.fixture
-def wall(page: Page, server) -> Page:
+def wall(still: Page, server) -> Page:
+    page = still
     page.goto(f"{server.url}wall-tables/")
     expect(page.locator(".lw-wall")).to_have_count(len(SERIES))
     return page
@@ -69,7 +70,8 @@ def test_on_a_phone_a_table_scrolls_in_its_own_box_and_the_size_stays_in_sight(w
     assert painted not in ("transparent", "rgba(0, 0, 0, 0)"), "figures would show through"
 
 
-def test_other_pages_are_still_printed_upright(page, server):
+def test_other_pages_are_still_printed_upright(still, server):
+    page = still
     page.goto(f"{server.url}how-we-check/")
     sizes = pages_of(page.pdf(format="A4", prefer_css_page_size=True))
     assert all(height > width for width, height in sizes)

@@ -27,7 +27,10 @@ CHROMIUM = {
 }
 """How to start the browser."""
 
-NO_PYTHON = "window.Worker = class { postMessage() {} terminate() {} }"
+NO_PYTHON = """
+    window.OwnWorker = window.Worker;
+    window.Worker = class { postMessage() {} terminate() {} };
+"""
 """A script for pages on which Python is not to start: what stands there is what was built."""
 
 

@@ -1,0 +1,180 @@
+"""What axe, a checker of accessibility, and the sizes of things say of a page that stands open."""
+
+from typing import Any
+
+from axe_playwright_python.base import AXE_SCRIPT
+from playwright.sync_api import Page
+
+from tests.counts import SOAK
+
+SCHEMES = {"light": "default", "dark": "slate"}  # by the theme's own names
+
+TAGS = [f"wcag{version}{level}" for version in (2, 21, 22) for level in ("a", "aa", "aaa")]
+CONTRAST = "color-contrast-enhanced"  # what has 7 to 1 has the 4.5 to 1 of the other rule too
+ALL_BUT_CONTRAST = {
+    "runOnly": {"type": "tag", "values": TAGS},
+    "rules": {
+        CONTRAST: {"enabled": False},
+        "color-contrast": {"enabled": False},
+        "target-size": {"enabled": True},  # off unless asked for by name
+    },
+    "resultTypes": ["violations"],
+}
+CONTRAST_ALONE = {
+    "runOnly": {"type": "rule", "values": [CONTRAST]},
+    "resultTypes": ["violations"],
+}
+
+THEMES_OWN: dict[tuple[str, str], str] = {}
+"""Rule and part of the element that breaks it: why it is the theme's own and bears no harm."""
+
+# Text nodes a reader sees, in or below the elements named, with the element that styles each.
+SMALL_TEXT = """(places) => {
+    const found = {};
+    for (const place of document.querySelectorAll(places)) {
+        const walker = document.createTreeWalker(place, NodeFilter.SHOW_TEXT);
+        while (walker.nextNode()) {
+            const element = walker.currentNode.parentElement;
+            if (!walker.currentNode.textContent.trim()) continue;
+            if (element.closest("svg, sub, sup, script")) continue;
+            if (!element.checkVisibility({ checkOpacity: true })) continue;
+            const size = parseFloat(getComputedStyle(element).fontSize);
+            if (size < 15.99) found[`${element.tagName} ${element.className}`] = size;
+        }
+    }
+    // What is typed is no text node. Below 16 px a phone zooms in on the box.
+    const boxes = ".lw-sheet :is(input, select), .md-search__input";
+    for (const box of document.querySelectorAll(boxes)) {
+        const size = parseFloat(getComputedStyle(box).fontSize);
+        if (size < 15.99) found[box.name] = size;
+    }
+    return Object.entries(found).map(([what, size]) => `${size} px: ${what}`);
+}"""
+
+SMALL_TARGETS = """(targets) => [...document.querySelectorAll(targets)]
+    .filter((target) => target.checkVisibility({ checkOpacity: true }))
+    .map((target) => [target.outerHTML.slice(0, 90), target.getBoundingClientRect()])
+    .filter(([, box]) => box.width && (box.width < 43.9 || box.height < 43.9))
+    .map(([html, box]) => `${Math.round(box.width)} x ${Math.round(box.height)}: ${html}`)"""
+
+# What sticks out to the right, unless a box around it scrolls by itself.
+STICKING_OUT = """(places) => {
+    const root = document.scrollingElement;
+    const out = [...document.querySelectorAll(places)]
+        .filter((element) => element.checkVisibility())
+        .filter((element) => !element.closest(".lw-scroll, .lw-unseen"))
+        .filter((element) => element.getBoundingClientRect().right > root.clientWidth + 1)
+        .map((element) => element.outerHTML.slice(0, 90));
+    if (root.scrollWidth > root.clientWidth) out.unshift(`the page is ${root.scrollWidth} px wide`);
+    return out;
+}"""
+
+# The theme asks once, as a page opens, and paints all from this. Colours on their way from one
+# scheme to the other are those of neither.
+PAINT = """(scheme) => {
+    document.body.dataset.mdColorScheme = scheme;
+    document.getAnimations()
+        .filter((one) => one instanceof CSSTransition)
+        .forEach((one) => one.finish());
+}"""
+
+# Marks one text of each look, in whatever scheme the page is painted. Contrast depends on a text's
+# own colour and size and on what is painted behind it, and on nothing else.
+MARK_EACH_LOOK = """() => {
+    const behind = new Map();
+    const painted = (element) => {
+        if (!element) return "";
+        if (!behind.has(element)) {
+            const own = getComputedStyle(element);
+            const { backgroundColor, backgroundImage, opacity, filter } = own;
+            const layer = [backgroundColor, backgroundImage, opacity, filter].join();
+            const nothing = layer === "rgba(0, 0, 0, 0),none,1,none";
+            behind.set(element, painted(element.parentElement) + (nothing ? "" : `/${layer}`));
+        }
+        return behind.get(element);
+    };
+    const looks = new Set();
+    for (const element of document.body.querySelectorAll("*")) {
+        const texts = [...element.childNodes].filter((node) => node.nodeType === Node.TEXT_NODE);
+        const box = element.matches("input, select, textarea, button");
+        if (!box && !texts.some((node) => node.textContent.trim())) continue;
+        if (!element.checkVisibility({ checkOpacity: true })) continue;
+        const own = getComputedStyle(element);
+        const parts = [own.color, own.fill, own.fontSize, own.fontWeight, own.textShadow, box];
+        const look = [...parts, painted(element)].join();
+        if (!looks.has(look)) element.dataset.look = "";
+        looks.add(look);
+    }
+    return looks.size;
+}"""
+
+# One renderer makes all of a kind, and axe takes seconds to look at each again: a few of each kind
+# stay, and whatever has a look of its own. The count begins anew at a heading.
+PRUNE = """(kept) => {
+    const own = new Set();  // what has a look of its own, and all it stands in
+    for (let look of document.querySelectorAll("[data-look]")) {
+        for (; look; look = look.parentElement) own.add(look);
+    }
+    for (const [places, most] of Object.entries(kept)) {
+        const found = [...document.querySelectorAll(places)];
+        for (const parent of new Set(found.map((place) => place.parentElement))) {
+            let before = 0;
+            for (const child of [...parent.children]) {
+                if (/^H[1-6]$/.test(child.tagName)) before = 0;
+                else if (child.matches(places) && ++before > most) own.has(child) || child.remove();
+            }
+        }
+    }
+}"""
+KEPT = {
+    ".lw-example": 1, ".lw-practice > li": 1, ".md-nav__list > .md-nav__item": 2,
+    "article details": 2, "article tbody > tr": 2, "article :is(ul, ol) > li": 2,
+    "article dl > *": 2, "article option": 2, "article p": 3,
+}  # fmt: skip
+
+
+def unfold_everything(page: Page) -> None:
+    page.evaluate(
+        "() => document.querySelectorAll('details').forEach((fold) => (fold.open = true))"
+    )
+
+
+def paint(page: Page, scheme: str) -> None:
+    page.emulate_media(color_scheme=scheme)
+    page.evaluate(PAINT, SCHEMES[scheme])
+
+
+def keep_one_of_each(page: Page) -> None:
+    """Leave a few of what is made alike, and a text of each look in either scheme.
+
+    `build_scripts/soak` leaves everything.
+    """
+    if not SOAK:
+        for scheme in SCHEMES:
+            paint(page, scheme)
+            assert page.evaluate(MARK_EACH_LOOK) > 5, "texts have more looks than that"
+        page.evaluate(PRUNE, KEPT)
+
+
+def broken_rules(page: Page) -> list[str]:
+    """Return what breaks axe's WCAG rules, and has too little contrast in either scheme."""
+    found = violations(page, ALL_BUT_CONTRAST)
+    for scheme in SCHEMES:
+        paint(page, scheme)
+        places = None if SOAK else "[data-look]"
+        found += [f"{scheme}: {line}" for line in violations(page, CONTRAST_ALONE, places)]
+    return found
+
+
+def violations(page: Page, options: dict[str, Any], places: str | None = None) -> list[str]:
+    """Return what breaks axe's rules in the places named, or anywhere."""
+    if not page.evaluate("() => 'axe' in window"):
+        page.evaluate(AXE_SCRIPT)
+    ask = "async ([places, options]) => (await axe.run(places ?? document, options)).violations"
+    found = {
+        f"{rule['id']}: {node['html'][:160]} ({node['failureSummary']})"
+        for rule in page.evaluate(ask, [places, options])
+        for node in rule["nodes"]
+        if not any(rule["id"] == name and part in node["html"] for name, part in THEMES_OWN)
+    }
+    return sorted(found)

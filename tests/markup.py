@@ -1,0 +1,53 @@
+"""HTML as a tree, to ask what stands where without a browser."""
+
+from html.parser import HTMLParser
+from xml.etree.ElementTree import Element, SubElement
+
+VOID = {"area", "base", "br", "col", "hr", "img", "input", "link", "meta", "source", "wbr"}
+
+
+class _Reader(HTMLParser):
+    def __init__(self) -> None:
+        super().__init__()
+        self.root = Element("root")
+        self.open = [self.root]
+
+    def handle_starttag(self, tag, attributes):
+        kept = {name: value if value is not None else "" for name, value in attributes}
+        element = SubElement(self.open[-1], tag, kept)
+        if tag not in VOID:
+            self.open.append(element)
+
+    def handle_startendtag(self, tag, attributes):
+        SubElement(self.open[-1], tag, {name: value or "" for name, value in attributes})
+
+    def handle_endtag(self, tag):
+        for place in range(len(self.open) - 1, 0, -1):
+            if self.open[place].tag == tag:
+                del self.open[place:]
+                break
+
+    def handle_data(self, data):
+        above = self.open[-1]
+        if len(above):
+            above[-1].tail = (above[-1].tail or "") + data
+        else:
+            above.text = (above.text or "") + data
+
+
+def tree(html: str) -> Element:
+    """Return the elements of some HTML below one root."""
+    reader = _Reader()
+    reader.feed(html)
+    reader.close()
+    return reader.root
+
+
+def with_class(within: Element, name: str) -> list[Element]:
+    """Return the elements that have a class, in order."""
+    return [one for one in within.iter() if name in one.get("class", "").split()]
+
+
+def text_of(element: Element) -> str:
+    """Return all text within an element."""
+    return "".join(element.itertext())
