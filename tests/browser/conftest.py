@@ -71,9 +71,9 @@ def viewport(request) -> dict[str, int]:
 
 
 @pytest.fixture
-def service_workers() -> str:
-    """Blocked, or each test would save the whole site anew; files about saving say "allow"."""
-    return "block"
+def service_workers(request) -> str:
+    """Blocked, or each test would save the whole site anew, but where a test is about `saving`."""
+    return "allow" if request.node.get_closest_marker("saving") else "block"
 
 
 @pytest.fixture

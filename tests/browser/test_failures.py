@@ -17,8 +17,8 @@ from tests.browser.standing import (
     expect_marked,
     expect_standing,
 )
-from tests.browser.test_access import SCHEMES, SMALL_TARGETS, SMALL_TEXT, STICKING_OUT, broken_rules
 from tests.browser.tools import NO_PYTHON, VIEWPORTS
+from tests.browser.wcag import SMALL_TARGETS, SMALL_TEXT, STICKING_OUT, broken_rules
 from tests.browser.workers import REFUSED, open_in_hand
 
 RUN = "wire-drop"
@@ -189,9 +189,7 @@ def test_whose_values_the_answer_is_of_is_told(page, server):
     expect_marked(sheet, busy=False)
 
 
-@pytest.mark.parametrize("scheme", SCHEMES)
-def test_a_sheet_that_cannot_calculate_is_still_for_every_hand_and_eye(page, server, scheme):
-    page.emulate_media(color_scheme=scheme)
+def test_a_sheet_that_cannot_calculate_is_still_for_every_hand_and_eye(page, server):
     page.add_init_script(REFUSED)
     page.goto(f"{server.url}checks/{RUN}/")
     sheet = Sheet(page, RUN)

@@ -7,17 +7,13 @@ from playwright.sync_api import expect
 
 from tests.browser.tools import CHROMIUM, NO_PYTHON, VIEWPORTS, Server
 
+pytestmark = pytest.mark.saving
+
 
 @pytest.fixture
 def viewport():
     """A phone's: the manifest is the same for every window."""
     return VIEWPORTS["phone"]
-
-
-@pytest.fixture
-def service_workers():
-    """At work: it is what these tests are about."""
-    return "allow"
 
 
 @pytest.fixture

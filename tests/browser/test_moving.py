@@ -27,10 +27,6 @@ def viewport():
     return VIEWPORTS["phone"]
 
 
-saved_first = pytest.mark.parametrize("service_workers", ["allow"])
-"""The theme moves without a reload once the service worker answers for the site map."""
-
-
 both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
 
 
@@ -42,11 +38,12 @@ def follow(page, name: str) -> Sheet:
     return sheet
 
 
-@saved_first
+@pytest.mark.saving
 @both_viewports
 def test_one_python_serves_every_guide_and_back_brings_the_figures(page, server):
     made = []
     page.on("worker", lambda worker: made.append(worker.url))
+    # The theme moves without a reload once the service worker answers for the site map.
     page.goto(server.url)
     line = page.locator("[data-offline-line]")
     expect(line).to_contain_text("Saved for use without signal", timeout=STARTING)
@@ -81,7 +78,7 @@ def test_one_python_serves_every_guide_and_back_brings_the_figures(page, server)
     assert len(ours) == 1, made
 
 
-@saved_first
+@pytest.mark.saving
 def test_in_one_visit_each_sheet_comes_alive_with_its_own_figures(page, server):
     made = []
     page.on("worker", lambda worker: made.append(worker.url))

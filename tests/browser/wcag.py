@@ -144,21 +144,25 @@ def paint(page: Page, scheme: str) -> None:
     page.evaluate(PAINT, SCHEMES[scheme])
 
 
-def keep_one_of_each(page: Page) -> None:
-    """Leave a few of what is made alike, and a text of each look in either scheme.
+def mark_each_look(page: Page) -> None:
+    """Mark the texts whose contrast is looked at: one of each look in either scheme."""
+    for scheme in SCHEMES:
+        paint(page, scheme)
+        assert page.evaluate(MARK_EACH_LOOK) > 5, "texts have more looks than that"
 
-    `build_scripts/soak` leaves everything.
-    """
+
+def keep_one_of_each(page: Page) -> None:
+    """Leave a few of what is made alike, and a text of each look; but all in a long night."""
     if not SOAK:
-        for scheme in SCHEMES:
-            paint(page, scheme)
-            assert page.evaluate(MARK_EACH_LOOK) > 5, "texts have more looks than that"
+        mark_each_look(page)
         page.evaluate(PRUNE, KEPT)
 
 
 def broken_rules(page: Page) -> list[str]:
     """Return what breaks axe's WCAG rules, and has too little contrast in either scheme."""
     found = violations(page, ALL_BUT_CONTRAST)
+    if not SOAK and not page.locator("[data-look]").count():
+        mark_each_look(page)
     for scheme in SCHEMES:
         paint(page, scheme)
         places = None if SOAK else "[data-look]"
