@@ -80,6 +80,9 @@ class Unit:
     spellings: tuple[str, ...] = ()
     system: str = ""
 
+    def __hash__(self) -> int:
+        return hash(self.name)
+
 
 @dataclass(frozen=True)
 class Kind:
@@ -97,6 +100,9 @@ class Kind:
     shown_us: tuple[str, ...] = ()
     whole: bool = False
 
+    def __hash__(self) -> int:
+        return hash(self.id)  # it is looked up at every number that is read or shown
+
     def unit(self, name: str) -> Unit:
         """Return the unit of this kind with pint's `name`."""
         return next(unit for unit in self.units if unit.name == name)
@@ -104,8 +110,11 @@ class Kind:
     def best_unit(self, value: float, system: str = METRIC) -> Unit:
         """Return the unit in which `value` [base unit] reads best in a reader's `system`."""
         names = (self.shown_us if system == US else ()) or self.shown or (self.units[0].name,)
-        fitting = [name for name in names if abs(from_base(value, self, name)) >= 1]
-        return self.unit(fitting[-1] if fitting else names[0])
+        if len(names) > 1:
+            for name in reversed(names):
+                if abs(from_base(value, self, name)) >= 1:
+                    return self.unit(name)
+        return self.unit(names[0])
 
 
 @cache

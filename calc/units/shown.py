@@ -1,6 +1,7 @@
 """Numbers as a reader sees them: rounded for display only, in the direction that is safe."""
 
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
+from functools import cache
 
 from calc.units.quantities import METRIC, Kind, from_base
 
@@ -9,7 +10,7 @@ NARROW_SPACE = "\u202f"
 NO_BREAK_SPACE = "\u00a0"
 MINUS = "\u2212"
 
-_MODES = {NEAR: ROUND_HALF_EVEN, UP: ROUND_CEILING, DOWN: ROUND_FLOOR}
+_MODES = {UP: ROUND_CEILING, DOWN: ROUND_FLOOR}
 _SAME = Decimal("1e-9")
 
 
@@ -23,16 +24,20 @@ def rounded(value: float, digits: int = 3, way: str = NEAR) -> str:
     if not exact:
         return "0"
     for _ in range(2):  # rounding up 99.95 gains a digit in front, so the step is found again
-        step = Decimal(1).scaleb(min(0, exact.adjusted() - digits + 1))
-        near = exact.quantize(step, ROUND_HALF_EVEN)
-        result = (
-            near if abs(near - exact) <= _SAME * abs(exact) else exact.quantize(step, _MODES[way])
-        )
+        step = _step(min(0, exact.adjusted() - digits + 1))
+        result = exact.quantize(step, ROUND_HALF_EVEN)
+        if way != NEAR and abs(result - exact) > _SAME * abs(exact):
+            result = exact.quantize(step, _MODES[way])
         if result.adjusted() == exact.adjusted() or not result:
             break
         exact = result
     text = f"{result:f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+@cache
+def _step(exponent: int) -> Decimal:
+    return Decimal(1).scaleb(exponent)
 
 
 def grouped(text: str) -> str:

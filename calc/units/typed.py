@@ -58,6 +58,8 @@ class Typed:
 
 def clean(text: str) -> str:
     """Return `text` with one form for each character that looks alike, and no invisible ones."""
+    if text.isascii():
+        return text.strip()  # nothing below can change it
     plain = []
     for character in unicodedata.normalize("NFKC", text):
         if unicodedata.category(character) == "Cf":

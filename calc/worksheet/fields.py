@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from typing import Any
 
 from calc.units.covered import Enumeration
@@ -259,12 +259,21 @@ class Choice(Field):
             raise Problem(
                 self.id, f"Choose the {self.label[0].lower()}{self.label[1:]}: {self._accepted}."
             )
-        option = _options(self.options).get(folded)
+        option = self._by_name.get(folded)
         if option is None:
             raise self.problem(f"must be {self._accepted}.")
         link = option.id.replace(" ", "" if option.id[0].isdigit() else "-")
         value = self.of(option.id) if self.of else option.id
         return ParsedInput(value, option.label or option.id, option.id, link)
+
+    @cached_property
+    def _by_name(self) -> dict[str, Option]:
+        found: dict[str, Option] = {}
+        for option in self.options:
+            for name in (option.id, option.label, *option.aliases):
+                if name:
+                    found.setdefault(fold(name.replace(",", ".")), option)
+        return found
 
     @property
     def _accepted(self) -> str:
@@ -272,13 +281,3 @@ class Choice(Field):
             return f"one from the list, {self.example}"
         names = [option.typed for option in self.options]
         return ", ".join(names[:-1]) + " or " + names[-1]
-
-
-@cache
-def _options(options: tuple[Option, ...]) -> dict[str, Option]:
-    found: dict[str, Option] = {}
-    for option in options:
-        for name in (option.id, option.label, *option.aliases):
-            if name:
-                found.setdefault(fold(name.replace(",", ".")), option)
-    return found

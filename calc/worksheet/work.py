@@ -27,13 +27,21 @@ class Worksheet(Declaration):
         A field that has no meaning beside the others is checked too, though it is left aside.
         Raises InputError with every problem at once.
         """
-        if problems := self.problems(texts):
+        readings, problems = self.read(texts)
+        if problems := self._every_problem(texts, readings, problems):
             raise InputError(problems)
-        return self.answer(self.read(texts)[0])
+        return self.answer(readings)
 
     def problems(self, texts: Mapping[str, str]) -> tuple[Problem, ...]:
         """Return everything that is wrong with `texts` by field id."""
-        readings, problems = self.read(texts)
+        return self._every_problem(texts, *self.read(texts))
+
+    def _every_problem(
+        self,
+        texts: Mapping[str, str],
+        readings: Mapping[str, ParsedInput],
+        problems: tuple[Problem, ...],
+    ) -> tuple[Problem, ...]:
         ids = [field.id for field in self.fields]
         unknown = tuple(
             Problem(str(name), f"{self.id} has no field {name!r}; it takes {', '.join(ids)}.")

@@ -177,10 +177,11 @@ def test_with_its_lines_the_page_answers_without_pint():
     """In a process of its own, since this one has long imported it."""
     answers_all = (
         "import json, sys\n"
-        "from calc import quantities, worksheets\n"
+        "from calc import worksheets\n"
+            "from calc.units import quantities\n"
         "lines = json.load(sys.stdin)\n"
         "quantities._ready_lines = lambda: lines\n"
-        "from calc.render.door import ask\n"
+        "from calc.render.bridge import ask\n"
         "for name in worksheets():\n"
         "    print(json.loads(ask(json.dumps({'sheet': name, 'values': {}})))['verdict'])\n"
         "print('pint' in sys.modules)\n"
