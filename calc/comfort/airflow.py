@@ -6,14 +6,18 @@ on the wall, grilles and filters but by their free area and discharge coefficien
 """
 
 from math import sqrt
+from typing import Annotated
 
 from calc.units.compare import at_least
+from calc.units.constants import ABSOLUTE_ZERO
+from calc.units.si import JoulesPerKilogramKelvin, MetresPerSecondSquared, Pascals, Tag
 
-GRAVITY = 9.80665  # m/s², by definition
-ZERO = -273.15  # °C
-GAS = 287.05  # J/(kg·K), dry air
-PRESSURE = 101325.0  # Pa, sea level
-AIR_HEAT = 1006.0  # J/(kg·K), dry air between 0 and 30 °C: CoolProp 8.0.0 has 1005.7 to 1006.5
+GRAVITY: Annotated[MetresPerSecondSquared, Tag("standard gravity")] = 9.80665  # by definition
+# Of dry air: R/M with 8.31446 J/(mol·K) and 28.965 g/mol
+GAS: Annotated[JoulesPerKilogramKelvin, Tag("gas constant of dry air")] = 287.05
+PRESSURE: Annotated[Pascals, Tag("air pressure at sea level")] = 101325.0  # by definition
+# Of dry air between 0 and 30 °C: CoolProp 8.0.0 has 1005.7 to 1006.5
+AIR_HEAT_BY_MASS: Annotated[JoulesPerKilogramKelvin, Tag("heat of air by mass")] = 1006.0
 
 
 def dissipated(throughput: float, efficiency: float) -> float:
@@ -23,7 +27,7 @@ def dissipated(throughput: float, efficiency: float) -> float:
 
 def density(temperature: float) -> float:
     """Return the density [kg/m³] of dry air at `temperature` [°C] and sea level: p/(R T)."""
-    return PRESSURE / (GAS * (temperature - ZERO))
+    return PRESSURE / (GAS * (temperature - ABSOLUTE_ZERO))
 
 
 def carrying_flow(heat: float, rise: float, temperature: float) -> float:
@@ -31,7 +35,7 @@ def carrying_flow(heat: float, rise: float, temperature: float) -> float:
 
     Q = P/(ρ c ΔT), with `rise` [K].
     """
-    return heat / (density(temperature) * AIR_HEAT * rise)
+    return heat / (density(temperature) * AIR_HEAT_BY_MASS * rise)
 
 
 def series_area(inlet: float, outlet: float) -> float:
@@ -44,7 +48,7 @@ def stack_pressure(height: float, outside: float, inside: float) -> float:
 
     g p/R · h · (1/To − 1/Ti), which is 0.0342 K/m times the pressure in the published form.
     """
-    colder, warmer = 1 / (outside - ZERO), 1 / (inside - ZERO)
+    colder, warmer = 1 / (outside - ABSOLUTE_ZERO), 1 / (inside - ABSOLUTE_ZERO)
     return GRAVITY * PRESSURE / GAS * height * (colder - warmer)
 
 
@@ -56,7 +60,11 @@ def stack_flow(
     Q = C A √(2 g h (Ti − To)/Ti), in kelvin, `height` [m] between the middles of the vents. Two
     equal vents in a row count as one of 1/√2 of either (`series_area`).
     """
-    return discharge * effective * sqrt(2 * GRAVITY * height * (inside - outside) / (inside - ZERO))
+    return (
+        discharge
+        * effective
+        * sqrt(2 * GRAVITY * height * (inside - outside) / (inside - ABSOLUTE_ZERO))
+    )
 
 
 def vent_area(flow: float, discharge: float, height: float, outside: float, inside: float) -> float:
@@ -74,7 +82,7 @@ def reached_by_draught(
 
     def carried(rise: float) -> float:
         flow = stack_flow(area / sqrt(2), discharge, height, outside, outside + rise)
-        return flow * density(outside) * AIR_HEAT * rise
+        return flow * density(outside) * AIR_HEAT_BY_MASS * rise
 
     low, high = 0.0, 1.0
     while carried(high) < heat:

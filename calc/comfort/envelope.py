@@ -8,32 +8,67 @@ corners, metal that crosses the insulation (bounded here by area weighting, not 
 from collections.abc import Iterable
 from functools import cache
 from math import log
+from typing import Annotated
 
 from calc.tables import table
+from calc.units.covered import Enumeration
+from calc.units.si import (
+    JoulesPerCubicMetreKelvin,
+    JoulesPerKilogramKelvin,
+    Metres,
+    Tag,
+    WattsPerMetreKelvin,
+)
 
-AIR_HEAT = 1200.0  # J/(m³·K), Sustainable Energy, appendix E: 1.2 kJ/(m³·K)
-SHEET, SHEET_CONDUCTIVITY = 0.001, 50.0  # m and W/(m·K): body sheet, steel by EN ISO 10456
-LINING_CONDUCTIVITY = 0.13  # W/(m·K), plywood of 500 kg/m³ by EN ISO 10456
-WOOD_HEAT = 1600.0  # J/(kg·K), timber by EN ISO 10456
+# Sustainable Energy, appendix E: 1.2 kJ/(m³·K)
+AIR_HEAT_BY_VOLUME: Annotated[JoulesPerCubicMetreKelvin, Tag("heat of mild air by volume")] = 1200.0
+SKIN: Annotated[Metres, Tag("thickness of body sheet")] = 0.001  # common practice, no source
+STEEL: Annotated[WattsPerMetreKelvin, Tag("conductivity of steel")] = 50.0  # EN ISO 10456
+# Of 500 kg/m³: EN ISO 10456
+PLYWOOD: Annotated[WattsPerMetreKelvin, Tag("conductivity of plywood")] = 0.13
+# EN ISO 10456
+TIMBER_HEAT: Annotated[JoulesPerKilogramKelvin, Tag("specific heat of timber")] = 1600.0
+
+
+class Part(Enumeration):
+    """A part of the shell, by the way heat takes through it: up, sideways or down."""
+
+    ROOF = "roof"
+    WALL = "wall"
+    FLOOR = "floor"
+
+
+class Insulation(Enumeration):
+    """A material of the table of conductivities."""
+
+    MINERAL_WOOL = "mineral-wool"
+    GLASS_WOOL = "glass-wool"
+    POLYURETHANE_FOAM = "polyurethane-foam"
+    POLYURETHANE_BOARD = "polyurethane-board"
+    POLYISOCYANURATE_BOARD = "polyisocyanurate-board"
+    EXTRUDED_POLYSTYRENE = "extruded-polystyrene"
+    RUBBER_FOAM = "closed-cell-rubber-foam"
+    POLYETHYLENE_FOAM = "polyethylene-foam"
+    SHEEP_WOOL = "sheep-wool"
 
 
 @cache
-def surfaces(part: str) -> tuple[float, float]:
+def surfaces(part: Part) -> tuple[float, float]:
     """Return the inside and outside surface resistance [m²·K/W] of a roof, wall or floor.
 
     ISO 6946 table 7, ordinary surfaces: heat goes up through a roof, down through a floor. Raises
-    KeyError.
+    NotCovered.
     """
-    for row in table("iso6946_surface").rows:
-        if row["part"] == part:
-            return float(row["inside_m2k_w"]), float(row["outside_m2k_w"])
-    raise KeyError(part)
+    rows = {Part(row["part"]): row for row in table("iso6946_surface").rows}
+    row = rows[Part(part)]
+    return float(row["inside_m2k_w"]), float(row["outside_m2k_w"])
 
 
 @cache
-def materials() -> dict[str, dict[str, str]]:
+def materials() -> dict[Insulation, dict[str, str]]:
     """Return the rows of the conductivity table by material."""
-    return {row["material"]: row for row in table("thermal_conductivity").rows}
+    rows = table("thermal_conductivity").rows
+    return {Insulation(row["material"].replace(" ", "-")): row for row in rows}
 
 
 def resistance(thickness: float, conductivity: float) -> float:
@@ -59,12 +94,12 @@ def area_weighted(parts: Iterable[tuple[float, float]]) -> float:
     return sum(area * u for area, u in pairs) / sum(area for area, _ in pairs)
 
 
-def covered(transmittance_: float, added: float) -> float:
-    """Return U [W/(m²·K)] of glazing with a cover of resistance `added` [m²·K/W] on it.
+def covered(u: float, added: float) -> float:
+    """Return U [W/(m²·K)] of glazing of `u` with a cover of resistance `added` [m²·K/W] on it.
 
     The cover fits at its edges, so that no air passes behind it; a loose one adds far less.
     """
-    return 1 / (1 / transmittance_ + added)
+    return 1 / (1 / u + added)
 
 
 def air_coefficient(changes: float, volume: float) -> float:
@@ -72,7 +107,7 @@ def air_coefficient(changes: float, volume: float) -> float:
 
     With 1200 J/(m³·K), the third of a watt-hour of building practice; air at 0 °C holds 8 % more.
     """
-    return AIR_HEAT * changes * volume
+    return AIR_HEAT_BY_VOLUME * changes * volume
 
 
 def warm_up(capacity: float, coefficient: float, power: float, rise: float) -> float | None:

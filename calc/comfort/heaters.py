@@ -1,129 +1,238 @@
 """What a night's heat costs in fuel or in charge.
 
-Fuel by its lower heating value, since a heater's exhaust leaves as steam. Out of scope: starts and
-stops, a heater at its lowest step, fuel that is wet or old.
+In scope: steady heat for some hours. Out of scope: starts and stops, a heater at its lowest step.
 """
 
 from dataclasses import dataclass
-from functools import cache
+from typing import Annotated
 
-from calc.energy.loads import bank_current
-from calc.tables import table
+from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource, flame
+from calc.comfort.fuel import Fuel, fuel_volume, fuels
+from calc.energy.draw import (
+    BankDraw,
+    UsableBank,
+    bank_draw,
+    element,
+    steady_heat,
+    usable_bank,
+)
+from calc.energy.loads import HeatFromBank
+from calc.units.compare import at_least
+from calc.units.covered import NotCovered
+from calc.units.si import (
+    Coulombs,
+    CubicMetres,
+    HeatWatts,
+    Joules,
+    Kelvins,
+    Kilograms,
+    Metres,
+    Number,
+    Seconds,
+    Share,
+    Tag,
+    Volts,
+    Watts,
+)
 
-BTU = 1055.056  # J, ISO
-GALLON = 3.785411784e-3  # m³, US, by definition
-USUAL = {"diesel": 0.75, "petrol": 0.75, "propane": 0.75, "electric": 1.0}
-"""Share of the heat that stays aboard, by what it comes from: common practice, no source."""
-START = 36e3  # J, glow plug and running down of one start: common practice, no source
-SEA_LEVEL, LAPSE, POWER = 288.15, 0.0065, 5.2559  # K, K/m: standard atmosphere
+# Glow plug and running down of one start: common practice, no source
+START_ENERGY: Annotated[Joules, Tag("energy of a heater's start")] = 36e3
+# Share of the heat that stays aboard, by what it comes from: common practice, no source
+USUAL_EFFICIENCY: dict[HeatSource, float] = {
+    HeatSource.DIESEL: 0.75,
+    HeatSource.PETROL: 0.75,
+    HeatSource.PROPANE: 0.75,
+    HeatSource.ELECTRIC: 1.0,
+}
+# Standard atmosphere, ISO 2533, up to 11 km
+SEA_LEVEL: Annotated[Kelvins, Tag("temperature of the standard atmosphere")] = 288.15
+LAPSE: Annotated[float, Tag("lapse of the standard atmosphere")] = 0.0065  # K/m
+EXPONENT: Annotated[Number, Tag("pressure exponent of the standard atmosphere")] = 5.2559
 
-
-@dataclass(frozen=True)
-class Fuel:
-    """A fuel with its lower heating value [J/m³] and density [kg/m³] as a liquid."""
-
-    name: str
-    heating: float
-    density: float
-
-
-@cache
-def fuels() -> dict[str, Fuel]:
-    """Return every fuel of the table by name."""
-    return {
-        row["fuel"]: Fuel(
-            row["fuel"],
-            float(row["lower_heating_btu_gal"]) * BTU / GALLON,
-            float(row["density_kg_m3"]),
-        )
-        for row in table("fuels").rows
-    }
-
-
-def fuel_volume(heat: float, heating: float, efficiency: float) -> float:
-    """Return the liquid fuel [m³] for `heat` [J] at `heating` [J/m³] and `efficiency` of a share.
-
-    V = E/(η H). The efficiency is that of the heat that stays aboard.
-    """
-    return heat / (heating * efficiency)
+# What small fuel heaters still give throttled: common practice, no source
+LOWEST_STEP: Annotated[HeatWatts, Tag("lowest step of a small fuel heater")] = 800.0
+# What larger van heaters give: common practice, no source
+LARGEST_USUAL: Annotated[HeatWatts, Tag("output of a large van heater")] = 4000.0
+# From which makers ask for an adjustment: common practice, no source
+THIN_AIR: Annotated[Metres, Tag("altitude of thin air for a flame")] = 1500.0
 
 
 @dataclass(frozen=True, kw_only=True)
-class Night:
-    """What a night's heat takes: fuel [m³] if any, energy [J], charge [A·s], current [A]."""
+class HeatedTime:
+    """Heat that holds a `loss` for some `hours`, and what that takes of fuel and bank.
 
-    night_heat: float
-    heating: float | None
-    fuel_used: float | None
-    running: float
-    charge: float
-    electric_factor: float
-    electric_current: float
-    electric_charge: float
+    A heater that burns takes `draw_power` all the time and `starting` in all from the bank;
+    `running` is both together. `fuel` and `fuel_used` are None for electric heat. `resistive` is
+    the same heat made from the bank alone, whatever `source` it is made from here.
+    """
+
+    loss: HeatWatts
+    hours: Seconds
+    source: HeatSource
+    efficiency: Share
+    draw_power: Watts
+    starting: Joules
+    voltage: Volts
+    night_heat: Joules
+    fuel: Fuel | None
+    fuel_used: CubicMetres | None
+    running: Joules
+    draw: BankDraw
+    resistive: HeatFromBank
+
+    @property
+    def burns(self) -> bool:
+        """Whether something burns for it."""
+        return self.fuel is not None
+
+    @property
+    def burner_draw(self) -> BankDraw | None:
+        """What the bank gives to run a burner, None for electric heat."""
+        return self.draw if self.burns else None
+
+    @property
+    def from_bank(self) -> HeatFromBank | None:
+        """The electric heat, None where something burns."""
+        return None if self.burns else self.resistive
+
+    @property
+    def fuel_mass(self) -> Kilograms | None:
+        """The fuel used by its mass."""
+        if self.fuel is None or self.fuel_used is None:
+            return None
+        return self.fuel_used * self.fuel.density
 
 
-def night(
+def heated_time(
     *,
     loss: float,
     hours: float,
-    fuel: str,
+    source: HeatSource,
     efficiency: float,
-    draw: float,
+    draw_power: float,
     starting: float,
     voltage: float,
-) -> Night:
-    """Return what holding `loss` [W] for `hours` [s] takes by `fuel`, and from a bank alone.
+    bank: UsableBank,
+) -> HeatedTime:
+    """Return what holding `loss` [W] for `hours` [s] takes by `source`.
 
-    A heater that burns takes `draw` [W] all the time and `starting` [J] in all from a bank of
-    `voltage` [V]; a name that is no fuel stands for heat from the bank, whose `efficiency` is then
-    that of the way to the element.
+    A heater that burns takes `draw_power` [W] all the time and `starting` [J] in all from a `bank`
+    of `voltage` [V]. `efficiency` is that of the heater; of electric heat that of the way to the
+    element. Raises NotCovered for a name that is no source of heat.
     """
-    burnt = fuels().get(fuel)
+    source = HeatSource(source)
+    fuel = fuels().get(source)
     heat = loss * hours
-    factor = 1.0 if burnt else efficiency
-    current = bank_current(loss, voltage, factor)
-    running = draw * hours + starting
-    return Night(
+    resistive = steady_heat(
+        element(power=loss, voltage=voltage, efficiency=1.0 if fuel else efficiency),
+        time=hours,
+        holds_warmth=True,
+        bank=bank,
+    )
+    running = draw_power * hours + starting
+    return HeatedTime(
+        loss=loss,
+        hours=hours,
+        source=source,
+        efficiency=efficiency,
+        draw_power=draw_power,
+        starting=starting,
+        voltage=voltage,
         night_heat=heat,
-        heating=burnt.heating if burnt else None,
-        fuel_used=fuel_volume(heat, burnt.heating, efficiency) if burnt else None,
+        fuel=fuel,
+        fuel_used=fuel_volume(heat, fuel.heating, efficiency) if fuel else None,
         running=running,
-        charge=running / voltage if burnt else current * hours,
-        electric_factor=factor,
-        electric_current=current,
-        electric_charge=current * hours,
+        draw=bank_draw(bank, running / voltage if fuel else resistive.charge),
+        resistive=resistive,
     )
 
 
 def air_pressure_share(altitude: float) -> float:
     """Return the air's pressure at `altitude` [m] as a share of that at sea level.
 
-    Standard atmosphere up to 11 km: (1 − L h/T₀)^5.2559. Oxygen goes with it.
+    Standard atmosphere: (1 − L h/T₀)^5.2559. Oxygen goes with it. Raises NotCovered above 11 km.
     """
-    share: float = (1 - LAPSE * altitude / SEA_LEVEL) ** POWER
+    if not at_least(11000.0, altitude):
+        raise NotCovered("altitude", "must be at most 11 000 m.")
+    share: float = (1 - LAPSE * altitude / SEA_LEVEL) ** EXPONENT
     return share
 
 
-@dataclass(frozen=True)
-class Point:
-    """A published point of carbon monoxide: `ppm` by volume and what it means."""
+@dataclass(frozen=True, kw_only=True)
+class Route:
+    """One way to the same heat: its fuel, if any, and what it draws from the bank."""
 
-    kind: str
-    ppm: str
-    means: str
-    source: str
-
-    @property
-    def level(self) -> str:
-        """The concentration with its unit."""
-        return f"{self.ppm}\u00a0ppm"
-
-    def __str__(self) -> str:
-        return f"{self.ppm} ppm: {self.means} ({self.source})"
+    way: HeatSource
+    fuel: CubicMetres | None
+    mass: Kilograms | None
+    charge: Coulombs
+    share: Share
 
 
-@cache
-def carbon_monoxide() -> tuple[Point, ...]:
-    """Return the published alarm points and limits of exposure."""
-    rows = table("carbon_monoxide").rows
-    return tuple(Point(row["kind"], row["ppm"], row["means"], row["source"]) for row in rows)
+@dataclass(frozen=True, kw_only=True)
+class HeaterNight:
+    """A night of heat by one source at an `altitude`, and the same by each of the `routes`.
+
+    `air_share` is the air's pressure there, as a share of that at sea level.
+    """
+
+    heating: HeatedTime
+    flame: Flame | None
+    altitude: Metres
+    air_share: Share
+    routes: tuple[Route, ...]
+
+
+def heater_night(
+    *,
+    loss: float,
+    hours: float,
+    fuel: HeatSource,
+    efficiency: float,
+    draw: float,
+    voltage: float,
+    starts: float,
+    start_energy: float,
+    capacity: float,
+    usable: float,
+    exhaust: Exhaust,
+    alarm: Alarm,
+    altitude: float,
+) -> HeaterNight:
+    """Return what holding `loss` [W] for `hours` [s] costs by `fuel`, and by each other source.
+
+    The heater takes `draw` [W] all the time, and `start_energy` [J] for each of `starts`, from a
+    bank of `capacity` [A·s] and `voltage` [V] of which a share `usable` is used. The other sources
+    have their usual efficiency. Raises NotCovered.
+    """
+    fuel = HeatSource(fuel)
+    bank = usable_bank(capacity=capacity, usable=usable)
+    nights = [
+        heated_time(
+            loss=loss,
+            hours=hours,
+            source=source,
+            efficiency=efficiency if source is fuel else usual,
+            draw_power=draw,
+            starting=starts * start_energy,
+            voltage=voltage,
+            bank=bank,
+        )
+        for source, usual in USUAL_EFFICIENCY.items()
+    ]
+    return HeaterNight(
+        heating=next(night for night in nights if night.source is fuel),
+        flame=flame(fuel=fuel, exhaust=exhaust, alarm=alarm),
+        altitude=altitude,
+        air_share=air_pressure_share(altitude),
+        routes=tuple(
+            Route(
+                way=one.source,
+                fuel=one.fuel_used,
+                mass=one.fuel_mass,
+                charge=one.draw.charge,
+                share=one.draw.share,
+            )
+            for one in nights
+        ),
+    )

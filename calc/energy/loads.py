@@ -61,6 +61,26 @@ class BankLoad:
         return self.route is Route.INVERTER
 
 
+@dataclass(frozen=True, kw_only=True)
+class HeatFromBank:
+    """The `charge` that a resistance takes over a `time`, and its share of what is used.
+
+    `holds_warmth` tells that it keeps a space warm for as long as it is cold, and not a job that
+    comes to its end. `share` is None where the bank is not known.
+    """
+
+    load: BankLoad
+    time: Seconds
+    holds_warmth: bool
+    charge: Coulombs
+    share: Share | None
+
+    @property
+    def current(self) -> Amperes:
+        """The current from the bank while it heats."""
+        return self.load.current
+
+
 class LoadType(Enumeration):
     """What a load does with its power."""
 
@@ -82,6 +102,15 @@ class Consumption:
     energy: Joules
     heavy_cable: Amperes
     thickest_cable: Amperes
+
+    @property
+    def heat(self) -> HeatFromBank | None:
+        """What is made into heat by a resistance, None for any other load."""
+        if self.load_type is not LoadType.HEAT:
+            return None
+        return HeatFromBank(
+            load=self.load, time=self.time, holds_warmth=False, charge=self.charge, share=None
+        )
 
 
 def consumption(

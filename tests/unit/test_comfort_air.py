@@ -5,6 +5,8 @@ import math
 import pytest
 
 from calc.comfort import airflow, battery_air
+from calc.comfort.battery_air import CellKind, Charging
+from calc.units.covered import NotCovered
 
 HOUR = 3600.0
 
@@ -116,7 +118,7 @@ def test_output_falls_in_a_straight_line_and_not_below_none():
 
 def test_the_printed_battery_example():
     """An emergency-lighting manual, p. 82: 108 cells, 1 mA/(A·h), 50 A·h: 0.27 m³/h, 7.56 cm²."""
-    gas = battery_air.gas_current("valve-regulated lead-acid", "float")
+    gas = battery_air.gas_current(CellKind.SEALED, Charging.FLOAT)
     flow = battery_air.airflow(108, gas, 50 * HOUR)
     assert flow * HOUR == pytest.approx(0.27, rel=1e-12)
     assert battery_air.opening(flow) * 1e4 == pytest.approx(7.56, rel=1e-12)
@@ -125,10 +127,10 @@ def test_the_printed_battery_example():
 @pytest.mark.parametrize(
     ("cells", "kind", "charging", "capacity", "flow", "opening"),
     [
-        (6, "vented lead-acid", "boost", 220, 1.32, 36.96),
-        (6, "valve-regulated lead-acid", "boost", 100, 0.24, 6.72),
-        (6, "valve-regulated lead-acid", "float", 100, 0.03, 0.84),
-        (12, "vented lead-acid", "boost", 220, 2.64, 73.92),
+        (6, CellKind.VENTED, "boost", 220, 1.32, 36.96),
+        (6, CellKind.SEALED, "boost", 100, 0.24, 6.72),
+        (6, CellKind.SEALED, "float", 100, 0.03, 0.84),
+        (12, CellKind.VENTED, "boost", 220, 2.64, 73.92),
     ],
 )
 def test_van_batteries_by_the_standard_s_formula(cells, kind, charging, capacity, flow, opening):
@@ -150,6 +152,14 @@ def test_the_air_in_the_vent_moves_at_a_tenth_of_a_metre_a_second():
     assert pytest.approx(0.1, rel=0.01) == battery_air.VENT_SPEED
 
 
-def test_lithium_has_no_gas_current():
-    with pytest.raises(KeyError):
+@pytest.mark.parametrize(
+    ("kind", "charging"), [(CellKind.LITHIUM, "boost"), (CellKind.VENTED, "equalising")]
+)
+def test_what_the_table_has_no_gas_current_for_is_refused_with_what_it_has(kind, charging):
+    with pytest.raises(NotCovered, match="float or boost of lead-acid"):
+        battery_air.gas_current(kind, charging)
+
+
+def test_a_kind_of_cell_is_not_guessed_from_another_spelling():
+    with pytest.raises(NotCovered, match=r"'vented-lead-acid'.*not 'LFP'"):
         battery_air.gas_current("LFP", "boost")

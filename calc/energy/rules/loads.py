@@ -1,8 +1,9 @@
 """Judgements on a steady load on the bank; its current against a bank's limit is in `bank`."""
 
 # fmt: off
-from calc.energy.limits import HEATING_JOINT, MOSTLY_HEAT
-from calc.energy.loads import BankLoad, Consumption, LoadType
+from calc.energy.draw import LARGE_SHARE
+from calc.energy.limits import HEATING_JOINT, MOSTLY_HEAT, ONE_BATTERY
+from calc.energy.loads import BankLoad, Consumption, HeatFromBank, LoadType
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
 
@@ -27,15 +28,22 @@ LOOSE_JOINT_HEATS = Rule[BankLoad](
     text="At this current a loose joint becomes a heater. Check wire, fuse and torque before it is switched on, and keep within the maker's instructions.",
 )
 
+
+def _dear_heat(heat: HeatFromBank) -> bool:
+    """It goes on as long as the cold does, or takes a good part of the bank or of its current."""
+    small = heat.share is not None and at_most(heat.share, LARGE_SHARE)
+    return heat.holds_warmth or not small or not at_most(heat.current, ONE_BATTERY)
+
+
 # What it takes over a time
 BEYOND_ANY_CABLE = Rule[Consumption](
     id="load.beyond-any-cable", level=Level.STOP, when=lambda c: not at_most(c.load.current, c.thickest_cable),
     headline="{load.current} is more than any single cable in the table bears ({thickest_cable}). Use a higher bank voltage or another way to do the job.",
     mend=lambda c: Change({"voltage": c.load.voltage * c.load.current / c.thickest_cable}),
 )
-ALL_BECOMES_HEAT = Rule[Consumption](
-    id="load.all-becomes-heat", level=Level.CAUTION, when=lambda c: c.load_type is LoadType.HEAT, source="practice",
-    headline="{load.current}, and all of it becomes heat: {charge} in {time}.",
+ALL_BECOMES_HEAT = Rule[HeatFromBank](
+    id="load.all-becomes-heat", level=Level.CAUTION, when=_dear_heat, source="practice",
+    headline="{current}, and all of it becomes heat: {charge} in {time}.",
     text="Heat made from a battery is the dearest use of it: {charge} for {time} of this. A flame outside the living space, the engine, or shore power does the same job without the bank.",
 )
 MOSTLY_HEAT_PERHAPS = Rule[Consumption](

@@ -1,37 +1,54 @@
-"""Fields, cautions and lines that the worksheets of comfort share."""
+"""Fields, results, lines and judgements that the worksheets of comfort share."""
 
+# fmt: off
 from collections.abc import Callable
 from dataclasses import replace
-from types import SimpleNamespace
+from typing import Any, Protocol
 
-from calc.comfort.heaters import USUAL
+from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource, carbon_monoxide
+from calc.comfort.heaters import USUAL_EFFICIENCY, HeatedTime
+from calc.comfort.rules import flame as of_flames
+from calc.comfort.rules import heaters as of_heaters
+from calc.energy.rules import draw as of_draws
+from calc.energy.rules import loads as of_loads
 from calc.sheets.parts.fields import bank_voltage
-from calc.units.compare import at_least, at_most
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, heat
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import NOTE, STOP, Output, Remark, Step, Test, Verdict
+from calc.worksheet.declare import Output, Placed, Step, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.result_table import Table
 
-UNCHECKED, BOTH_OUTSIDE, INSIDE = "not checked", "both outside", "into the living space"
-FITTED, NO_ALARM = "fitted and tested", "not fitted"
-ELECTRIC = "electric"
-ONE_BATTERY = 100.0  # A, what one battery is usually allowed: common practice, no source
-LOWEST_STEP = 800.0  # W, what small fuel heaters still give throttled: common practice, no source
-USUAL_HEATER = 4000.0  # W, what larger van heaters give: common practice, no source
+
+class Lit(Protocol):
+    """A result in which something may burn."""
+
+    @property
+    def flame(self) -> Flame | None: ...
+
+
+class Heated(Lit, Protocol):
+    """A result with some hours of heat in it."""
+
+    @property
+    def heating(self) -> HeatedTime: ...
+
 
 EXHAUST = Choice(
-    id="exhaust", label="Combustion air and exhaust", default=UNCHECKED,
+    id="exhaust", label="Combustion air and exhaust", of=Exhaust, default=Exhaust.UNKNOWN,
     options=(
-        Option(UNCHECKED),
-        Option(BOTH_OUTSIDE, aliases=("room sealed", "flued")),
-        Option(INSIDE, "air or exhaust in the living space", aliases=("unflued", "inside")),
+        Option(Exhaust.UNKNOWN, "not checked"),
+        Option(Exhaust.OUTSIDE, "both outside", aliases=("room sealed", "flued")),
+        Option(Exhaust.INSIDE, "air or exhaust in the living space", aliases=("into the living space", "unflued", "inside")),
     ),
     hint="Both must lead through the shell, by pipes that are whole and tight.",
 )
 ALARM = Choice(
-    id="alarm", label="Carbon monoxide alarm", default=UNCHECKED,
-    options=(Option(UNCHECKED), Option(FITTED, aliases=("fitted", "yes")), Option(NO_ALARM, aliases=("none", "no"))),
+    id="alarm", label="Carbon monoxide alarm", of=Alarm, default=Alarm.UNKNOWN,
+    options=(
+        Option(Alarm.UNKNOWN, "not checked"),
+        Option(Alarm.FITTED, "fitted and tested", aliases=("fitted", "yes")),
+        Option(Alarm.MISSING, "not fitted", aliases=("none", "no")),
+    ),
     hint="To EN 50291-2, the part for vehicles (from memory), or UL 2034; within its date, pressed to test before you sleep.",
 )
 BANK = Quantity(
@@ -46,14 +63,18 @@ VOLTAGE_FIELD = replace(
     bank_voltage("12.8 V"), high="60 V",
     hint="The bank's own, under this load, not the mains behind an inverter. A 12 V LFP bank sits near 12.8 V, a lead-acid one near 12.2 V.",
 )
-BURNT = (Option("diesel"), Option("petrol", aliases=("gasoline",)), Option("propane", aliases=("lpg",)))
+BURNT = (
+    Option(HeatSource.DIESEL),
+    Option(HeatSource.PETROL, aliases=("gasoline",)),
+    Option(HeatSource.PROPANE, aliases=("lpg",)),
+)
 HEAT_FROM = Choice(
-    id="fuel", label="Heat from", default="diesel",
-    options=(*BURNT, Option(ELECTRIC, "electric, from the bank", aliases=("battery",))), hint="Propane stands for bottled gas.",
+    id="fuel", label="Heat from", of=HeatSource, default=HeatSource.DIESEL,
+    options=(*BURNT, Option(HeatSource.ELECTRIC, "electric, from the bank", aliases=("battery",))), hint="Propane stands for bottled gas.",
 )
 HEATER_EFFICIENCY = Quantity(
     id="efficiency", advanced=True, label="Efficiency of the heater", symbol="η", kinds=(RATIO,), low="10 %", high="100 %",
-    default_by=("fuel", {name: f"{share * 100:g} %" for name, share in USUAL.items()}),
+    default_by=("fuel", {source: f"{share * 100:g} %" for source, share in USUAL_EFFICIENCY.items()}),
     hint="Heat into the van from what goes in: fuel heaters 75 to 85 % (no source). Electric through an inverter: its efficiency.",
 )
 DRAW = Quantity(
@@ -61,54 +82,45 @@ DRAW = Quantity(
     hint="Fan, pump and controls of a fuel heater, on average. Not used for electric heat.",
 )
 
-FUEL_USED = Output(id="fuel_used", label="Fuel used", symbol="V_f", kind=heat.VOLUME, rounding=UP, both=True)
-CHARGE_TAKEN = Output(id="charge", label="Charge from the bank", symbol="Q", kind=CHARGE, rounding=UP)
-ELECTRIC_CHARGE = Output(id="electric_charge", label="Charge if heated electrically", symbol="Q_e", kind=CHARGE, rounding=UP)
-BANK_SHARE = Output(id="bank_share", label="Share of what you use of the bank", symbol="s", kind=RATIO, rounding=UP)
-CO_POINTS = Output(id="co_points", label="Carbon monoxide: alarms and limits", hide_if_none=True)
+
+def constant(value: float) -> Callable[[Any], float]:
+    """Return what finds a constant of the book in any result."""
+    return lambda _: value
+
+
+def _points(result: Lit) -> tuple[Any, ...] | None:
+    return carbon_monoxide() if result.flame else None
+
+
+FUEL_USED = Output(id="fuel_used", label="Fuel used", symbol="V_f", kind=heat.VOLUME, rounding=UP, both=True, at="heating.fuel_used")
+CHARGE_TAKEN = Output(id="charge", label="Charge from the bank", symbol="Q", kind=CHARGE, rounding=UP, at="heating.draw.charge")
+ELECTRIC_CHARGE = Output(id="electric_charge", label="Charge if heated electrically", symbol="Q_e", kind=CHARGE, rounding=UP, at="heating.resistive.charge")
+BANK_SHARE = Output(id="bank_share", label="Share of what you use of the bank", symbol="s", kind=RATIO, rounding=UP, at="heating.draw.share")
+CO_POINTS = Output(id="co_points", label="Carbon monoxide: alarms and limits", hide_if_none=True, find=_points)
 CO_TABLE = Table(of="co_points", folded=True, columns=(Output(id="level", label="In the air"), Output(id="means", label="What it means"), Output(id="source", label="By")))
 NIGHT_BETWEEN = (
-    Output(id="night_heat", label="Heat in that time", symbol="E", kind=ENERGY, rounding=UP),
-    Output(id="heating", label="Lower heating value", symbol="H", kind=heat.ENERGY_DENSITY, digits=4),
-    Output(id="running", label="Energy to run it", symbol="E_d", kind=ENERGY, rounding=UP),
-    Output(id="electric_factor", label="Efficiency of electric heat", symbol="η_e", kind=RATIO),
-    Output(id="electric_current", label="Current of electric heat", symbol="I_e", kind=CURRENT, rounding=UP),
-    Output(id="gives", label="What you use of the bank", symbol="Q_u", kind=CHARGE, rounding=DOWN),
+    Output(id="night_heat", label="Heat in that time", symbol="E", kind=ENERGY, rounding=UP, at="heating.night_heat"),
+    Output(id="heating", label="Lower heating value", symbol="H", kind=heat.ENERGY_DENSITY, digits=4, at="heating.fuel.heating"),
+    Output(id="running", label="Energy to run it", symbol="E_d", kind=ENERGY, rounding=UP, at="heating.running"),
+    Output(id="electric_factor", label="Efficiency of electric heat", symbol="η_e", kind=RATIO, at="heating.resistive.load.factor"),
+    Output(id="electric_current", label="Current of electric heat", symbol="I_e", kind=CURRENT, rounding=UP, at="heating.resistive.load.current"),
+    Output(id="gives", label="What you use of the bank", symbol="Q_u", kind=CHARGE, rounding=DOWN, at="heating.draw.bank.gives"),
 )
 
 
-def burns(v: SimpleNamespace) -> bool:
+def burns(result: Lit) -> bool:
     """Return whether something burns for this heat."""
-    return bool(v.flame)
+    return result.flame is not None
 
 
-def unchecked(v: SimpleNamespace) -> bool:
-    """Return whether something burns and nobody has looked at its exhaust or its alarm."""
-    return v.flame and UNCHECKED in (v.exhaust, v.alarm)
+def _electric(result: Lit) -> bool:
+    return result.flame is None
 
 
-def throttled(v: SimpleNamespace) -> bool:
-    """Return whether a burner is asked for less than the lowest step of most."""
-    return v.flame and not at_least(v.loss, LOWEST_STEP)
+CO_STEP = Step[Lit](of="co_points", source="co-limits", when=burns, says="Parts per million by volume, with the time an alarm takes or a person may.")
 
 
-def by_inverter(v: SimpleNamespace) -> bool:
-    """Return whether electric heat is taken through an inverter."""
-    return not v.flame and not at_least(v.efficiency, 1.0)
-
-
-def _both(one: Test, other: Test) -> Callable[..., bool]:
-    return lambda v: one(v) and other(v)
-
-
-CO_STEP = Step(of="co_points", source="co-limits", when=burns, says="Parts per million by volume, with the time an alarm takes or a person may.")
-FLAME_STOPS = (
-    Verdict(verdict=STOP, when=lambda v: v.flame and v.exhaust == INSIDE, says="Do not light it: a flame that takes its air from where you live, or sends its exhaust there, can kill, soonest in sleep or in a small wet room."),
-    Verdict(verdict=STOP, when=lambda v: v.flame and v.alarm == NO_ALARM, says="Fit a carbon monoxide alarm before anything burns aboard. The sum itself stands below."),
-)
-
-
-def night_steps(starting: str, gives: str) -> tuple[Step[SimpleNamespace], ...]:
+def night_steps(starting: str, gives: str) -> tuple[Step[Heated], ...]:
     """Return the working of a night's heat by fuel or from the bank.
 
     `starting` is the formula of the energy to start, `gives` says what the bank gives.
@@ -122,39 +134,36 @@ def night_steps(starting: str, gives: str) -> tuple[Step[SimpleNamespace], ...]:
         Step(of="electric_factor", source="practice", says="A resistor straight on the bank turns all of it into heat; an inverter takes its part."),
         Step(of="electric_current", formula="loss / (electric_factor * voltage)", source="ohm", says="All night long."),
         Step(of="electric_charge", formula="loss * hours / (electric_factor * voltage)", source="ohm", says="The same heat from the bank alone."),
-        Step(of="charge", formula="electric_charge", when=lambda v: not v.flame, says="Electric heat is all charge; the fan's draw becomes heat as well."),
+        Step(of="charge", formula="electric_charge", when=_electric, says="Electric heat is all charge; the fan's draw becomes heat as well."),
         Step(of="gives", formula="capacity * usable", says=gives),
         Step(of="bank_share", formula="charge / gives", says="Everything else aboard comes on top."),
     )
 
 
-def flame_remarks(flame: Test) -> tuple[Remark, ...]:
-    """Return the cautions that stand wherever something burns."""
-    return (
-        Remark(when=_both(flame, lambda v: v.exhaust == INSIDE), source="co-limits",
-               says="Danger of death: a flame that takes its air from the room, or sends its exhaust there, fills it with carbon monoxide and water and uses up its oxygen. An open window does not make it safe. Do not light it."),
-        Remark(when=_both(flame, lambda v: UNCHECKED in (v.exhaust, v.alarm)), source="practice",
-               says="Not looked at yet: see that combustion air and exhaust both lead outside by whole, tight pipes, and that the alarm is there and sounds, before anything is lit."),
-        Remark(when=flame, source="co-alarm",
-               says="Carbon monoxide has no smell. Sleep with a tested alarm where its maker says, near the bed; when it sounds, or with headache and nausea, get everyone out, then turn the heat off and call for help."),
-        Remark(when=flame, source="practice",
-               says="Fuel heaters are fitted to the maker's instructions and local rules, gas by a licensed fitter. Exhaust ends clear of windows, of the floor and of the heater's own air; keep snow away from both pipes. Turn it off before you refuel. From about 1500 m up it must be made or set for thin air (no source)."),
-        Remark(when=_both(flame, lambda v: v.fuel == "propane"), source="practice",
-               says="Gas is heavier than air and gathers on the floor: a drop-out hole, a tight system, and a sniff before any spark. In frost butane stays liquid and only propane burns; the bottle takes a chill as it gives."),
+FLAME_STOPS = placed("flame", of_flames.EXHAUST_INSIDE, of_flames.NO_ALARM)
+FLAME_ADVICE = placed("flame", of_flames.CARBON_MONOXIDE, of_flames.FITTING, of_flames.GAS_LEAKS)
+
+
+def inverter_kills(at: str) -> Placed:
+    """Return the caution about the mains voltage behind an inverter, for the load `at`."""
+    return Placed(
+        rule=of_loads.INVERTER_KILLS, at=at,
+        text="An inverter's output is mains voltage and can kill; its fixed wiring is for a licensed person. It must bear the start and run within its steady rating, and its idle draw is not in this sum.",
     )
 
 
-def inverter_remark(test: Test) -> Remark:
-    """Return the caution about the mains voltage behind an inverter."""
-    return Remark(when=test, source="practice",
-                  says="An inverter's output is mains voltage and can kill; its fixed wiring is for a licensed person. It must bear the start and run within its steady rating, and its idle draw is not in this sum.")
+def large_draw_of_heater(headline: str) -> Placed:
+    """Return the judgement on what a burner draws in a night, with the sheet's `headline`."""
+    return Placed(
+        rule=of_draws.LARGE_DRAW, at="heating.burner_draw", headline=headline,
+        text="A tired or cold bank may sag below the heater's cut-out before morning, and in frost that is when it is missed. Leave a reserve.",
+    )
 
 
-NIGHT_REMARKS = (
-    *flame_remarks(burns),
-    Remark(when=lambda v: not v.flame, source="practice", says="{electric_current} for hours heats every loose joint on the way: check wire, fuse and torque first. Keep elements clear of bedding, and never leave one on that lies or can fall against cloth."),
-    inverter_remark(by_inverter),
-    Remark(when=throttled, source="practice", says="Most small fuel heaters still give about 800 W at their lowest step (no source). Asked for {loss} they start again and again, soot up, and take more fuel and charge than this sum says."),
-    Remark(when=lambda v: v.flame and not at_most(v.bank_share, 0.25), source="practice", says="A tired or cold bank may sag below the heater's cut-out before morning, and in frost that is when it is missed. Leave a reserve."),
-    Remark(level=NOTE, when=burns, source="fuel-heat", says="Lower heating values. Higher ones stand in many tables and would promise about 7 to 9 % more. Petrol with a tenth of ethanol holds 3 % less."),
+NIGHT_ADVICE = (
+    *FLAME_ADVICE,
+    *placed("heating.from_bank.load", of_loads.LOOSE_JOINT_HEATS),
+    inverter_kills("heating.from_bank.load"),
+    *placed("heating.from_bank", of_heaters.BEDDING),
+    *placed("flame", of_heaters.LOWER_HEATING_VALUE),
 )

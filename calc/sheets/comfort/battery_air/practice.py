@@ -14,17 +14,30 @@ PRACTICE = Practice(
                 "gas_current": ("4 mA/(A·h)", "8 mA/(A·h)", "20 mA/(A·h)"),
             },
             slips=(
-                Slip(formula="airflow / cells", says="Each cell in series gasses with the same current: count them all."),
+                Slip(
+                    formula="airflow / cells",
+                    says="Each cell in series gasses with the same current: count them all.",
+                ),
                 Slip(formula="airflow * 1000", says="The gas current is in milliamps."),
             ),
         ),
         Task(
             asks="opening",
             says="A box with {cells} cells of {chemistry}, {capacity}, needs {airflow} of air, and in an opening natural air moves at {vent_speed}. How large must each of the two openings be?",
-            draw={"chemistry": ("AGM", "flooded"), "cells": ("6", "12"), "capacity": ("100 A·h", "200 A·h", "400 A·h")},
+            draw={
+                "chemistry": ("AGM", "flooded"),
+                "cells": ("6", "12"),
+                "capacity": ("100 A·h", "200 A·h", "400 A·h"),
+            },
             slips=(
-                Slip(formula="opening / 2", says="All of the air comes in by one and leaves by the other: each must pass the whole."),
-                Slip(formula="opening * 3600", says="Bring the air to cubic metres in a second first."),
+                Slip(
+                    formula="opening / 2",
+                    says="All of the air comes in by one and leaves by the other: each must pass the whole.",
+                ),
+                Slip(
+                    formula="opening * 3600",
+                    says="Bring the air to cubic metres in a second first.",
+                ),
             ),
         ),
     )

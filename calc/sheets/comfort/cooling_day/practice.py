@@ -12,8 +12,14 @@ PRACTICE = Practice(
                 "efficiency_ratio": ("8 EER", "9 EER", "10 EER", "12 EER"),
             },
             slips=(
-                Slip(formula="cooling", says="That is the cold it makes, in watts. A cooler pumps more heat than it takes."),
-                Slip(formula="cooling / (efficiency_ratio * 3600 / 1055.056)", says="An EER has BTU in it: divide BTU/h by it, or turn it into a COP first."),
+                Slip(
+                    formula="cooling",
+                    says="That is the cold it makes, in watts. A cooler pumps more heat than it takes.",
+                ),
+                Slip(
+                    formula="cooling / (efficiency_ratio * 3600 / 1055.056)",
+                    says="An EER has BTU in it: divide BTU/h by it, or turn it into a COP first.",
+                ),
             ),
         ),
         Task(
@@ -27,8 +33,14 @@ PRACTICE = Practice(
                 "voltage": ("12.8 V",),
             },
             slips=(
-                Slip(inputs={"duty": "100 %"}, says="It rests part of the time: multiply by the share that it runs."),
-                Slip(inputs={"efficiency_ratio": "1 COP"}, says="That takes the cold for the power. Divide by the ratio first."),
+                Slip(
+                    inputs={"duty": "100 %"},
+                    says="It rests part of the time: multiply by the share that it runs.",
+                ),
+                Slip(
+                    inputs={"efficiency_ratio": "1 COP"},
+                    says="That takes the cold for the power. Divide by the ratio first.",
+                ),
             ),
         ),
         Task(
@@ -47,8 +59,14 @@ PRACTICE = Practice(
             },
             slips=(
                 Slip(inputs={"people": "0"}, says="People are stoves of their own: count them."),
-                Slip(formula="heat_load - glass_heat + sun * glazing", says="Not all of the sun on the glass comes in."),
-                Slip(inputs={"outside": "25 °C"}, says="That leaves out the warmth that comes through the shell."),
+                Slip(
+                    formula="heat_load - glass_heat + sun * glazing",
+                    says="Not all of the sun on the glass comes in.",
+                ),
+                Slip(
+                    inputs={"outside": "25 °C"},
+                    says="That leaves out the warmth that comes through the shell.",
+                ),
             ),
         ),
     )

@@ -14,7 +14,10 @@ PRACTICE = Practice(
                 "efficiency_2": ("85 %", "90 %"),
             },
             slips=(
-                Slip(formula="throughput * (1 - efficiency) + throughput_2 * (1 - efficiency_2)", says="The efficiency is a share of what goes in, and you were told what comes out: divide first."),
+                Slip(
+                    formula="throughput * (1 - efficiency) + throughput_2 * (1 - efficiency_2)",
+                    says="The efficiency is a share of what goes in, and you were told what comes out: divide first.",
+                ),
                 Slip(formula="first_heat", says="The second device makes heat as well."),
             ),
         ),
@@ -27,8 +30,14 @@ PRACTICE = Practice(
                 "inside_limit": ("40 °C", "45 °C", "50 °C"),
             },
             slips=(
-                Slip(formula="heat / (density * air_heat * (inside_limit - outside + outside))", says="Only the difference between the two temperatures counts."),
-                Slip(formula="airflow * 3600", says="Watts are joules in a second, so the sum gives cubic metres in a second: mind the hour."),
+                Slip(
+                    formula="heat / (density * air_heat * (inside_limit - outside + outside))",
+                    says="Only the difference between the two temperatures counts.",
+                ),
+                Slip(
+                    formula="airflow * 3600",
+                    says="Watts are joules in a second, so the sum gives cubic metres in a second: mind the hour.",
+                ),
             ),
         ),
         Task(
@@ -42,16 +51,29 @@ PRACTICE = Practice(
             tolerance=0.02,
             slips=(
                 Slip(formula="1 - output_left", says="That is the share that is lost."),
-                Slip(formula="max(0, 1 - derating * (inside_limit - outside))", says="Count from the temperature to which it is rated, not from the air outside."),
+                Slip(
+                    formula="max(0, 1 - derating * (inside_limit - outside))",
+                    says="Count from the temperature to which it is rated, not from the air outside.",
+                ),
             ),
         ),
         Task(
             asks="vent_area",
             says="A bay makes {given_heat} of heat and draws air at {outside}; its vents are {height} apart. By draught alone it must pass {airflow}, for which one opening would need {effective}. How large must each of two vents be?",
-            draw={"given_heat": ("20 W", "40 W", "60 W", "80 W"), "height": ("0.3 m", "0.5 m", "1 m"), "outside": ("25 °C", "30 °C")},
+            draw={
+                "given_heat": ("20 W", "40 W", "60 W", "80 W"),
+                "height": ("0.3 m", "0.5 m", "1 m"),
+                "outside": ("25 °C", "30 °C"),
+            },
             slips=(
-                Slip(formula="effective", says="The air has to pass both, one after the other: each must be larger than one alone, by the root of two."),
-                Slip(formula="effective * 2", says="Two in a row resist more than one, but not twice as much: the root of two is enough."),
+                Slip(
+                    formula="effective",
+                    says="The air has to pass both, one after the other: each must be larger than one alone, by the root of two.",
+                ),
+                Slip(
+                    formula="effective * 2",
+                    says="Two in a row resist more than one, but not twice as much: the root of two is enough.",
+                ),
             ),
         ),
     )

@@ -16,8 +16,14 @@ PRACTICE = Practice(
                 "outside": ("-10 °C", "-5 °C", "5 °C"),
             },
             slips=(
-                Slip(formula="infiltration * 3600", says="The changes are in an hour: divide by its 3600 seconds."),
-                Slip(formula="infiltration * inside / (inside - outside)", says="What drives the heat out is the difference between inside and outside, not the inside temperature."),
+                Slip(
+                    formula="infiltration * 3600",
+                    says="The changes are in an hour: divide by its 3600 seconds.",
+                ),
+                Slip(
+                    formula="infiltration * inside / (inside - outside)",
+                    says="What drives the heat out is the difference between inside and outside, not the inside temperature.",
+                ),
             ),
         ),
         Task(
@@ -30,8 +36,14 @@ PRACTICE = Practice(
                 "outside": ("-15 °C", "-5 °C", "0 °C"),
             },
             slips=(
-                Slip(formula="wall_area * conductivity / insulation * rise", says="That leaves out the air films and the lining, which resist as well."),
-                Slip(inputs={"outside": "0.001 °C"}, says="The difference counts: from inside to outside, across zero if need be."),
+                Slip(
+                    formula="wall_area * conductivity / insulation * rise",
+                    says="That leaves out the air films and the lining, which resist as well.",
+                ),
+                Slip(
+                    inputs={"outside": "0.001 °C"},
+                    says="The difference counts: from inside to outside, across zero if need be.",
+                ),
             ),
         ),
         Task(
@@ -45,8 +57,14 @@ PRACTICE = Practice(
                 "outside": ("-20 °C", "-10 °C"),
             },
             slips=(
-                Slip(formula="loss - glass_loss", says="Covers do not stop all of it: they add a resistance to the glass's own."),
-                Slip(formula="loss - glass_loss + glazing * rise / cover", says="Resistances add up. Add the cover's to one over the glass's U-value first."),
+                Slip(
+                    formula="loss - glass_loss",
+                    says="Covers do not stop all of it: they add a resistance to the glass's own.",
+                ),
+                Slip(
+                    formula="loss - glass_loss + glazing * rise / cover",
+                    says="Resistances add up. Add the cover's to one over the glass's U-value first.",
+                ),
             ),
         ),
         Task(
@@ -54,8 +72,14 @@ PRACTICE = Practice(
             says="On a night of {outside} a van loses {loss}, and you want {margin} to spare. How much must the heater give?",
             draw={"outside": steps(-20, 4, 4, "°C"), "margin": ("20 %", "30 %", "50 %")},
             slips=(
-                Slip(formula="loss", says="That holds the van and leaves nothing for wind or for warming up."),
-                Slip(formula="loss / (1 - margin)", says="The margin comes on top of the loss; do not divide by what is left."),
+                Slip(
+                    formula="loss",
+                    says="That holds the van and leaves nothing for wind or for warming up.",
+                ),
+                Slip(
+                    formula="loss / (1 - margin)",
+                    says="The margin comes on top of the loss; do not divide by what is left.",
+                ),
             ),
         ),
     )

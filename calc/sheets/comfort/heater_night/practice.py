@@ -14,8 +14,14 @@ PRACTICE = Practice(
                 "efficiency": ("75 %", "80 %"),
             },
             slips=(
-                Slip(inputs={"efficiency": "100 %"}, says="Part of what is burnt goes up the exhaust: divide by the efficiency."),
-                Slip(formula="night_heat * efficiency / heating", says="More has to be burnt than stays aboard: divide by the efficiency, do not multiply."),
+                Slip(
+                    inputs={"efficiency": "100 %"},
+                    says="Part of what is burnt goes up the exhaust: divide by the efficiency.",
+                ),
+                Slip(
+                    formula="night_heat * efficiency / heating",
+                    says="More has to be burnt than stays aboard: divide by the efficiency, do not multiply.",
+                ),
             ),
         ),
         Task(
@@ -29,17 +35,32 @@ PRACTICE = Practice(
                 "voltage": ("12.4 V", "12.8 V"),
             },
             slips=(
-                Slip(formula="draw * hours / voltage", says="Each start takes its own energy on top."),
-                Slip(formula="electric_charge", says="That is what heating with electricity would take. Here the fuel makes the heat."),
+                Slip(
+                    formula="draw * hours / voltage", says="Each start takes its own energy on top."
+                ),
+                Slip(
+                    formula="electric_charge",
+                    says="That is what heating with electricity would take. Here the fuel makes the heat.",
+                ),
             ),
         ),
         Task(
             asks="electric_charge",
             says="Instead of fuel, {loss} of heat for {hours} is to come from the bank at {voltage}, by a resistor straight on it. What charge is that?",
-            draw={"loss": ("400 W", "900 W", "1.5 kW"), "hours": steps(6, 10, 1, "h"), "voltage": ("12.8 V", "25.6 V")},
+            draw={
+                "loss": ("400 W", "900 W", "1.5 kW"),
+                "hours": steps(6, 10, 1, "h"),
+                "voltage": ("12.8 V", "25.6 V"),
+            },
             slips=(
-                Slip(formula="electric_current * 3600", says="That is the charge of one hour. It goes on all night."),
-                Slip(inputs={"voltage": "12 V"}, says="Take the bank's voltage under load, not the nominal one."),
+                Slip(
+                    formula="electric_current * 3600",
+                    says="That is the charge of one hour. It goes on all night.",
+                ),
+                Slip(
+                    inputs={"voltage": "12 V"},
+                    says="Take the bank's voltage under load, not the nominal one.",
+                ),
             ),
         ),
     )

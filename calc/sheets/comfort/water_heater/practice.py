@@ -17,8 +17,14 @@ PRACTICE = Practice(
                 "loss": ("20 W", "40 W"),
             },
             slips=(
-                Slip(formula="density * volume * specific * to / (into - loss)", says="Only the rise from cold to hot counts, not the whole of the hot temperature."),
-                Slip(formula="time * (into - loss) / (into + loss)", says="What the tank loses does not heat the water: take it off the power."),
+                Slip(
+                    formula="density * volume * specific * to / (into - loss)",
+                    says="Only the rise from cold to hot counts, not the whole of the hot temperature.",
+                ),
+                Slip(
+                    formula="time * (into - loss) / (into + loss)",
+                    says="What the tank loses does not heat the water: take it off the power.",
+                ),
             ),
         ),
         Task(
@@ -35,17 +41,31 @@ PRACTICE = Practice(
                 "efficiency": ("100 %",),
             },
             slips=(
-                Slip(inputs={"hours": "0 h"}, says="Keeping it hot costs charge too, hour by hour."),
-                Slip(formula="power * (time + hours) / voltage", says="Once it is hot the element only makes good the loss."),
+                Slip(
+                    inputs={"hours": "0 h"}, says="Keeping it hot costs charge too, hour by hour."
+                ),
+                Slip(
+                    formula="power * (time + hours) / voltage",
+                    says="Once it is hot the element only makes good the loss.",
+                ),
             ),
         ),
         Task(
             asks="current",
             says="An element of {power} works on a bank at {voltage}. What current flows while it heats?",
-            draw={"power": ("300 W", "500 W", "750 W", "1200 W"), "voltage": ("12.0 V", "12.8 V", "25.6 V", "51.2 V")},
+            draw={
+                "power": ("300 W", "500 W", "750 W", "1200 W"),
+                "voltage": ("12.0 V", "12.8 V", "25.6 V", "51.2 V"),
+            },
             slips=(
-                Slip(formula="power / 120", says="That is the current at mains voltage. The bank's is far lower, so the current is far larger."),
-                Slip(formula="power / 9", says="Divide by the bank's voltage as it is under this load."),
+                Slip(
+                    formula="power / 120",
+                    says="That is the current at mains voltage. The bank's is far lower, so the current is far larger.",
+                ),
+                Slip(
+                    formula="power / 9",
+                    says="Divide by the bank's voltage as it is under this load.",
+                ),
             ),
         ),
     )

@@ -42,7 +42,8 @@ WORKSHEET = Worksheet(
     rules=(
         judged.BEYOND_ANY_CABLE,
         Placed(rule=banks.BEYOND_ONE_BATTERY, at="load", headline="{current} is more than one usual battery is made to give; {charge} goes in {hours}."),
-        judged.ALL_BECOMES_HEAT, FINE,
+        *placed("heat", judged.ALL_BECOMES_HEAT),
+        FINE,
         judged.MOSTLY_HEAT_PERHAPS, judged.BEYOND_HEAVY_CABLE,
         *placed("load", judged.LOOSE_JOINT_HEATS, judged.IDLE_DRAW_APART, judged.INVERTER_KILLS),
         judged.HEATER_OF_1500_W,

@@ -1,0 +1,101 @@
+"""Judgements on the air of a battery: hydrogen of lead-acid cells, and what lithium cells do."""
+
+from typing import Annotated
+
+# fmt: off
+from calc.comfort.battery_air import BatteryAir, CellKind, Charging, Gassing, Place
+from calc.energy.battery import Chemistry
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least, at_most
+from calc.units.si import Celsius, Tag
+
+# To which the table of gas currents holds: EN 50272-2
+WARMEST: Annotated[Celsius, Tag("warmest battery of the table of gas currents")] = 40.0
+
+
+def _equalising(gassing: Gassing) -> bool:
+    return gassing.lead_acid and gassing.charging is Charging.EQUALISING
+
+
+def _hot(gassing: Gassing) -> bool:
+    return gassing.lead_acid and not at_most(gassing.temperature, WARMEST)
+
+
+VENTED_IN_LIVING_SPACE = Rule[BatteryAir](
+    id="battery.vented-in-living-space", level=Level.STOP,
+    when=lambda b: b.gassing.kind is CellKind.VENTED and b.place is Place.LIVING_SPACE,
+    headline="Vented cells do not belong in the living space: their air must lead outside, from a box of their own.",
+    mend=lambda _: Change({"stands": Place.BOXED}),
+)
+VENTS_TOO_SMALL = Rule[BatteryAir](
+    id="battery.vents-too-small", level=Level.STOP,
+    when=lambda b: b.opening is not None and b.vents is not None and not at_least(b.vents, b.opening),
+    headline="{vents} each is too little: this bank needs {gassing.airflow}, two openings of {opening} each.",
+    mend=lambda b: None if b.opening is None else Change({"vents": b.opening}),
+)
+LITHIUM = Rule[Gassing](
+    id="battery.lithium-fault-vents-gas", level=Level.CAUTION, source="lithium-gas", when=lambda g: not g.lead_acid,
+    headline="An LFP bank gives off no gas in normal charging, so no opening follows from the formula. A fault is another matter.",
+    text="If a lithium cell fails it vents flammable, poisonous gas: burning cells gave 20 to 200 mg of hydrogen fluoride for each W·h. No vent sized by this sheet copes with that: get everyone out, keep away, call the fire service.",
+)
+EQUALISING_NOT_COVERED = Rule[Gassing](
+    id="battery.equalising-not-covered", level=Level.CAUTION, when=lambda g: _equalising(g) and g.airflow is None,
+    headline="Equalising is not covered by the table: it gasses more than boost. Ask the maker for the gas current, or equalise in the open air.",
+)
+EQUALISING_BY_MAKER = Rule[BatteryAir](
+    id="battery.equalising-by-maker", level=Level.CAUTION, when=lambda b: _equalising(b.gassing) and b.opening is not None,
+    headline="{gassing.airflow}, two openings of {opening} each, by the gas current you give. Equalising is not covered by the standard's table.",
+    mend=lambda _: Change({"charging": Charging.BOOST}),
+)
+HOT_BATTERY = Rule[Gassing](
+    id="battery.hot-on-charge", level=Level.CAUTION, source="en-50272-gas", when=_hot,
+    headline="{airflow} to 40 °C; at {temperature} it gasses more than the table says.",
+    text="Above 40 °C the gas current climbs and a sealed battery can run away: cool it, or lower the charging voltage as its maker says.",
+    mend=lambda _: Change({"temperature": WARMEST}),
+)
+FLOAT_ONLY = Rule[Gassing](
+    id="battery.float-only", level=Level.CAUTION, source="en-50272-gas", when=lambda g: g.lead_acid and g.charging is Charging.FLOAT,
+    headline="{airflow}, if it never gasses more than this. Boost charging needs several times as much.",
+    text="Chargers, alternators and solar regulators all pass through boost or absorption. Size for that unless nothing aboard can.",
+    mend=lambda _: Change({"charging": Charging.BOOST}),
+)
+BELOW_TABLE = Rule[Gassing](
+    id="battery.gas-current-below-table", level=Level.CAUTION, source="en-50272-gas", when=lambda g: g.below_table,
+    headline="{airflow}, if it never gasses more than this. Boost charging needs several times as much.",
+    text="Your gas current is below the table's {table_current}. Use it only if the maker states it for this charging.",
+    mend=lambda g: None if g.table_current is None else Change({"gas_current": g.table_current}),
+)
+OPENINGS_UNKNOWN = Rule[BatteryAir](
+    id="battery.openings-unknown", level=Level.CAUTION, when=lambda b: b.opening is not None and (b.vents is None or b.place is not Place.BOXED),
+    headline="{gassing.airflow} of air, by two openings of {opening} each that lead outside. Make sure that they are there.",
+    mend=lambda b: None if b.opening is None else Change({"vents": b.opening if b.vents is None else b.vents, "stands": Place.BOXED}),
+)
+
+HYDROGEN = Rule[Gassing](
+    id="battery.hydrogen-burns", level=Level.ADVICE, source="en-50272", when=lambda g: g.lead_acid,
+    text="Hydrogen burns from 4 % in air and gathers under lids. No spark, relay, switch, fuse or flame in the box or above it; pull no cable off while it charges.",
+)
+SEALED_GASSES_TOO = Rule[Gassing](
+    id="battery.sealed-gasses-too", level=Level.ADVICE, source="practice", when=lambda g: g.kind is CellKind.SEALED,
+    text="A sealed battery gasses little until it is overcharged, too hot or at its end: then its valves open. A rotten smell, heat or a swollen case means: stop the charge, air the van, get out.",
+)
+ACID_MIST = Rule[Gassing](
+    id="battery.acid-mist", level=Level.ADVICE, source="practice", when=lambda g: g.chemistry is Chemistry.FLOODED,
+    text="Vented cells also spit acid mist, which eats steel and lungs. Goggles and gloves for topping up, an acid-proof tray below, and the box closed towards the people.",
+)
+LITHIUM_KEPT_SAFE = Rule[Gassing](
+    id="battery.lithium-kept-safe", level=Level.ADVICE, source="practice", when=lambda g: not g.lead_acid,
+    text="What keeps it from failing: its own management system, a charger set for it, no charge below 0 °C, fuses, dry and firm mounting, and the maker's clearances.",
+)
+HYDROGEN_RISES = Rule[Gassing](
+    id="battery.hydrogen-rises", level=Level.ADVICE, source="practice", when=lambda g: g.airflow is not None,
+    text="Hydrogen rises. One opening low through floor or wall lets air in; the other starts under the lid and leads up, through wall or roof, never down. Both must open outside, clear of the living space.",
+)
+EQUALISING_BOILS = Rule[Gassing](
+    id="battery.equalising-boils", level=Level.ADVICE, source="practice", when=_equalising,
+    text="Equalising boils the cells on purpose. Only flooded ones whose maker allows it, by day, watched, doors open, nobody asleep aboard; never sealed ones.",
+)
+TRACTION = Rule[Gassing](
+    id="battery.traction-rule", level=Level.NOTE, source="en-50272-3", when=lambda g: g.lead_acid,
+    text="The rule for traction batteries counts higher gas currents, 1 to 6 A for each 100 A·h, and wants free room of 2.5 h worth of air. A bank charged hard every day is nearer to those: the maker decides.",
+)

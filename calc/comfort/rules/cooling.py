@@ -1,0 +1,86 @@
+"""Judgements on cooling: whether the unit and the bank can do it, and what a label is worth."""
+
+from typing import Annotated
+
+# fmt: off
+from calc.comfort.cooling import Cooler, CoolingDay, RunningTime
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_most
+from calc.units.constants import HOUR
+from calc.units.si import Celsius, EfficiencyRatio, Joules, Share, Tag
+
+# Outside air for which labels are measured: common practice, no source
+RATED_AT: Annotated[Celsius, Tag("air for which a cooler's label is measured")] = 35.0
+# More than labels at 35 °C show: common practice, no source
+SEASONAL: Annotated[EfficiencyRatio, Tag("highest efficiency ratio of a hot day")] = 4.5
+# Of the time, beyond which a cooler has little in hand: common practice, no source
+BUSY: Annotated[Share, Tag("running time of a cooler with little in hand")] = 0.8
+# Of what is used of a bank, for cooling beside all else: common practice, no source
+HALF_OF_BANK: Annotated[Share, Tag("share of the used charge that cooling may take")] = 0.5
+# About 600 A·h at 12.8 V, more than most vans carry: common practice, no source
+LARGE_BANK: Annotated[Joules, Tag("bank larger than most vans carry")] = 8000 * HOUR
+# Air that cools nobody by much: common practice, no source
+HOT_AIR: Annotated[Celsius, Tag("air that cools nobody")] = 32.0
+
+
+def _beyond_bank(day: CoolingDay) -> bool:
+    return not at_most(day.drawn.charge, day.drawn.bank.gives)
+
+
+def _reckoned(day: CoolingDay) -> bool:
+    return day.basis is RunningTime.HEAT_LOAD
+
+
+TOO_SMALL = Rule[CoolingDay](
+    id="cooler.too-small", level=Level.STOP, when=lambda d: not d.keeps_up,
+    headline="The unit is too small: {heat_load} comes in and it pumps {cooler.cooling}. It would run all the time and not hold {gain.inside}.",
+    mend=lambda d: None if d.heat_load is None else Change({"cooling": d.heat_load}),
+)
+BEYOND_ANY_BANK = Rule[CoolingDay](
+    id="cooler.beyond-any-bank", level=Level.STOP,
+    when=lambda d: _beyond_bank(d) and not at_most(d.energy / d.drawn.bank.usable, LARGE_BANK),
+    headline="{drawn.charge} in {hours}: no bank of reasonable size does this. It would take {needed}.",
+    mend=lambda d: Change({"hours": d.hours * LARGE_BANK * d.drawn.bank.usable / d.energy}),
+)
+LITTLE_IN_HAND = Rule[CoolingDay](
+    id="cooler.little-in-hand", level=Level.CAUTION,
+    when=lambda d: not at_most(d.duty_used, BUSY) or (_reckoned(d) and not at_most(d.gain.outside, RATED_AT)),
+    headline="{drawn.charge} in {hours}, with little in hand: it runs {duty_used} of the time, and in air above the 35 °C of its label it makes less cold from more power.",
+)
+HALF_OF_BANK_TAKEN = Rule[CoolingDay](
+    id="cooler.half-of-bank", level=Level.CAUTION, when=lambda d: not at_most(d.drawn.share, HALF_OF_BANK),
+    headline="{drawn.charge} in {hours}: {drawn.share} of what you use of the bank goes into cooling.",
+    mend=lambda d: Change({"capacity": d.drawn.charge / (HALF_OF_BANK * d.drawn.bank.usable)}),
+)
+GUESSED = Rule[CoolingDay](
+    id="cooler.share-guessed", level=Level.CAUTION, when=lambda d: not _reckoned(d) and d.duty_used < 1,
+    headline="{drawn.charge} in {hours}, if it really runs only {duty_used} of the time. In the sun it seldom rests.",
+    mend=lambda _: Change({"duty": 1.0}),
+)
+SEASONAL_RATIO = Rule[Cooler](
+    id="cooler.seasonal-ratio", level=Level.CAUTION, source="practice", when=lambda c: not at_most(c.efficiency_ratio, SEASONAL),
+    headline="By a ratio that is too good for a hot day: look for the one measured at 35 °C.",
+    text="So high a ratio is usually a seasonal figure or one for mild weather. On the hottest day the ratio falls by a third or more.",
+    mend=lambda _: Change({"efficiency_ratio": SEASONAL}),
+)
+
+NO_ENGINE_BESIDE_SLEEPERS = Rule[CoolingDay](
+    id="cooler.no-engine-beside-sleepers", level=Level.ADVICE, source="practice", when=_beyond_bank,
+    text="Shade, covers on the outside of the glass and a fan cost next to nothing; shore power or a drive has to carry the rest. Never run an engine or a generator for it beside people asleep: its exhaust kills.",
+)
+OPEN_UP = Rule[CoolingDay](
+    id="air.open-up", level=Level.ADVICE, source="practice", when=lambda d: _reckoned(d) and d.gain.outside <= d.gain.inside,
+    text="It is no warmer outside than the {gain.inside} you want: open up and let air through instead.",
+)
+AIR_TOO_HOT = Rule[CoolingDay](
+    id="air.too-hot-to-cool", level=Level.ADVICE, source="practice", when=lambda d: _reckoned(d) and d.gain.outside > HOT_AIR,
+    text="Air moved at {gain.outside} takes the stuffiness away, but cools nobody by much. Shade first, and a place higher up or by the water.",
+)
+CLOSED_VAN_KILLS = Rule[object](
+    id="van.closed-in-sun-kills", level=Level.ADVICE, source="practice",
+    text="A closed van in the sun can kill a child or an animal within minutes, and a flat bank stops the cooler without a word. Never leave either to a machine.",
+)
+LABELS = Rule[object](
+    id="cooler.label-at-35", level=Level.NOTE, source="practice",
+    text="Labels are measured at 35 °C outside or thereabouts. Hotter air, a dirty coil and short ducts make less cold from more power.",
+)

@@ -1,0 +1,125 @@
+"""Judgements on an electrical bay: what it gets to, the air it needs, and what its devices keep."""
+
+from typing import Annotated
+
+# fmt: off
+from calc.comfort.enclosure import Bay, Derated, Enclosure, Ventilation
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least, at_most
+from calc.units.si import Celsius, MetresPerSecond, OpeningSquareMetres, Share, Tag
+
+# Beyond which ampacities taken for 30 °C no longer hold: common practice, no source
+WARM_FOR_CABLE: Annotated[Celsius, Tag("bay too warm for ampacities at 30 °C")] = 50.0
+# Where common cable and plastics reach their own limit: common practice, no source
+HOT_FOR_CABLE: Annotated[Celsius, Tag("bay too hot for common cable")] = 60.0
+# Of each vent, more than a bay has room for: common practice, no source
+LARGEST_VENT: Annotated[OpeningSquareMetres, Share, Tag("largest vent of a bay")] = 0.2
+# Through a vent, beyond which a small fan no longer moves what it says: common practice, no source
+RUSH: Annotated[MetresPerSecond, Tag("fastest air of a small fan through a vent")] = 2.0
+
+# What floats leave of no output at all
+NO_OUTPUT_LEFT: Annotated[Share, Tag("output that counts as none")] = 1e-9
+
+
+def _unknown(enclosure: Enclosure) -> bool:
+    return enclosure.bay.ventilation is Ventilation.UNKNOWN
+
+
+def _hotter_than(enclosure: Enclosure, limit: float) -> bool:
+    return enclosure.air.reached is not None and not at_most(enclosure.air.reached, limit)
+
+
+def _full(derated: Derated) -> bool:
+    return at_least(derated.output_left, 1.0)
+
+
+def _more_air(enclosure: Enclosure) -> Change | None:
+    if enclosure.needed is None:
+        return None
+    if enclosure.bay.fan is not None:
+        return Change({"fan": enclosure.needed.airflow})
+    return Change({"vents": enclosure.needed.vent_area})
+
+
+def _vents_for_fan(enclosure: Enclosure) -> Change | None:
+    return None if enclosure.bay.fan is None else Change({"vents": enclosure.bay.fan / RUSH})
+
+
+NO_COOLER_AIR = Rule[Enclosure](
+    id="bay.no-cooler-air", level=Level.STOP, when=lambda e: e.needed is None,
+    headline="No air at {bay.outside} holds a bay below {bay.inside_limit}: draw it from somewhere cooler, or move the devices.",
+)
+RUINED = Rule[Enclosure](
+    id="bay.ruined", level=Level.STOP, when=lambda e: e.air.ruined,
+    headline="The bay gets hotter than anything in it survives: it needs {needed.airflow}, or two vents of {needed.vent_area} each.",
+    mend=_more_air,
+)
+BEYOND_VENTS = Rule[Enclosure](
+    id="bay.beyond-vents", level=Level.STOP,
+    when=lambda e: _unknown(e) and e.needed is not None and not at_most(e.needed.vent_area, LARGEST_VENT),
+    headline="{bay.heat} to carry off, and no vents do that: two of {needed.vent_area} each to hold {bay.inside_limit}. It takes a fan that moves {needed.airflow}, or cooler air.",
+)
+OVER_LIMIT = Rule[Enclosure](
+    id="bay.over-limit", level=Level.STOP, when=lambda e: not e.within_limit,
+    headline="The bay gets to {air.reached}, above the {bay.inside_limit} you allow: it needs {needed.airflow}, or two vents of {needed.vent_area} each.",
+    mend=_more_air,
+)
+NO_OUTPUT = Rule[Derated](
+    id="device.no-output", level=Level.STOP, when=lambda d: d.output_left < NO_OUTPUT_LEFT,
+    headline="At {at} the device gives nothing: keep the bay cooler.",
+)
+AIR_UNKNOWN = Rule[Enclosure](
+    id="bay.air-unknown", level=Level.CAUTION, when=_unknown,
+    headline="{bay.heat} to carry off. Closed it gets hotter than {bay.inside_limit}; to hold that it needs {needed.airflow}, or two vents of {needed.vent_area} each. Say what is there.",
+    mend=_more_air,
+)
+TOO_HOT_FOR_CABLE = Rule[Enclosure](
+    id="bay.too-hot-for-cable", level=Level.CAUTION, source="practice", when=lambda e: _hotter_than(e, HOT_FOR_CABLE),
+    headline="The bay gets to {air.reached}: within the limit you set, but too hot for common cable.",
+    text="Risk of fire: at {air.reached} common cable and plastics pass their own limits, and every ampacity must be taken for that ambient. Stop and give it air first.",
+)
+FAN_IN_CLOSED_BAY = Rule[Enclosure](
+    id="bay.fan-without-vents", level=Level.CAUTION, when=lambda e: e.bay.fan is not None and e.bay.vents is None,
+    headline="The bay gets to {air.reached} if the fan really moves {bay.fan}. Say what the air comes in by: a fan in a closed bay moves nothing.",
+    mend=_vents_for_fan,
+)
+VENTS_TOO_SMALL_FOR_FAN = Rule[Enclosure](
+    id="bay.vents-too-small-for-fan", level=Level.CAUTION,
+    when=lambda e: e.air.vent_speed is not None and not at_most(e.air.vent_speed, RUSH),
+    headline="Through vents of {bay.vents} the fan would have to blow at {air.vent_speed}, and no small fan does. Give it larger ones.",
+    mend=_vents_for_fan,
+)
+LESS_OUTPUT = Rule[Derated](
+    id="device.less-output", level=Level.CAUTION, source="practice", when=lambda d: not _full(d),
+    headline="At {at} the device keeps {output_left} of its output; {charge_lost} less in {hours}.",
+    text="When you reckon what a drive brings, take {output_left} of the charger's rating: {charge_lost} less.",
+)
+WARM_AMBIENT = Rule[Enclosure](
+    id="bay.warm-for-cable", level=Level.CAUTION, when=lambda e: _hotter_than(e, WARM_FOR_CABLE),
+    headline="The bay gets to {air.reached}, within {bay.inside_limit}. Give the conductor sheets that as their ambient: cable bears less in it.",
+)
+
+HEAT_AGES = Rule[Enclosure](
+    id="bay.heat-ages", level=Level.ADVICE, source="practice", when=lambda e: _unknown(e) or not e.within_limit,
+    text="Heat ages electronics and softens plastics: the trade reckons half the life for each 10 K. Do not cover the devices, and keep cables and insulation clear of them.",
+)
+DRAUGHT = Rule[Bay](
+    id="bay.draught-can-fail", level=Level.ADVICE, source="stack", when=lambda b: b.ventilation is Ventilation.VENTS,
+    text="Draught needs one vent low and one high, both open to the same air. Wind, a filter or a grille full of dust can undo it: a fan and a thermostat are surer.",
+)
+FAN = Rule[Bay](
+    id="bay.fan-can-fail", level=Level.ADVICE, source="energy-balance", when=lambda b: b.ventilation is Ventilation.FAN,
+    text="A fan needs a way in and a way out for its air, and should it fail the bay gets hotter than this. Fit one that starts with the charger or by thermostat.",
+)
+NO_THERMOSTAT = Rule[Enclosure](
+    id="bay.thermostat-never-rests", level=Level.ADVICE, source="practice", when=lambda e: e.thermostat is None,
+    text="The air drawn in is so warm that a thermostat would never rest: let the fan run with the charger.",
+)
+NOT_PAST_GAS = Rule[Bay](
+    id="bay.not-past-gas", level=Level.ADVICE, source="practice",
+    text="Never vent a bay with vented lead-acid cells past sparking parts, and never draw its air from near an exhaust or a gas locker. How much air a battery needs is another sum.",
+)
+CHECK_FIGURE = Rule[Bay](
+    id="bay.check-figure", level=Level.NOTE, source="energy-balance",
+    text="Check figure: 500 W and 10 K want about 148 m³/h of air at 20 °C. In thin air at 2000 m it takes a quarter more.",
+)

@@ -1,0 +1,38 @@
+"""Judgements on what burns aboard. They are about life: none is ever folded away."""
+
+# fmt: off
+from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource
+from calc.judge import Change, Level, Rule
+
+EXHAUST_INSIDE = Rule[Flame](
+    id="flame.exhaust-inside", level=Level.STOP, when=lambda f: f.exhaust is Exhaust.INSIDE, source="co-limits",
+    headline="Do not light it: a flame that takes its air from where you live, or sends its exhaust there, can kill, soonest in sleep or in a small wet room.",
+    text="Danger of death: a flame that takes its air from the room, or sends its exhaust there, fills it with carbon monoxide and water and uses up its oxygen. An open window does not make it safe. Do not light it.",
+    mend=lambda f: Change({"exhaust": Exhaust.OUTSIDE}),
+)
+NO_ALARM = Rule[Flame](
+    id="flame.no-alarm", level=Level.STOP, when=lambda f: f.alarm is Alarm.MISSING,
+    headline="Fit a carbon monoxide alarm before anything burns aboard. The sum itself stands below.",
+    mend=lambda f: Change({"alarm": Alarm.FITTED}),
+)
+UNCHECKED = Rule[Flame](
+    id="flame.unchecked", level=Level.CAUTION, when=lambda f: f.unchecked, source="practice",
+    headline="First make sure of the exhaust, the combustion air and the alarm.",
+    text="Not looked at yet: see that combustion air and exhaust both lead outside by whole, tight pipes, and that the alarm is there and sounds, before anything is lit.",
+    mend=lambda f: Change({
+        "exhaust": Exhaust.OUTSIDE if f.exhaust is Exhaust.UNKNOWN else f.exhaust,
+        "alarm": Alarm.FITTED if f.alarm is Alarm.UNKNOWN else f.alarm,
+    }),
+)
+CARBON_MONOXIDE = Rule[Flame](
+    id="flame.carbon-monoxide", level=Level.ADVICE, source="co-alarm",
+    text="Carbon monoxide has no smell. Sleep with a tested alarm where its maker says, near the bed; when it sounds, or with headache and nausea, get everyone out, then turn the heat off and call for help.",
+)
+FITTING = Rule[Flame](
+    id="flame.fitting", level=Level.ADVICE, source="practice",
+    text="Fuel heaters are fitted to the maker's instructions and local rules, gas by a licensed fitter. Exhaust ends clear of windows, of the floor and of the heater's own air; keep snow away from both pipes. Turn it off before you refuel. From about 1500 m up it must be made or set for thin air (no source).",
+)
+GAS_LEAKS = Rule[Flame](
+    id="flame.gas-leaks", level=Level.ADVICE, when=lambda f: f.fuel is HeatSource.PROPANE, source="practice",
+    text="Gas is heavier than air and gathers on the floor: a drop-out hole, a tight system, and a sniff before any spark. In frost butane stays liquid and only propane burns; the bottle takes a chill as it gives.",
+)

@@ -1,0 +1,51 @@
+"""Judgements on heaters, the fuel they burn, and the height at which they burn it."""
+
+# fmt: off
+from calc.comfort.flame import Flame, HeatSource
+from calc.comfort.fuel import DIESEL_WAXES, FuelInCold
+from calc.comfort.heaters import LARGEST_USUAL, LOWEST_STEP, THIN_AIR, HeatedTime, HeaterNight
+from calc.energy.loads import HeatFromBank
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least, at_most
+from calc.units.si import HeatWatts
+
+BELOW_LOWEST_STEP = Rule[HeatedTime](
+    id="heater.below-lowest-step", level=Level.CAUTION, source="practice", when=lambda h: h.burns and not at_least(h.loss, LOWEST_STEP),
+    headline="{loss} is below the lowest step of most heaters, which then start and stop all night.",
+    text="Most small fuel heaters still give about 800 W at their lowest step (no source). Asked for {loss} they start again and again, soot up, and take more fuel and charge than this sum says.",
+)
+BEYOND_USUAL = Rule[HeatWatts](  # asked of the output that a heater must have
+    id="heater.beyond-usual", level=Level.CAUTION, when=lambda output: not at_most(output, LARGEST_USUAL),
+    headline="That is more than the heaters of most vans give.",
+)
+THIN_AIR_FLAME = Rule[HeaterNight](
+    id="heater.thin-air", level=Level.CAUTION, source="atmosphere", when=lambda h: h.flame is not None and not at_most(h.altitude, THIN_AIR),
+    headline="At {altitude} the heater must be made for thin air.",
+    text="The air's pressure here is {air_share} of that at sea level. Unless the maker allows this height or its adjustment is made, the flame burns rich: soot, carbon monoxide and failed starts.",
+    mend=lambda h: Change({"altitude": THIN_AIR}),
+)
+BEDDING = Rule[HeatFromBank](
+    id="heater.clear-of-bedding", level=Level.ADVICE, source="practice",
+    text="Keep elements clear of bedding, and never leave one on that lies or can fall against cloth.",
+)
+
+FUEL_FAILS = Rule[FuelInCold](
+    id="fuel.fails-in-cold", level=Level.CAUTION, when=lambda f: f.fails,
+    headline="At {outside} {fuel} itself may fail: carry what its seller vouches for in such cold, and a second way to keep warm.",
+)
+DIESEL_TURNS_WAXY = Rule[FuelInCold](
+    id="fuel.diesel-waxes", level=Level.ADVICE, source="memory", when=lambda f: f.fuel is HeatSource.DIESEL and at_most(f.outside, DIESEL_WAXES),
+    text="At {outside} diesel that is not of winter grade turns waxy and stops pump and filter. Fill up where winter grade is sold, before the cold.",
+)
+PROPANE_STAYS_LIQUID = Rule[FuelInCold](
+    id="fuel.propane-stays-liquid", level=Level.ADVICE, source="memory", when=lambda f: f.fuel is HeatSource.PROPANE and f.fails,
+    text="At {outside} even propane hardly turns to gas, and a small bottle gives less than a heater asks. Do not warm it with a flame.",
+)
+WINTER_GRADE = Rule[Flame](
+    id="fuel.winter-grade", level=Level.NOTE, source="practice", when=lambda f: f.fuel is HeatSource.DIESEL,
+    text="Diesel that is not of winter grade turns waxy in hard frost and stops pump and filter: before a cold trip, fill up where winter grade is sold.",
+)
+LOWER_HEATING_VALUE = Rule[Flame](
+    id="fuel.lower-heating-value", level=Level.NOTE, source="fuel-heat",
+    text="Lower heating values. Higher ones stand in many tables and would promise about 7 to 9 % more. Petrol with a tenth of ethanol holds 3 % less.",
+)

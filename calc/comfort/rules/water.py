@@ -1,0 +1,94 @@
+"""Judgements on hot water: the supply it takes, germs and scalds, and the engine that heats it."""
+
+from typing import Annotated
+
+# fmt: off
+from calc.comfort.water import HotWater, ShoreLoad, Tank, WaterHeat
+from calc.energy.loads import BankLoad
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least, at_most
+from calc.units.constants import DAY
+from calc.units.si import Celsius, Seconds, Share, Tag
+
+# From which care is needed, and from which skin burns in minutes: common practice, no source
+CARE: Annotated[Celsius, Tag("water too hot for a child's hand")] = 45.0
+SCALDING: Annotated[Celsius, Tag("water that burns skin in minutes")] = 48.0
+# From which legionella grows, and at which hot water is stored: UK code L8
+GERMS_GROW: Annotated[Celsius, Tag("water in which legionella grows")] = 20.0
+STORED_SAFELY: Annotated[Celsius, Tag("temperature of stored hot water")] = 60.0
+# Heating and kept lukewarm: common practice, no source
+STANDS_LONG: Annotated[Seconds, Tag("longest stand of lukewarm water")] = DAY
+# Of a supply, from which little room is left for the rest: common practice, no source
+HALF_OF_SUPPLY: Annotated[Share, Tag("share of a shore supply that one heater may take")] = 0.5
+
+
+def _lukewarm(tank: Tank) -> bool:
+    return not at_most(tank.hot, GERMS_GROW) and not at_least(tank.hot, STORED_SAFELY)
+
+
+def _stale(tank: Tank) -> bool:
+    return _lukewarm(tank) and tank.warm_for is not None and not at_most(tank.warm_for, STANDS_LONG)
+
+
+NEVER_HOT = Rule[Tank](
+    id="water.never-hot", level=Level.STOP, when=lambda t: t.time is None,
+    headline="It never gets hot: {into} goes in and the hot tank loses {loss}.",
+    mend=lambda t: Change({"loss": t.into / 2}),
+)
+SHORE_OVERLOADED = Rule[ShoreLoad](
+    id="shore.overloaded", level=Level.STOP, when=lambda s: not at_most(s.current, s.supply_limit),
+    headline="The element takes {current}, and the shore supply bears {supply_limit}: it will trip, or a lead will overheat.",
+    mend=lambda s: Change({"power": s.power * s.supply_limit / s.current}),
+)
+SHORE_HALF_TAKEN = Rule[ShoreLoad](
+    id="shore.half-taken", level=Level.CAUTION, when=lambda s: not at_most(s.current, HALF_OF_SUPPLY * s.supply_limit),
+    headline="{current} is more than half of what the shore supply bears, so switch other things off.",
+    mend=lambda s: Change({"power": HALF_OF_SUPPLY * s.power * s.supply_limit / s.current}),
+)
+STALE = Rule[Tank](
+    id="water.stale", level=Level.CAUTION, when=_stale,
+    headline="Hot in {time}, but water kept below 60 °C so long breeds germs: heat it to 60 °C, or make it fresh each time.",
+)
+SCALDS = Rule[Tank](
+    id="water.scalds", level=Level.CAUTION, when=lambda t: at_least(t.hot, SCALDING),
+    headline="At {hot} it scalds unless a mixing valve takes it down.",
+    mend=lambda t: Change({"to": CARE}) if t.cold < CARE else None,
+)
+IDLING_ENGINE = Rule[HotWater](
+    id="engine.idling-kills", level=Level.CAUTION, when=lambda w: w.way is WaterHeat.ENGINE, source="co-limits",
+    headline="Hot in {tank.time} from the engine, for as long as you drive anyway. Never idle it for heat where people sleep or under a roof: its exhaust kills.",
+    text="Danger of death: an idling engine fills a garage, a gap between walls or a van with carbon monoxide. Take its heat on the road, never standing where people sleep.",
+)
+
+RUN_DRY = Rule[BankLoad](
+    id="water.element-run-dry", level=Level.ADVICE, source="practice",
+    text="Never let an element run dry.",
+)
+SWITCH_WITHIN_REACH = Rule[HotWater](
+    id="heater.switch-within-reach", level=Level.ADVICE, when=lambda w: w.electric, source="practice",
+    text="A hidden heater needs a switch within reach: the line itself while it is small, else a relay beside the tank and a thin wire to its coil. Its thermal cut-out is not that switch.",
+)
+MAINS_AND_WATER = Rule[ShoreLoad](
+    id="shore.mains-and-water", level=Level.ADVICE, source="practice",
+    text="Mains voltage and water: earth, residual-current protection and fixed wiring by a licensed person, to local rules.",
+)
+MIXING_VALVE = Rule[HotWater](
+    id="water.mixing-valve", level=Level.ADVICE, when=lambda w: at_least(w.tank.hot, CARE) or w.way is WaterHeat.ENGINE, source="practice",
+    text="At 45 °C water is too hot for a child, an old or a numb hand; from 48 °C up it burns skin within minutes, and at 60 °C within seconds (no source). Fit a mixing valve at the tap.",
+)
+LEGIONELLA = Rule[Tank](
+    id="water.legionella", level=Level.ADVICE, when=lambda t: _stale(t) or (_lukewarm(t) and t.hours > 0), source="legionella",
+    text="Legionella grows between 20 and 45 °C, and water is stored safely at 60 °C. Do not keep it cooler for long: heat it through to 60 °C now and then, and drain what has stood.",
+)
+RELIEF_VALVE = Rule[Tank](
+    id="water.relief-valve", level=Level.ADVICE, source="practice",
+    text="Closed tanks need a relief valve, a thermal cut-out and room for the water to expand. Drain tank, pump and pipes before frost.",
+)
+COOLANT = Rule[HotWater](
+    id="engine.coolant", level=Level.ADVICE, when=lambda w: w.way is WaterHeat.ENGINE, source="practice",
+    text="A tank on the engine gets as hot as the coolant, some 80 to 90 °C (no source), whatever you ask for here. Coolant is under pressure and poisonous: it is joined by hoses and an exchanger made for it, with the engine cold.",
+)
+CHECK_FIGURE = Rule[Tank](
+    id="water.check-figure", level=Level.NOTE, source="heat-in-water",
+    text="Check figure: 10 L made 35 K warmer hold about 0.41 kW·h, which is 32 A·h at 12.8 V.",
+)

@@ -1,0 +1,69 @@
+"""What one job takes of a bank, and heat that is made from it by resistance.
+
+In scope: steady power over some hours, against the charge of the bank that is used. Out of scope:
+what else is drawn or brought meanwhile, and how the bank gives less in the cold or to a heavy load.
+"""
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from calc.energy.loads import BankLoad, HeatFromBank, Route, of_power
+from calc.units.compare import at_least
+from calc.units.si import Coulombs, Share, Tag
+
+# Of what is used of a bank, for one job beside all others: common practice, no source
+LARGE_SHARE: Annotated[Share, Tag("share of the used charge that one job may take")] = 0.25
+
+
+@dataclass(frozen=True, kw_only=True)
+class UsableBank:
+    """A bank of rated `capacity`, of which a share `usable` is used: it `gives` that charge."""
+
+    capacity: Coulombs
+    usable: Share
+    gives: Coulombs
+
+
+@dataclass(frozen=True, kw_only=True)
+class BankDraw:
+    """A `charge` drawn from a bank, and its `share` of what is used of it."""
+
+    bank: UsableBank
+    charge: Coulombs
+    share: Share
+
+
+def usable_bank(*, capacity: float, usable: float) -> UsableBank:
+    """Return what a bank of `capacity` [A·s] gives of which a share `usable` [0..1] is used."""
+    return UsableBank(capacity=capacity, usable=usable, gives=capacity * usable)
+
+
+def bank_draw(bank: UsableBank, charge: float) -> BankDraw:
+    """Return `charge` [A·s] as drawn from `bank`."""
+    return BankDraw(bank=bank, charge=charge, share=charge / bank.gives)
+
+
+def element(*, power: float, voltage: float, efficiency: float) -> BankLoad:
+    """Return an element of `power` [W] on a bank of `voltage` [V] as a load.
+
+    `efficiency` is that of the way to it: below 1 an inverter feeds it.
+    """
+    route = Route.DIRECT if at_least(efficiency, 1.0) else Route.INVERTER
+    return of_power(power=power, voltage=voltage, route=route, efficiency=efficiency)
+
+
+def steady_heat(
+    load: BankLoad, *, time: float, holds_warmth: bool, bank: UsableBank | None
+) -> HeatFromBank:
+    """Return what a resistance takes that is a `load` for a `time` [s]: Q = I t.
+
+    `bank` is None where only its voltage is known.
+    """
+    charge = load.current * time
+    return HeatFromBank(
+        load=load,
+        time=time,
+        holds_warmth=holds_warmth,
+        charge=charge,
+        share=None if bank is None else bank_draw(bank, charge).share,
+    )

@@ -1,0 +1,58 @@
+"""cooling-day from its fields: the heat that comes in, then the day of the cooler."""
+
+from calc.comfort.cooling import CoolingDay, RunningTime, cooling_day, heat_gain
+from calc.energy.loads import Route
+
+
+def calculate(
+    *,
+    cooling: float,
+    efficiency_ratio: float,
+    basis: RunningTime,
+    duty: float,
+    hours: float,
+    voltage: float,
+    route: Route,
+    efficiency: float,
+    capacity: float,
+    usable: float,
+    glazing: float,
+    sun: float,
+    passed: float,
+    cover_passes: float,
+    roof: float,
+    roof_u: float,
+    absorbed: float,
+    shell: float,
+    outside: float,
+    inside: float,
+    people: float,
+    devices: float,
+) -> CoolingDay:
+    """Return what `cooling` [W] takes over `hours` [s] on a day of that `sun` [W/m²]."""
+    return cooling_day(
+        cooling=cooling,
+        efficiency_ratio=efficiency_ratio,
+        basis=basis,
+        share=duty,
+        hours=hours,
+        voltage=voltage,
+        route=route,
+        efficiency=efficiency,
+        capacity=capacity,
+        usable=usable,
+        gain=heat_gain(
+            sun=sun,
+            glazing=glazing,
+            passed=passed,
+            roof=roof,
+            roof_u=roof_u,
+            absorbed=absorbed,
+            shell=shell,
+            outside=outside,
+            inside=inside,
+            people=people,
+            devices=devices,
+        ),
+        cover_passes=cover_passes,
+    )

@@ -1,0 +1,43 @@
+"""The working of cooling-day in words, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from calc.comfort.cooling import CoolingDay
+from calc.judge import Level, Rule
+from calc.worksheet.declare import Step
+
+
+def _reckoned(day: CoolingDay) -> bool:
+    return day.savings is not None
+
+
+STEPS: tuple[Step[CoolingDay], ...] = (
+    Step(of="power", formula="cooling / efficiency_ratio", source="eer", says="Cold made over the ratio; an EER is turned into a COP first."),
+    Step(of="factor", source="practice", when=lambda d: d.cooler.load.through_inverter, says="Through an inverter its loss comes on top."),
+    Step(of="current", formula="power / (voltage * factor)", source="ohm", says="At the bank, while the compressor works."),
+    Step(of="glass_heat", formula="sun * glazing * passed", source="g-value", when=_reckoned, says="What the glass lets in and gives in."),
+    Step(of="outer", source="cibse-surface", when=_reckoned, says="Of a roof in still air, which the sun heats most; wind would make it less."),
+    Step(of="roof_heat", formula="roof_u * roof * absorbed * sun * outer", source="sol-air", when=_reckoned, says="Sun on the sheet acts like warmer air outside; the sky's coolness is left out."),
+    Step(of="warmer", formula="outside - inside", when=_reckoned, says="Below zero the shell helps."),
+    Step(of="shell_heat", formula="shell * warmer", source="iso-6946", when=_reckoned, says="Walls, glass and air changes together."),
+    Step(of="people_heat", formula="people * each", source="jones-people", when=_reckoned, says="Seated at rest; the damp part has to be pumped out too."),
+    Step(of="heat_load", formula="max(glass_heat + roof_heat + shell_heat + people_heat + devices, 0)", when=_reckoned, says="All that comes in or is made inside."),
+    Step(of="duty_used", formula="min(heat_load / cooling, 1)", when=_reckoned, says="A unit just large enough never stops."),
+    Step(of="duty_used", formula="duty", when=lambda d: not _reckoned(d), says="As you guess it."),
+    Step(of="charge", formula="current * duty_used * hours", source="ohm", says="Current over the time it really runs."),
+    Step(of="energy", formula="charge * voltage", source="ohm", says="The same as energy."),
+    Step(of="gives", formula="capacity * usable", says="Before you call the bank empty."),
+    Step(of="bank_share", formula="charge / gives", says="Everything else aboard comes on top."),
+    Step(of="carries", formula="gives / (current * duty_used)", source="ohm", when=lambda d: d.duty_used > 0, says="With nothing else on and no sun on a panel."),
+    Step(of="carries", formula="hours", when=lambda d: d.duty_used == 0, says="It need not run at all."),
+    Step(of="needed", formula="charge / usable", says="To do it and no more."),
+    Step(of="covers_save", formula="glass_heat * (1 - cover_passes)", source="practice", when=_reckoned, says="Off the heat load, for as long as they are on."),
+    Step(of="covers_charge", formula="max(charge - current * min(max(heat_load - covers_save, 0) / cooling, 1) * hours, 0)", when=_reckoned, says="By how much less it runs; nothing while it still never stops."),
+    Step(of="shade_saves", formula="(glass_heat + roof_heat) * (1 - diffuse)", source="practice", when=_reckoned, says="The sun's part, but for what the bright sky still sends."),
+    Step(of="shade_charge", formula="max(charge - current * min(max(heat_load - shade_saves, 0) / cooling, 1) * hours, 0)", when=_reckoned, says="In the same way."),
+    Step(of="vent_flow", formula="(glass_heat + roof_heat + people_heat + devices) / (density * air_heat * stuffy)", source="energy-balance", when=_reckoned, says="Moving air holds the van at {stuffy} above outside, for the few watts of a fan."),
+)
+
+FINE = Rule[CoolingDay](
+    id="cooling-day.fine", level=Level.FINE,
+    headline="{charge} in {hours}, {bank_share} of what you use of the bank.",
+)

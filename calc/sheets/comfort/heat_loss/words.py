@@ -1,0 +1,53 @@
+"""The working of heat-loss in words, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from calc.comfort.cold_night import ColdNight
+from calc.judge import Level, Rule
+from calc.sheets.parts.comfort import CO_STEP, burns, night_steps
+from calc.worksheet.declare import Step
+
+STEPS: tuple[Step[ColdNight], ...] = (
+    Step(of="rise", formula="inside - outside", says="What drives the heat out."),
+    Step(of="plane", formula="length * width", says="Roof and floor alike."),
+    Step(of="wall_area", formula="2 * (length + width) * height - glazing", says="Four walls less the glazing."),
+    Step(of="volume", formula="length * width * height", says="Furniture not taken off."),
+    Step(of="wall_u", formula="1 / (rsi_wall + skin / skin_conductivity + insulation / conductivity + lining / lining_conductivity + rse)", source="iso-6946",
+         says="Resistances in a row add up: air film, lining, {material}, body sheet, air film. Heat goes sideways."),
+    Step(of="roof_u", formula="1 / (rsi_roof + skin / skin_conductivity + insulation / conductivity + lining / lining_conductivity + rse)", source="iso-6946", says="The same layers; heat goes up."),
+    Step(of="floor_u", formula="1 / (rsi_floor + skin / skin_conductivity + floor_insulation / conductivity + lining / lining_conductivity + rse)", source="iso-6946", says="Heat goes down, with open air below."),
+    Step(of="bare_u", formula="1 / (rsi_wall + skin / skin_conductivity + rse)", source="iso-10456", says="Steel itself resists next to nothing: only the air films do."),
+    Step(of="wall_loss", formula="wall_u * wall_area * rise", source="iso-6946", says="Conductivity of {material}: {conductivity}. Without ribs."),
+    Step(of="roof_loss", formula="roof_u * plane * rise", source="conductivity", says="Without ribs."),
+    Step(of="floor_loss", formula="floor_u * plane * rise", source="iso-6946", says="Without ribs."),
+    Step(of="bridges", formula="thermal_bridge * (wall_loss + roof_loss + floor_loss)", source="practice", says="A share put on for metal that crosses the insulation."),
+    Step(of="glass_loss", formula="glazing_u * glazing * rise", source="iso-6946", says="Uncovered."),
+    Step(of="conduction", formula="wall_loss + roof_loss + floor_loss + bridges + glass_loss", says="Everything that goes through the shell."),
+    Step(of="infiltration", formula="air_heat * air_changes * volume * rise", source="mackay-air", says="Each change of air carries its warmth out."),
+    Step(of="cold_air", source="ideal-gas", says="By its density at {outside} and 1006 J/(kg·K), dry and at sea level."),
+    Step(of="denser", formula="max(infiltration * (cold_air / air_heat - 1), 0)", source="ideal-gas", says="The round figure is for mild air; this is put on for the cold."),
+    Step(of="loss", formula="conduction + infiltration + denser", says="The heat that has to be made good, all night."),
+    Step(of="heater", formula="loss * (1 + margin)", source="practice", says="With the margin you chose."),
+    Step(of="low", formula="wall_loss + roof_loss + floor_loss + glass_loss + infiltration + denser", says="If no metal crossed the insulation."),
+    Step(of="high", formula="max(loss, (1 - ribs) * (wall_loss + roof_loss + floor_loss) + ribs * bare_u * (wall_area + 2 * plane) * rise + glass_loss + infiltration + denser)", source="iso-6946-upper",
+         says="If that share of the area were bare sheet, weighed by area, and no less than with the share put on. Ribs also draw heat from beside them, so even this can be passed."),
+    Step(of="cover_u", formula="1 / (1 / glazing_u + cover)", source="iso-6946", says="A close cover adds its resistance."),
+    Step(of="covered_loss", formula="loss - (glazing_u - cover_u) * glazing * rise", says="What is lost with every window covered."),
+    Step(of="people_heat", formula="people * person", source="metabolic", says="A sleeper gives about 40 W/m² over 1.8 m² of body, 72 W, of which the damp part does not warm the air."),
+    Step(of="night_loss", formula="max(loss - people_heat, 0)", says="A help through the night. The heater is still chosen without it."),
+    Step(of="fresh", formula="air_changes * volume / people", when=lambda n: n.sleepers.fresh is not None, says="What comes in from outside for each of them."),
+    Step(of="store", formula="contents * wood_heat", source="iso-10456", says="The fit-out taken as timber."),
+    Step(of="rate", formula="loss / rise", says="What each degree costs."),
+    Step(of="time_constant", formula="store / rate", source="lumped", says="After this time the van has come about two thirds of the way to where the heater at full power would bring it."),
+    Step(of="warm_share", formula="loss / power", says="Of {power}, the heater at work."),
+    Step(of="warm_up", formula="time_constant * ln(1 / (1 - warm_share))", source="lumped", when=lambda n: n.warming.time is not None, says="All as one lump: the air feels warm sooner, the walls stay cold longer."),
+    *night_steps("start_energy", "Of the bank, before you call it empty."),
+    Step(of="warm_fuel", formula="power * warm_up / (heating * efficiency)", source="fuel-heat", when=lambda n: n.warming.fuel is not None, says="The heater at full power until the cold van is warm, before the {hours} begin."),
+    Step(of="warm_charge", formula="draw * warm_up / voltage", source="ohm", when=lambda n: burns(n) and n.warming.charge is not None, says="To run it meanwhile."),
+    Step(of="warm_charge", formula="power * warm_up / (electric_factor * voltage)", source="ohm", when=lambda n: not burns(n) and n.warming.charge is not None, says="The same from the bank."),
+    CO_STEP,
+)
+
+FINE = Rule[ColdNight](
+    id="heat-loss.fine", level=Level.FINE,
+    headline="The van loses {loss}: {power} holds it with {headroom} to spare. {hours} take {fuel_used} of {fuel} and {charge}.",
+)

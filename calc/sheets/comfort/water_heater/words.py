@@ -1,0 +1,46 @@
+"""The working of water-heater in words, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from calc.comfort.water import HotWater, WaterHeat
+from calc.judge import Level, Rule
+from calc.sheets.parts.comfort import CO_STEP, burns
+from calc.worksheet.declare import Step
+
+
+def _hot(water: HotWater) -> bool:
+    return water.tank.time is not None
+
+
+def _on_bank(water: HotWater) -> bool:
+    return water.way is WaterHeat.BANK
+
+
+STEPS: tuple[Step[HotWater], ...] = (
+    Step(of="rise", formula="to - cold", says="A difference of temperatures."),
+    Step(of="heat", formula="density * volume * specific * rise", source="heat-in-water", says="Every litre and every degree counts alike."),
+    Step(of="taken", formula="power / efficiency", when=_on_bank, says="What the element gives, and what is lost on the way to it."),
+    Step(of="taken", formula="power", when=lambda w: not _on_bank(w), says="Before what is lost."),
+    Step(of="into", formula="power", when=_on_bank, says="All that the element gives reaches the water."),
+    Step(of="into", formula="power * efficiency", when=lambda w: not _on_bank(w), says="What reaches the water."),
+    Step(of="time", formula="heat / (into - loss)", source="heat-in-water", when=_hot, says="The loss of the hot tank taken off from the start: a little long."),
+    Step(of="keeping", formula="loss * hours / efficiency", says="For each hour it stays hot."),
+    Step(of="energy", formula="taken * time + keeping", when=_hot, says="Heating and keeping together."),
+    Step(of="current", formula="taken / voltage", source="ohm", when=lambda w: w.electric, says="In the cable from the supply."),
+    Step(of="current", formula="draw / voltage", source="ohm", when=lambda w: not w.electric, says="Of pump, fan and controls."),
+    Step(of="charge", formula="energy / voltage", source="ohm", when=lambda w: _on_bank(w) and _hot(w), says="All of it out of the bank."),
+    Step(of="charge", formula="draw * (time + hours) / voltage", source="ohm", when=lambda w: not w.electric and _hot(w), says="Only to run it."),
+    Step(of="gives", formula="capacity * usable", when=lambda w: w.way is not WaterHeat.SHORE, says="Before you call the bank empty."),
+    Step(of="bank_share", formula="charge / gives", when=lambda w: w.drawn is not None, says="Everything else aboard comes on top."),
+    Step(of="heating", source="fuel-heat", when=burns, says="{fuel}, with the steam leaving as steam."),
+    Step(of="fuel_used", formula="energy / heating", source="fuel-heat", when=lambda w: burns(w) and _hot(w), says="The energy taken is what is burnt."),
+    CO_STEP,
+)
+
+FINE_WITHOUT_BANK = Rule[HotWater](
+    id="water-heater.fine-without-bank", level=Level.FINE, when=lambda w: w.drawn is None,
+    headline="Hot in {time}: {energy} in all, nothing from the bank.",
+)
+FINE = Rule[HotWater](
+    id="water-heater.fine", level=Level.FINE, when=lambda w: w.drawn is not None,
+    headline="Hot in {time}: {energy} in all, and {charge} from the bank.",
+)
