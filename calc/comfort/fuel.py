@@ -22,9 +22,11 @@ from calc.units.si import (
 
 BTU: Annotated[Joules, Tag("British thermal unit")] = 1055.056  # ISO
 GALLON: Annotated[CubicMetres, Tag("US gallon")] = 3.785411784e-3  # by definition
-# At which diesel turns waxy, that of winter grade too, and propane hardly boils: from memory
+# At which diesel that is not of winter grade turns waxy: from memory
 DIESEL_WAXES: Annotated[Celsius, Tag("where diesel not of winter grade waxes")] = -10.0
+# At which that of winter grade does too: from memory
 WINTER_DIESEL_WAXES: Annotated[Celsius, Tag("where winter diesel waxes")] = -15.0
+# At which propane hardly gives gas; alone it boils near -42 °C: from memory
 PROPANE_HARDLY_BOILS: Annotated[Celsius, Tag("where propane hardly boils")] = -30.0
 _FAILS_AT = {HeatSource.DIESEL: WINTER_DIESEL_WAXES, HeatSource.PROPANE: PROPANE_HARDLY_BOILS}
 

@@ -44,9 +44,10 @@ USUAL_EFFICIENCY: dict[HeatSource, float] = {
     HeatSource.PROPANE: 0.75,
     HeatSource.ELECTRIC: 1.0,
 }
-# Standard atmosphere, ISO 2533, up to 11 km
-SEA_LEVEL: Annotated[Kelvins, Tag("temperature of the standard atmosphere")] = 288.15
-LAPSE: Annotated[float, Tag("lapse of the standard atmosphere")] = 0.0065  # K/m
+# Standard atmosphere, ISO 2533, up to 11 km: at sea level, per metre, and as pressure goes with it
+SEA_LEVEL: Annotated[Kelvins, Tag("temperature of the standard atmosphere")] = 288.15  # ISO 2533
+LAPSE: Annotated[float, Tag("lapse of the standard atmosphere")] = 0.0065  # K/m, ISO 2533
+# g/(R L), ISO 2533
 EXPONENT: Annotated[Number, Tag("pressure exponent of the standard atmosphere")] = 5.2559
 
 # What small fuel heaters still give throttled: common practice, no source

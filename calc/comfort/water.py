@@ -36,9 +36,11 @@ from calc.units.si import (
 )
 
 DENSITY: Annotated[KilogramsPerCubicMetre, Tag("density of water")] = 1000.0  # EN ISO 10456
-SPECIFIC_HEAT: Annotated[JoulesPerKilogramKelvin, Tag("specific heat of water")] = 4190.0  # same
-# Extra-low voltage of vans, and the least of mains: common practice, no source
+# EN ISO 10456
+SPECIFIC_HEAT: Annotated[JoulesPerKilogramKelvin, Tag("specific heat of water")] = 4190.0
+# Extra-low voltage, below which a van's bank stays: common practice, no source
 MOST_OF_BANK: Annotated[Volts, Tag("highest voltage of a bank")] = 60.0
+# 100 V is the lowest mains in use: common practice, no source
 LEAST_OF_MAINS: Annotated[Volts, Tag("lowest voltage of a mains supply")] = 100.0
 
 

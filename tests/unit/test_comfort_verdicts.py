@@ -225,9 +225,9 @@ def test_a_ratio_by_cop_and_by_eer_is_one_figure():
 @pytest.mark.parametrize(
     ("inputs", "verdict", "rule"),
     [
-        ({"way": "shore", "power": "1801 W"}, "stop", "shore.overloaded"),
-        ({"way": "shore", "power": "1800 W"}, "caution", "shore.half-taken"),
-        ({"way": "shore", "power": "901 W"}, "caution", "shore.half-taken"),
+        ({"way": "shore", "power": "1801 W"}, "stop", "heater.beyond-shore-supply"),
+        ({"way": "shore", "power": "1800 W"}, "caution", "heater.half-of-shore-supply"),
+        ({"way": "shore", "power": "901 W"}, "caution", "heater.half-of-shore-supply"),
         ({"way": "shore", "power": "900 W"}, "fine", "water-heater.fine-without-bank"),
         ({"way": "engine", "to": "60 C"}, "caution", "water.scalds"),
         ({"way": "engine", "hours": "48 h"}, "caution", "water.stale"),

@@ -12,8 +12,9 @@ from calc.units.compare import at_least, at_most
 from calc.units.constants import HOUR
 from calc.units.si import Celsius, Number, Seconds, Share, Tag
 
-# Housing advice after WHO
+# Below which the risk to the lungs rises: housing advice after WHO
 COLD_ROOM: Annotated[Celsius, Tag("room below which lungs suffer")] = 16.0
+# Below which the heart is strained: housing advice after WHO
 STRAINING_ROOM: Annotated[Celsius, Tag("room below which the heart is strained")] = 12.0
 # Of the loss, below which nothing is left for wind: common practice, no source
 LEAST_OUTPUT: Annotated[Number, Tag("least output of a heater against the loss")] = 1.1

@@ -10,11 +10,13 @@ from calc.units.compare import at_least, at_most
 from calc.units.constants import DAY
 from calc.units.si import Celsius, Seconds, Share, Tag
 
-# From which care is needed, and from which skin burns in minutes: common practice, no source
+# From which a child, an old or a numb hand needs care: common practice, no source
 CARE: Annotated[Celsius, Tag("water too hot for a child's hand")] = 45.0
+# From which skin burns in minutes: common practice, no source
 SCALDING: Annotated[Celsius, Tag("water that burns skin in minutes")] = 48.0
-# From which legionella grows, and at which hot water is stored: UK code L8
+# From which legionella grows: UK code L8
 GERMS_GROW: Annotated[Celsius, Tag("water in which legionella grows")] = 20.0
+# At which hot water is stored: UK code L8
 STORED_SAFELY: Annotated[Celsius, Tag("temperature of stored hot water")] = 60.0
 # Heating and kept lukewarm: common practice, no source
 STANDS_LONG: Annotated[Seconds, Tag("longest stand of lukewarm water")] = DAY
@@ -35,13 +37,13 @@ NEVER_HOT = Rule[Tank](
     headline="It never gets hot: {into} goes in and the hot tank loses {loss}.",
     mend=lambda t: Change({"loss": t.into / 2}),
 )
-SHORE_OVERLOADED = Rule[ShoreLoad](
-    id="shore.overloaded", level=Level.STOP, when=lambda s: not at_most(s.current, s.supply_limit),
+BEYOND_SUPPLY = Rule[ShoreLoad](
+    id="heater.beyond-shore-supply", level=Level.STOP, when=lambda s: not at_most(s.current, s.supply_limit),
     headline="The element takes {current}, and the shore supply bears {supply_limit}: it will trip, or a lead will overheat.",
     mend=lambda s: Change({"power": s.power * s.supply_limit / s.current}),
 )
-SHORE_HALF_TAKEN = Rule[ShoreLoad](
-    id="shore.half-taken", level=Level.CAUTION, when=lambda s: not at_most(s.current, HALF_OF_SUPPLY * s.supply_limit),
+HALF_OF_SUPPLY_TAKEN = Rule[ShoreLoad](
+    id="heater.half-of-shore-supply", level=Level.CAUTION, when=lambda s: not at_most(s.current, HALF_OF_SUPPLY * s.supply_limit),
     headline="{current} is more than half of what the shore supply bears, so switch other things off.",
     mend=lambda s: Change({"power": HALF_OF_SUPPLY * s.power * s.supply_limit / s.current}),
 )
@@ -69,7 +71,7 @@ SWITCH_WITHIN_REACH = Rule[HotWater](
     text="A hidden heater needs a switch within reach: the line itself while it is small, else a relay beside the tank and a thin wire to its coil. Its thermal cut-out is not that switch.",
 )
 MAINS_AND_WATER = Rule[ShoreLoad](
-    id="shore.mains-and-water", level=Level.ADVICE, source="practice",
+    id="water.mains", level=Level.ADVICE, source="practice",
     text="Mains voltage and water: earth, residual-current protection and fixed wiring by a licensed person, to local rules.",
 )
 MIXING_VALVE = Rule[HotWater](

@@ -102,10 +102,10 @@ WORKSHEET = Worksheet(
     rules=(
         *FLAME_STOPS,
         *placed("tank", of_water.NEVER_HOT),
-        *placed("shore", of_water.SHORE_OVERLOADED),
+        *placed("shore", of_water.BEYOND_SUPPLY),
         *placed("drawn", of_draws.BEYOND_BANK),
         Placed(rule=of_flames.UNCHECKED, at="flame", headline="{fuel_used} of {fuel}, hot in {time}. First make sure of the exhaust, the combustion air and the alarm."),
-        Placed(rule=of_water.SHORE_HALF_TAKEN, at="shore", headline="Hot in {time}, {energy} in all; {current} is more than half of what the shore supply bears, so switch other things off."),
+        Placed(rule=of_water.HALF_OF_SUPPLY_TAKEN, at="shore", headline="Hot in {time}, {energy} in all; {current} is more than half of what the shore supply bears, so switch other things off."),
         *placed("tank", of_water.STALE),
         Placed(rule=of_water.SCALDS, at="tank", headline="Hot in {time}, {energy} in all; at {to} it scalds unless a mixing valve takes it down."),
         Placed(rule=of_loads.ALL_BECOMES_HEAT, at="heat_from_bank", headline=_DEAR),
