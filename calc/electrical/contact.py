@@ -12,6 +12,7 @@ from typing import Annotated
 from calc.electrical.cable import HOT_COPPER, USUAL_INSULATION
 from calc.tables import table
 from calc.units.compare import at_least, at_most
+from calc.units.constants import ABSOLUTE_ZERO
 from calc.units.covered import Enumeration
 from calc.units.si import (
     Amperes,
@@ -38,7 +39,6 @@ THERMAL_LOAD: Annotated[Share, Tag("least load for a reading of temperature")] =
 RISE_ROOT: Annotated[Number, Tag("exponent of current with temperature rise")] = 0.61
 GROWTHS = (1, 2, 4, 8)  # times the resistance: what a loose joint does next
 
-ABSOLUTE_ZERO: Annotated[Celsius, Tag("absolute zero")] = -273.15  # by definition
 # Contact spots of copper, 463 K: with the relation (Holm)
 SOFTENS: Annotated[Celsius, Tag("copper softens")] = 190.0
 # 1356 K: with the relation (Holm)

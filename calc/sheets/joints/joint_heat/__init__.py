@@ -1,10 +1,11 @@
 """joint-heat: is this joint bad?"""
 
 # fmt: off
-from calc.electrical.contact import ABSOLUTE_ZERO, SOFTENS, VOLTS_PER_KELVIN, RiseOver
+from calc.electrical.contact import SOFTENS, VOLTS_PER_KELVIN, RiseOver
 from calc.electrical.rules import contact as judged
 from calc.sheets.joints.joint_heat.calculate import calculate, growth, military, severity
 from calc.sheets.joints.joint_heat.words import FINE, FINE_ALONE, STEPS
+from calc.units.constants import ABSOLUTE_ZERO
 from calc.units.kinds import CURRENT, NUMBER, POWER, RATIO, RESISTANCE, RISE, TEMPERATURE, VOLTAGE
 from calc.units.kinds.joints import VOLTAGE_PER_KELVIN
 from calc.units.shown import DOWN, UP
