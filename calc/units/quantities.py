@@ -57,12 +57,14 @@ def _definitions() -> pint.UnitRegistry:
 
 
 def _definition_lines() -> dict[str, str]:
-    """Return the lines of our definitions file by the unit they define."""
+    """Return the lines of our definitions file by a unit that needs them.
+
+    A prefix is needed by the metre with it.
+    """
     text = (get_data("calc.units", "units.txt") or b"").decode("utf-8")
     pairs = (line.partition(" = ") for line in text.splitlines() if line[:1].isascii())
-    return {
-        name: f"{name} = {meaning}" for name, _, meaning in pairs if meaning and name.isidentifier()
-    }
+    lines = {name.replace("-", "meter"): f"{name} = {rest}" for name, _, rest in pairs if rest}
+    return {name: line for name, line in lines.items() if name.isidentifier()}
 
 
 @dataclass(frozen=True)
