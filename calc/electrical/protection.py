@@ -10,7 +10,7 @@ from functools import lru_cache
 from typing import Any
 
 from calc.electrical import fuses, nec
-from calc.electrical.ampacity import insulation_name, insulation_rating, ratings
+from calc.electrical.ampacity import RuleSet, insulation_name, insulation_rating, ratings
 from calc.electrical.cable import USUAL_INSULATION, Cable, cable
 from calc.electrical.conductors import series_of
 from calc.electrical.fuses import Family
@@ -133,6 +133,14 @@ def _choices(
     else:
         suitable = fuses.rated_for(voltage)
     return suitable, tuple(sorted({rating for one in suitable for rating in one.ratings}))
+
+
+def standard_ratings(rule_set: RuleSet, max_voltage: float) -> tuple[float, ...]:
+    """Return the standard ratings [A] to choose from while the fault is left open.
+
+    Those of the families rated for `max_voltage` [V]; under NEC those of 240.6(A).
+    """
+    return _choices(rule_set is RuleSet.NEC, max_voltage, None)[1]
 
 
 def select_fuse(*, cable: Cable, current: float, fault_current: float | None) -> Protection:

@@ -1,64 +1,225 @@
-"""Which conductor a run needs: thick enough for the drop, for the heat, and for a fuse to fit.
+"""Which conductor a circuit needs: thick enough for the drop, for the heat, and for a fuse to fit.
 
-A fuse stands between the load, with a margin, and what the wire bears; so the wire must bear the
-load with that margin, and a standard rating must lie between the two.
+A fuse stands between the load, with a margin, and what the conductor can carry; so it must carry
+the load with that margin, and a standard rating must lie between the two.
 """
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
+from typing import Annotated, Any
 
 from calc.electrical import fuses
-from calc.electrical.ampacity import NEC, RuleSet, Surroundings, bears
-from calc.electrical.cable import Cable, cable
+from calc.electrical.ampacity import (
+    RuleSet,
+    Surroundings,
+    grouping_factor,
+    insulation_name,
+    insulation_rating,
+    ratings,
+    table_ampacity,
+)
+from calc.electrical.cable import THICKEST_ROW, USUAL_INSULATION, Cable, cable
 from calc.electrical.conductors import (
-    SAE,
     Conductor,
     Finish,
     GaugeReading,
     Series,
     Strands,
+    at_temperature,
     conductor,
     conductors,
     resistance_per_length,
 )
-from calc.electrical.drop import thinnest_within
-from calc.electrical.fuses import rating_between as rating_between
+from calc.electrical.drop import longest_run, thinnest_within
+from calc.electrical.protection import (
+    Protection,
+    Warmth,
+    copper_warmth,
+    select_fuse,
+    standard_ratings,
+)
+from calc.electrical.run import THINNEST_PARALLEL, LoadedRun, Run, loaded, run_of
+from calc.judge import Change
+from calc.judge.remedies import Remedy, of_each_kind
 from calc.units.compare import at_least, at_most
-from calc.units.covered import NotCovered
+from calc.units.covered import Enumeration, NotCovered
+from calc.units.si import (
+    Amperes,
+    Celsius,
+    Count,
+    Metres,
+    Number,
+    OhmsPerMetre,
+    Share,
+    Tag,
+    Volts,
+)
 
-THINNEST = {"AWG": "18 AWG", "mm2": "0.75 mm2"}  # thinner ones are for signals
-THICKEST = "4/0 AWG"  # of 33 CFR 183.425, table 5
-THINNEST_PARALLEL = "1/0 AWG"  # NEC 310.10: sizes that may be joined in parallel
+THINNEST = {Series.AWG: "18 AWG", Series.METRIC: "0.75 mm2"}  # thinner ones are for signals
+# A 12 V bank of LFP is charged at 14.6 V, others in proportion: common practice, no source
+CHARGED: Annotated[Number, Tag("charging voltage against the nominal one")] = 14.6 / 12
+NOMINAL = (12.0, 24.0, 48.0)  # V
+MOST_PARTS = 4  # conductors side by side, or runs, that are tried: our choice
+# Shorter ones are no remedy: our choice
+SHORTEST: Annotated[Metres, Tag("shortest run worth naming")] = 0.1
+
+
+class Decides(Enumeration):
+    """What a circuit's conductor is as thick as it is for."""
+
+    DROP = "drop"
+    HEAT = "heat"
+    BOTH = "drop-and-heat"
+    FUSE = "fuse"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Circuit:
+    """What asks for a conductor of a `series`, `parallel` of them each way.
+
+    It carries `current` for hours over a one-way `length`, from a supply of `voltage` that may lose
+    the share `limit`; `max_voltage` is the highest on it. `temperature` is that of the copper, for
+    the drop; `ambient` that of the hottest air on its way, and `bundled` counts the loaded
+    conductors that lie together.
+    """
+
+    current: Amperes
+    length: Metres
+    voltage: Volts
+    limit: Share
+    max_voltage: Volts
+    series: Series
+    parallel: Count
+    temperature: Celsius
+    finish: Finish
+    strands: Strands
+    gauge_reading: GaugeReading
+    insulation: Celsius
+    surroundings: Surroundings
+    bundled: Count
+    ambient: Celsius
+    rule_set: RuleSet
+
+    @property
+    def each(self) -> Amperes:
+        """The current in each of the conductors in parallel."""
+        return self.current / self.parallel
+
+    @property
+    def margin(self) -> Share:
+        """What a fuse must be rated above a load that goes on for hours."""
+        return fuses.CONTINUOUS
+
+    @property
+    def need(self) -> Amperes:
+        """What each conductor must carry for a fuse on it to carry the load for hours."""
+        return fuses.CONTINUOUS * self.each
+
+    @property
+    def allowed(self) -> Volts:
+        """The drop that is allowed."""
+        return self.limit * self.voltage
+
+    @property
+    def resistance_limit(self) -> OhmsPerMetre:
+        """The largest resistance of each conductor that keeps within the drop allowed."""
+        return self.allowed / (2 * self.length * self.each)
+
+    @property
+    def together(self) -> Count:
+        """How many loaded conductors lie together, those in parallel counted too."""
+        return max(self.bundled, 2 * self.parallel) if self.parallel > 1 else self.bundled
+
+    @property
+    def charge_ratio(self) -> Share:
+        """The highest voltage over the nominal one."""
+        return self.max_voltage / self.voltage
+
+    @property
+    def ratings(self) -> tuple[float, ...]:
+        """The standard fuse ratings [A] for this voltage; none where no family is rated for it."""
+        return standard_ratings(self.rule_set, self.max_voltage)
+
+    @property
+    def metric(self) -> bool:
+        """Whether the sizes are named by their area."""
+        return self.series is Series.METRIC
+
+    @property
+    def by_nec(self) -> bool:
+        """Whether NEC is the rule set."""
+        return self.rule_set is RuleSet.NEC
 
 
 @dataclass(frozen=True)
 class Size:
-    """A size at work: its resistance [ohm/m], and what it bears where the rule set has a row."""
+    """A size at work: its resistance when warm, and the cable where the rule set has a row."""
 
     name: str
-    per_length: float
-    bears: Cable | None
+    per_length: OhmsPerMetre
+    cable: Cable | None
 
     @property
-    def largest_fuse(self) -> float:
-        """Return the most [A] a fuse on it may be rated; nought where there is no figure."""
-        return self.bears.largest_fuse if self.bears else 0.0
+    def largest_fuse(self) -> Amperes:
+        """The most that a fuse on it may be rated; nothing where there is no figure."""
+        return self.cable.largest_fuse if self.cable else 0.0
 
 
-@dataclass(frozen=True)
-class Chosen:
-    """The thinnest size for the drop alone, for the heat alone, and for both with a fuse [A].
+@dataclass(frozen=True, kw_only=True)
+class SizedCircuit:
+    """The conductor of a circuit and what leads to it.
 
-    `larger` is the thicker of the first two, `size` what the run needs in the end; each is None
-    where no size does.
+    Of `sizes`, `for_drop` and `for_heat` are the thinnest for the one or the other alone and
+    `larger` the thicker of both; `chosen` is what the circuit needs in the end, with its fuse
+    (`protection`), all its conductors at work (`loaded`) and an estimate of how warm their copper
+    gets (`warmth`). Each is None where no size does.
     """
 
+    circuit: Circuit
+    sizes: tuple[Size, ...]
     for_drop: Size | None
     for_heat: Size | None
     larger: Size | None
-    size: Size | None
-    fuse: float | None
+    chosen: Size | None
+    protection: Protection | None
+    loaded: LoadedRun | None
+    warmth: Warmth | None
+
+    @property
+    def decides(self) -> Decides | None:
+        """What the chosen size is as thick as it is for."""
+        if self.chosen is None:
+            return None
+        if self.chosen is not self.larger:
+            return Decides.FUSE
+        if self.for_drop is self.for_heat:
+            return Decides.BOTH
+        return Decides.DROP if self.larger is self.for_drop else Decides.HEAT
+
+    @property
+    def warm_drop(self) -> Volts | None:
+        """The drop with the copper as warm as that."""
+        run, warmth = self.loaded, self.warmth
+        if run is None or run.drop is None or warmth is None:
+            return None
+        return at_temperature(run.drop, self.circuit.temperature, warmth.warm)
+
+    @property
+    def size_with_bundle(self) -> str | None:
+        """The thinnest size, from the chosen one on, with room for a fuse with the bundle counted.
+
+        None where the rule set counts the bundle itself, or no size has room.
+        """
+        on = self.chosen.cable if self.chosen else None
+        if self.chosen is None or on is None or not on.bundle_left_out:
+            return None
+        factor = grouping_factor(self.circuit.together)
+        for size in self.sizes[self.sizes.index(self.chosen) :]:
+            most = size.largest_fuse * factor
+            if fuses.rating_between(self.circuit.ratings, self.circuit.need, most) is not None:
+                return size.name
+        return None
 
 
 @cache
@@ -70,63 +231,275 @@ def offered(
     From 18 AWG or 0.75 mm² up, or from `thinnest` where that is thinner; sizes without a published
     SAE area are left out where gauges are read as SAE.
     """
-    first = conductor(THINNEST[series]).area
+    first = conductor(THINNEST[Series(series)]).area
     if thinnest:
         first = min(first, conductor(thinnest).area)
+    as_sae = GaugeReading(gauge_reading) is GaugeReading.SAE and series == Series.AWG
     return tuple(
         one
         for one in conductors()
-        if one.series == series
-        and one.area >= first
-        and not (series == "AWG" and gauge_reading == SAE and one.sae_area is None)
+        if one.series == series and one.area >= first and (one.sae_area is not None or not as_sae)
+    )
+
+
+def sizes_for(circuit: Circuit) -> tuple[Size, ...]:
+    """Return every size of the series under a circuit's conditions, thinnest first.
+
+    NEC joins only 1/0 AWG and thicker in parallel.
+    Raises NotCovered where the rule set has no figure for any size.
+    """
+    return _sizes(
+        circuit.series,
+        circuit.parallel > 1,
+        circuit.temperature,
+        circuit.finish,
+        circuit.strands,
+        circuit.gauge_reading,
+        circuit.insulation,
+        circuit.surroundings,
+        circuit.together,
+        circuit.ambient,
+        circuit.max_voltage,
+        circuit.rule_set,
     )
 
 
 @lru_cache(32)
-def sizes(
-    *,
+def _sizes(
     series: Series,
-    parallel: int,
+    joined: bool,
     temperature: float,
     finish: Finish,
     strands: Strands,
     gauge_reading: GaugeReading,
     insulation: float,
     surroundings: Surroundings,
-    bundled: int,
+    bundled: float,
     ambient: float,
-    voltage: float,
+    max_voltage: float,
     rule_set: RuleSet,
 ) -> tuple[Size, ...]:
-    """Return every size of the series under these conditions, thinnest first.
-
-    `temperature` [°C] is that of the copper. NEC joins only 1/0 AWG and thicker in `parallel`.
-    Raises NotCovered where the rule set has no figure for any size.
-    """
     found = []
     for one in offered(series, gauge_reading):
-        if rule_set == NEC and parallel > 1 and one.area < conductor(THINNEST_PARALLEL).area:
+        too_thin = one.area < conductor(THINNEST_PARALLEL).area
+        if RuleSet(rule_set) is RuleSet.NEC and joined and too_thin:
             continue
         per_length = resistance_per_length(
             one.name, temperature, finish=finish, strands=strands, gauge_reading=gauge_reading
         )
         try:
-            bears = cable(
+            laid = cable(
                 conductor=one.name,
                 insulation=insulation,
                 surroundings=surroundings,
                 bundled=bundled,
                 ambient=ambient,
-                max_voltage=voltage,
+                max_voltage=max_voltage,
                 rule_set=rule_set,
                 gauge_reading=gauge_reading,
             )
         except NotCovered as gap:
             if gap.parameter != "conductor":
                 raise
-            bears = None
-        found.append(Size(one.name, per_length, bears))
+            laid = None
+        found.append(Size(one.name, per_length, laid))
     return tuple(found)
+
+
+def size_circuit(circuit: Circuit) -> SizedCircuit:
+    """Return the conductor that a `circuit` needs, with the smallest standard fuse on it.
+
+    The thinnest that keeps within the drop and carries the load with its margin, or the next on
+    which a fuse fits. Where no fuse family is rated for the voltage, the fuse is left open.
+    Raises NotCovered where the rule set has no figure for any size.
+    """
+    sizes = sizes_for(circuit)
+    by_resistance = tuple((size, size.per_length) for size in sizes)
+    for_drop = thinnest_within(by_resistance, circuit.length, circuit.each, circuit.allowed)
+    for_heat = next((size for size in sizes if at_least(size.largest_fuse, circuit.need)), None)
+    larger = chosen = protection = None
+    if for_drop is not None and for_heat is not None:
+        start = max(sizes.index(for_drop), sizes.index(for_heat))
+        larger = sizes[start]
+        for size in sizes[start:]:
+            protection = _protected(size, circuit)
+            if protection is not None:
+                chosen = size
+                break
+    return SizedCircuit(
+        circuit=circuit,
+        sizes=sizes,
+        for_drop=for_drop,
+        for_heat=for_heat,
+        larger=larger,
+        chosen=chosen,
+        protection=protection,
+        loaded=_at_work(chosen, circuit) if chosen else None,
+        warmth=copper_warmth(protection.cable, circuit.each) if protection else None,
+    )
+
+
+def _at_work(size: Size, circuit: Circuit) -> LoadedRun:
+    """Return all conductors of a `size` at work in a `circuit`."""
+    run = Run(
+        conductor=size.name,
+        length=circuit.length,
+        parallel=circuit.parallel,
+        temperature=circuit.temperature,
+        finish=circuit.finish,
+        strands=circuit.strands,
+        gauge_reading=circuit.gauge_reading,
+        maker_resistance=None,
+    )
+    return loaded(
+        run_of(run), current=circuit.current, voltage=circuit.voltage, limit=circuit.limit
+    )
+
+
+def _protected(size: Size, circuit: Circuit) -> Protection | None:
+    """Return the fuse on a size that carries the load, or None where it does not or none fits."""
+    if size.cable is None:
+        return None
+    found = select_fuse(cable=size.cable, current=circuit.each, fault_current=None)
+    fits = found.fuse is not None or not found.ratings
+    return found if fits and found.window_open else None
+
+
+def changed(circuit: Circuit, change: Change) -> Circuit:
+    """Return a `circuit` with a `change` of it. An insulation goes by its name.
+
+    The highest voltage stays in proportion to the nominal one.
+    """
+    values: dict[str, Any] = dict(change.values)
+    if "insulation" in values:
+        values["insulation"] = insulation_rating(values["insulation"])
+    if "voltage" in values:
+        values["max_voltage"] = circuit.charge_ratio * values["voltage"]
+    return replace(circuit, **values)
+
+
+def remedies(sized: SizedCircuit) -> tuple[Remedy[Change, SizedCircuit], ...]:
+    """Return the changes that let a size of the series do, of each kind the smallest, worked anew.
+
+    A shorter run, a higher nominal voltage, conductors in parallel, hotter insulation that is on
+    sale, no bundle, a way outside the engine space, and the load on separate runs.
+    """
+    circuit = sized.circuit
+
+    def does(change: Change) -> SizedCircuit | None:
+        after = size_circuit(changed(circuit, change))
+        return after if after.chosen else None
+
+    return of_each_kind(_kinds_of_change(sized), does)
+
+
+def _kinds_of_change(sized: SizedCircuit) -> Iterator[Iterator[Change]]:
+    """Yield each kind of change, its smallest first."""
+    circuit = sized.circuit
+    yield _shorter(sized)
+    yield (
+        Change({"voltage": volts, "current": circuit.current * circuit.voltage / volts})
+        for volts in NOMINAL
+        if volts > circuit.voltage
+    )
+    first = int(circuit.parallel) + 1
+    yield (Change({"parallel": float(n)}) for n in range(first, MOST_PARTS + 1))
+    yield (
+        Change({"insulation": insulation_name(rating)})
+        for rating in ratings(circuit.rule_set)
+        if circuit.insulation < rating <= USUAL_INSULATION
+    )
+    if circuit.together > 2 and circuit.parallel == 1:
+        yield iter((Change({"bundled": 2.0}),))
+    if circuit.surroundings is Surroundings.INSIDE:
+        yield iter((Change({"surroundings": Surroundings.OUTSIDE}),))
+    yield (Change({"current": circuit.current / n}) for n in range(2, MOST_PARTS + 1))
+
+
+def _shorter(sized: SizedCircuit) -> Iterator[Change]:
+    """Yield the longest run of the thickest size that carries the load and has a fuse."""
+    circuit = sized.circuit
+    for size in reversed(sized.sizes):
+        if _protected(size, circuit) is not None:
+            length = longest_run(circuit.each, size.per_length, circuit.allowed)
+            if SHORTEST < length < circuit.length:
+                yield Change({"length": length})
+            return
+
+
+def usual_ampacity(name: str) -> float:
+    """Return what a cable `name` carries [A] by table 5 of 33 CFR 183.425, at 105 °C.
+
+    Nothing below the table. Raises NotCovered for a name that is not known.
+    """
+    reading = GaugeReading.AWG
+    return table_ampacity(name, insulation=USUAL_INSULATION, gauge_reading=reading) or 0.0
+
+
+def thickest_ampacity() -> float:
+    """Return what the thickest cable of that table carries [A], at 105 °C."""
+    return usual_ampacity(THICKEST_ROW)
+
+
+def one_cable(*, current: float, highest: float) -> bool:
+    """Return whether one cable can carry `current` [A] for hours behind a standard fuse.
+
+    `highest` [V] is the bank's while it charges. Where no fuse family is rated for that, only the
+    cable is asked.
+    """
+    rated = fuses.rated_for(highest)
+    need = fuses.CONTINUOUS * current
+    if not rated:
+        return at_most(need, thickest_ampacity())
+    return fuses.standard_rating(need, thickest_ampacity(), rated) is not None
+
+
+# What others still use
+THICKEST = THICKEST_ROW
+thickest_bears = thickest_ampacity
+
+
+@dataclass(frozen=True)
+class Chosen:
+    """The thinnest size for the drop alone, for the heat alone, and for both with a fuse [A]."""
+
+    for_drop: Size | None
+    for_heat: Size | None
+    larger: Size | None
+    size: Size | None
+    fuse: float | None
+
+
+def sizes(
+    *,
+    series: Series,
+    parallel: float,
+    temperature: float,
+    finish: Finish,
+    strands: Strands,
+    gauge_reading: GaugeReading,
+    insulation: float,
+    surroundings: Surroundings,
+    bundled: float,
+    ambient: float,
+    voltage: float,
+    rule_set: RuleSet,
+) -> tuple[Size, ...]:
+    """Return every size of the series under these conditions, thinnest first."""
+    return _sizes(
+        series,
+        parallel > 1,
+        temperature,
+        finish,
+        strands,
+        gauge_reading,
+        insulation,
+        surroundings,
+        bundled,
+        ambient,
+        voltage,
+        rule_set,
+    )
 
 
 def choose(
@@ -138,12 +511,7 @@ def choose(
     need: float,
     ratings: Sequence[float],
 ) -> Chosen:
-    """Return the size for a run, from `among`, thinnest first.
-
-    `current` [A] flows in each conductor over `length` [m] one way and may lose `allowed` [V]; each
-    must bear `need` [A] and take one of the standard fuse `ratings` [A]. Without any rating at all
-    the fuse is left open.
-    """
+    """Return the size for a run, from `among`, thinnest first."""
     by_length = tuple((size, size.per_length) for size in among)
     for_drop = thinnest_within(by_length, length, current, allowed)
     for_heat = next((size for size in among if at_least(size.largest_fuse, need)), None)
@@ -151,25 +519,7 @@ def choose(
         return Chosen(for_drop, for_heat, None, None, None)
     start = max(among.index(for_drop), among.index(for_heat))
     for size in among[start:]:
-        fuse = rating_between(ratings, need, size.largest_fuse)
+        fuse = fuses.rating_between(ratings, need, size.largest_fuse)
         if at_least(size.largest_fuse, need) and (fuse is not None or not ratings):
             return Chosen(for_drop, for_heat, among[start], size, fuse)
     return Chosen(for_drop, for_heat, among[start], None, None)
-
-
-def thickest_bears() -> float:
-    """Return what the thickest cable of the table bears [A], at 105 °C."""
-    return bears(THICKEST) or 0.0
-
-
-def one_cable(*, current: float, highest: float) -> bool:
-    """Return whether one cable can carry `current` [A] for hours behind a standard fuse.
-
-    `highest` [V] is the bank's while it charges. Where no fuse family is rated for that, only the
-    cable is asked.
-    """
-    rated = tuple(one for one in fuses.families() if one.interrupting(highest) is not None)
-    need = fuses.CONTINUOUS * current
-    if not rated:
-        return at_most(need, thickest_bears())
-    return fuses.standard_rating(need, thickest_bears(), rated) is not None

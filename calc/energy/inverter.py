@@ -8,8 +8,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Annotated
 
-from calc.electrical.ampacity import bears
-from calc.electrical.sizing import one_cable, thickest_bears
+from calc.electrical.sizing import CHARGED, one_cable, thickest_ampacity, usual_ampacity
 from calc.energy import battery
 from calc.energy.battery import Chemistry, Draw
 from calc.energy.limits import ONE_BATTERY
@@ -43,8 +42,6 @@ MUCH_IDLING: Annotated[Share, Tag("share of a day's energy that idling may take"
 NO_SAG: Annotated[Share, Tag("lowest voltage that is no sag")] = 0.98
 # Of the voltage, below which the lowest is not that of the same bank: common practice, no source
 TOO_LOW: Annotated[Share, Tag("lowest voltage that is another bank's")] = 0.75
-# A 12 V bank of LFP is charged at 14.6 V, others in proportion
-CHARGED: Annotated[Number, Tag("charging voltage against the nominal one")] = 14.6 / 12
 
 _SAID = f" ({FROM_MEMORY})"
 
@@ -224,8 +221,8 @@ def inverter_need(
         waiting=waiting,
         draw=drawn,
         usual_rate=battery.heavy_rate(chemistry),
-        heavy_cable=bears(HEAVY_CABLE) or 0.0,
-        thickest_cable=thickest_bears(),
+        heavy_cable=usual_ampacity(HEAVY_CABLE),
+        thickest_cable=thickest_ampacity(),
         fits_one_cable=one_cable(current=current, highest=CHARGED * voltage),
     )
 

@@ -7,8 +7,7 @@ which do not follow the pulses.
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.electrical.ampacity import bears
-from calc.electrical.sizing import thickest_bears
+from calc.electrical.sizing import thickest_ampacity, usual_ampacity
 from calc.units.covered import Enumeration
 from calc.units.si import (
     Amperes,
@@ -133,8 +132,8 @@ def consumption(
         time=time,
         charge=load.current * time,
         energy=power * time / load.factor,
-        heavy_cable=bears(HEAVY_CABLE) or 0.0,
-        thickest_cable=thickest_bears(),
+        heavy_cable=usual_ampacity(HEAVY_CABLE),
+        thickest_cable=thickest_ampacity(),
     )
 
 

@@ -1,6 +1,8 @@
 """Judgements on a conductor where it lies: hot air, bundles, thin wire, and what each rule set is."""
 
 # fmt: off
+from typing import Protocol
+
 from calc.electrical.ampacity import RuleSet, Surroundings
 from calc.electrical.cable import Cable
 from calc.electrical.conductors import conductor, copper_area, series_of
@@ -8,6 +10,15 @@ from calc.electrical.nec import COOL_TERMINAL
 from calc.judge import Change, Level, Rule
 from calc.judge.remedies import smallest_change
 from calc.units.compare import at_most
+
+
+class HasRuleSet(Protocol):
+    """What is held to a rule set, with the rating of its insulation [°C]."""
+
+    @property
+    def by_nec(self) -> bool: ...
+    @property
+    def insulation(self) -> float: ...
 
 
 def beyond_print(cable: Cable) -> bool:
@@ -50,16 +61,16 @@ FACTOR_NOT_PRINTED = Rule[Cable](
     text="{rule_set} as we have it prints no factor for air of {air} with {insulation} insulation. The law behind NEC's factors stands in for it, which is our step: what the maker of the cable says of hot air comes first.",
     mend=cooler_way,
 )
-MAINS_SIDE = Rule[Cable](
+MAINS_SIDE = Rule[HasRuleSet](
     id="cable.mains-side", level=Level.ADVICE, when=lambda c: c.by_nec, source="nec-310-16",
     text="NEC 310.16 is for mains wiring in buildings. Mains work belongs to a licensed person and to local rules.",
     mend=lambda c: Change({"rule_set": RuleSet.CFR33}),
 )
-EDITIONS_DIFFER = Rule[Cable](
+EDITIONS_DIFFER = Rule[HasRuleSet](
     id="cable.editions-differ", level=Level.NOTE, when=lambda c: c.by_nec and c.insulation == COOL_TERMINAL, source="nec-310-16",
     text="Editions differ at 60 °C: older ones print 20 A for 14 AWG and 25 A for 12 AWG, that of 2023 has 15 A and 20 A. The lower ones are taken.",
 )
-RULES_FOR_BOATS = Rule[Cable](
+RULES_FOR_BOATS = Rule[HasRuleSet](
     id="cable.rules-for-boats", level=Level.NOTE, when=lambda c: not c.by_nec, source="33cfr-table",
     text="33 CFR and ABYC are for boats: insulated stranded copper, 30 °C outside and 50 °C inside an engine space. There is no van rule that we may show; the maker of the vehicle and local rules govern.",
 )

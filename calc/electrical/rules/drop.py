@@ -149,7 +149,7 @@ ONLY_PLAIN_LIGHTING = Rule[LoadedRun](
     mend=lambda r: conductor_within(r, drop_limit(Duty.CRITICAL)),
 )
 
-TWO_LIMITS = Rule[LoadedRun](
+TWO_LIMITS = Rule[object](
     id="run.two-usual-limits", level=Level.NOTE, source="abyc-drop",
     text="3 %: panel feeders, electronics and whatever safety hangs on. 10 %: other lighting and circuits that are not critical. Boat practice, used for want of a van rule.",
 )

@@ -159,15 +159,16 @@ def steps_to_warmth(at: str, each: str) -> tuple[Step[Any], ...]:
     return placed_steps(at, *steps)
 
 
-def heat(at: str, chosen: str) -> tuple[Placed, ...]:
+def heat(at: str, chosen: str, fields: tuple[tuple[str, str], ...] = ()) -> tuple[Placed, ...]:
     """Return the rules on heat for the Protection that stands `at`.
 
-    `chosen` begins their sentences with what was chosen, as the rules' own begin with the fuse.
+    `chosen` begins their sentences with what was chosen, as the rules' own begin with the fuse;
+    `fields` as in `Placed`.
     """
     rules = protection_rules.HEAT
     return (
-        *(Placed(rule=rule, at=at, headline=chosen + rule.headline.removeprefix("A {fuse} fuse")) for rule in rules),
-        Placed(rule=ONLY_IN_SHEATH, at=f"{at}.cable",
+        *(Placed(rule=rule, at=at, fields=fields, headline=chosen + rule.headline.removeprefix("A {fuse} fuse")) for rule in rules),
+        Placed(rule=ONLY_IN_SHEATH, at=f"{at}.cable", fields=fields,
                headline=f"{chosen}, but only with other conductors in a sheath: the wire holds {{sae_area}} of copper, and one on its own is 16 AWG (1.3 mm²) or thicker."),
     )
 

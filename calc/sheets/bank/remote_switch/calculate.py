@@ -4,10 +4,9 @@ from dataclasses import dataclass
 
 from calc.electrical import fuses, switching
 from calc.electrical.ampacity import LAW, OUTSIDE
-from calc.electrical.conductors import AWG, FLEXIBLE, PLAIN
+from calc.electrical.conductors import AWG, FLEXIBLE, PLAIN, Series
 from calc.electrical.drop import longest_run, loop_resistance
-from calc.electrical.sizing import Chosen, choose, one_cable, sizes, thickest_bears
-from calc.sheets.wire.wire_size.ask import CHARGED
+from calc.electrical.sizing import CHARGED, Chosen, choose, one_cable, sizes, thickest_bears
 from calc.units.compare import at_least, at_most
 from calc.worksheet.fields import Problem
 from calc.worksheet.next_steps import Move
@@ -62,7 +61,7 @@ class RemoteSwitch:
 
 def run(
     *, power: float, voltage: float, kind: str, load: str, distance: float, coil_current: float, control_voltage: float,
-    hours: float, switch: float | None, marked: str, lowest: float, pull_in: float, series: str, power_factor: float,
+    hours: float, switch: float | None, marked: str, lowest: float, pull_in: float, series: Series, power_factor: float,
 ) -> RemoteSwitch:
     """Return how to switch `power` [W] from `distance` [m] away."""
     dc = kind == switching.DC
@@ -123,7 +122,7 @@ def run(
     )
 
 
-def _chosen(series: str, *, current: float, length: float, allowed: float, need: float, voltage: float) -> Chosen:
+def _chosen(series: Series, *, current: float, length: float, allowed: float, need: float, voltage: float) -> Chosen:
     """Return the size of a run with a standard fuse, as cable that bears no marking bears it."""
     highest = CHARGED * voltage
     among = sizes(

@@ -1,0 +1,167 @@
+"""The working of wire-size in words, its remedies, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from calc.electrical.run import LoadedRun
+from calc.electrical.sizing import Circuit, Decides, SizedCircuit
+from calc.judge import Change, Level, Rule
+from calc.judge.remedies import Remedy
+from calc.sheets.parts.wire import (
+    ampacity_steps,
+    resistance_steps,
+    stated_steps,
+    steps_to_warmth,
+)
+from calc.sheets.wire.wire_size.calculate import WireSize
+from calc.units.kinds import CURRENT
+from calc.units.shown import DOWN, UP, quantity_text, rounded
+from calc.worksheet.declare import Step, placed_steps
+
+FOOT = 0.3048  # m, by definition
+
+DECIDES: dict[str, str] = {
+    Decides.DROP: "the drop",
+    Decides.HEAT: "the heat",
+    Decides.BOTH: "drop and heat alike",
+    Decides.FUSE: "a fuse that fits",
+}
+
+_FIRST: tuple[Step[Circuit], ...] = (
+    Step(of="allowed", formula="limit * voltage", source="abyc-drop", says="The limit you chose, in volts."),
+    Step(of="each", formula="current / parallel", when=lambda c: c.parallel > 1, says="If the conductors in parallel are alike, each carries its share."),
+    Step(of="resistance_limit", formula="allowed / (2 * length * current)", source="ohm", when=lambda c: c.parallel == 1,
+         says="A conductor that resists more, at {temperature}, loses more than that out and back."),
+    Step(of="resistance_limit", formula="allowed / (2 * length * each)", source="ohm", when=lambda c: c.parallel > 1,
+         says="A conductor that resists more, at {temperature}, loses more than that out and back."),
+)
+_NEED: tuple[Step[Circuit], ...] = (
+    Step(of="need", formula="margin * current", source="nec-125", when=lambda c: c.parallel == 1,
+         says="A fuse that carries a load for hours is rated a quarter above it, and the wire must bear that fuse."),
+    Step(of="need", formula="margin * each", source="nec-125", when=lambda c: c.parallel > 1,
+         says="A fuse that carries a load for hours is rated a quarter above it. Each conductor has its own, and must bear it."),
+)
+_CHARGING: Step[Circuit] = Step(
+    of="charging", formula="charged * voltage", source="practice", when=lambda c: not c.by_nec,
+    says="A 12 V bank of LFP is charged at 14.6 V, and others in proportion. A fuse must be rated for that, and bundles are counted by it.",
+)
+
+
+def _chosen(s: SizedCircuit) -> bool:
+    return s.chosen is not None
+
+
+def _fused(s: SizedCircuit) -> bool:
+    return s.protection is not None and s.protection.fuse is not None
+
+
+_FOR_DROP: Step[SizedCircuit] = Step(
+    of="for_drop", when=lambda s: s.for_drop is not None, says="The thinnest size that resists no more than {resistance_limit} at {temperature}.",
+)
+_FOR_HEAT: Step[SizedCircuit] = Step(
+    of="for_heat", when=lambda s: s.for_heat is not None, says="The thinnest size that bears {need} by {rule_set}, with {insulation} insulation and the corrections below.",
+)
+_CHOSEN: tuple[Step[SizedCircuit], ...] = (
+    Step(of="conductor", when=_chosen, says="The thicker of the two, or the next one on which a standard fuse fits."),
+    Step(of="decides", when=_chosen, says="Drop asks for {for_drop}, heat for {for_heat}."),
+)
+_FUSE: tuple[Step[SizedCircuit], ...] = (
+    Step(of="fuse", source="fuse-ratings", when=lambda s: _fused(s) and not s.circuit.by_nec,
+         says="The smallest standard rating from {need} to {highest}, of the families rated for {charging} d.c."),
+    Step(of="fuse", source="nec-ratings", when=lambda s: _fused(s) and s.circuit.by_nec, says="The smallest standard rating from {need} to {highest}."),
+)
+_LOST: tuple[Step[LoadedRun], ...] = (
+    Step(of="drop", formula="current * resistance", source="ohm", says="Ohm's law."),
+    Step(of="drop_percent", formula="drop / voltage", says="Compared with the system voltage."),
+    Step(of="load_voltage", formula="voltage - drop", says="What is left at the far end."),
+    Step(of="loss", formula="current * drop", source="ohm", says="This heat is spread along the wire."),
+)
+_WARM: Step[SizedCircuit] = Step(
+    of="warm_drop", formula="drop * (warm - zero) / (temperature - zero)", source="copper-temperature", when=_chosen,
+    says="What that temperature would make of the drop.",
+)
+
+STEPS = (
+    *placed_steps("sized.circuit", *_FIRST),
+    *placed_steps("sized", _FOR_DROP),
+    *placed_steps("sized.circuit", *_NEED),
+    *placed_steps("sized", _FOR_HEAT),
+    *placed_steps("sized.circuit", _CHARGING),
+    *placed_steps("sized", *_CHOSEN),
+    *ampacity_steps("sized.protection.cable", together="together", volts="charging"),
+    *placed_steps("sized", *_FUSE),
+    *stated_steps("sized.loaded.laid"),
+    *resistance_steps("sized.loaded.laid"),
+    *placed_steps("sized.loaded", *_LOST),
+    *steps_to_warmth("sized.warmth", "each"),
+    *placed_steps("sized", _WARM),
+    Step[WireSize](of="remedies", when=lambda w: w.sized.chosen is None, says="Each worked by running the same rules again."),
+)
+
+FINE = (
+    Rule[SizedCircuit](
+        id="wire-size.fine-for-a-fuse", level=Level.FINE, when=lambda s: s.decides is Decides.FUSE,
+        headline="{loaded.laid.run.designation}: {larger.name} would do for drop and heat, but has no room for a fuse.",
+    ),
+    Rule[SizedCircuit](
+        id="wire-size.fine-for-the-drop", level=Level.FINE, when=lambda s: s.decides is Decides.DROP,
+        headline="{loaded.laid.run.designation}. The drop decides: {loaded.drop_share} lost; for the heat alone {for_heat.name} would do.",
+    ),
+    Rule[SizedCircuit](
+        id="wire-size.fine-for-the-heat", level=Level.FINE, when=lambda s: s.decides is Decides.HEAT,
+        headline="{loaded.laid.run.designation}. The heat decides: its fuse may be {protection.highest} at most; for the drop alone {for_drop.name} would do.",
+    ),
+    Rule[SizedCircuit](
+        id="wire-size.fine-for-both", level=Level.FINE,
+        headline="{loaded.laid.run.designation}. Drop and heat ask for the same size: {loaded.drop_share} lost, a fuse of {protection.highest} at most.",
+    ),
+)
+
+
+def obstacle(found: WireSize) -> str:
+    """Return why the thicker of both sizes is not the chosen one, in words; nothing where it is."""
+    larger, circuit = found.sized.larger, found.sized.circuit
+    if larger is None or larger is found.sized.chosen:
+        return ""
+    if larger.cable is None:
+        return f"{circuit.rule_set.cited} has no figure for it"
+    lowest = quantity_text(circuit.need, CURRENT, way=UP)
+    highest = quantity_text(larger.largest_fuse, CURRENT, way=DOWN)
+    return f"no standard fuse lies from {lowest} to {highest}, the most for it"
+
+
+def remedies(found: WireSize) -> tuple[str, ...]:
+    """Return what would let a size do, in words; nothing where one does."""
+    if found.sized.chosen:
+        return ()
+    circuit = found.sized.circuit
+    return tuple(_remedy(one, circuit) for one in found.remedies) or (
+        "no single change does: shorten the run, split the load and raise the system voltage together",
+    )
+
+
+def _remedy(one: Remedy[Change, SizedCircuit], circuit: Circuit) -> str:
+    does = _does(one.comes)
+    match dict(one.change.values):
+        case {"length": float(length)}:
+            metres = rounded(length, 3, DOWN)
+            feet = rounded(float(metres) / FOOT, 3, DOWN)
+            return f"at most {metres} m ({feet} ft) one way: {does}"
+        case {"voltage": float(volts), "current": float(amps)}:
+            return f"{volts:g} V instead: the same power is {amps:.3g} A, {does}"
+        case {"parallel": float(n)}:
+            return f"{n:g} conductors in parallel for plus and {n:g} for minus, each {does}"
+        case {"insulation": str(name)}:
+            return f"insulation rated {name.replace(' C', ' °C')}: {does}"
+        case {"bundled": float(most)}:
+            return f"no more than {most:g} loaded conductors together: {does}"
+        case {"surroundings": _}:
+            return f"a route outside the engine space: {does}"
+        case {"current": float(amps)}:
+            return f"{circuit.current / amps:.0f} separate runs, each for a load of {amps:.3g} A: {does}"
+        case other:
+            raise ValueError(f"no words for {other}")
+
+
+def _does(sized: SizedCircuit) -> str:
+    assert sized.chosen and sized.protection
+    fuse = sized.protection.fuse
+    return f"{sized.chosen.name}{f' with a fuse of {fuse:g} A' if fuse is not None else ''}"
