@@ -80,7 +80,7 @@ def _rules(sheet: Worksheet) -> Iterator[str]:
         yield from (f"{rule.id} covers {n!r}" for n in use.covers - here)
         yield from (f"{rule.id} covers {n!r}" for n in rule.covers - here - _of_the_book())
         fields = {field.id for field in sheet.fields}
-        yield from (f"{rule.id} mends {to!r}" for _, to in use.fields if to not in fields)
+        yield from (f"{rule.id} mends {to!r}" for _, to in use.fields if to not in {"", *fields})
 
 
 @cache
