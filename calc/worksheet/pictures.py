@@ -1,6 +1,11 @@
-"""What a worksheet's picture shows, as data; `calc.render.drawings` draws it."""
+"""What a worksheet's picture shows, as data; `calc.render.drawings` draws it.
 
-from dataclasses import dataclass
+A name is the id of an output, or the path of a value in the result (`hourly.states`).
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, fields, is_dataclass
+from typing import Any
 
 
 @dataclass(frozen=True)
@@ -136,6 +141,18 @@ class Months:
     rows: str
     chosen: str
     caption: str
+
+
+def names_in(picture: Any) -> Iterator[str]:
+    """Yield every text in a picture: the names of values, and its words."""
+    if isinstance(picture, str):
+        yield picture
+    elif isinstance(picture, tuple):
+        for part in picture:
+            yield from names_in(part)
+    elif is_dataclass(picture):
+        for part in fields(picture):
+            yield from names_in(getattr(picture, part.name))
 
 
 Picture = Bar | Chart | Ladder | Months | Section | Shares | Spans | Stack | Window

@@ -26,6 +26,7 @@ from calc.worksheet.declare import (
 from calc.worksheet.fields import ParsedInput
 from calc.worksheet.formula import written
 from calc.worksheet.outputs import Output, kind_at, part_of, parts_at
+from calc.worksheet.pictures import names_in
 from calc.worksheet.result_table import Table
 from calc.worksheet.rows import listed
 
@@ -70,6 +71,9 @@ class Writer:
         self.values |= {name: one.value for name, one in readings.items()}
         outputs = (*sheet.results, *sheet.intermediates)
         self.values |= {one.id: one.of(result) for one in outputs}
+        for name in names_in(sheet.picture):
+            if "." in name and " " not in name:
+                self.values[name] = part_of(result, name)
         values = self.values
         self.numbers: dict[str, str] = {}
         systems = {r.unit.system for r in readings.values() if r.unit and r.applies}

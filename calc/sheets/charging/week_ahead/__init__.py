@@ -44,9 +44,9 @@ WORKSHEET = Worksheet(
     calculate=calculate,
     later_stages=later_stages,
     picture=Chart(
-        states="hourly", lowest="lowest_state", floor="floor", nights="nights",
-        sources=(("sun", "sun_hourly", "sun_brought"), ("driving", "drive_hourly", "drive_brought"), ("lead", "shore_hourly", "shore_brought")),
-        load=("load_hourly", "load_taken"), caption="Seven days, the nights shaded: the bank, and what came in and went out",
+        states="hourly.states", lowest="lowest_state", floor="floor", nights="hourly.nights",
+        sources=(("sun", "hourly.sun", "sun_brought"), ("driving", "hourly.drive", "drive_brought"), ("lead", "hourly.shore", "shore_brought")),
+        load=("hourly.loads", "load_taken"), caption="Seven days, the nights shaded: the bank, and what came in and went out",
     ),
     fields=(
         CAPACITY,
