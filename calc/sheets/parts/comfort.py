@@ -14,8 +14,9 @@ from calc.energy.rules import loads as of_loads
 from calc.sheets.parts.fields import bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, heat
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output, Placed, Step, placed
+from calc.worksheet.declare import Placed, Step, placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.outputs import Output
 from calc.worksheet.result_table import Table
 
 

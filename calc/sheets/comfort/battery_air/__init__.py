@@ -9,8 +9,9 @@ from calc.sheets.parts.bank import chemistry_field
 from calc.sheets.parts.comfort import constant
 from calc.units.kinds import CHARGE, COUNT, LENGTH, TEMPERATURE, heat
 from calc.units.shown import UP
-from calc.worksheet.declare import Output, Placed, placed
+from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.outputs import Output
 from calc.worksheet.work import Worksheet
 
 KINDS: dict[str, str] = {CellKind.VENTED: "vented lead-acid", CellKind.SEALED: "valve-regulated lead-acid", CellKind.LITHIUM: "lithium"}

@@ -23,8 +23,9 @@ from calc.units.kinds import (
     heat,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output, Placed
+from calc.worksheet.declare import Placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.outputs import Output
 from calc.worksheet.work import Worksheet
 
 _IF = ("basis", RunningTime.HEAT_LOAD)

@@ -21,8 +21,9 @@ from calc.units.kinds import (
 )
 from calc.units.kinds import heat as heat_
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output, placed
+from calc.worksheet.declare import placed
 from calc.worksheet.fields import Quantity
+from calc.worksheet.outputs import Output
 from calc.worksheet.pictures import Section
 from calc.worksheet.work import Worksheet
 

@@ -49,8 +49,9 @@ from calc.units.kinds import (
     heat,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output, Placed, placed
+from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.outputs import Output
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 

@@ -29,8 +29,9 @@ from calc.sheets.parts.comfort import (
 )
 from calc.units.kinds import CHARGE, COUNT, ENERGY, LENGTH, RATIO, TIME, heat
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output, Placed, placed
+from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Quantity
+from calc.worksheet.outputs import Output
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 

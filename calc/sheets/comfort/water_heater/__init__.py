@@ -40,8 +40,9 @@ from calc.units.kinds import (
     heat,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output, Placed, placed
+from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.outputs import Output
 from calc.worksheet.work import Worksheet
 
 _EFFICIENCY: dict[str, str] = {WaterHeat.BANK: "100 %", WaterHeat.SHORE: "100 %", WaterHeat.FUEL: "75 %", WaterHeat.ENGINE: "100 %"}

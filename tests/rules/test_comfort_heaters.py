@@ -1,0 +1,70 @@
+"""Judgements on a flame and on a night of heat: each fires on one side of its threshold only.
+
+By hand: 30 W for 9 h and 10 W·h to start are 280 W·h, 21.875 A·h at 12.8 V. Half of 200 A·h is
+used.
+"""
+
+import pytest
+
+from tests.rules.judging import fires, mended
+
+SHEET = "heater-night"
+LIT = {"exhaust": "both outside", "alarm": "fitted and tested"}
+ELECTRIC = {"fuel": "electric"}
+
+CASES = {
+    "flame.exhaust-inside": ({"exhaust": "into the living space"}, {"exhaust": "not checked"}),
+    "flame.no-alarm": ({"alarm": "not fitted"}, {"alarm": "not checked"}),
+    "flame.unchecked": ({**LIT, "alarm": "not checked"}, LIT),
+    "flame.carbon-monoxide": (LIT, ELECTRIC),
+    "flame.fitting": (LIT, ELECTRIC),
+    "flame.gas-leaks": ({"fuel": "propane"}, {"fuel": "petrol"}),
+    "draw.beyond-bank": ({"capacity": "43.74 Ah"}, {"capacity": "43.75 Ah"}),
+    "draw.large-share": ({"capacity": "174.9 Ah"}, {"capacity": "175 Ah"}),
+    "load.all-becomes-heat": (ELECTRIC, LIT),
+    # 384 W at 12.8 V are 30 A
+    "load.loose-joint-heats": ({**ELECTRIC, "loss": "384.1 W"}, {**ELECTRIC, "loss": "384 W"}),
+    "inverter.output-kills": ({**ELECTRIC, "efficiency": "99.9 %"}, ELECTRIC),
+    "heater.clear-of-bedding": (ELECTRIC, LIT),
+    # 8100 W·h at 12.8 V are 632.8 A·h
+    "draw.heat-beyond-bank": ({"capacity": "1265 Ah"}, {"capacity": "1266 Ah"}),
+    "heater.below-lowest-step": ({"loss": "799.9 W"}, {"loss": "800 W"}),
+    "heater.beyond-usual": ({"loss": "4000.1 W"}, {"loss": "4000 W"}),
+    "heater.thin-air": ({"altitude": "1500.1 m"}, {"altitude": "1500 m"}),
+    "fuel.winter-grade": ({"fuel": "diesel"}, {"fuel": "petrol"}),
+    "fuel.lower-heating-value": (LIT, ELECTRIC),
+}
+
+
+@pytest.mark.parametrize("rule", CASES)
+def test_a_rule_fires_on_one_side_of_its_threshold_only(rule):
+    there, not_there = CASES[rule]
+    assert rule in fires(SHEET, there)
+    assert rule not in fires(SHEET, not_there)
+
+
+@pytest.mark.parametrize(
+    "rule", ["heater.below-lowest-step", "heater.thin-air", "draw.large-share"]
+)
+def test_what_is_said_of_a_burner_is_not_said_of_an_element(rule):
+    assert rule not in fires(SHEET, {**CASES[rule][0], **ELECTRIC})
+
+
+@pytest.mark.parametrize("field", LIT)
+def test_either_thing_that_nobody_looked_at_is_enough(field):
+    assert "flame.unchecked" in fires(SHEET, {**LIT, field: "not checked"})
+
+
+@pytest.mark.parametrize(
+    "rule",
+    [
+        "flame.exhaust-inside",
+        "flame.no-alarm",
+        "flame.unchecked",
+        "draw.beyond-bank",
+        "draw.large-share",
+        "heater.thin-air",
+    ],
+)
+def test_a_remedy_mends_and_brings_nothing_as_grave(rule):
+    mended(SHEET, rule, CASES[rule][0])
