@@ -5,9 +5,8 @@ In scope: the thickest cable of the boats' table, 33 CFR 183.425, with its hotte
 
 from dataclasses import dataclass
 
-from calc.electrical.ampacity import RuleSet, row_ampacity
-from calc.electrical.cable import THICKEST_ROW, USUAL_INSULATION
 from calc.electrical.fuses import CONTINUOUS, rated_for, standard_rating
+from calc.electrical.sizing import thickest_ampacity
 from calc.units.compare import at_most
 from calc.units.si import Amperes, Volts
 
@@ -32,7 +31,7 @@ def single_cable(*, current: float, max_voltage: float) -> SingleCable:
     NEC 210.20(A) for the margin above the load. Where no fuse family is rated for `max_voltage`
     [V], only the cable is asked.
     """
-    thickest = row_ampacity(THICKEST_ROW, USUAL_INSULATION, RuleSet.CFR33)
+    thickest = thickest_ampacity()
     need, families = CONTINUOUS * current, rated_for(max_voltage)
     fits = at_most(need, thickest)
     if families:

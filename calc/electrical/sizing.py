@@ -4,7 +4,7 @@ A fuse stands between the load, with a margin, and what the conductor can carry;
 the load with that margin, and a standard rating must lie between the two.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 from typing import Annotated, Any
@@ -42,7 +42,7 @@ from calc.electrical.protection import (
 from calc.electrical.run import THINNEST_PARALLEL, LoadedRun, Run, loaded, run_of
 from calc.judge import Change
 from calc.judge.remedies import Remedy, of_each_kind
-from calc.units.compare import at_least, at_most
+from calc.units.compare import at_least
 from calc.units.covered import Enumeration, NotCovered
 from calc.units.si import (
     Amperes,
@@ -439,87 +439,3 @@ def usual_ampacity(name: str) -> float:
 def thickest_ampacity() -> float:
     """Return what the thickest cable of that table carries [A], at 105 °C."""
     return usual_ampacity(THICKEST_ROW)
-
-
-def one_cable(*, current: float, highest: float) -> bool:
-    """Return whether one cable can carry `current` [A] for hours behind a standard fuse.
-
-    `highest` [V] is the bank's while it charges. Where no fuse family is rated for that, only the
-    cable is asked.
-    """
-    rated = fuses.rated_for(highest)
-    need = fuses.CONTINUOUS * current
-    if not rated:
-        return at_most(need, thickest_ampacity())
-    return fuses.standard_rating(need, thickest_ampacity(), rated) is not None
-
-
-# What others still use
-THICKEST = THICKEST_ROW
-thickest_bears = thickest_ampacity
-
-
-@dataclass(frozen=True)
-class Chosen:
-    """The thinnest size for the drop alone, for the heat alone, and for both with a fuse [A]."""
-
-    for_drop: Size | None
-    for_heat: Size | None
-    larger: Size | None
-    size: Size | None
-    fuse: float | None
-
-
-def sizes(
-    *,
-    series: Series,
-    parallel: float,
-    temperature: float,
-    finish: Finish,
-    strands: Strands,
-    gauge_reading: GaugeReading,
-    insulation: float,
-    surroundings: Surroundings,
-    bundled: float,
-    ambient: float,
-    voltage: float,
-    rule_set: RuleSet,
-) -> tuple[Size, ...]:
-    """Return every size of the series under these conditions, thinnest first."""
-    return _sizes(
-        series,
-        parallel > 1,
-        temperature,
-        finish,
-        strands,
-        gauge_reading,
-        insulation,
-        surroundings,
-        bundled,
-        ambient,
-        voltage,
-        rule_set,
-    )
-
-
-def choose(
-    *,
-    among: tuple[Size, ...],
-    current: float,
-    length: float,
-    allowed: float,
-    need: float,
-    ratings: Sequence[float],
-) -> Chosen:
-    """Return the size for a run, from `among`, thinnest first."""
-    by_length = tuple((size, size.per_length) for size in among)
-    for_drop = thinnest_within(by_length, length, current, allowed)
-    for_heat = next((size for size in among if at_least(size.largest_fuse, need)), None)
-    if for_drop is None or for_heat is None:
-        return Chosen(for_drop, for_heat, None, None, None)
-    start = max(among.index(for_drop), among.index(for_heat))
-    for size in among[start:]:
-        fuse = fuses.rating_between(ratings, need, size.largest_fuse)
-        if at_least(size.largest_fuse, need) and (fuse is not None or not ratings):
-            return Chosen(for_drop, for_heat, among[start], size, fuse)
-    return Chosen(for_drop, for_heat, among[start], None, None)

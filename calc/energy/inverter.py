@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Annotated
 
-from calc.electrical.sizing import CHARGED, one_cable, thickest_ampacity, usual_ampacity
+from calc.electrical.single_cable import SingleCable, single_cable
+from calc.electrical.sizing import CHARGED, usual_ampacity
 from calc.energy import battery
 from calc.energy.battery import Chemistry, Draw
 from calc.energy.limits import ONE_BATTERY
@@ -102,8 +103,7 @@ class InverterNeed:
     draw: Draw | None
     usual_rate: PerSecond
     heavy_cable: Amperes
-    thickest_cable: Amperes
-    fits_one_cable: bool
+    single_cable: SingleCable
 
     @property
     def lead_acid(self) -> bool:
@@ -222,8 +222,7 @@ def inverter_need(
         draw=drawn,
         usual_rate=battery.heavy_rate(chemistry),
         heavy_cable=usual_ampacity(HEAVY_CABLE),
-        thickest_cable=thickest_ampacity(),
-        fits_one_cable=one_cable(current=current, highest=CHARGED * voltage),
+        single_cable=single_cable(current=current, max_voltage=CHARGED * voltage),
     )
 
 

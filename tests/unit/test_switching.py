@@ -4,6 +4,8 @@ import pytest
 
 import calc
 from calc.electrical import switching
+from calc.tables import table
+from calc.units.covered import NotCovered
 from tests.contract.samples import answers
 
 PUMP = {"power": "60 W", "voltage": "12 V", "kind": "DC", "load": "motor", "distance": "2 m"}
@@ -22,20 +24,36 @@ def said(answer) -> str:
 
 @pytest.mark.parametrize(("volts", "load", "factor"), TABLE_11_4)
 def test_a_contact_on_dc_is_derated_as_the_regulator_prints_it(volts, load, factor):
-    assert switching.derating(kind="DC", voltage=volts, load=load) == factor
+    assert switching.derating(supply="DC", voltage=volts, load=load) == factor
 
 
-@pytest.mark.parametrize("load", switching.loads())
+@pytest.mark.parametrize("load", switching.SwitchedLoad)
 def test_no_factor_is_guessed_above_the_table_and_none_shrinks_with_voltage(load):
-    at = [switching.derating(kind="DC", voltage=v, load=load) for v in (5, 12, 16, 24, 29, 32)]
+    at = [switching.derating(supply="DC", voltage=v, load=load) for v in (5, 12, 16, 24, 29, 32)]
     assert at == sorted(at)
-    assert switching.derating(kind="DC", voltage=33, load=load) is None
+    assert switching.derating(supply="DC", voltage=33, load=load) is None
+
+
+def test_the_table_has_a_factor_for_every_load_and_for_no_other():
+    assert {row["load"] for row in table("switch_derating").rows} == set(switching.SwitchedLoad)
+
+
+@pytest.mark.parametrize(
+    ("function", "wrong"),
+    [
+        (switching.derating, {"supply": "ac", "voltage": 120.0, "load": "heater"}),
+        (switching.derating, {"supply": "AC", "voltage": 120.0, "load": "heating"}),
+    ],
+)
+def test_a_name_that_is_not_there_is_refused_and_no_other_factor_given(function, wrong):
+    with pytest.raises(NotCovered, match="must be '"):
+        function(**wrong)
 
 
 def test_a_bank_of_12_v_stays_in_its_row_while_it_charges_and_so_does_one_of_24_v():
     """14.6 and 29.2 V are what LFP banks of these names are charged at."""
-    assert switching.derating(kind="DC", voltage=14.6, load="heater") == 1
-    assert switching.derating(kind="DC", voltage=29.2, load="heater") == 2
+    assert switching.derating(supply="DC", voltage=14.6, load="heater") == 1
+    assert switching.derating(supply="DC", voltage=29.2, load="heater") == 2
 
 
 def test_a_contact_is_rated_for_hours_even_where_the_table_asks_for_less():
@@ -83,26 +101,27 @@ def test_fine_means_dc_within_the_table_with_wire_and_volts_for_what_is_switched
         seen.add(v["route"])
         assert v["kind"] == "DC" and v["switch_rating"] is not None, texts
         assert v["switch_rating"] >= 1.25 * v["line_current"] * (1 - 1e-9)
-        if v["route"] == "switch a relay":
+        if answer.result.relayed:
             at_coil = v["control_voltage"] * v["lowest"] - v["drop"]
             assert at_coil >= 1.1 * v["pull_in"] * v["control_voltage"] * (1 - 1e-9), texts
         else:
             assert v["line_conductor"] is not None
         if v["switch"] is not None:
             assert v["marked"] == "DC" and v["switch"] >= v["switch_rating"] * (1 - 1e-9)
-    assert seen == {"switch the line", "switch a relay"}
+    assert seen == set(switching.Route)
 
 
 def test_mains_is_never_simply_fine_and_always_for_a_licensed_person():
     for texts, answer in answers("remote-switch"):
         if answer.values["kind"] == "AC":
             assert answer.verdict != "fine", texts
-            assert "licensed person" in said(answer)
+            assert "switch.mains-kills" in answer.rules
 
 
 def test_a_heater_s_cut_out_is_never_its_switch():
-    assert "cut-out" in said(calc.work("remote-switch"))
-    assert "cut-out" not in said(calc.work("remote-switch", PUMP))
+    rule = "switch.cut-out-is-no-switch"
+    assert rule in calc.work("remote-switch").rules
+    assert rule not in calc.work("remote-switch", PUMP).rules
 
 
 def test_a_coil_that_may_not_close_is_a_stop():
@@ -146,8 +165,8 @@ def test_where_no_factor_is_published_the_rating_is_asked_for_such_a_load():
 def test_the_switch_of_a_coil_is_said_to_break_dc_on_a_mains_line_too():
     mains = calc.work("remote-switch", {"switch": "10 A", "marked": "AC"})
     assert mains.verdict == "stop"
-    assert "breaks the coil's DC" in said(mains)
-    assert "With a DC figure" in mains.sentence
+    assert "relay.coil-is-dc" in mains.rules
+    assert mains.rule == "switch.rated-below-current" and "With a DC figure" in mains.sentence
 
 
 def test_contacts_are_kept_from_gas_and_vented_batteries():

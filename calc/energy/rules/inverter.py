@@ -19,10 +19,6 @@ BEYOND_BANK = Rule[InverterNeed](
     headline="The bank may give {load.max_current}, and this asks {current}: less at one time, or a bank that may give more.",
     mend=lambda n: Change({"max_current": n.current}),
 )
-NO_ONE_CABLE = Rule[InverterNeed](
-    id="inverter.no-one-cable", level=Level.STOP, when=lambda n: not n.fits_one_cable,
-    headline="{current} is too much for one cable: no standard fuse of a quarter more suits the thickest in the table ({thickest_cable}). Use a higher bank voltage, or less at one time.",
-)
 HARD_ON_BANK = Rule[InverterNeed](
     id="inverter.hard-on-bank", level=Level.CAUTION, when=lambda n: n.hard_on_bank,
     headline="{continuous}, and {surge_rating} for a moment. {current} is {draw.rate} on this bank, which usually bears {usual_rate} for long.",
@@ -75,7 +71,7 @@ CABLE_AND_FUSE = Rule[InverterNeed](
     text="Take {current} to wire size and fuse choice: short and thick, fused at the bank by a fuse that can break the bank's short circuit, every lug at its torque. If the inverter is larger than the load, take its own input current: sockets fill up.",
 )
 BEYOND_HEAVY_CABLE = Rule[InverterNeed](
-    id="inverter.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table", when=lambda n: n.beyond_heavy_cable and n.fits_one_cable,
+    id="inverter.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table", when=lambda n: n.beyond_heavy_cable and n.single_cable.fits,
     text="This current is beyond 2/0 AWG with 105 °C insulation ({heavy_cable}). Twice the bank voltage halves it; that is cheaper than copper.",
 )
 SAGS_BEFORE_EMPTY = Rule[InverterNeed](

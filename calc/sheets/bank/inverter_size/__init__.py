@@ -3,6 +3,7 @@
 # fmt: off
 from dataclasses import replace
 
+from calc.electrical.rules.single_cable import BEYOND_ONE_CABLE
 from calc.energy.rules import inverter as judged
 from calc.sheets.bank.inverter_size.calculate import calculate, letters, onward, weightings
 from calc.sheets.bank.inverter_size.words import FINE, STEPS
@@ -12,7 +13,7 @@ from calc.units.kinds import CHARGE, CURRENT, ENERGY, NUMBER, POWER, RATIO, TIME
 from calc.units.kinds.energy import APPARENT, C_RATE
 from calc.units.kinds.heat import HEAT
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output
+from calc.worksheet.declare import Output, Placed
 from calc.worksheet.fields import Quantity
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
@@ -65,11 +66,13 @@ WORKSHEET = Worksheet(
         Output(id="staggered_power", at="waiting.power", label="Running power if one waits", symbol="P_y", kind=POWER, rounding=UP),
         Output(id="usual_rate", label="What such a bank usually bears for long", kind=C_RATE),
         Output(id="heavy_cable", label="What 2/0 AWG bears", kind=CURRENT),
-        Output(id="thickest_cable", label="What 4/0 AWG bears", kind=CURRENT),
+        Output(id="thickest_cable", at="single_cable.thickest", label="What 4/0 AWG bears", kind=CURRENT),
     ),
     steps=STEPS,
     rules=(
-        judged.BEYOND_BANK, judged.NO_ONE_CABLE, judged.HARD_ON_BANK, judged.SURGE_BEYOND_BANK, judged.BEYOND_ONE_BATTERY,
+        judged.BEYOND_BANK,
+        Placed(rule=BEYOND_ONE_CABLE, at="single_cable", headline="{dc_current} is too much for one cable: no standard fuse of a quarter more suits the thickest in the table ({thickest_cable}). Use a higher bank voltage, or less at one time."),
+        judged.HARD_ON_BANK, judged.SURGE_BEYOND_BANK, judged.BEYOND_ONE_BATTERY,
         judged.SURGE_BEYOND_BRIEF, judged.VOLTAGE_OF_ANOTHER_BANK, judged.NO_SAG_ALLOWED, judged.MUCH_FOR_IDLING, FINE,
         judged.OUTPUT_CAN_KILL, judged.TRANSFER_SWITCH, judged.PART_FROM_BANK_FIRST, judged.CABLE_AND_FUSE, judged.BEYOND_HEAVY_CABLE,
         judged.SAGS_BEFORE_EMPTY, judged.STEEP_SURGE, judged.POOR_POWER_FACTOR, judged.MOTOR_POWER_FACTOR, judged.IDLE_DRAW,

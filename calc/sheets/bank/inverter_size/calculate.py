@@ -24,7 +24,7 @@ def weightings(_: InverterNeed) -> tuple[Weight, ...]:
 def onward(found: InverterNeed) -> tuple[Move, ...]:
     """Return what follows from a current that one cable carries: wire, bank, heat."""
     load, current = found.load, found.current
-    if not at_most(current, found.thickest_cable):
+    if not at_most(current, found.single_cable.thickest):
         return ()
     wire = (("current", f"{current:.6g} A"), ("voltage", f"{max(load.lowest_voltage, 1):.6g} V"))
     bank: tuple[tuple[str, str], ...] = (

@@ -1,0 +1,52 @@
+"""The working of remote-switch in words, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from collections.abc import Mapping
+
+from calc.electrical.conductors import Series
+from calc.electrical.switching import RemoteSwitch, Route, SwitchedLoad
+from calc.judge import Level, Rule
+from calc.worksheet.declare import Step
+
+LOADS = {
+    SwitchedLoad.HEATER: "heater (resistive)", SwitchedLoad.MOTOR: "motor, pump or fan",
+    SwitchedLoad.COIL: "coil or solenoid", SwitchedLoad.LAMP: "lamps",
+}
+ROUTES: Mapping[str, str] = {Route.LINE: "switch the line", Route.RELAY: "switch a relay"}
+
+STEPS: tuple[Step[RemoteSwitch], ...] = (
+    Step(of="line_current", formula="power / (voltage * power_factor)", source="ohm", when=lambda r: not r.line.dc, says="Power is voltage times current; a power factor below one takes more."),
+    Step(of="line_current", formula="power / voltage", source="ohm", when=lambda r: r.line.dc, says="Power is voltage times current."),
+    Step(of="sustained", formula="line_current * margin", source="nec-125", says="A device is rated 125 % of what stays on for hours."),
+    Step(of="factor", source="faa-switch", when=lambda r: r.line.dc and r.line.factor is not None, says="By kind of load and voltage: motors, coils and lamps take far more at the start, or arc as they are broken."),
+    Step(of="factor", source="nec-switch", when=lambda r: not r.line.dc and r.line.load is SwitchedLoad.HEATER, says="A resistive load, up to the contact's rating."),
+    Step(of="factor", source="relay-contact", when=lambda r: not r.line.dc and r.line.load in (SwitchedLoad.MOTOR, SwitchedLoad.COIL), says="Inductive: the printed reduction goes down to 0.35, so the contact is rated that much more."),
+    Step(of="factor", source="lamp-inrush", when=lambda r: not r.line.dc and r.line.load is SwitchedLoad.LAMP, says="For the inrush."),
+    Step(of="switch_rating", formula="line_current * max(factor, margin)", when=lambda r: r.line.factor is not None, source="practice", says="The larger of the two: both speak of the same contact."),
+    Step(of="route", source="practice", says="Up to a rating of {small}, which panel switches have, or with a switch at hand that does, the line may pass through it. Beyond that a relay beside the hidden thing breaks the line, and the switch works its coil."),
+    Step(of="must_see", formula="pull_in_margin * pull_in * control_voltage", source="relay-coil", says="110 % of the voltage at which it surely closes."),
+    Step(of="sags_to", formula="lowest * control_voltage", says="When the coil is asked to close at the worst moment."),
+    Step(of="allowed", formula="max(0, sags_to - must_see)", says="What is left for the wire."),
+    Step(of="need", formula="coil_current * margin", source="nec-125", says="The coil stays on for hours."),
+    Step(of="control_conductor", source="33cfr-table", when=lambda r: r.coil.run is not None, says="The thinnest, from 18 AWG or 1 mm² up, that loses no more than {allowed}, and bears a standard fuse with 60 °C insulation."),
+    Step(of="control_fuse", source="fuse-ratings", when=lambda r: r.coil.fuse is not None, says="The smallest standard rating from {need} up. It protects the wire."),
+    Step(of="per_length", source="nec-8", when=lambda r: r.coil.run is not None and r.series is Series.AWG, says="{control_conductor}, at 60 °C."),
+    Step(of="per_length", source="iec-60228", when=lambda r: r.coil.run is not None and r.series is Series.METRIC, says="{control_conductor}, at 60 °C."),
+    Step(of="resistance", formula="2 * distance * per_length", when=lambda r: r.coil.run is not None, says="To the switch and back."),
+    Step(of="drop", formula="coil_current * resistance", source="ohm", when=lambda r: r.coil.run is not None, says="Ohm's law."),
+    Step(of="drop_percent", formula="drop / control_voltage", when=lambda r: r.coil.run is not None, says="Compared with the coil's voltage."),
+    Step(of="coil_voltage", formula="sags_to - drop", when=lambda r: r.coil.run is not None, says="At the worst moment."),
+    Step(of="longest", formula="allowed / (2 * coil_current * per_length)", source="ohm", when=lambda r: r.coil.run is not None, says="Where that wire loses just what it may."),
+    Step(of="line_conductor", source="33cfr-table", when=lambda r: r.line_conductor is not None, says="For comparison: within 3 % and for the heat, had the line itself to go to the switch and back."),
+    Step(of="coil_power", formula="coil_current * control_voltage", source="ohm", says="All the time it is held."),
+    Step(of="held_charge", formula="coil_current * hours", says="Out of the bank, for nothing but keeping a contact closed."),
+)
+
+FINE_RELAY = Rule[RemoteSwitch](
+    id="remote-switch.fine-relay", level=Level.FINE, when=lambda r: r.relayed,
+    headline="A relay of {line.rating} or more breaks the line; {coil.run.laid.run.conductor} to its coil loses {coil.run.drop}.",
+)
+FINE = Rule[RemoteSwitch](
+    id="remote-switch.fine", level=Level.FINE,
+    headline="The line may be switched itself, with a contact of {line.rating} or more marked for DC; on the way there and back it needs {line_conductor}.",
+)
