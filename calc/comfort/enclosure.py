@@ -9,7 +9,7 @@ from math import sqrt
 from typing import Annotated
 
 from calc.comfort import airflow
-from calc.energy.alternator import charger_current
+from calc.energy.feeds import charger_current
 from calc.units.compare import at_most
 from calc.units.covered import Enumeration
 from calc.units.si import (
@@ -236,7 +236,7 @@ def derated(*, at: float, rated_to: float, derating: float, rated: float, hours:
     """Return what a charger of `rated` current [A] keeps at a temperature `at` [°C].
 
     By `calc.comfort.airflow.output_left`, full up to `rated_to` [°C], then `derating` [1/K] less;
-    and the charge that is lost in `hours` [s], as `calc.energy.alternator` reckons it.
+    and the charge that is lost in `hours` [s], as `calc.energy.feeds` reckons it.
     """
     left = airflow.output_left(at, rated_to, derating)
     return Derated(

@@ -41,12 +41,16 @@ class Acceptance:
 
 @dataclass(frozen=True, kw_only=True)
 class ChargeVoltage:
-    """A `voltage` on a bank of so many 12 V `blocks` in series, and the `most` it is given."""
+    """A `voltage` on a bank of so many 12 V `blocks` in series, and the `most` it is given.
+
+    None below `least` can be set: that is what the bank shows by itself.
+    """
 
     chemistry: Chemistry
     blocks: Number
     voltage: Volts
     most: Volts
+    least: Volts
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -75,16 +79,19 @@ def by_chemistry(chemistry: Chemistry) -> Acceptance:
     )
 
 
-def charge_voltage(*, chemistry: Chemistry, blocks: int, voltage: float) -> ChargeVoltage:
+def charge_voltage(
+    *, chemistry: Chemistry, blocks: int, voltage: float, least: float
+) -> ChargeVoltage:
     """Return a `voltage` [V] on a bank of `blocks` 12 V blocks beside the most it is given.
 
-    See `voltages.max_charge_voltage`. NotCovered.
+    No less than `least` [V] can be set. See `voltages.max_charge_voltage`. NotCovered.
     """
     return ChargeVoltage(
         chemistry=Chemistry(chemistry),
         blocks=float(blocks),
         voltage=voltage,
         most=blocks * max_charge_voltage(chemistry),
+        least=least,
     )
 
 

@@ -309,7 +309,9 @@ def shore_charge(
         bank=bank(
             chemistry=chemistry, capacity=capacity, temperature=temperature, state=from_state
         ),
-        voltage=charge_voltage(chemistry=chemistry, blocks=blocks(voltage), voltage=voltage),
+        voltage=charge_voltage(
+            chemistry=chemistry, blocks=blocks(voltage), voltage=voltage, least=0.0
+        ),
         acceptance=taken,
         offer=ChargeOffer(current=charger - house_load, most=most, fitting=most + house_load),
         setting=setting,

@@ -4,16 +4,37 @@ A bank of 24 V or 48 V is two or four such blocks in series. Rested voltage agai
 is in `rested`.
 """
 
+from dataclasses import dataclass
 from functools import cache
 from typing import Annotated
 
 from calc.energy.battery import Chemistry, by_chemistry
 from calc.tables import table
-from calc.units.si import Tag, Volts
+from calc.units.si import Number, Tag, Volts
 
 # On charge or at rest: common practice, no source
 BLOCK_SHOWS: Annotated[Volts, Tag("voltage that a 12 V block about shows")] = 13.0
 NOMINAL: Annotated[Volts, Tag("nominal voltage of a block")] = 12.0  # by name
+
+
+@dataclass(frozen=True, kw_only=True)
+class ShownVoltage:
+    """The `voltage` that a bank of so many 12 V `blocks` shows before a charge.
+
+    Below `past_empty` it was drawn too deep, or has a dead cell.
+    """
+
+    blocks: Number
+    voltage: Volts
+    past_empty: Volts
+
+
+def shown_voltage(*, chemistry: Chemistry, voltage: float) -> ShownVoltage:
+    """Return what a bank that shows `voltage` [V] is by that. Raises NotCovered."""
+    count = blocks(voltage)
+    return ShownVoltage(
+        blocks=float(count), voltage=voltage, past_empty=count * past_empty(chemistry)
+    )
 
 
 def blocks(voltage: float) -> int:

@@ -294,7 +294,7 @@ def test_no_sentence_speaks_of_a_figure_that_is_not_there(sheet):
         said = [p for p in (*sheet.steps, *sheet.remarks) if p.when(case)]
         if typed(sheet):
             for use in sheet.uses:
-                if use.rule.id in answer.rules:
+                if use.rule.id in answer.rules and parts_at(answer.result, use.at):
                     assert not missing(use, answer), f"{use.rule.id} for {texts}"
         else:
             said.append(next(rule for rule in sheet.rules if rule.when(case)))

@@ -17,7 +17,7 @@ from calc.electrical.network import (
     Source,
     solve,
 )
-from calc.energy import alternator, battery, charging
+from calc.energy import alternator, battery, charging, feeds, filling
 from calc.tables import table
 from tests.published.test_ngspice import deck, figures
 
@@ -60,7 +60,7 @@ def relay_parts(v: dict[str, float]) -> list:
 @pytest.mark.parametrize("seed", range(40))
 def test_a_relay_s_current_is_that_of_the_network(seed):
     v = van(random.Random(seed))
-    ours = alternator.relay_current(
+    ours = feeds.relay_current(
         engine_voltage=v["engine"], bank_voltage=v["bank"], resistance=v["run"] + v["inside"]
     )
     point = solve(relay_parts(v), "0")
@@ -77,16 +77,14 @@ def test_a_charger_s_input_is_that_of_the_network_or_none_where_it_has_none(seed
         Resistor("run", "starter", "input", v["run"]),
         PowerLoad("charger", "input", "0", power),
     ]
-    ours = alternator.charger_input(
-        power=power, engine_voltage=v["engine"], resistance=v["run"] + IDEAL
-    )
+    ours = feeds.charger_input(power=power, engine_voltage=v["engine"], resistance=v["run"] + IDEAL)
     if ours is None:
         with pytest.raises(NoOperatingPoint):
             solve(parts, "0")
         return
     point = solve(parts, "0")
-    assert ours[0] == pytest.approx(point.currents["charger"], rel=1e-8)
-    assert ours[1] == pytest.approx(point.voltages["input"], rel=1e-8)
+    assert ours.current == pytest.approx(point.currents["charger"], rel=1e-8)
+    assert ours.voltage == pytest.approx(point.voltages["input"], rel=1e-8)
 
 
 def test_a_simulator_of_circuits_finds_the_same_relay_current(tmp_path: Path):
@@ -100,7 +98,7 @@ def test_a_simulator_of_circuits_finds_the_same_relay_current(tmp_path: Path):
         command = [program, "-b", "-n", "all.cir"]
         done = subprocess.run(command, cwd=tmp_path, capture_output=True, text=True, timeout=60)
         into_bank = figures(done.stdout)["v4#branch"]
-        ours = alternator.relay_current(
+        ours = feeds.relay_current(
             engine_voltage=v["engine"], bank_voltage=v["bank"], resistance=v["run"] + v["inside"]
         )
         assert ours == pytest.approx(into_bank, rel=1e-6, abs=1e-6)
@@ -131,15 +129,15 @@ def test_a_relay_s_charge_is_the_sum_of_a_current_that_falls_with_the_room_left(
         own = bank + (max(full, engine) - bank) * put / room
         return max(0.0, engine - own) / ohms
 
-    filling = alternator.relay_filling(
+    filled = filling.relay_filling(
         chemistry="LFP",
         capacity=200 * HOUR,
         state=0.5,
         current=(engine - bank) / ohms,
-        reach=alternator.reach(engine_voltage=engine, bank_voltage=bank, full_voltage=full),
+        reach=filling.reach(engine_voltage=engine, bank_voltage=bank, full_voltage=full),
     )
     by_steps = stepped(current, hours * HOUR)
-    assert filling.after(hours * HOUR) == pytest.approx(by_steps, rel=1e-6)
+    assert filled.after(hours * HOUR) == pytest.approx(by_steps, rel=1e-6)
 
 
 def rested(chemistry: str, state: float) -> float:
@@ -195,9 +193,9 @@ def test_the_sheet_promises_no_more_by_a_relay_than_the_network_would_give_step_
 
 def test_a_low_engine_voltage_never_fills_the_bank():
     """Halfway from 12.4 V to 14.2 V: half of what is missing, however long the drive."""
-    half = alternator.reach(engine_voltage=13.3, bank_voltage=12.4, full_voltage=14.2)
+    half = filling.reach(engine_voltage=13.3, bank_voltage=12.4, full_voltage=14.2)
     assert half == pytest.approx(0.5)
-    filling = alternator.relay_filling(
+    filled = filling.relay_filling(
         chemistry="LFP", capacity=200 * HOUR, state=0.5, current=30.0, reach=half
     )
-    assert filling.after(1e9) * battery.charge_efficiency("LFP") == pytest.approx(50 * HOUR)
+    assert filled.after(1e9) * battery.charge_efficiency("LFP") == pytest.approx(50 * HOUR)

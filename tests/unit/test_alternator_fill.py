@@ -6,7 +6,7 @@ from itertools import pairwise
 import pytest
 
 import calc
-from calc.energy import alternator, battery, charging
+from calc.energy import battery, charging, filling
 
 HOUR = 3600.0
 
@@ -15,16 +15,16 @@ HOUR = 3600.0
 @pytest.mark.parametrize("state", [0.0, 0.3, 0.7, 0.9, 0.99])
 def test_no_relay_fills_a_bank_faster_than_the_bank_takes_it(chemistry, state):
     capacity, efficiency = 200 * HOUR, battery.charge_efficiency(chemistry)
-    filling = alternator.relay_filling(
+    filled = filling.relay_filling(
         chemistry=chemistry, capacity=capacity, state=state, current=500.0, reach=1.0
     )
     times = [60.0 * n for n in range(0, 1200, 20)]
     for before, after in pairwise(times):
-        put = filling.after(before)
+        put = filled.after(before)
         now = min(1.0, state + put * efficiency / capacity)
         most = charging.acceptance(chemistry=chemistry, capacity=capacity, state=now)
-        assert (filling.after(after) - put) / (after - before) <= most * (1 + 1e-9) + 1e-9
-        assert filling.after(after) <= filling.room * (1 + 1e-12)
+        assert (filled.after(after) - put) / (after - before) <= most * (1 + 1e-9) + 1e-9
+        assert filled.after(after) <= filled.room * (1 + 1e-12)
 
 
 @pytest.mark.parametrize("chemistry", battery.Chemistry)
@@ -34,7 +34,7 @@ def test_a_charger_fills_as_the_charge_by_stages_does(chemistry, state, hours):
     """`calc.energy.charging` follows the state of charge; this follows the charge put in."""
     capacity, known = 200 * HOUR, charging.by_chemistry(chemistry)
     efficiency, current = battery.charge_efficiency(chemistry), 30.0
-    filling = alternator.charger_filling(
+    filled = filling.charger_filling(
         chemistry=chemistry, capacity=capacity, state=state, current=current
     )
     reached = charging.state_after(
@@ -45,26 +45,24 @@ def test_a_charger_fills_as_the_charge_by_stages_does(chemistry, state, hours):
         time_constant=known.time_constant,
         duration=hours * HOUR,
     )
-    ours = state + filling.after(hours * HOUR) * efficiency / capacity
+    ours = state + filled.after(hours * HOUR) * efficiency / capacity
     assert ours == pytest.approx(reached, rel=1e-9)
 
 
 @pytest.mark.parametrize("share", [0.05, 0.5, 0.95, 0.999])
 def test_the_time_for_a_charge_is_the_time_after_which_it_is_in(share):
-    for filling in (
-        alternator.charger_filling(chemistry="AGM", capacity=3.6e5, state=0.4, current=20.0),
-        alternator.relay_filling(
-            chemistry="gel", capacity=3.6e5, state=0.2, current=40.0, reach=0.7
-        ),
+    for filled in (
+        filling.charger_filling(chemistry="AGM", capacity=3.6e5, state=0.4, current=20.0),
+        filling.relay_filling(chemistry="gel", capacity=3.6e5, state=0.2, current=40.0, reach=0.7),
     ):
-        wanted = share * filling.room
-        assert filling.after(filling.time_for(wanted)) == pytest.approx(wanted, rel=1e-9)
+        wanted = share * filled.room
+        assert filled.after(filled.time_for(wanted)) == pytest.approx(wanted, rel=1e-9)
 
 
 def test_what_the_bank_has_no_room_for_takes_no_time_but_never_comes():
-    filling = alternator.charger_filling(chemistry="AGM", capacity=3.6e5, state=0.4, current=20.0)
-    assert filling.time_for(filling.room) is None
-    assert replace(filling, current=0.0).time_for(1.0) is None
+    filled = filling.charger_filling(chemistry="AGM", capacity=3.6e5, state=0.4, current=20.0)
+    assert filled.time_for(filled.room) is None
+    assert replace(filled, current=0.0).time_for(1.0) is None
 
 
 @pytest.mark.parametrize("inside", ["38 C", "45 C", "50 C", "58 C"])

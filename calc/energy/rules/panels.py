@@ -19,8 +19,6 @@ VOLTAGE_TO_SPARE: Annotated[Number, Tag("a panel's voltage over the bank's that 
 # Flatter than this rain does not wash a panel: common practice, no source
 FLAT_TILT: Annotated[Degrees, Tag("tilt below which a panel keeps its dirt")] = 10.0
 
-_ABOVE_THE_BANK = "A panel has to stand well above the bank's charging voltage, hot as it gets. Put panels in a row, or take a regulator that finds the best voltage."
-
 
 def _less_than(found: SolarYield, share: float) -> bool:
     return found.covered is not None and not at_least(found.covered, share)
@@ -57,9 +55,8 @@ SUN_DOES_NOT_RISE = Rule[SolarYield](
     text="The bank stands alone until the sun is back: shore, engine or less use.",
 )
 PANEL_BELOW_BANK = Rule[SolarYield](
-    id="panel.below-bank", level=Level.STOP, source="practice", when=lambda y: not y.array.reached,
+    id="panel.below-bank", level=Level.STOP, when=lambda y: not y.array.reached,
     headline="Nothing: through a plain switch a panel of {array.panel_voltage} cannot charge a bank at {array.voltage}.",
-    text=_ABOVE_THE_BANK,
     mend=panels_in_a_row,
 )
 SUN_SHORT = Rule[SolarYield](
@@ -78,9 +75,8 @@ SUN_LOW = Rule[SolarYield](
     text="At noon the sun stands {clear.noon} high, and lower before and after: a hill, a house or a row of trees takes most of this.",
 )
 PANEL_NEAR_BANK = Rule[SolarYield](
-    id="panel.near-bank", level=Level.CAUTION, source="practice", when=_near,
+    id="panel.near-bank", level=Level.CAUTION, when=_near,
     headline="About {charge} while the panel is cool; hot, its {array.panel_voltage} falls near the bank's {array.voltage} and little flows.",
-    text=_ABOVE_THE_BANK,
     mend=lambda y: Change({"regulator": Regulator.MPPT}),
 )
 SKY_NEARLY_CLEAR = Rule[SolarYield](
@@ -114,6 +110,10 @@ SUN_ON_FROSTY_BANK = Rule[SolarYield](
 FLAT_PANEL = Rule[SolarYield](
     id="panel.flat", level=Level.ADVICE, source="practice", when=lambda y: y.clear.plane.tilt < FLAT_TILT,
     text="Lying flat, a panel keeps dirt, leaves and snow. Under snow it gives nothing.",
+)
+WELL_ABOVE_BANK = Rule[SolarYield](
+    id="panel.well-above-bank", level=Level.ADVICE, source="practice", when=lambda y: not y.array.reached or _near(y),
+    text="A panel has to stand well above the bank's charging voltage, hot as it gets. Put panels in a row, or take a regulator that finds the best voltage.",
 )
 HEAT_NOT_COUNTED = Rule[SolarYield](
     id="panel.heat-not-counted", level=Level.ADVICE, source="panel-coefficients", when=lambda y: y.heat is None,

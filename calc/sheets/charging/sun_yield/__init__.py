@@ -106,7 +106,7 @@ WORKSHEET = Worksheet(
         judged.SUN_DOES_NOT_RISE, judged.PANEL_BELOW_BANK, judged.SUN_SHORT, judged.SUN_TIGHT, judged.SUN_LOW,
         judged.PANEL_NEAR_BANK, judged.SKY_NEARLY_CLEAR, judged.TILT_GAINS_LITTLE, judged.LOSSES_TOO_FEW, FINE,
         judged.PANELS_ARE_LIVE, judged.ONE_CELL_IN_SHADE, judged.SUN_ON_FROSTY_BANK, judged.FLAT_PANEL,
-        judged.HEAT_NOT_COUNTED, judged.OPEN_VOLTAGE_IN_FROST, judged.FULL_BANK_TAKES_LESS,
+        judged.WELL_ABOVE_BANK, judged.HEAT_NOT_COUNTED, judged.OPEN_VOLTAGE_IN_FROST, judged.FULL_BANK_TAKES_LESS,
     ),
     valid="The 15th of the month over a flat, free horizon, panels clean. Single days lie far to both sides of a usual one.",
     summary="about {charge} a day in {month}",

@@ -1,0 +1,160 @@
+"""The working of alternator-charge in words, and what its answer says when nothing is wrong."""
+
+# fmt: off
+from collections.abc import Callable
+
+from calc.energy.alternator import StateName
+from calc.energy.battery import Chemistry
+from calc.energy.drive import AlternatorCharge
+from calc.energy.limits import FREEZING
+from calc.judge import Level, Rule
+from calc.sheets.parts.wire import ampacity_steps, stated_steps, steps_to_warmth
+from calc.units.compare import at_least, at_most
+from calc.worksheet.declare import Step
+
+_STATES = {Chemistry.LFP: "states-lfp", Chemistry.AGM: "states-agm", Chemistry.GEL: "states-gel", Chemistry.FLOODED: "states-flooded"}
+STATE_NAMES: dict[str, str] = {
+    StateName.COLD_IDLE: "cold, idle",
+    StateName.COLD_DRIVING: "cold, driving",
+    StateName.HOT_IDLE: "hot, idle",
+    StateName.HOT_DRIVING: "hot, driving",
+    StateName.HOT_FAST: "hot, fast",
+    StateName.OWN_IDLE: "hot, idle, as you count",
+    StateName.OWN_FOR_HOURS: "hot for hours, as you count",
+}
+
+
+def _read(found: AlternatorCharge) -> bool:
+    return found.run.read is not None
+
+
+def _flows(found: AlternatorCharge) -> bool:
+    return found.drive is not None
+
+
+def _joins(found: AlternatorCharge) -> bool:
+    return found.relay is not None and found.relay.flows
+
+
+def _drains(found: AlternatorCharge) -> bool:
+    return found.relay is not None and not found.relay.flows
+
+
+def _fed(found: AlternatorCharge) -> bool:
+    return found.charger is not None and not found.charger.unfed
+
+
+def _gives(found: AlternatorCharge) -> bool:
+    return found.charger is not None and found.charger.flows
+
+
+def _usual_end(found: AlternatorCharge) -> bool:
+    return found.charger is not None and found.inputs["charge_voltage"] is None
+
+
+def _raised(found: AlternatorCharge) -> bool:
+    return _joins(found) and found.rising is not None and not at_most(found.rising.begins, found.shown.voltage)
+
+
+def _raised_for(chemistry: Chemistry) -> Callable[[AlternatorCharge], bool]:
+    return lambda found: _raised(found) and found.bank.chemistry is chemistry
+
+
+def _falls(found: AlternatorCharge) -> bool:
+    return found.drive is not None and found.drive.falls
+
+
+def _falls_by_relay(found: AlternatorCharge) -> bool:
+    return found.relay is not None and _falls(found)
+
+
+def _reaches_full(found: AlternatorCharge) -> bool:
+    return found.rising is not None and found.rising.reach >= 1
+
+
+def _drive_time(found: AlternatorCharge) -> float | None:
+    return None if found.drive is None else found.drive.drive_time
+
+
+def _while_falling(found: AlternatorCharge) -> bool:
+    return found.drive is not None and found.drive.wanted_while_falling
+
+
+def _frosty(found: AlternatorCharge) -> bool:
+    return found.bank.lead_acid and not at_least(found.bank.temperature, FREEZING)
+
+
+STEPS: tuple[Step[AlternatorCharge], ...] = (
+    *stated_steps("run.read"),
+    Step(of="per_length", formula="stated * (copper - zero) / (reference - zero)", source="copper-temperature", when=_read, says="Copper at {copper}."),
+    Step(of="cable", formula="2 * length * per_length", source="ohm", when=_read, says="Out and back, so the length counts twice."),
+    Step(of="joints_total", formula="joints * joint_resistance", when=_read, says="All of them lie in the same loop."),
+    Step(of="run_total", formula="cable + joints_total", when=_read, says="What lies between the two batteries."),
+    Step(of="run_total", formula="run_resistance", when=lambda a: a.run.read is None, says="As you know it."),
+    Step(of="loop", formula="run_total + bank_resistance", source="ohm", when=lambda a: a.relay is not None, says="All that stands against the current. The regulator holds its voltage, so the alternator adds nothing."),
+    Step(of="initial_current", formula="(engine_voltage - bank_voltage) / loop", source="ohm", when=_joins, says="Ohm's law, and nothing else, decides."),
+    Step(of="drain", formula="(bank_voltage - engine_voltage) / loop", source="ohm", when=_drains, says="At most: an alternator takes nothing back, but the vehicle's loads and its battery do."),
+    Step(of="give", formula="charger_limit * output_left", when=lambda a: a.charger is not None, says="Its limit, less what heat costs."),
+    Step(of="ends_at", source="charge-volts", when=lambda a: _usual_end(a) and a.bank.lead_acid, says="Usual for {chemistry}, {blocks} × 12 V; no less than the bank has now."),
+    Step(of="ends_at", source="practice", when=lambda a: _usual_end(a) and not a.bank.lead_acid, says="Usual for LFP, {blocks} × 12 V; no less than the bank has now."),
+    Step(of="ends_at", formula="charge_voltage", when=lambda a: a.charger is not None and not _usual_end(a), says="As you set it."),
+    Step(of="power_first", formula="give * bank_voltage / charger_efficiency", source="charger-balance", when=lambda a: a.charger is not None, says="What goes out, and its loss."),
+    Step(of="power_most", formula="give * ends_at / charger_efficiency", source="charger-balance", when=lambda a: a.charger is not None, says="More as the bank's voltage rises."),
+    Step(of="input_current", formula="2 * power_first / (engine_voltage + sqrt(engine_voltage ** 2 - 4 * run_total * power_first))", source="ohm", when=_fed, says="Power at the end of a run that loses voltage: less volts, more amps."),
+    Step(of="input_most", formula="2 * power_most / (engine_voltage + sqrt(engine_voltage ** 2 - 4 * run_total * power_most))", source="ohm", when=_fed, says="The same at the end of the charge."),
+    Step(of="input_voltage", formula="engine_voltage - run_total * input_most", source="ohm", when=_fed, says="What is left of the engine's voltage."),
+    Step(of="initial_current", formula="give", when=_gives, says="The charger's limit is its output, whatever the two voltages are."),
+    Step(of="cable_current", formula="initial_current", when=_joins, says="At its first and highest."),
+    Step(of="cable_current", formula="drain", when=_drains, says="The other way round."),
+    Step(of="cable_current", formula="max(input_most, give)", when=_fed, says="The larger of both sides of the charger, for one size of cable throughout."),
+    *ampacity_steps("cable", together="bundled", volts="top_voltage"),
+    Step(of="cable_load", formula="cable_current / highest", when=lambda a: a.protection is not None, says="Above 100 % it is too thin."),
+    Step(of="cable_heat", formula="cable_current ** 2 * run_total", source="ohm", when=lambda a: a.protection is not None, says="Spread along the run and its joints."),
+    Step(of="lowest", formula="margin * cable_current", source="nec-125", when=lambda a: a.protection is not None, says="A fuse that carries its full rating for hours ages and opens by itself."),
+    Step(of="fuse", source="fuse-ratings", when=lambda a: a.protection is not None and a.protection.fuse is not None, says="The smallest standard rating from {lowest} to {highest} that can break {fault_current}. One at each end, since both ends hang on a battery."),
+    Step(of="fuse", source="fuse-ratings", when=lambda a: a.protection is not None and a.protection.fuse is None, says="No standard rating lies from {lowest} to {highest}."),
+    *steps_to_warmth("protection.warmth", "cable_current"),
+    Step(of="hot_left", formula="max(alternator * hot_share, vehicle_load) - vehicle_load", source="practice", says="Heat is what limits it for hours on end."),
+    Step(of="idle_left", formula="max(alternator * idle_share, vehicle_load) - vehicle_load", source="practice", says="At idle it turns slowly, and its fan with it."),
+    Step(of="alternator_load", formula="(vehicle_load + asked) / alternator", when=lambda a: a.load.asked is not None, says="Vehicle and bank together. Above 100 % it is asked for more than it has even cold."),
+    Step(of="states", source="alternator-manual", says="One published machine of 50 A, scaled to {alternator}; the last two rows are by your own shares."),
+    Step(of="fed", formula="min(1, hot_left / asked)", when=_gives, says="Where the hot alternator has less than is asked, the charger gives less."),
+    Step(of="most_taken", source="bulk-most", when=lambda a: _flows(a) and a.bank.lead_acid, says="A quarter of its A·h in amps."),
+    Step(of="most_taken", source="practice", when=lambda a: _flows(a) and not a.bank.lead_acid, says="Half of its A·h in amps; the data sheet says what yours may have."),
+    Step(of="takes", source="bulk-end", when=lambda a: _joins(a) and a.bank.lead_acid, says="From about three quarters full on it takes less and less."),
+    Step(of="takes", source="practice", when=lambda a: _joins(a) and not a.bank.lead_acid, says="Nearly all the way up the same."),
+    Step(of="begins", formula="bank_voltage", when=lambda a: _joins(a) and not _raised(a), says="What it shows now; the published rested voltages lie below it."),
+    *(
+        Step(of="begins", source=source, when=_raised_for(chemistry),
+             says="More than it shows: a straight line from here stays above the published rested voltages as it fills.")
+        for chemistry, source in _STATES.items()
+    ),
+    Step(of="counted", formula="(max(engine_voltage, begins) - begins) / loop", source="ohm", when=_joins, says="Ohm's law again, with what the bank's voltage will soon be."),
+    Step(of="going_in", formula="min(min(counted, hot_left), takes)", when=_joins, says="The least of what Ohm's law, the hot alternator and the bank allow."),
+    Step(of="going_in", formula="min(give * fed, most_taken)", when=_gives, says="What the charger gives, so long as the bank takes it."),
+    Step(of="room", formula="capacity * (1 - from_state) / coulombic", source="charge-efficiency", when=_flows, says="What is missing, and the loss on its way in."),
+    Step(of="rises_to", source="charge-volts", when=lambda a: _falls_by_relay(a) and a.bank.lead_acid, says="On charge, for {chemistry}, {blocks} × 12 V."),
+    Step(of="rises_to", source="states-lfp", when=lambda a: _falls_by_relay(a) and not a.bank.lead_acid, says="At rest, for LFP, {blocks} × 12 V."),
+    Step(of="reach", formula="(engine_voltage - begins) / (rises_to - begins)", source="practice", when=lambda a: _falls_by_relay(a) and not _reaches_full(a), says="Our model: the bank's own voltage rises evenly as it fills, and the current stops where it meets the engine's."),
+    Step(of="reach", source="practice", when=lambda a: _falls_by_relay(a) and _reaches_full(a), says="Our model: the bank's own voltage rises evenly, here as far as the engine's, as it fills."),
+    Step(of="falls_in", source="bulk-end", when=lambda a: _falls(a) and a.charger is not None, says="At the charging voltage the bank takes a current in proportion to what it lacks; spread see shore charge."),
+    Step(of="later_room", formula="room * reach", when=_falls_by_relay, says="The current falls from the first minute."),
+    Step(of="falls_in", formula="later_room / going_in", when=_falls_by_relay, says="As long as the first current would take to fill it."),
+    Step(of="later_room", formula="min(room, going_in * falls_in)", when=lambda a: _falls(a) and a.charger is not None, says="From there on the bank takes less than the charger has."),
+    Step(of="steady_time", formula="(room - later_room) / going_in", when=lambda a: _falls(a) and a.charger is not None, says="Until then the current is steady."),
+    Step(of="still_open", formula="1 / euler ** ((hours - steady_time) / falls_in)", when=_falls, says="An exponential: quick at first, and never quite done."),
+    Step(of="charge", formula="going_in * steady_time + later_room * (1 - still_open)", when=_falls, says="Steady part and falling part."),
+    Step(of="charge", formula="going_in * hours", when=lambda a: _flows(a) and not _falls(a), says="The current is steady through the drive."),
+    Step(of="charge_most", formula="min(initial_current * hours, room)", when=_joins, says="If the first current did not fall, or the bank were full."),
+    Step(of="kept", formula="charge * coulombic", source="charge-efficiency", when=_flows, says="Not all that goes in comes out again."),
+    Step(of="end_state", formula="from_state + kept / capacity", when=_flows, says="Counted, not read from a voltage."),
+    Step(of="freezes", source="acid-freezing", when=_frosty, says="By the gravity of a flooded battery; sealed ones mostly freeze later."),
+    Step(of="drive_time", formula="wanted / going_in", when=lambda a: _drive_time(a) is not None and not _while_falling(a), says="At the steady current."),
+    Step(of="drive_time", formula="steady_time + falls_in * ln(later_room / (later_room - (wanted - going_in * steady_time)))", when=_while_falling, says="The same exponential, the other way round."),
+    Step(of="drive_time", when=lambda a: a.drive is not None and a.drive.wanted is not None and a.drive.drive_time is None, says="No drive does: there is not that much room, or nothing goes in."),
+)
+
+FINE = Rule[AlternatorCharge](
+    id="alternator-charge.fine", level=Level.FINE,
+    headline="{initial_current} from the charger, {drive.charge} in {drive.duration}. Cable and alternator bear it, at idle too.",
+)
