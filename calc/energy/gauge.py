@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from calc.energy import battery, charging, limits, rested, voltages
 from calc.energy.battery import Bank, Chemistry
-from calc.energy.charging import Acceptance, Charge
+from calc.energy.charging import Acceptance, Charge, ChargeOffer
 from calc.energy.rested import Band
 from calc.units.compare import at_least, at_most
 from calc.units.covered import Enumeration, NotCovered
@@ -82,16 +82,15 @@ class Drawn:
 
 @dataclass(frozen=True, kw_only=True)
 class Filled:
-    """A current into a bank that keeps a share `efficiency` of it.
+    """A current into a bank that keeps a share `efficiency` of it, and the most that it is given.
 
     `time` is how long it would take if the current stayed, `full_time` as the bank takes less.
     `charge` is None where it is as full as its tail current makes it.
     """
 
     bank: Bank
-    current: Amperes
+    offer: ChargeOffer
     efficiency: Share
-    usual_limit: Amperes
     time: Seconds
     charge: Charge | None
     full_time: Seconds
@@ -177,7 +176,8 @@ class Gauge:
     def spent(self) -> bool:
         """Whether the share that is used is gone."""
         if self.drawn:
-            return self.drawn.to_floor == 0
+            available = self.drawn.available
+            return available is not None and at_most(available, self.floor)
         return self.filled is None and at_most(self.count.remaining, self.floor)
 
     @property
@@ -300,22 +300,20 @@ def _drawn(bank: Bank, *, draw: float, usable: float, rated_time: float, exponen
 
 
 def _filled(bank: Bank, *, current: float, efficiency: float, known: Acceptance) -> Filled:
-    full = charging.full_state(time_constant=known.time_constant, tail=known.tail)
-    charge = None
-    if not at_least(bank.state, full):
+    charge, most = None, known.most * bank.capacity
+    if not at_least(bank.state, known.full):
         charge = charging.stages(
             capacity=bank.capacity,
             current=current,
             from_state=bank.state,
-            to_state=full,
+            to_state=known.full,
             efficiency=efficiency,
             time_constant=known.time_constant,
         )
     return Filled(
         bank=bank,
-        current=current,
+        offer=ChargeOffer(current=current, most=most, fitting=most),
         efficiency=efficiency,
-        usual_limit=known.most * bank.capacity,
         time=(bank.capacity - bank.capacity * bank.state) / (current * efficiency),
         charge=charge,
         full_time=charge.total if charge else 0.0,

@@ -52,7 +52,7 @@ def test_the_batteries_always_hold_what_is_needed_and_last_as_long_as_asked():
 def test_a_kettle_can_ask_for_more_bank_than_the_days_do():
     """Common practice: half of the ampere-hours in amperes. 1700 W at 12.8 V is 133 A."""
     few = size(daily_energy="600 Wh", heaviest="1700 W")
-    assert few["units"].m_as("") == 2 and few.verdict == "caution" and "hard load" in few.sentence
+    assert few["units"].m_as("") == 2 and few.rule == "bank.heavy-load"
     assert size(daily_energy="600 Wh", heaviest="1200 W").verdict == "fine"
 
 

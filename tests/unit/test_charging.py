@@ -211,7 +211,7 @@ def test_only_the_bibliography_names_the_authors_that_charging_rests_on():
     root = Path(calc.__file__).parents[1]
     for sheet in ("alternator-charge", "shore-charge"):
         name = sheet.replace("-", "_")
-        paths = [root / "docs/checks" / f"{sheet}.md", root / "tests/published" / f"{name}.toml"]
+        paths = [root / "docs/checks" / f"{sheet}.md", root / "evidence" / f"{name}.toml"]
         paths += (root / "calc/sheets").glob(f"*/{name}/*.py")
         assert len(paths) >= 5
         for path in paths:

@@ -64,11 +64,6 @@ SPENT = Rule[Gauge](
     id="gauge.spent", level=Level.CAUTION, when=lambda g: g.spent,
     headline="{count.remaining} by the count, and the share you use is gone: charge it.",
 )
-CHARGED_HARD = Rule[Filled](
-    id="charge.more-than-usual", level=Level.CAUTION, when=lambda f: not at_most(f.current, f.usual_limit),
-    headline="{current} is more than such a bank is usually charged with, {usual_limit}: see its data sheet.",
-    mend=lambda f: Change({"current": f.usual_limit}),
-)
 NO_STATE_NAMED = Rule[Gauge](
     id="gauge.no-state-named", level=Level.CAUTION, when=lambda g: g.reading is not None and g.reading.silence is not None,
     headline="{count.remaining} by the count. The voltage tells no state: {reading.silence}.",
@@ -104,10 +99,6 @@ THIS_CURRENT_ALONE = Rule[Gauge](
 LESS_NEAR_FULL = Rule[Filled](
     id="charge.less-near-full", level=Level.ADVICE, when=lambda f: f.lead_acid, source="charge-efficiency",
     text="The efficiency holds over most of the range. Near full a lead-acid bank takes far less: leave it on until the current has been at the tail for a while.",
-)
-GIVES_OFF_GAS = Rule[Filled](
-    id="charge.gives-off-gas", level=Level.ADVICE, when=lambda f: f.lead_acid, source="practice",
-    text="As it fills, a lead-acid bank gives off gas that a spark sets off: let air to it, and keep flames away.",
 )
 TABLES_NEAR_25 = Rule[Gauge](
     id="gauge.tables-near-25", level=Level.NOTE, when=lambda g: _named(g) and g.bank.lead_acid, source="memory",

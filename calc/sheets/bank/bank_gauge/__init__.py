@@ -3,6 +3,7 @@
 # fmt: off
 from calc.energy.gauge import Taken
 from calc.energy.rules import bank as banks
+from calc.energy.rules import charging as charges
 from calc.energy.rules import gauge as judged
 from calc.sheets.bank.bank_gauge.calculate import BLOCKS, calculate
 from calc.sheets.bank.bank_gauge.words import (
@@ -99,7 +100,7 @@ WORKSHEET = Worksheet(
         judged.OVERCHARGED_LEAD_ACID,
         Placed(rule=banks.IN_FROST, at="bank", headline="{remaining} by the count, in this frost perhaps much less. Warm the bank before any charge: at {temperature} an LFP bank must not be charged."),
         judged.COUNT_TOO_HIGH, judged.COUNT_TOO_LOW, judged.NOT_KNOWN_IN_COLD, judged.SPENT,
-        Placed(rule=judged.CHARGED_HARD, at="filled", headline="{missing} missing, but {current} is more than such a bank is usually charged with, {usual_limit}: see its data sheet."),
+        Placed(rule=charges.CURRENT_TOO_MUCH, at="filled.offer", fields=(("charger", "current"),), headline="{missing} missing, but {current} is more than such a bank is usually charged with, {usual_limit}: see its data sheet."),
         Placed(rule=banks.CHARGE_NEAR_FROST, at="filled.bank", headline="{remaining} by the count, and full in {full_time} at best: at {temperature} a bank takes its charge slowly."),
         Placed(rule=banks.CHARGE_OFF_ROOM, at="filled.bank", headline="{remaining} by the count, and full in {full_time} at best: the bank is at {temperature}, so read the cautions."),
         judged.NO_STATE_NAMED, judged.PERHAPS_SPENT, judged.DRIFTED_FAR,
@@ -108,7 +109,7 @@ WORKSHEET = Worksheet(
         *placed("filled.bank", banks.NEVER_CHARGE_IN_FROST),
         judged.NOT_AT_REST, judged.SHORT_REST, judged.FLAT_CURVE, judged.THIS_CURRENT_ALONE,
         *placed("drawn.bank", banks.NO_FACTOR_FOR_COLD_LFP, banks.COLD_FROM_MEMORY),
-        *placed("filled", judged.LESS_NEAR_FULL, judged.GIVES_OFF_GAS),
+        *placed("filled", judged.LESS_NEAR_FULL), *placed("filled.bank", charges.LEAD_ACID_GASSES),
         judged.TABLES_NEAR_25, judged.NEW_MONITOR,
     ),
     valid="A healthy bank whose capacity is what you say. A count is only as good as its last full charge.",

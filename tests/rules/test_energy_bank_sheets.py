@@ -1,0 +1,261 @@
+"""Judgements of run time, bank size, standby drain, bank gauge and watts to amps, on the sheets."""
+
+import pytest
+
+import calc
+from tests.rules.judging import fires, mended, remedy
+
+LEAD_OF_800 = {
+    "chemistry": "AGM",
+    "voltage": "12.2 V",
+    "temperature": "25 C",
+    "unit_capacity": "800 Ah",
+}
+REST = {"taken": "at rest", "rested_for": "48 h", "current": "0 A"}
+
+# Each rule with inputs on which it fires, and with such where it does not.
+CASES = {
+    "runtime": {
+        "bank.emptied-within-an-hour": ({"load": "201 A"}, {"load": "199 A"}),
+        "bank.deeper-than-half": (
+            {"chemistry": "AGM", "usable": "51 %"},
+            {"chemistry": "AGM", "usable": "50 %"},
+        ),
+        "bank.in-frost": ({"temperature": "-0.1 C"}, {"temperature": "0 C"}),
+        "bank.nothing-kept-back": ({"usable": "91 %"}, {"usable": "90 %"}),
+        "bank.too-hot": ({"temperature": "45.1 C"}, {"temperature": "45 C"}),
+        # 200 A·h over 20 h are 10 A
+        "runtime.lighter-than-rated": (
+            {"chemistry": "AGM", "load": "9.9 A"},
+            {"chemistry": "AGM", "load": "10 A"},
+        ),
+        "runtime.published-exponents": ({"chemistry": "gel"}, {}),
+        "inverter.idle-draw-on-top": (
+            {"route": "inverter"},
+            {"route": "inverter", "load": "8 A"},
+        ),
+        "inverter.measured-at-bank": (
+            {"route": "inverter", "load": "8 A"},
+            {"route": "direct", "load": "8 A"},
+        ),
+    },
+    "bank-size": {
+        # 600 W·h × 2 / 12.8 V / 0.64 is 146 A·h: two of 100, for which 100 A are half
+        "bank.heavy-load": (
+            {"daily_energy": "600 Wh", "heaviest": "1300 W"},
+            {"daily_energy": "600 Wh", "heaviest": "1270 W"},
+        ),
+        # 800 A·h over 20 h are 40 A; 12.2 V × 40 A are 488 W
+        "bank-size.drawn-within-hours": (
+            {**LEAD_OF_800, "days": "2 h", "daily_energy": "12 kW.h"},
+            {**LEAD_OF_800, "days": "2 h", "daily_energy": "11.5 kW.h"},
+        ),
+        # 960 W·h × 2 / 12.8 V / (0.75 × 0.8) is 250 A·h
+        "bank-size.many-side-by-side": (
+            {"daily_energy": "960 Wh", "usable": "75 %", "unit_capacity": "50 Ah"},
+            {"daily_energy": "960 Wh", "usable": "75 %", "unit_capacity": "63 Ah"},
+        ),
+        "bank-size.no-room-to-age": ({"ageing": "5 %"}, {"ageing": "6 %"}),
+        "bank-size.factor-from-memory": (
+            {"chemistry": "AGM", "temperature": "39.9 F"},
+            {"chemistry": "AGM", "temperature": "40 F"},
+        ),
+        "bank-size.voltage-of-lead-acid": (
+            {"chemistry": "AGM", "voltage": "25.1 V"},
+            {"chemistry": "AGM", "voltage": "25 V"},
+        ),
+        "bank-size.brought-to-full": ({"chemistry": "flooded"}, {}),
+        "bank.never-charge-in-frost": ({}, {"chemistry": "AGM"}),
+    },
+    "standby-drain": {
+        "standing.is-there": (
+            {"from_state": "50 %", "to_state": "50 %"},
+            {"from_state": "50 %", "to_state": "49 %"},
+        ),
+        # 200 A·h at 50 % of AGM and 4 % a month: 8 A·h a month of 30.44 days go by themselves
+        "standing.too-long-by-itself": (
+            {"chemistry": "AGM", "away": "400 days"},
+            {"chemistry": "AGM", "away": "370 days", "drain": "0 A"},
+        ),
+        "standing.too-long": (
+            {"chemistry": "AGM", "away": "60 days", "drain": "100 mA"},
+            {"chemistry": "AGM", "away": "30 days", "drain": "100 mA"},
+        ),
+        "standing.nearly-flat": ({"to_state": "9.9 %"}, {"to_state": "10 %"}),
+        "standing.left-below-half": (
+            {"chemistry": "gel", "to_state": "49 %"},
+            {"chemistry": "gel", "to_state": "50 %"},
+        ),
+        # With 10 % a month, 20 A·h, and 1.44 A·h a day: 100 A·h last 47.7 days
+        "standing.not-sure": (
+            {"chemistry": "AGM", "away": "48 days", "drain": "60 mA"},
+            {"chemistry": "AGM", "away": "47 days", "drain": "60 mA"},
+        ),
+        "standing.sulphates": (
+            {"chemistry": "AGM", "away": "91 days", "drain": "0 A", "self_discharge": "1 %/month"},
+            {"chemistry": "AGM", "away": "90 days", "drain": "0 A", "self_discharge": "1 %/month"},
+        ),
+        "standing.freezing-point": ({"chemistry": "AGM"}, {}),
+        "standing.coldest-not-known": ({}, {"coldest": "5 C"}),
+        "standing.management-draws": ({}, {"chemistry": "gel"}),
+        "standing.stored-part-empty": (
+            {"chemistry": "AGM", "from_state": "94 %"},
+            {"chemistry": "AGM", "from_state": "95 %"},
+        ),
+        "standing.fuse-and-alarms-stay": ({}, {"drain": "0 A"}),
+        "bank.in-frost": ({"coldest": "-0.1 C"}, {"coldest": "0 C"}),
+        "bank.too-hot": ({"temperature": "45.1 C"}, {"temperature": "45 C"}),
+        # 1.190 by BCI, half full, lies between +5 °F at 1.150 and -16 °F at 1.200: -24.3 °C
+        "bank.acid-may-freeze": (
+            {"chemistry": "AGM", "coldest": "-22 C"},
+            {"chemistry": "AGM", "coldest": "-21 C"},
+        ),
+    },
+    "bank-gauge": {
+        "charge.in-frost": (
+            {"current": "10 A", "temperature": "-0.1 C"},
+            {"current": "-10 A", "temperature": "-0.1 C"},
+        ),
+        "charge.outside-temperature": (
+            {"current": "10 A", "temperature": "46 C"},
+            {"current": "-10 A", "temperature": "46 C"},
+        ),
+        # 14.6 V of a 12 V block; half a percent of the reading may be the meter's
+        "gauge.overcharged-lfp": (
+            {"reading": "14.68 V", "taken": "charging"},
+            {"reading": "14.67 V", "taken": "charging"},
+        ),
+        "gauge.overcharged-lead-acid": (
+            {"chemistry": "gel", "reading": "14.5 V", "taken": "charging"},
+            {"chemistry": "gel", "reading": "14.4 V", "taken": "charging"},
+        ),
+        # 2.5 V a cell
+        "gauge.past-empty": ({"reading": "9.99 V", **REST}, {"reading": "10 V", **REST}),
+        # Flooded: BCI has 12.45 V at three quarters, 12.65 V full
+        "gauge.count-too-high": (
+            {"chemistry": "flooded", "state": "95 %", "reading": "12.4 V", **REST},
+            {"chemistry": "flooded", "state": "70 %", "reading": "12.4 V", **REST},
+        ),
+        "gauge.count-too-low": (
+            {"chemistry": "flooded", "state": "60 %", "reading": "12.65 V", **REST},
+            {"chemistry": "flooded", "state": "95 %", "reading": "12.65 V", **REST},
+        ),
+        "gauge.not-known-in-cold": (
+            {"chemistry": "gel", "temperature": "-4 C", "state": "95 %"},
+            {"chemistry": "gel", "temperature": "-3.8 C", "state": "95 %"},
+        ),
+        "gauge.spent": ({"state": "20 %"}, {"state": "21 %"}),
+        # Half of 200 A·h
+        "charge.too-much-current": ({"current": "101 A"}, {"current": "100 A"}),
+        "gauge.no-state-named": (
+            {"reading": "13.2 V", **REST, "rested_for": "23.9 h"},
+            {"reading": "13.2 V", **REST, "rested_for": "24 h"},
+        ),
+        # 0.05 A × 168 h and 200 A·h × 3 % of 7 / 30.44 days are 9.8 A·h, 4.9 % of it
+        "gauge.perhaps-spent": ({"state": "24.8 %"}, {"state": "25 %"}),
+        # The same, 1.4 A·h a day: 20 A·h in 14.3 days
+        "gauge.drifted-far": ({"since_full": "14.4 days"}, {"since_full": "14.2 days"}),
+        "gauge.not-at-rest": (
+            {"reading": "13.2 V", **REST, "current": "-1 A"},
+            {"reading": "13.2 V", **REST},
+        ),
+        "gauge.short-rest": (
+            {"chemistry": "AGM", "reading": "12.5 V", **REST, "rested_for": "23.9 h"},
+            {"chemistry": "AGM", "reading": "12.5 V", **REST, "rested_for": "24 h"},
+        ),
+        "gauge.flat-curve": (
+            {"reading": "13.2 V", **REST},
+            {"chemistry": "AGM", "reading": "12.5 V", **REST},
+        ),
+        "gauge.this-current-alone": ({}, {"current": "1 A"}),
+        "charge.less-near-full": ({"chemistry": "AGM", "current": "1 A"}, {"current": "1 A"}),
+        "charge.lead-acid-gasses": ({"chemistry": "AGM", "current": "1 A"}, {"chemistry": "AGM"}),
+        "gauge.tables-near-25": (
+            {"chemistry": "AGM", "reading": "12.5 V", **REST},
+            {"reading": "13.2 V", **REST},
+        ),
+    },
+    "watts-to-amps": {
+        # 4/0 AWG, 105 °C insulation: 445 A by 33 CFR 183.425 table 5; 2/0 AWG 330 A
+        "load.beyond-any-cable": (
+            {"power": "4460 W", "voltage": "10 V"},
+            {"power": "4450 W", "voltage": "10 V"},
+        ),
+        "load.beyond-heavy-cable": (
+            {"power": "3310 W", "voltage": "10 V"},
+            {"power": "3300 W", "voltage": "10 V"},
+        ),
+        "load.beyond-one-battery": (
+            {"power": "1010 W", "voltage": "10 V"},
+            {"power": "1000 W", "voltage": "10 V"},
+        ),
+        "load.all-becomes-heat": ({"load_type": "resistive heat"}, {"load_type": "any load"}),
+        "load.mostly-heat-perhaps": ({"power": "1000 W"}, {"power": "999 W"}),
+        "load.loose-joint-heats": (
+            {"power": "301 W", "voltage": "10 V"},
+            {"power": "300 W", "voltage": "10 V"},
+        ),
+        "inverter.idle-draw-apart": ({"route": "inverter"}, {}),
+        "inverter.output-kills": ({"route": "inverter"}, {}),
+    },
+}
+
+MENDED = {
+    "runtime": (
+        "bank.emptied-within-an-hour",
+        "bank.deeper-than-half",
+        "bank.in-frost",
+        "bank.nothing-kept-back",
+        "bank.too-hot",
+    ),
+    "bank-size": ("bank.heavy-load", "bank-size.drawn-within-hours", "bank-size.many-side-by-side"),
+    "standby-drain": (
+        "standing.is-there",
+        "standing.too-long-by-itself",
+        "standing.too-long",
+        "standing.nearly-flat",
+        "standing.left-below-half",
+        "standing.not-sure",
+        "standing.sulphates",
+        "standing.stored-part-empty",
+        "bank.in-frost",
+        "bank.too-hot",
+        "bank.acid-may-freeze",
+    ),
+    "bank-gauge": (
+        "charge.in-frost",
+        "charge.outside-temperature",
+        "gauge.count-too-high",
+        "gauge.count-too-low",
+        "charge.too-much-current",
+        "gauge.drifted-far",
+    ),
+    "watts-to-amps": ("load.beyond-any-cable", "load.beyond-heavy-cable"),
+}
+
+
+def each(table):
+    return [(sheet, rule) for sheet, rules in table.items() for rule in rules]
+
+
+@pytest.mark.parametrize(("sheet", "rule"), each(CASES))
+def test_a_rule_fires_on_one_side_of_its_threshold_only(sheet, rule):
+    there, not_there = CASES[sheet][rule]
+    assert rule in fires(sheet, there)
+    assert rule not in fires(sheet, not_there)
+
+
+@pytest.mark.parametrize(("sheet", "rule"), each(MENDED))
+def test_the_remedy_of_a_rule_silences_it(sheet, rule):
+    mended(sheet, rule, CASES[sheet][rule][0])
+
+
+def test_a_bank_that_loses_too_much_by_itself_is_helped_by_no_smaller_drain():
+    texts = {"chemistry": "AGM", "away": "400 days"}
+    assert set(remedy("standby-drain", "standing.too-long-by-itself", texts).values) == {"away"}
+
+
+def test_a_charge_in_frost_is_said_once_and_as_a_stop():
+    found = {"current": "10 A", "temperature": "-5 C"}
+    assert {"charge.in-frost", "bank.in-frost"} <= fires("bank-gauge", found)
+    assert "bank.in-frost" not in calc.work("bank-gauge", found).rules
