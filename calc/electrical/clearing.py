@@ -1,11 +1,17 @@
 """Whether a fuse ends a short before the wire behind it is damaged.
 
 In scope: copper heated adiabatically, a fuse known by published gates or by its maker's figures.
-Out of scope: overload that lasts for minutes: that is a matter of `calc.electrical.ampacity`.
+Out of scope: overload that lasts for minutes, but for whether the fuse is above the ampacity.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Annotated
 
+from calc.electrical import fuses
+from calc.electrical.ampacity import RuleSet, ratings, table_ampacity
+from calc.electrical.cable import THINNEST_ROW
+from calc.electrical.conductors import GaugeReading
+from calc.electrical.interrupting import InterruptingDuty, interrupting_duty
 from calc.electrical.opening import (
     CONSTANT_I2T_TIME,
     Fuse,
@@ -16,34 +22,197 @@ from calc.electrical.opening import (
     only_from_memory,
     opening,
 )
-from calc.electrical.short_circuit import ADIABATIC_LIMIT
+from calc.electrical.short_circuit import ADIABATIC_LIMIT, FaultLevel, ShortCircuit
 from calc.units.compare import at_least, at_most
+from calc.units.covered import Enumeration
+from calc.units.si import Amperes, AmpereSquaredSeconds, Number, Seconds, Share, Tag
 
-IN_TIME, TOO_LATE, TOO_MUCH = "in time for certain", "too late", "lets too much through"
-NO_CURVE, NOT_CERTAIN = "no published curve", "not certain"
-MEMORY = "not certain (from memory)"
-NEVER = "never, it carries the lowest short"
+# Beyond 5 s, times what the wire withstands: common practice, no source
+FAR_TOO_LATE: Annotated[Number, Tag("times the withstand time that are too late")] = 10.0
 _BY_STRENGTH = (
     *((Trust.STANDARD, False), (Trust.DATA_SHEET, False), (Trust.DATA_SHEET, True)),
     *((Trust.MEMORY, False), (Trust.MEMORY, True)),
 )
-FAR_TOO_LATE = 10  # times what the wire bears, beyond 5 s; common practice, no source
 
 
-@dataclass(frozen=True)
+class Clears(Enumeration):
+    """Whether a fuse ends every short before the wire is damaged."""
+
+    IN_TIME = "in-time-for-certain"
+    NOT_CERTAIN = "not-certain"
+    FROM_MEMORY = "not-certain-from-memory"
+    NO_CURVE = "no-published-curve"
+    TOO_LATE = "too-late"
+    TOO_MUCH = "lets-too-much-through"
+    NEVER = "never"
+    NO_FUSE = "no-fuse-named"
+
+
+@dataclass(frozen=True, kw_only=True)
 class Clearing:
-    """Whether a fuse opens before the wire is damaged, in words, the `trust` that it rests on, and
-    the latest opening [s] at the lowest fault, or None.
+    """Whether a fuse opens before the wire is damaged, the `trust` that it rests on, and the
+    latest opening at the lowest fault, or None.
 
     `typed` tells that it rests on the maker's figures as given, `arc_left_out` that nothing but the
     tenth of a second known from memory speaks for the highest fault.
     """
 
-    words: str
+    clears: Clears
     trust: Trust
-    latest: float | None
+    latest: Seconds | None
     typed: bool = False
     arc_left_out: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class ShortProtection:
+    """A fuse at the source of a run, against the run's shorts.
+
+    `opening_time` is the maker's latest at the lowest short, `let_through` the maker's total
+    clearing I²t at the highest, None where they are not known. `i2t_counts` tells that the latter
+    can be of this fault. `multiple` is the lowest short in times the fuse's rating.
+    """
+
+    duty: InterruptingDuty
+    clearing: Clearing
+    opening_time: Seconds | None
+    let_through: AmpereSquaredSeconds | None
+    i2t_counts: bool
+    multiple: Number
+
+    @property
+    def fuse(self) -> Fuse:
+        """The fuse itself."""
+        return self.duty.fuse
+
+
+@dataclass(frozen=True, kw_only=True)
+class FaultStudy:
+    """The shorts of a run, and the fuse that is to end them (`protection`), None if none is named.
+
+    `ampacity` is that of one conductor at 30 °C, None where no table has so thin a wire;
+    `run_ampacity` that of all together, at most.
+    """
+
+    short: ShortCircuit
+    ampacity: Amperes | None
+    run_ampacity: Amperes
+    protection: ShortProtection | None
+
+    @property
+    def fuse(self) -> Amperes | None:
+        """The rating of its fuse."""
+        return self.protection.fuse.rating if self.protection else None
+
+    @property
+    def clears(self) -> Clears:
+        """Whether its fuse ends every short in time."""
+        return self.protection.clearing.clears if self.protection else Clears.NO_FUSE
+
+    @property
+    def latest(self) -> Seconds | None:
+        """The latest that its fuse opens the lowest short, None where that is not known."""
+        return self.protection.clearing.latest if self.protection else None
+
+    @property
+    def by_data_sheet(self) -> bool:
+        """Whether it is in time by makers' data sheets, not by a standard itself."""
+        found = self.protection.clearing if self.protection else None
+        in_time = found is not None and found.clears is Clears.IN_TIME
+        return found is not None and in_time and found.trust is not Trust.STANDARD
+
+    @property
+    def by_typed(self) -> bool:
+        """Whether it is in time by the maker's figures as given."""
+        found = self.protection.clearing if self.protection else None
+        return found is not None and found.typed and found.clears is Clears.IN_TIME
+
+    @property
+    def arc_left_out(self) -> bool:
+        """Whether nothing but memory speaks for the highest short."""
+        return self.protection is not None and self.protection.clearing.arc_left_out
+
+    @property
+    def i2t_of_larger_fault(self) -> bool:
+        """Whether the let-through that is given belongs to a larger fault."""
+        return self.protection is not None and not self.protection.i2t_counts
+
+    @property
+    def ceiling(self) -> Share:
+        """The most that a fuse may be against what its run can carry: 33 CFR 183.455(c)."""
+        return fuses.CEILING
+
+    @property
+    def above_ampacity(self) -> bool:
+        """Whether the fuse is rated above what one conductor can carry for hours."""
+        return (
+            self.fuse is not None
+            and self.ampacity is not None
+            and not at_most(self.fuse, self.ampacity)
+        )
+
+    @property
+    def ampacity_unknown(self) -> bool:
+        """Whether no table tells what the conductor behind the fuse can carry."""
+        return self.fuse is not None and self.ampacity is None
+
+    @property
+    def above_ceiling(self) -> bool:
+        """Whether the fuse is rated above the most that it may be against the run's ampacity."""
+        return self.fuse is not None and not at_most(self.fuse, self.ceiling * self.run_ampacity)
+
+    @property
+    def class_at_source(self) -> FaultLevel | None:
+        """The short at the source, where only its class tells what must break it."""
+        rated = self.protection and self.protection.duty.interrupting_rating
+        return self.short.near if rated is None else None
+
+
+def fault_study(
+    short: ShortCircuit,
+    *,
+    fuse: Fuse | None,
+    opening_time: float | None,
+    let_through: float | None,
+) -> FaultStudy:
+    """Return what a `fuse` at the source does about the shorts of a run, None where none is named.
+
+    `opening_time` [s] is the maker's latest at the lowest short, `let_through` [A²·s] the maker's
+    most at the highest. One of several conductors in parallel is held to every short. Ampacity by
+    33 CFR 183.425 table 5 at 30 °C, in the column at or below the insulation's own temperature;
+    a wire below the table is taken as its first row.
+    """
+    run = short.laid.run
+    initial = short.withstand.insulation.initial
+    column = max(rating for rating in ratings(RuleSet.CFR33) if rating <= initial)
+    ampacity = table_ampacity(run.conductor, insulation=column, gauge_reading=run.gauge_reading)
+    first = table_ampacity(THINNEST_ROW, insulation=column, gauge_reading=GaugeReading.AWG) or 0.0
+    one = first if ampacity is None else ampacity
+    found = FaultStudy(
+        short=short, ampacity=ampacity, run_ampacity=run.parallel * one, protection=None
+    )
+    if fuse is None:
+        return found
+    high = short.near.current
+    protection = ShortProtection(
+        duty=interrupting_duty(fuse=fuse, voltage=short.max_voltage, fault_current=high),
+        clearing=opens_in_time(
+            fuse=fuse,
+            low=short.lowest.current,
+            high=high,
+            withstand_low=short.lowest_start.withstand,
+            ampacity=one,
+            let_through_limit=short.withstand.let_through,
+            opening_time=opening_time,
+            let_through=let_through,
+        ),
+        opening_time=opening_time,
+        let_through=let_through,
+        i2t_counts=let_through is None
+        or i2t_tells(fuse=fuse, let_through=let_through, current=high),
+        multiple=short.lowest.current / fuse.rating,
+    )
+    return replace(found, protection=protection)
 
 
 def opens_in_time(
@@ -51,16 +220,16 @@ def opens_in_time(
     fuse: Fuse,
     low: float,
     high: float,
-    bears_low: float,
+    withstand_low: float,
     ampacity: float,
-    energy: float,
+    let_through_limit: float,
     opening_time: float | None,
     let_through: float | None,
 ) -> Clearing:
     """Return whether `fuse` ends every short from `low` to `high` [A] before its wire is damaged.
 
-    `bears_low` [s] is how long the wire bears the lowest short, `energy` [A²·s] what it bears and
-    `ampacity` [A] what it bears for hours, at most;
+    `withstand_low` [s] is how long the wire withstands the lowest short, `let_through_limit` [A²·s]
+    what it withstands and `ampacity` [A] what it can carry for hours, at most;
     `opening_time` [s] the maker's latest at `low` and `let_through` [A²·s] the maker's most at
     `high`, where they are known.
 
@@ -74,41 +243,49 @@ def opens_in_time(
     there the maker's let-through must show it, or a gate. Source: the adiabatic limit of
     BS 7671 434.5.2; that I²t falls is the physics of melting, common practice.
     """
-    bears_high = energy / high**2
+    withstand_high = let_through_limit / high**2
     shown = let_through is not None and i2t_tells(fuse=fuse, let_through=let_through, current=high)
     band = opening(fuse, low)
     if opening_time is not None and opening_time < band.earliest:
         opening_time = None  # sooner than the gates allow: it belongs to another current
-    if let_through is not None and let_through > energy:
-        return Clearing(TOO_MUCH, Trust.DATA_SHEET, _sooner(opening_time, band.latest))
+    if let_through is not None and let_through > let_through_limit:
+        return Clearing(
+            clears=Clears.TOO_MUCH,
+            trust=Trust.DATA_SHEET,
+            latest=_sooner(opening_time, band.latest),
+        )
     if carries(fuse, low):
-        return Clearing(NEVER, Trust.STANDARD, None)
-    late = band.earliest > bears_low or (opening_time or 0.0) > bears_low
-    far_too_late = at_least(band.earliest, FAR_TOO_LATE * bears_low) and low > ampacity
-    if far_too_late or (late and at_most(bears_low, ADIABATIC_LIMIT)):
-        return Clearing(TOO_LATE, Trust.DATA_SHEET, _sooner(opening_time, band.latest))
+        return Clearing(clears=Clears.NEVER, trust=Trust.STANDARD, latest=None)
+    late = band.earliest > withstand_low or (opening_time or 0.0) > withstand_low
+    far_too_late = at_least(band.earliest, FAR_TOO_LATE * withstand_low) and low > ampacity
+    if far_too_late or (late and at_most(withstand_low, ADIABATIC_LIMIT)):
+        return Clearing(
+            clears=Clears.TOO_LATE,
+            trust=Trust.DATA_SHEET,
+            latest=_sooner(opening_time, band.latest),
+        )
     for trust, arc_left_out in _BY_STRENGTH:
         gated, gated_high = opening(fuse, low, trust).latest, opening(fuse, high, trust).latest
         latest, at_high = _sooner(opening_time, gated), _sooner(opening_time, gated_high)
-        soon = latest is not None and at_most(latest, min(bears_low, ADIABATIC_LIMIT))
-        ends_high = at_high is not None and at_high <= bears_high
-        gates_end_high = gated_high is not None and gated_high <= bears_high
-        if soon and (bears_high >= CONSTANT_I2T_TIME if arc_left_out else shown or ends_high):
+        soon = latest is not None and at_most(latest, min(withstand_low, ADIABATIC_LIMIT))
+        ends_high = at_high is not None and at_high <= withstand_high
+        gates_end_high = gated_high is not None and gated_high <= withstand_high
+        if soon and (withstand_high >= CONSTANT_I2T_TIME if arc_left_out else shown or ends_high):
             return Clearing(
-                MEMORY if trust == Trust.MEMORY else IN_TIME,
-                trust,
-                latest,
+                clears=Clears.FROM_MEMORY if trust is Trust.MEMORY else Clears.IN_TIME,
+                trust=trust,
+                latest=latest,
                 typed=latest != gated or not (arc_left_out or gates_end_high),
                 arc_left_out=arc_left_out,
             )
     latest = _sooner(opening_time, opening(fuse, low).latest)
     if latest is None and not gates(fuse):
-        return Clearing(NO_CURVE, Trust.DATA_SHEET, None)
+        return Clearing(clears=Clears.NO_CURVE, trust=Trust.DATA_SHEET, latest=None)
     remembered = latest is None and only_from_memory(fuse)
     return Clearing(
-        MEMORY if remembered else NOT_CERTAIN,
-        Trust.MEMORY if remembered else Trust.DATA_SHEET,
-        opening(fuse, low, Trust.MEMORY).latest if remembered else latest,
+        clears=Clears.FROM_MEMORY if remembered else Clears.NOT_CERTAIN,
+        trust=Trust.MEMORY if remembered else Trust.DATA_SHEET,
+        latest=opening(fuse, low, Trust.MEMORY).latest if remembered else latest,
     )
 
 

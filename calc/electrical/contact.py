@@ -27,6 +27,8 @@ from calc.units.si import (
     Watts,
 )
 
+# What a lug on a stud, clean and tight, adds to a circuit: common practice, no source
+GOOD_JOINT: Annotated[Ohms, Tag("resistance of a good joint")] = 0.1e-3
 # SAE, as quoted in a workshop manual, for a connection that carries high current
 MOST_DROP: Annotated[Volts, Tag("most drop of one connection")] = 0.1
 # Where a usual meter's last digit shows: common practice, no source

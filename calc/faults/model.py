@@ -95,11 +95,11 @@ class SearchedBank:
 class SearchedRun:
     """A sound run between the bank and a device: copper, fuse, joints and shunt.
 
-    `conductor` is the resistance of one conductor, `fuse` that of the fuse in its holder, whose
-    contacts count as one joint. `joints` counts those of one side.
+    `laid` is the copper, out and back, and `conductor` the resistance of one; `fuse` is that of
+    the fuse in its holder, whose contacts count as one joint. `joints` counts those of one side.
     """
 
-    copper: RunResult
+    laid: RunResult
     conductor: Ohms
     rated: Amperes
     fuse: Ohms
@@ -115,7 +115,7 @@ class SearchedRun:
     @property
     def metric(self) -> bool:
         """Whether the conductor is named by its area."""
-        return self.copper.run.metric
+        return self.laid.run.metric
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -228,7 +228,7 @@ def searched_run(
     the shunt. The fuse is taken to lose `FUSE_DROP` at its rating. Raises NotCovered for an unknown
     conductor.
     """
-    copper = run_of(
+    laid = run_of(
         Run(
             conductor=conductor,
             length=length,
@@ -241,8 +241,8 @@ def searched_run(
         )
     )
     return SearchedRun(
-        copper=copper,
-        conductor=length * copper.per_length,
+        laid=laid,
+        conductor=length * laid.per_length,
         rated=rated,
         fuse=FUSE_DROP / rated + joint,
         joint=joint,

@@ -170,7 +170,7 @@ def fault_search(
     A path that makes no sense from some point on is followed so far. `standby` and `idle` [A],
     `limit` [0..1], `cutoff` [V]. Raises NotCovered for an unknown symptom.
     """
-    name = circuit.run.copper.run.conductor
+    name = circuit.run.laid.run.conductor
     return FaultSearch(
         symptom=Symptom(symptom),
         circuit=circuit,

@@ -7,7 +7,7 @@ never found fine.
 from calc.electrical.opening import family_names
 from calc.worksheet.fields import Option
 
-NOT_NAMED = "not named"
+NOT_NAMED = "not-named"
 
 _SHORT = {
     "blade, regular (type C)": ("type C", "blade C"),

@@ -59,12 +59,12 @@ def _draws(search: FaultSearch) -> bool:
 
 
 def _by_gauge(search: FaultSearch) -> bool:
-    return not search.circuit.run.metric and not search.circuit.run.copper.computed
+    return not search.circuit.run.metric and not search.circuit.run.laid.computed
 
 
 STEPS: tuple[Step[FaultSearch], ...] = (
     Step(of="stated", source="nec-8", when=_needs("stated", _by_gauge), says="{conductor}, plain copper, from the table at {reference}."),
-    Step(of="stated", source="copper-iacs", when=_needs("stated", lambda s: s.circuit.run.copper.computed), says="{conductor}, plain copper, worked from its area at {reference}."),
+    Step(of="stated", source="copper-iacs", when=_needs("stated", lambda s: s.circuit.run.laid.computed), says="{conductor}, plain copper, worked from its area at {reference}."),
     Step(of="stated", source="iec-60228", when=_needs("stated", lambda s: s.circuit.run.metric), says="{conductor}, plain flexible copper, the most the standard permits at {reference}."),
     Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature", when=_needs("per_length"), says="Warm copper resists more."),
     Step(of="run", formula="length * per_length", source="ohm", when=_needs("run"), says="One conductor; the other is alike."),
@@ -165,7 +165,7 @@ def prevention(search: FaultSearch) -> tuple[Move, ...]:
 
 
 def _carried(search: FaultSearch) -> dict[str, str]:
-    bank, run = search.circuit.bank, search.circuit.run.copper.run
+    bank, run = search.circuit.bank, search.circuit.run.laid.run
     return {
         "current": f"{search.circuit.readings.current:.6g} A",
         "length": f"{run.length:.6g} m",

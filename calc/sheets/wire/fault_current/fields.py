@@ -1,6 +1,9 @@
-"""What fault-current asks for; its sum and its sentences stand beside."""
+"""What fault-current asks for."""
 
-from calc.electrical import short_circuit as faults
+# fmt: off
+from calc.electrical.contact import GOOD_JOINT
+from calc.electrical.short_circuit import SourceKnown, insulations
+from calc.energy.battery import Chemistry
 from calc.sheets.parts.fields import COPPER, GAUGE_READING, PARALLEL, STRANDS, conductor_field
 from calc.sheets.parts.fuse_families import FAMILIES, NOT_NAMED
 from calc.units.kinds import (
@@ -15,55 +18,53 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.kinds.faults import INDUCTANCE, JOULE_INTEGRAL
-from calc.worksheet.fields import Choice, Option, Problem, Quantity
-
-MAKER, READINGS, ESTIMATE = "maker", "two readings", "estimate"
+from calc.worksheet.fields import Choice, Option, Quantity
 
 _SHORT = {"70 C PVC": ("70 C",), "90 C PVC": ("90 C",), "105 C PVC": ("105 C",)}
 
 FIELDS = (
     Quantity(id="voltage", label="Voltage of the bank", symbol="V", kinds=(VOLTAGE,), default="13.3 V", low="1 V", high="500 V",
              hint="At rest and full: near 13.3 V for LFP at 12 V, 12.8 V for lead-acid; twice and four times that at 24 and 48 V."),
-    Choice(id="known", label="How the source is known", default=MAKER,
-           options=(Option(MAKER, "from the maker"), Option(READINGS, "from two readings under load"), Option(ESTIMATE, "not at all: estimate", aliases=("estimated",))),
+    Choice(id="known", label="How the source is known", of=SourceKnown, default=SourceKnown.MAKER,
+           options=(Option(SourceKnown.MAKER, "from the maker"), Option(SourceKnown.TWO_READINGS, "from two readings under load", aliases=("two readings",)), Option(SourceKnown.ESTIMATE, "not at all: estimate", aliases=("estimated",))),
            hint="The maker's figure is best. An estimate gives a wide band and fits lead-acid only."),
     Quantity(id="source_resistance", label="Source resistance, or short-circuit current", symbol="R_1", kinds=(RESISTANCE, CURRENT), default="4 mΩ",
-             low="50 µΩ | 10 A", high="1 Ω | 200 kA", only_if=("known", MAKER),
+             low="50 µΩ | 10 A", high="1 Ω | 200 kA", only_if=("known", SourceKnown.MAKER),
              hint="Of one battery, or of the whole bank with 1 in the boxes below. A short-circuit current, in A, will do as well."),
-    Quantity(id="open_voltage", label="Voltage without load", symbol="V_0", kinds=(VOLTAGE,), default="12.80 V", low="1 V", high="500 V", only_if=("known", READINGS),
+    Quantity(id="open_voltage", label="Voltage without load", symbol="V_0", kinds=(VOLTAGE,), default="12.80 V", low="1 V", high="500 V", only_if=("known", SourceKnown.TWO_READINGS),
              hint="At the posts, after minutes of rest."),
-    Quantity(id="loaded_voltage", label="Voltage under load", symbol="V_L", kinds=(VOLTAGE,), default="12.45 V", low="0.5 V", high="500 V", only_if=("known", READINGS),
+    Quantity(id="loaded_voltage", label="Voltage under load", symbol="V_L", kinds=(VOLTAGE,), default="12.45 V", low="0.5 V", high="500 V", only_if=("known", SourceKnown.TWO_READINGS),
              hint="At the posts, within a second or two of switching on. Later readings make the source look weaker than it is in a short."),
-    Quantity(id="loaded_current", label="Current of that load", symbol="I_L", kinds=(CURRENT,), default="80 A", low="0.1 A", high="5000 A", only_if=("known", READINGS),
+    Quantity(id="loaded_current", label="Current of that load", symbol="I_L", kinds=(CURRENT,), default="80 A", low="0.1 A", high="5000 A", only_if=("known", SourceKnown.TWO_READINGS),
              hint="The larger, the better the figure: an inverter at work, not a lamp."),
-    Quantity(id="meter_error", label="Either reading may be off by", symbol="e", kinds=(VOLTAGE,), default="10 mV", low="0 mV", high="150 mV", only_if=("known", READINGS),
+    Quantity(id="meter_error", label="Either reading may be off by", symbol="e", kinds=(VOLTAGE,), default="10 mV", low="0 mV", high="150 mV", only_if=("known", SourceKnown.TWO_READINGS),
              hint="From the meter's manual; at least one step of its last digit."),
-    Choice(id="chemistry", label="Chemistry", default="AGM", only_if=("known", ESTIMATE),
-           options=(Option("LFP", "LFP (lithium iron phosphate)", aliases=("LiFePO4", "lithium")), Option("AGM"), Option("gel"), Option("flooded")),
+    Choice(id="chemistry", label="Chemistry", of=Chemistry, default=Chemistry.AGM, only_if=("known", SourceKnown.ESTIMATE),
+           options=(Option(Chemistry.LFP, "LFP (lithium iron phosphate)", aliases=("LiFePO4", "lithium")), Option(Chemistry.AGM), Option(Chemistry.GEL), Option(Chemistry.FLOODED)),
            hint="For LFP there is no published rule: look in its data sheet for the short-circuit current. The limit of its BMS is not that."),
-    Quantity(id="capacity", label="Capacity of one battery", symbol="C", kinds=(CHARGE,), default="100 A·h", low="1 A·h", high="5000 A·h", only_if=("known", ESTIMATE),
+    Quantity(id="capacity", label="Capacity of one battery", symbol="C", kinds=(CHARGE,), default="100 A·h", low="1 A·h", high="5000 A·h", only_if=("known", SourceKnown.ESTIMATE),
              hint="At the 20-hour rate; of one string, if batteries stand in series."),
     Quantity(id="batteries", label="Batteries or strings side by side", symbol="n", kinds=(COUNT,), default="1", low="1", high="20",
              hint="Each adds its own current. Leave 1 if the figure above is for the whole bank."),
-    Quantity(id="series", label="Batteries in series in each string", symbol="s", kinds=(COUNT,), default="1", low="1", high="20", only_if=("known", MAKER),
+    Quantity(id="series", label="Batteries in series in each string", symbol="s", kinds=(COUNT,), default="1", low="1", high="20", only_if=("known", SourceKnown.MAKER),
              hint="Four of 12 V for 48 V. Leave 1 if the figure above is for the string or the bank."),
     conductor_field("8 AWG"),
     Quantity(id="length", label="Length, one way", symbol="L", kinds=(LENGTH,), default="3 m", low="1 cm", high="200 m",
              hint="From the source to where the short is, the way back being counted by the sheet."),
     Choice(id="insulation", label="Insulation", default="70 C PVC",
-           options=tuple(Option(one.name, one.label, aliases=_SHORT.get(one.name, ())) for one in faults.insulations()),
+           options=tuple(Option(one.name, one.label, aliases=_SHORT.get(one.name, ())) for one in insulations()),
            hint="Printed on the cable. If you cannot tell, take 105 °C PVC: of all these it bears the least."),
     Quantity(id="joints", label="Joints in the loop", symbol="j", kinds=(COUNT,), default="4", low="0", high="50",
              hint="Lugs on studs, fuse holders, switches: out and back."),
     Quantity(id="fuse", label="Fuse at the source", symbol="I_n", kinds=(CURRENT,), optional=True, low="0.5 A", high="1000 A", example="60 A",
              hint="The one that guards this run, if it is to be checked. Empty: the sheet says what any device must break."),
-    Choice(id="fuse_family", label="Family of the fuse", default=NOT_NAMED, options=(Option(NOT_NAMED), *FAMILIES), example="like blade, large (type E) or SF51",
+    Choice(id="fuse_family", label="Family of the fuse", default=NOT_NAMED, options=(Option(NOT_NAMED, "not named"), *FAMILIES), example="like blade, large (type E) or SF51",
            hint="By construction. It matters where a fuse is given. What class C, UL 248-14 and IEC 60127 break on direct current is not known to us."),
     Quantity(id="let_through", label="Let-through of the fuse", symbol="I²t", kinds=(JOULE_INTEGRAL,), optional=True, advanced=True, low="0.001 A²·s", high="1000000000000 A²·s", example="5000 A²·s",
              hint="Total clearing I²t at the highest fault, from the maker's data sheet. Not the melting or “typical” figure."),
     Quantity(id="opening_time", label="Latest opening at the lowest fault", symbol="t_o", kinds=(DURATION,), optional=True, advanced=True, low="0.1 ms", high="1 h", example="2 s",
              hint="From the maker's curve, its slow edge. Empty: published time limits, where there are any."),
-    Quantity(id="joint_resistance", advanced=True, label="Resistance of each joint", symbol="r_j", kinds=(RESISTANCE,), default="0.1 mΩ", low="0 mΩ", high="20 mΩ",
+    Quantity(id="joint_resistance", advanced=True, label="Resistance of each joint", symbol="r_j", kinds=(RESISTANCE,), default=f"{GOOD_JOINT * 1e3:g} mΩ", low="0 mΩ", high="20 mΩ",
              hint="A good bolted joint has less, a fuse holder more."),
     Quantity(id="temperature", advanced=True, label="Copper at the start, cold", symbol="T", kinds=(TEMPERATURE,), default="20 °C", low="-40 °C", high="100 °C",
              hint="The coldest that it is met with gives the highest fault."),
@@ -80,8 +81,3 @@ FIELDS = (
     Quantity(id="inductance", advanced=True, label="Inductance of the loop", symbol="L_i", kinds=(INDUCTANCE,), optional=True, low="0.01 µH", high="100 mH", example="5 µH",
              hint="If it is known: near 1 µH for each metre of a pair laid apart. It slows a short; it does not lower it."),
 )
-
-
-def problem(field: str, why: str) -> Problem:
-    """Return the problem that what stands in `field` brings ("must be …")."""
-    return next(one for one in FIELDS if one.id == field).problem(why)

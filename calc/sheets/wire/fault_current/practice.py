@@ -14,9 +14,18 @@ PRACTICE = Practice(
                 "length": ("2 m", "3 m", "4 m", "6 m"),
             },
             slips=(
-                Slip(formula="voltage / (cable_least + joints_total)", says="The bank's own resistance limits the current too."),
-                Slip(formula="voltage / (source_low + joints_total + cable_least / 2)", says="The fault goes out and back: both conductors count."),
-                Slip(formula="voltage / source_low", says="That is a short at the bank itself. The cable is in the loop as well."),
+                Slip(
+                    formula="voltage / (cable_least + joints_total)",
+                    says="The bank's own resistance limits the current too.",
+                ),
+                Slip(
+                    formula="voltage / (source_low + joints_total + cable_least / 2)",
+                    says="The fault goes out and back: both conductors count.",
+                ),
+                Slip(
+                    formula="voltage / source_low",
+                    says="That is a short at the bank itself. The cable is in the loop as well.",
+                ),
             ),
         ),
         Task(
@@ -28,8 +37,14 @@ PRACTICE = Practice(
                 "source_resistance": ("3 mΩ", "4 mΩ", "6 mΩ", "8 mΩ"),
             },
             slips=(
-                Slip(inputs={"batteries": "1"}, says="That is one battery. Those in parallel all feed the fault: their currents add."),
-                Slip(formula="voltage / (source_low * batteries * batteries)", says="In parallel the resistance gets less with each battery, not more."),
+                Slip(
+                    inputs={"batteries": "1"},
+                    says="That is one battery. Those in parallel all feed the fault: their currents add.",
+                ),
+                Slip(
+                    formula="voltage / (source_low * batteries * batteries)",
+                    says="In parallel the resistance gets less with each battery, not more.",
+                ),
             ),
         ),
         Task(

@@ -1,0 +1,119 @@
+"""Judgements on the fuse that is to end the shorts of a run."""
+
+# fmt: off
+from calc.electrical.clearing import Clears, FaultStudy, fault_study
+from calc.electrical.opening import CONSTANT_I2T_TIME, Fuse
+from calc.electrical.short_circuit import ADIABATIC_LIMIT
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_most
+
+
+def _ratings_made(study: FaultStudy) -> tuple[float, ...]:
+    family = study.protection.duty.family if study.protection else None
+    return family.ratings if family else ()
+
+
+def within_ampacity(study: FaultStudy) -> Change | None:
+    """Return the largest rating of the fuse's family that one conductor can carry."""
+    made = [rating for rating in _ratings_made(study) if at_most(rating, study.ampacity or 0.0)]
+    return Change({"fuse": max(made)}) if made else None
+
+
+def rating_in_time(study: FaultStudy) -> Change | None:
+    """Return the largest smaller rating of the fuse's family that ends every short in time."""
+    protection = study.protection
+    if protection is None:
+        return None
+    made = [rating for rating in _ratings_made(study) if rating < protection.fuse.rating]
+    for rating in reversed(made):
+        smaller = fault_study(
+            study.short, fuse=Fuse(protection.fuse.family, rating),
+            opening_time=protection.opening_time, let_through=protection.let_through,
+        )
+        if smaller.clears is Clears.IN_TIME and not smaller.arc_left_out:
+            return Change({"fuse": rating})
+    return None
+
+
+NEVER = Rule[FaultStudy](
+    id="fuse.never-opens", level=Level.STOP, when=lambda s: s.clears is Clears.NEVER, source="ohm",
+    headline="The fuse of {fuse} carries the lowest short, {short.lowest.current}, for hours: it does not open.",
+    text="The loop holds the short back too much for this fuse. A smaller fuse, a thicker wire or a shorter run mends that; a run that cannot be fused so should not be laid.",
+    mend=rating_in_time,
+)
+TOO_MUCH = Rule[FaultStudy](
+    id="fuse.lets-too-much-through", level=Level.STOP, when=lambda s: s.clears is Clears.TOO_MUCH,
+    headline="The fuse lets {protection.let_through} through; the wire bears {short.withstand.let_through}.",
+)
+TOO_LATE = Rule[FaultStudy](
+    id="fuse.opens-too-late", level=Level.STOP, when=lambda s: s.clears is Clears.TOO_LATE,
+    headline="The wire bears the lowest short, {short.lowest.current}, for about {short.lowest_start.withstand}; this fuse may hold it for longer.",
+)
+ABOVE_CEILING = Rule[FaultStudy](
+    id="fuse.above-ceiling", level=Level.STOP, when=lambda s: s.above_ceiling, source="33cfr-place",
+    headline="Not this fuse: {fuse} is more than one and a half times the {run_ampacity} that this run bears for hours.",
+    text="A fuse may be up to one and a half times what its wire bears at the very most. This one guards the run against neither overload nor a weak short: take a smaller fuse or thicker wire.",
+    mend=within_ampacity,
+)
+
+SHORT_BUT_NO_OVERLOAD = Rule[FaultStudy](
+    id="fuse.above-ampacity-in-time", level=Level.CAUTION, when=lambda s: s.above_ampacity and s.clears is Clears.IN_TIME,
+    headline="{fuse} is more than the {ampacity} that one conductor bears for hours: against a short it may do, against overload it does not.",
+    mend=within_ampacity,
+)
+NO_OVERLOAD = Rule[FaultStudy](
+    id="fuse.above-ampacity", level=Level.CAUTION, when=lambda s: s.above_ampacity and s.clears is not Clears.IN_TIME,
+    headline="{fuse} is more than the {ampacity} that one conductor bears for hours: it does not guard against overload. Against a short: {clears}.",
+    mend=within_ampacity,
+)
+NOT_CERTAIN = Rule[FaultStudy](
+    id="fuse.in-time-not-certain", level=Level.CAUTION, when=lambda s: s.clears is Clears.NOT_CERTAIN, source="fuse-gates",
+    headline="Up to {short.far.current}, at least {short.lowest.current}. Whether the fuse opens before the wire is damaged is {clears}.",
+    text="What would settle it: the slow edge of the maker's curve at {short.lowest.current}, and the total let-through at {short.near.current}. Type them in the boxes.",
+    mend=rating_in_time,
+)
+FROM_MEMORY = Rule[FaultStudy](
+    id="fuse.in-time-from-memory", level=Level.CAUTION, when=lambda s: s.clears is Clears.FROM_MEMORY,
+    headline="Up to {short.far.current}, at least {short.lowest.current}. Whether the fuse opens before the wire is damaged is {clears}.",
+)
+NO_CURVE = Rule[FaultStudy](
+    id="fuse.no-curve", level=Level.CAUTION, when=lambda s: s.clears is Clears.NO_CURVE,
+    headline="Up to {short.far.current}, at least {short.lowest.current}. No time limits are published for this fuse: ask the maker for its curve.",
+)
+NO_FUSE = Rule[FaultStudy](
+    id="short.no-fuse-named", level=Level.CAUTION, when=lambda s: s.protection is None,
+    headline="A short passes up to {short.far.current} at the far end, which the wire bears for {short.far.withstand}, and {short.near.current} at the source. Name the fuse to see whether it is in time.",
+)
+ARC_FROM_MEMORY = Rule[FaultStudy](
+    id="fuse.arc-from-memory", level=Level.CAUTION, when=lambda s: s.arc_left_out, source="memory",
+    headline="That the fuse ends a short at the source in time rests on memory.",
+    text="A short at the source is covered only by this: while a wire bears it for a tenth of a second or more, the fuse's arc counts for little. That figure is from memory; the maker's total let-through at {short.near.current} would prove it.",
+)
+AMPACITY_UNKNOWN = Rule[FaultStudy](
+    id="fuse.ampacity-unknown", level=Level.CAUTION, when=lambda s: s.ampacity_unknown, source="33cfr-table",
+    headline="Whether the fuse guards so thin a wire against overload is not known.",
+    text="No published limit of current covers so thin a wire; whether the fuse guards it against overload is not known.",
+)
+
+BY_TYPED = Rule[FaultStudy](
+    id="fuse.in-time-as-typed", level=Level.ADVICE, when=lambda s: s.by_typed, source="practice",
+    text="This rests on figures that you typed: the slow edge of the maker's curve at {short.lowest.current}, or the total clearing I²t at {short.near.current}. A typical or melting figure proves nothing.",
+)
+LARGER_FAULT = Rule[FaultStudy](
+    id="fuse.i2t-of-larger-fault", level=Level.ADVICE, when=lambda s: s.i2t_of_larger_fault, source="practice",
+    text="The let-through typed is not counted: {short.near.current} is below ten times the rating, or would take more than a tenth of a second for it, and lets more through.",
+)
+ONLY_LET_THROUGH = Rule[FaultStudy](
+    id="fuse.only-let-through-tells", level=Level.ADVICE, source="adiabatic",
+    when=lambda s: s.short.near.withstand < CONSTANT_I2T_TIME and s.clears is not Clears.IN_TIME,
+    text="Close to the source the wire bears a short for {short.near.withstand} only. That fast, only the maker's let-through tells whether a fuse is quick enough: it must stay below {short.withstand.let_through}.",
+)
+SLOW_FUSE = Rule[FaultStudy](
+    id="fuse.may-take-longer-than-known", level=Level.ADVICE, source="adiabatic",
+    when=lambda s: s.clears is Clears.NOT_CERTAIN and s.latest is not None and not at_most(s.latest, ADIABATIC_LIMIT),
+    text="It may take {latest} to open the lowest short. What insulation bears is known for 5 s at most, so no longer time counts as safe.",
+)
+BY_DATA_SHEET = Rule[FaultStudy](
+    id="fuse.in-time-by-data-sheet", level=Level.ADVICE, when=lambda s: s.by_data_sheet, source="fuse-gates",
+    text="In time by makers' data sheets, not by a standard itself: set them beside the sheet of your fuse.",
+)

@@ -1,0 +1,140 @@
+"""Judgements on the shorts of a run: how well they are known, and what they do to it."""
+
+from typing import Annotated
+
+# fmt: off
+from calc.electrical.interrupting import within_margin
+from calc.electrical.short_circuit import ADIABATIC_LIMIT, FaultLevel, ShortCircuit, SourceKnown
+from calc.judge import Change, Level, Rule
+from calc.units.compare import at_most
+from calc.units.constants import HOUR
+from calc.units.si import Amperes, Coulombs, Share, Tag
+
+# Of the sag that a meter may be off before the band is called wide: common practice, no source
+ROUGH: Annotated[Share, Tag("error of a meter that makes a sag rough")] = 0.25
+# By which a reading may differ from the bank's voltage before it is doubted: common practice
+APART: Annotated[Share, Tag("difference of a reading from its bank's voltage")] = 0.1
+# From which the maker's own figure is asked for: ABYC E-11 application note
+LARGE_BANK: Annotated[Coulombs, Tag("capacity of a bank with large faults")] = 500 * HOUR
+LARGE_FAULT: Annotated[Amperes, Tag("fault current of a large bank")] = 10_000.0
+
+
+def _rough(short: ShortCircuit) -> bool:
+    readings = short.source.readings
+    return readings is not None and readings.off > ROUGH * readings.sag
+
+
+def _of_other_bank(short: ShortCircuit) -> bool:
+    readings, voltage = short.source.readings, short.source.voltage
+    return readings is not None and abs(readings.open_voltage - voltage) > APART * voltage
+
+
+def _slow_arc(short: ShortCircuit) -> bool:
+    return short.rise is not None and not at_most(short.rise.time_constant, short.rise.tested_at)
+
+
+def finer_meter(short: ShortCircuit) -> Change | None:
+    """Return the error of a meter that tells this sag."""
+    readings = short.source.readings
+    return Change({"meter_error": ROUGH * readings.sag / 2}) if readings else None
+
+
+def voltage_as_read(short: ShortCircuit) -> Change | None:
+    """Return the voltage that was read without load as the bank's."""
+    readings = short.source.readings
+    return Change({"voltage": readings.open_voltage}) if readings else None
+
+
+BEYOND_CLASSES = Rule[ShortCircuit](
+    id="short.beyond-every-class", level=Level.STOP, when=lambda s: s.near.interrupting_class is None,
+    headline="A short at the source may pass {near.current}: no published class breaks that.",
+)
+ESTIMATED = Rule[ShortCircuit](
+    id="short.estimated-by-type", level=Level.CAUTION, when=lambda s: s.source.known is SourceKnown.ESTIMATE, source="breaking-article",
+    headline="An estimate by type alone: between {lowest.current} and {far.current} at the far end, up to {near.current} at the source. Get the maker's figure.",
+    text="An estimate is a band: usually {source.usual_low} to {source.usual_high} at the source, and up to {near.current} from a thin-plate battery. The most decides what must be broken, the least whether a fuse opens.",
+)
+ROUGH_READINGS = Rule[ShortCircuit](
+    id="short.readings-rough", level=Level.CAUTION, when=_rough, source="two-readings",
+    headline="The meter's error is a good part of the sag: the highest short rests on it.",
+    text="The meter's error is a good part of the sag: the highest short rests on it. Read again with a larger load or a finer meter.",
+    mend=finer_meter,
+)
+OTHER_BANK = Rule[ShortCircuit](
+    id="short.readings-of-another-bank", level=Level.CAUTION, when=_of_other_bank, source="practice",
+    headline="The reading without load, {source.readings.open_voltage}, does not fit a bank of {source.voltage}.",
+    text="The reading without load, {source.readings.open_voltage}, does not fit a bank of {source.voltage}: were they of the same bank, at the same posts?",
+    mend=voltage_as_read,
+)
+OVERHEATED = Rule[ShortCircuit](
+    id="short.insulation-overheated", level=Level.CAUTION, when=lambda s: s.overheated, source="short-temperatures",
+    headline="{laid.run.temperature} is hotter than {withstand.insulation.label} bears at work.",
+    text="{laid.run.temperature} is hotter than {withstand.insulation.label} bears at work. It is being damaged before there is a fault, and bears a short less long than shown.",
+    mend=lambda s: Change({"temperature": s.withstand.insulation.initial}),
+)
+SLOW_ARC = Rule[ShortCircuit](
+    id="short.slower-than-tested", level=Level.CAUTION, when=_slow_arc, source="fuse-test",
+    headline="The current here rises and dies with {rise.time_constant}, slower than fuses are tested.",
+    text="The current here rises and dies with {rise.time_constant}; d.c. fuses are tested with {rise.tested_at} or somewhat more. A slower circuit feeds the arc for longer, and the interrupting rating may not hold: ask the maker.",
+)
+
+NEVER_TRY = Rule[ShortCircuit](
+    id="short.never-try", level=Level.ADVICE, source="practice",
+    text="A short on a bank burns, welds and can burst a battery. Never make one to find out. Work with the bank disconnected, insulated tools, no rings; keep to the maker's instructions and local rules.",
+)
+BREAK_AT_SOURCE = Rule[ShortCircuit](
+    id="short.break-at-source", level=Level.ADVICE, when=lambda s: s.near.interrupting_class != s.far.interrupting_class, source="33cfr-place",
+    text="The fuse of this run stands at the source and must break a short right behind it: {near.current}, so {near.interrupting_class}, whatever the far end passes.",
+)
+LARGE_ESTIMATED = Rule[ShortCircuit](
+    id="short.large-bank-estimated", level=Level.ADVICE, when=lambda s: s.source.capacity is not None and s.source.capacity > LARGE_BANK, source="abyc-bank",
+    text="Above 500 A·h ABYC asks for devices that break at least the battery maker's own short-circuit figure, and one between each battery and the main fuse.",
+)
+LATE_READINGS = Rule[ShortCircuit](
+    id="short.readings-late", level=Level.ADVICE, when=lambda s: s.source.known is SourceKnown.TWO_READINGS, source="vrla-shorts",
+    text="A voltage read late has sagged further, and the source looks weaker than it is in the first instant of a short. A conductance tester gives another figure again. Use a proper load with its own switch, never a bare wire.",
+)
+FUSE_EACH_STRING = Rule[ShortCircuit](
+    id="short.fuse-each-string", level=Level.ADVICE, when=lambda s: s.source.strings > 1, source="abyc-bank",
+    text="Strings side by side feed a short in one of them: each needs its own fuse at its post.",
+    mend=lambda s: Change({"batteries": 1.0}),
+)
+CLASS_TIGHT = Rule[FaultLevel](
+    id="short.class-tight", level=Level.ADVICE, source="practice",
+    when=lambda f: f.interrupting_class is not None and within_margin(f.interrupting_class, f.current),
+    text="{current} is within a tenth of {interrupting_class}. No source is known so well: take the class above there.",
+)
+IN_ONE_CONDUCTOR = Rule[ShortCircuit](
+    id="short.in-one-of-several", level=Level.ADVICE, when=lambda s: s.laid.run.parallel > 1, source="nec-parallel",
+    text="A short inside one of {laid.run.parallel} conductors draws nearly all of its current through that one, so one alone is held to every short here. Fuse each by itself, or all by a fuse that one alone bears; they share evenly only if alike.",
+    mend=lambda s: Change({"parallel": 1.0}),
+)
+ARCS = Rule[ShortCircuit](
+    id="short.arcs-pass-less", level=Level.ADVICE, source="practice",
+    text="A short that arcs, or a chafed strand, passes less than any figure here, and no fuse need notice. Clips, sleeves and grommets are the protection against those.",
+)
+
+BEYOND_ADIABATIC = Rule[ShortCircuit](
+    id="short.beyond-five-seconds", level=Level.NOTE, when=lambda s: s.lowest_start.withstand > ADIABATIC_LIMIT, source="adiabatic",
+    text="{lowest_start.withstand} at the lowest short is beyond the 5 s for which the formula is meant. Heat leaves the wire meanwhile, so it bears a little longer; its surroundings get that heat.",
+)
+K_NOT_PRINTED = Rule[ShortCircuit](
+    id="short.k-not-printed", level=Level.NOTE, when=lambda s: not s.withstand.insulation.listed, source="short-temperatures",
+    text="No list prints a k for PVC rated 105 °C: this is the formula with the end temperature of other PVC.",
+)
+CHARGERS_FEED = Rule[ShortCircuit](
+    id="short.chargers-feed-it", level=Level.NOTE, source="practice",
+    text="A charger or alternator at work feeds the short as well, by its own current. A battery's own electronics may switch off a short, and may fail to: they are no fuse.",
+)
+SOLID_COPPER = Rule[ShortCircuit](
+    id="short.highest-by-solid-copper", level=Level.NOTE, source="copper-iacs",
+    text="The highest short is worked with solid copper of the named area, the lowest with the table, which holds more: a real cable lies between.",
+)
+RATE_FOR_ALL = Rule[ShortCircuit](
+    id="short.rate-for-full-current", level=Level.NOTE, when=lambda s: s.rise is not None, source="dc-guide",
+    text="95 % is there after {rise.settled}. A fast fuse that opens sooner never sees the full current; the rating that it needs is for the full current all the same. Large telephone batteries have 5 ms.",
+)
+LARGE_FAULT_CLASS = Rule[ShortCircuit](
+    id="short.large-bank-class", level=Level.NOTE, when=lambda s: s.near.current > LARGE_FAULT, source="abyc-bank",
+    text="For banks above 2200 CCA or 500 A·h whose maker states more than 10 kA, ABYC asks for 20 kA at 125 V d.c. or more.",
+)

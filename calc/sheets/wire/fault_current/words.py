@@ -1,0 +1,130 @@
+"""fault-current in words: its result that is an id, its working, and its fine sentences."""
+
+# fmt: off
+from calc.electrical.clearing import Clears, FaultStudy
+from calc.electrical.short_circuit import SourceKnown
+from calc.judge import Level, Rule
+from calc.worksheet.declare import Step
+
+CLEARS: dict[str, str] = {
+    Clears.IN_TIME: "in time for certain",
+    Clears.NOT_CERTAIN: "not certain",
+    Clears.FROM_MEMORY: "not certain (from memory)",
+    Clears.NO_CURVE: "no published curve",
+    Clears.TOO_LATE: "too late",
+    Clears.TOO_MUCH: "lets too much through",
+    Clears.NEVER: "never, it carries the lowest short",
+    Clears.NO_FUSE: "no fuse named",
+}
+
+
+def _by_maker(study: FaultStudy) -> bool:
+    return study.short.source.known is SourceKnown.MAKER
+
+
+def _read(study: FaultStudy) -> bool:
+    return study.short.source.known is SourceKnown.TWO_READINGS
+
+
+def _estimated(study: FaultStudy) -> bool:
+    return study.short.source.known is SourceKnown.ESTIMATE
+
+
+def _metric(study: FaultStudy) -> bool:
+    return study.short.laid.run.metric
+
+
+def _sae(study: FaultStudy) -> bool:
+    return study.short.laid.copper.as_sae
+
+
+def _fused(study: FaultStudy) -> bool:
+    return study.protection is not None
+
+
+def _rises(study: FaultStudy) -> bool:
+    return study.short.rise is not None
+
+
+STEPS: tuple[Step[FaultStudy], ...] = (
+    Step(of="sag", formula="open_voltage - loaded_voltage", when=_read, says="What the load pulls the posts down by."),
+    Step(of="off", formula="2 * meter_error", when=_read, says="Both readings may be off, one up and one down."),
+    Step(of="one_low", formula="(sag - off) / loaded_current", when=_read, source="two-readings", says="The least resistance that the readings allow."),
+    Step(of="one_high", formula="(sag + off) / loaded_current", when=_read, source="two-readings", says="The highest that they allow."),
+    Step(of="per_amp_hour_low", when=_estimated, source="dc-guide", says="Lead-acid, {chemistry}: close to this."),
+    Step(of="per_amp_hour_high", when=_estimated, source="dc-guide", says="And less than this, by the same text."),
+    Step(of="per_amp_hour_most", when=_estimated, source="breaking-article", says="Another text goes up to this: a thin-plate battery may. The highest is worked from it."),
+    Step(of="usual_low", formula="per_amp_hour_low * capacity * batteries", when=_estimated, source="dc-guide", says="The usual band begins here."),
+    Step(of="usual_high", formula="per_amp_hour_high * capacity * batteries", when=_estimated, source="dc-guide", says="And ends here."),
+    Step(of="one_low", formula="voltage / (per_amp_hour_most * capacity)", when=_estimated, source="ohm", says="The most current means the least resistance."),
+    Step(of="one_high", formula="voltage / (per_amp_hour_low * capacity)", when=_estimated, source="ohm", says="And the least current the highest."),
+    Step(of="one_low", formula="source_resistance", when=lambda s: _by_maker(s) and not s.short.source.maker_current, says="As the maker states it."),
+    Step(of="one_low", formula="voltage / (series * source_resistance)", when=lambda s: _by_maker(s) and s.short.source.maker_current, source="ohm", says="From the short-circuit current of one battery, at its share of the voltage."),
+    Step(of="one_high", formula="one_low", when=_by_maker, says="One figure is known; for the lowest short it is worn below."),
+    Step(of="source_low", formula="one_low * series / batteries", when=_by_maker, source="abyc-strings", says="In series resistances add; side by side currents do."),
+    Step(of="source_high", formula="one_high * series / batteries", when=_by_maker, source="abyc-strings", says="The same for the lowest short."),
+    Step(of="source_low", formula="one_low / batteries", when=lambda s: not _by_maker(s), source="abyc-strings", says="Side by side currents add."),
+    Step(of="source_high", formula="one_high / batteries", when=lambda s: not _by_maker(s), source="abyc-strings", says="The same for the lowest short."),
+    Step(of="near_fault", formula="voltage / source_low", source="ohm", says="A short right behind the fuse: nothing but the source holds it."),
+    Step(of="interrupt_near", source="interrupting", says="The next published class. It counts only at a d.c. voltage of {charged} or more."),
+    Step(of="gauge_resistance", source="nec-8", when=lambda s: s.short.laid.copper.as_sae and not s.short.laid.computed, says="{conductor}, {finish} copper, from the table at {reference}."),
+    Step(of="named_area", source="awg-area", when=lambda s: not _metric(s), says="By the definition of the gauge."),
+    Step(of="named_area", source="iec-60228", when=_metric, says="As the size is named."),
+    Step(of="area", source="sae-area", when=_sae, says="The least that a wire made to the SAE size of this number holds."),
+    Step(of="area", formula="named_area", when=lambda s: not _sae(s) and not _metric(s), says="A wire to SAE size holds less: say so under “Gauge sizes”."),
+    Step(of="area", formula="named_area", when=_metric, says="What a short has to heat, in one conductor."),
+    Step(of="stated", formula="gauge_resistance * named_area / area", when=_sae, says="Less copper resists more, in proportion."),
+    Step(of="stated", source="nec-8", when=lambda s: not _metric(s) and not _sae(s) and not s.short.laid.computed, says="{conductor}, {finish} copper, from the table at {reference}."),
+    Step(of="stated", source="copper-iacs", when=lambda s: s.short.laid.computed and not _sae(s), says="{conductor}, from the definition of annealed copper, at {reference}."),
+    Step(of="stated", source="iec-60228", when=lambda s: _metric(s) and not s.short.laid.run.class_2, says="{conductor}, {finish} flexible copper, the most the standard permits at {reference}."),
+    Step(of="stated", source="iec-60228-2", when=lambda s: s.short.laid.run.class_2, says="{conductor}, {finish} stranded copper, the most the standard permits at {reference}."),
+    Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature", says="Cold copper resists least."),
+    Step(of="cable", formula="2 * length * per_length / parallel", source="ohm", says="Out and back, conductors side by side sharing."),
+    Step(of="joints_total", formula="joints * joint_resistance", source="ohm", says="All joints of the loop, new and clean."),
+    Step(of="resistance", formula="source_low + cable + joints_total", source="ohm", says="The loop as the table has it, for comparison."),
+    Step(of="least_stated", source="copper-iacs", says="Annealed copper, solid, of {named_area} at {annealed_at}: no cable of that size resists less. A table holds more, so it is not used for the highest."),
+    Step(of="per_length_least", formula="least_stated * (temperature - zero) / (annealed_at - zero)", source="copper-temperature", says="At the cold end."),
+    Step(of="cable_least", formula="2 * length * per_length_least / parallel", source="ohm", says="Out and back, conductors side by side sharing."),
+    Step(of="resistance_low", formula="source_low + cable_least + joints_total", source="ohm", says="The loop at its least."),
+    Step(of="fault_current", formula="voltage / resistance_low", source="ohm", says="A bolted short at the far end, with the source at its best and the copper cold."),
+    Step(of="interrupt_needed", source="interrupting", says="The next published class for whatever stands at the far end."),
+    Step(of="lowest_voltage", formula="empty * voltage", says="The bank nearly empty."),
+    Step(of="hot", source="short-temperatures", says="Where {insulation} ends, the hottest that a short may make it."),
+    Step(of="per_length_hot", formula="stated * (hot - zero) / (reference - zero)", source="copper-temperature", says="Hot copper holds the current back."),
+    Step(of="cable_hot", formula="2 * length * per_length_hot", source="ohm", says="Out and back through one conductor each way: one of several may lie alone."),
+    Step(of="resistance_high", formula="(source_high + joints_total) * (1 + ageing) + cable_hot", source="neta-resistance", says="The loop at its worst: our assumption is that source and joints have grown by {ageing}."),
+    Step(of="fault_low", formula="lowest_voltage / resistance_high", source="ohm", says="A bolted short at the far end on a bad day. This is the one that a fuse may be slow to see."),
+    Step(of="initial", source="short-temperatures", says="{insulation}, fully loaded before the short."),
+    Step(of="k", formula="copper * sqrt(ln((hot - zero) / (initial - zero)))", source="copper-heat", says="All heat stays in the copper while it lasts."),
+    Step(of="energy_limit", formula="(k * area) ** 2", source="adiabatic", says="I²t that brings the wire to {hot}."),
+    Step(of="withstand", formula="energy_limit / fault_current ** 2", source="adiabatic", says="At the highest short. The formula holds up to 5 s and errs to the safe side beyond."),
+    Step(of="per_length_warm", formula="stated * (initial - zero) / (reference - zero)", source="copper-temperature", says="The lowest short begins in a wire at work."),
+    Step(of="cable_warm", formula="2 * length * per_length_warm", source="ohm", says="Out and back."),
+    Step(of="low_start", formula="lowest_voltage / ((source_high + joints_total) * (1 + ageing) + cable_warm)", source="ohm", says="It begins higher than it ends, as the copper heats; the wire is held to the higher."),
+    Step(of="withstand_low", formula="energy_limit / low_start ** 2", source="adiabatic", says="The one that cooks slowly."),
+    Step(of="withstand_near", formula="energy_limit / near_fault ** 2", source="adiabatic", says="At a short right behind the fuse."),
+    Step(of="charged", formula="highest_voltage", when=lambda s: s.short.max_voltage_known, says="As given."),
+    Step(of="charged", formula="charging * voltage", when=lambda s: not s.short.max_voltage_known, source="practice", says="A fifth above rest covers the usual charges, not equalising."),
+    Step(of="breaks", source="fuse-ratings", when=lambda s: s.protection is not None and s.protection.duty.interrupting_rating is not None, says="{fuse_family}, at {charged} d.c. or more."),
+    Step(of="fuse_percent", formula="fault_low / fuse", when=_fused, says="Where the lowest short stands on the fuse's curve."),
+    Step(of="fuse_time", source="fuse-gates", when=lambda s: s.latest is not None, says="The slowest that the published time limits at or below this, or the maker's figure, allow. Nothing is interpolated."),
+    Step(of="opens", when=lambda s: not _fused(s), says="Name the fuse and its family to have them checked."),
+    Step(of="opens", source="fuse-gates", when=_fused, says="Set against what the wire bears: {withstand_low} at the lowest short, {withstand_near} at the source."),
+    Step(of="ampacity", source="33cfr-table", when=lambda s: _fused(s) and s.ampacity is not None, says="By 33 CFR table 5 at 30 °C, in the column at or below this insulation's rating."),
+    Step(of="all_bear", formula="parallel * ampacity", when=lambda s: _fused(s) and s.ampacity is not None, source="33cfr-table", says="All conductors of the run together."),
+    Step(of="all_bear", when=lambda s: _fused(s) and s.ampacity is None, source="33cfr-table", says="No row covers so thin a wire: it bears less than the first row, which is 18 AWG."),
+    Step(of="ceiling", when=_fused, source="33cfr-place", says="As a share of what the run bears; a ceiling, not a target."),
+    Step(of="time_constant", formula="inductance / resistance_low", when=_rises, source="dc-guide", says="How fast the current rises."),
+    Step(of="settled", formula="3 * time_constant", when=_rises, source="dc-guide", says="1 − e⁻³ is 95 %."),
+    Step(of="early", when=_rises, source="dc-guide", says="i = I (1 − e^(−t/τ)) after a millisecond, the highest short."),
+    Step(of="tested_at", when=_rises, source="fuse-test", says="Or more, for fuses asked to break a current of this size."),
+)
+
+FINE_AS_TYPED = Rule[FaultStudy](
+    id="fault-current.fine-as-typed", level=Level.FINE, when=lambda s: s.by_typed,
+    headline="By the maker's figures that you typed the fuse opens the lowest short, {fault_low}, before the wire is damaged; it breaks {near_fault}.",
+)
+FINE = Rule[FaultStudy](
+    id="fault-current.fine", level=Level.FINE, when=lambda s: s.clears is Clears.IN_TIME and not s.by_typed,
+    headline="The fuse breaks {near_fault} and opens the lowest short, {fault_low}, before the wire is damaged.",
+)
