@@ -8,14 +8,7 @@ from typing import Annotated
 
 from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource, flame
 from calc.comfort.fuel import Fuel, fuel_volume, fuels
-from calc.energy.draw import (
-    BankDraw,
-    UsableBank,
-    bank_draw,
-    element,
-    steady_heat,
-    usable_bank,
-)
+from calc.energy.draw import BankDraw, UsableBank, bank_draw, element, steady_heat, usable_bank
 from calc.energy.loads import HeatFromBank
 from calc.units.compare import at_least
 from calc.units.covered import NotCovered

@@ -9,13 +9,7 @@ from typing import Annotated
 
 from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource, flame
 from calc.comfort.fuel import Fuel, fuel_volume, fuels
-from calc.energy.draw import (
-    BankDraw,
-    UsableBank,
-    bank_draw,
-    element,
-    usable_bank,
-)
+from calc.energy.draw import BankDraw, UsableBank, bank_draw, element, usable_bank
 from calc.energy.loads import BankLoad, HeatFromBank
 from calc.units.compare import at_least, at_most
 from calc.units.covered import Enumeration, NotCovered

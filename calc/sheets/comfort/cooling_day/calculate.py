@@ -42,11 +42,11 @@ def calculate(
         capacity=capacity,
         usable=usable,
         gain=heat_gain(
-            sun=sun,
             glazing=glazing,
-            passed=passed,
+            sun=sun,
             roof=roof,
             roof_u=roof_u,
+            passed=passed,
             absorbed=absorbed,
             shell=shell,
             outside=outside,
