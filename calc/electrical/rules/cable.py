@@ -3,7 +3,6 @@
 # fmt: off
 from typing import Protocol
 
-from calc.electrical.ampacity import RuleSet, Surroundings
 from calc.electrical.cable import Cable
 from calc.electrical.conductors import conductor, copper_area, series_of
 from calc.electrical.nec import COOL_TERMINAL
@@ -38,13 +37,6 @@ def thick_enough_alone(cable: Cable) -> Change | None:
     return Change({"conductor": found.change}) if found else None
 
 
-def cooler_way(cable: Cable) -> Change:
-    """Return a way through air that the table is for, outside an engine space."""
-    air: dict[str, float | str] = {"ambient": min(cable.ambient, cable.base_air)}
-    engine = cable.surroundings is Surroundings.INSIDE
-    return Change(air | {"surroundings": Surroundings.OUTSIDE} if engine else air)
-
-
 ONLY_IN_SHEATH = Rule[Cable](
     id="cable.only-in-sheath", level=Level.CAUTION, when=lambda c: c.only_in_sheath, source="33cfr-size",
     headline="Only with other conductors in a sheath: the wire holds {copper.area} of copper, and one on its own is 16 AWG (1.3 mm²) or thicker.",
@@ -59,12 +51,10 @@ BUNDLE_LEFT_OUT = Rule[Cable](
 FACTOR_NOT_PRINTED = Rule[Cable](
     id="cable.factor-not-printed", level=Level.ADVICE, when=beyond_print, source="nec-ambient",
     text="{rule_set} as we have it prints no factor for air of {air} with {insulation} insulation. The law behind NEC's factors stands in for it, which is our step: what the maker of the cable says of hot air comes first.",
-    mend=cooler_way,
 )
 MAINS_SIDE = Rule[HasRuleSet](
     id="cable.mains-side", level=Level.ADVICE, when=lambda c: c.by_nec, source="nec-310-16",
     text="NEC 310.16 is for mains wiring in buildings. Mains work belongs to a licensed person and to local rules.",
-    mend=lambda c: Change({"rule_set": RuleSet.CFR33}),
 )
 EDITIONS_DIFFER = Rule[HasRuleSet](
     id="cable.editions-differ", level=Level.NOTE, when=lambda c: c.by_nec and c.insulation == COOL_TERMINAL, source="nec-310-16",
@@ -78,3 +68,5 @@ BEYOND_ROWS = Rule[Cable](
     id="cable.beyond-rows", level=Level.NOTE, when=lambda c: c.beyond_rows, source="wire-mm2",
     text="No rule set here goes beyond 4/0 AWG (107 mm²), so {conductor} is read as that. It bears more; how much, the maker of the cable says.",
 )
+
+ADVICE = (BUNDLE_LEFT_OUT, FACTOR_NOT_PRINTED, MAINS_SIDE)

@@ -6,6 +6,7 @@ from calc.electrical.cable import USUAL_INSULATION
 from calc.electrical.conductors import series_of
 from calc.electrical.drop_limits import Duty, drop_limit
 from calc.electrical.run import LoadedRun
+from calc.electrical.sizing import SHORTEST
 from calc.electrical.wire_drop import WireDrop, thinnest_within
 from calc.judge import Change, Level, Rule
 from calc.judge.remedies import smallest_change
@@ -49,8 +50,8 @@ def conductor_within(run: LoadedRun, share: float) -> Change | None:
     name = None if run.laid.run.from_maker else thinnest_within(run, share)
     if name:
         return Change({"conductor": name})
-    shorter = share * run.voltage / (run.current * run.laid.resistance)
-    return Change({"length": shorter * run.laid.run.length})
+    length = run.laid.run.length * share * run.voltage / (run.current * run.laid.resistance)
+    return Change({"length": length}) if length >= SHORTEST else None
 
 
 def conductor_that_carries(d: WireDrop) -> Change | None:

@@ -8,8 +8,10 @@ from collections.abc import Callable, Iterable
 from typing import Annotated
 
 from calc.electrical import nec
+from calc.electrical.ampacity import Surroundings
 from calc.electrical.cable import HOT_COPPER, UNMARKED_INSULATION
 from calc.electrical.protection import Protection, changed, remedies, thicker
+from calc.electrical.rules.cable import ADVICE as CABLE_ADVICE
 from calc.electrical.rules.cable import beyond_print
 from calc.judge import JUDGING, Change, Level, Rule
 from calc.judge.remedies import smallest_change
@@ -67,16 +69,22 @@ def _from_memory(p: Protection) -> bool:
 
 
 def _mended_by(
-    when: Callable[[Protection], bool], changes: Callable[[Protection], Iterable[Change]]
+    when: Callable[[Protection], bool],
+    changes: Callable[[Protection], Iterable[Change]],
+    spoken: Callable[[Protection], set[str]] | None = None,
 ) -> Callable[[Protection], Change | None]:
-    """Return what finds the smallest of `changes` that makes `when` false and nothing else true."""
+    """Return what finds the smallest of `changes` that makes `when` false and nothing else true.
+
+    `spoken` gives the ids of the rules that count as something else, those of the verdict if none.
+    """
 
     def mend(before: Protection) -> Change | None:
-        spoke = _judged(before)
+        speak = spoken or _judged
+        spoke = speak(before)
 
         def helps(change: Change) -> Protection | None:
             after = changed(before, change)
-            return after if not when(after) and _judged(after) <= spoke else None
+            return after if not when(after) and speak(after) <= spoke else None
 
         found = smallest_change(changes(before), helps)
         return found.change if found else None
@@ -89,9 +97,19 @@ def _judged(p: Protection) -> set[str]:
     return {rule.id for rule in RULES if rule.level in JUDGING and rule.when(p)}
 
 
+def _advised(p: Protection) -> set[str]:
+    """Return the ids of the rules on a cable and its fuse that judge or advise."""
+    heard = {rule.id for rule in ADVICE if rule.when(p)}
+    return _judged(p) | heard | {rule.id for rule in CABLE_ADVICE if rule.when(p.cable)}
+
+
 def _cooler(p: Protection) -> Iterable[Change]:
+    """Yield a way through air that is not warm for a fuse, outside an engine space if need be."""
     from_air = min(p.cable.ambient, WARM_AIR)
     yield Change({"ambient": from_air})
+    if p.cable.surroundings is Surroundings.INSIDE:
+        yield Change({"surroundings": Surroundings.OUTSIDE})
+        yield Change({"ambient": from_air, "surroundings": Surroundings.OUTSIDE})
 
 
 def _let_a_fuse_fit(p: Protection) -> Change | None:
@@ -168,7 +186,7 @@ MARKED_HIGHER = Rule[Protection](
 WARM_AIR_DERATES = Rule[Protection](
     id="fuse.warm-air-derates", level=Level.ADVICE, when=lambda p: _in_air_above(p, WARM_AIR), source="practice",
     text="Fuses are rated at room temperature, about 25 °C. In air above some 40 °C a fuse opens below its rating: use the maker's derating, or fit it in a cooler place.",
-    mend=lambda p: next(iter(_cooler(p))),
+    mend=_mended_by(lambda p: _in_air_above(p, WARM_AIR), _cooler, _advised),
 )
 VOLTAGE_TOO_LOW = Rule[Protection](
     id="fuse.families-of-too-low-voltage", level=Level.ADVICE, when=lambda p: bool(p.too_low_in_voltage), source="fuse-ratings",
@@ -212,5 +230,9 @@ MADE_FROM_MEMORY = Rule[Protection](
 HEAT = (
     HOT_COPPER_AT_LUGS, WEAK_TERMINALS, HOT_AIR_NOT_PRINTED, HOT_AIR_DERATES, ONLY_AS_PRINTED,
     NOTHING_UNLESS_PRINTED,
+)
+ADVICE = (
+    WARM_AIR_DERATES, VOLTAGE_TOO_LOW, CANNOT_INTERRUPT, PLACE_ON_MAINS, PLACE_AT_SOURCE, FAULT_BURNS,
+    TERMINALS_HAVE_RATINGS,
 )
 RULES = (NO_FAMILY, WINDOW_CLOSED, NO_RATING_BETWEEN, OVER_GROUPED_AMPACITY, *HEAT, FROM_MEMORY, MARKED_HIGHER)

@@ -34,7 +34,9 @@ from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.pictures import Ladder
 from calc.worksheet.work import Worksheet
 
-NO_CONDUCTOR = (("conductor", ""),)  # the conductor is what the sheet finds, not what it asks for
+# A rule of a cable mends it with thicker wire or an easier way for it; here the conductor is what is
+# found, and an easier way for it would bring a thinner one, judged anew
+FOUND = tuple((name, "") for name in ("conductor", "ambient", "surroundings", "bundled", "length"))
 
 WORKSHEET = Worksheet(
     id="wire-size",
@@ -106,21 +108,21 @@ WORKSHEET = Worksheet(
         Placed(rule=sizing.NO_FUSE_FITS, at="sized",
                headline="No size of this series will do: {larger} suits drop and heat, but {obstacle}, nor does one fit any thicker size."),
         *placed("sized", sizing.NO_RATED_FAMILY, sizing.ONE_ALONE_TOO_THIN),
-        Placed(rule=protection.OVER_GROUPED_AMPACITY, at="sized.protection", fields=NO_CONDUCTOR,
+        Placed(rule=protection.OVER_GROUPED_AMPACITY, at="sized.protection", fields=FOUND,
                headline="{wires} by this rule set, which sets no limit for {together} together below 50 V; heat does.",
                text="{together} loaded conductors together heat each other. This rule set counts that from 50 V on only, ABYC E-11 at any voltage: with its factor each bears {crowded}. Lay circuits apart, or take thicker wire."),
-        *heat("sized.protection", "{wires}", fields=NO_CONDUCTOR),
-        Placed(rule=drop.BEYOND_USUAL_LIMIT, at="sized.loaded", fields=NO_CONDUCTOR,
+        *heat("sized.protection", "{wires}", fields=FOUND),
+        Placed(rule=drop.BEYOND_USUAL_LIMIT, at="sized.loaded", fields=FOUND,
                headline="{wires}: {drop_percent} lost, within the {limit} you allow, but beyond any usual limit."),
         *placed("sized", sizing.WARM_DROP_OVER_LIMIT),
         Placed(rule=words.FINE[0], at="sized", headline="{wires}: {larger} would do for drop and heat, but {obstacle}."),
         *placed("sized", *words.FINE[1:]),
         *placed("sized", sizing.SIZE_WITH_BUNDLE),
         *placed("sized.circuit", copper.SHARE_EVENLY),
-        Placed(rule=copper.TOO_THIN_TO_JOIN, at="sized.loaded.laid", fields=NO_CONDUCTOR),
+        Placed(rule=copper.TOO_THIN_TO_JOIN, at="sized.loaded.laid", fields=FOUND),
         *placed("sized.protection.cable", cable.FACTOR_NOT_PRINTED),
-        *placed("sized.protection", protection.WARM_AIR_DERATES),
-        Placed(rule=drop.ONLY_PLAIN_LIGHTING, at="sized.loaded", fields=NO_CONDUCTOR),
+        Placed(rule=protection.WARM_AIR_DERATES, at="sized.protection", fields=FOUND),
+        Placed(rule=drop.ONLY_PLAIN_LIGHTING, at="sized.loaded", fields=FOUND),
         Placed(rule=protection.PLACE_ON_MAINS, at="sized.protection",
                text="Protect it where it takes its supply. Which device, and how near, is for local rules and a licensed person to say."),
         Placed(rule=protection.PLACE_AT_SOURCE, at="sized.protection",
