@@ -37,9 +37,10 @@ from calc.units.si import (
 PULL_IN_MARGIN: Annotated[Number, Tag("margin on the pull-in voltage of a coil")] = 1.1
 # What switches for a panel are made for: common practice, no source
 PANEL_SWITCH: Annotated[Amperes, Tag("rating of a panel switch")] = 15.0
-# The least that a mains supply has, and the most that a bank has: common practice, no source
+# Of any country's mains: common practice, no source
 LEAST_MAINS: Annotated[Volts, Tag("lowest mains voltage")] = 100.0
-MOST_OF_BANK: Annotated[Volts, Tag("highest voltage of a bank")] = 65.0
+# A bank called 48 V while it charges, with something over: common practice, no source
+MOST_OF_BANK: Annotated[Volts, Tag("highest voltage of a line on a bank")] = 65.0
 # A warm, well loaded wire: common practice, no source
 WARM_WIRE: Annotated[Celsius, Tag("copper of a warm, well loaded wire")] = 60.0
 
