@@ -147,7 +147,7 @@ def field_texts(field: Field) -> list[str]:
     if isinstance(field, Quantity):
         ends = [end.strip() for end in (*field.low.split("|"), *field.high.split("|"))]
         return ends + [f"1 {unit.link or unit.symbol}" for _, unit in field.units]
-    return [o.text for o in getattr(field, "options", ())] or [field.default, "a", "a:;:a"]
+    return [o.id for o in getattr(field, "options", ())] or [field.default, "a", "a:;:a"]
 
 
 def ask(folder: Path, boot: dict, archives: Files, job: dict) -> dict:
