@@ -22,7 +22,8 @@ from calc.electrical.opening import (
     only_from_memory,
     opening,
 )
-from calc.electrical.short_circuit import ADIABATIC_LIMIT, FaultLevel, ShortCircuit
+from calc.electrical.short_circuit import FaultLevel, ShortCircuit
+from calc.electrical.withstand import ADIABATIC_LIMIT
 from calc.units.compare import at_least, at_most
 from calc.units.covered import Enumeration
 from calc.units.si import Amperes, AmpereSquaredSeconds, Number, Seconds, Share, Tag

@@ -1,46 +1,38 @@
-"""How much current a dead short passes, and how long a copper conductor withstands it.
+"""How much current a dead short passes, at most and at least.
 
 In scope: direct current from one bank through a two-conductor run of copper; a bolted short.
 Out of scope: an arcing short, which passes less; chargers and alternators that feed the short too;
 aluminium. Highest figures take the source at its best and cold copper, lowest ones the opposite.
-What the fuse of the run does is in `clearing`.
+The source is in `fault_source`, what the conductor takes in `withstand`, the fuse in `clearing`.
 """
 
 from dataclasses import dataclass, replace
 from functools import cache
-from math import exp, log, sqrt
+from math import exp
 from typing import Annotated
 
-from calc.electrical.conductors import COPPER_ZERO_RESISTANCE, at_temperature
+from calc.electrical.conductors import at_temperature
 from calc.electrical.drop import loop_resistance
+from calc.electrical.fault_source import ShortSource
 from calc.electrical.run import Run, RunResult, run_of
+from calc.electrical.withstand import Withstand, withstand_of, withstand_time
 from calc.tables import table
 from calc.units.compare import at_least, at_most
-from calc.units.constants import HOUR
-from calc.units.covered import Enumeration, NotCovered
+from calc.units.covered import NotCovered
 from calc.units.si import (
     Amperes,
-    AmpereSquaredSeconds,
     Celsius,
-    Coulombs,
     Count,
     Henries,
     Number,
     Ohms,
     OhmsPerMetre,
-    PerSecond,
     Share,
-    ShortCircuitCoefficient,
     ShortSeconds,
-    SquareMetres,
     Tag,
     Volts,
 )
 
-# IEC 60949 and the annex of IEC 60364-5-54
-K_COPPER: Annotated[ShortCircuitCoefficient, Tag("constant of k of copper")] = 226e6
-# Beyond it heat leaves the conductor meanwhile: BS 7671 434.5.2
-ADIABATIC_LIMIT: Annotated[ShortSeconds, Tag("longest short that keeps its heat")] = 5.0
 ANNEALED_RESISTIVITY = 1 / 58e6  # ohm·m of copper at the temperature below: IEC 60028
 ANNEALED_AT: Annotated[Celsius, Tag("temperature of annealed copper's resistivity")] = 20.0
 # 1 − e⁻³ is 95 %
@@ -48,122 +40,6 @@ SETTLED: Annotated[Number, Tag("time constants to 95 %")] = 3.0
 EARLY: Annotated[ShortSeconds, Tag("time after which a rising short is told")] = 0.001
 # Common practice, no source
 CHARGE_TO_REST_RATIO: Annotated[Number, Tag("highest charging voltage against that at rest")] = 1.2
-
-
-class SourceKnown(Enumeration):
-    """How the resistance of a source is known."""
-
-    MAKER = "maker"
-    TWO_READINGS = "two-readings"
-    ESTIMATE = "estimate"
-
-
-@dataclass(frozen=True, kw_only=True)
-class OhmsRange:
-    """A resistance that is not known better than from `low` to `high`."""
-
-    low: Ohms
-    high: Ohms
-
-
-@dataclass(frozen=True, kw_only=True)
-class TwoReadings:
-    """A source's voltage without load and under `current`, each read with an `error`."""
-
-    open_voltage: Volts
-    loaded_voltage: Volts
-    current: Amperes
-    error: Volts
-
-    @property
-    def sag(self) -> Volts:
-        """What the load pulls the voltage down by."""
-        return self.open_voltage - self.loaded_voltage
-
-    @property
-    def off(self) -> Volts:
-        """What both readings may be off together."""
-        return 2 * self.error
-
-
-@dataclass(frozen=True, kw_only=True)
-class Estimate:
-    """A lead-acid battery of `capacity`, whose short-circuit current goes by its type alone."""
-
-    chemistry: str
-    capacity: Coulombs
-    per_capacity: "PerCapacity"
-
-
-@dataclass(frozen=True, kw_only=True)
-class ShortSource:
-    """A bank as the source of a short: `strings` side by side of `series` batteries each.
-
-    `voltage` is the bank's, at rest and full. `one` is the resistance of what is known, a battery
-    or a string, `resistance` that of the bank; `maker_current` tells that the maker states a
-    short-circuit current. What it is known from is in `readings` or `estimate`, else None.
-    """
-
-    voltage: Volts
-    known: SourceKnown
-    strings: Count
-    series: Count
-    one: OhmsRange
-    resistance: OhmsRange
-    maker_current: bool
-    readings: TwoReadings | None
-    estimate: Estimate | None
-
-    @property
-    def usual_low(self) -> Amperes | None:
-        """Where the usual band of an estimate begins; None without one."""
-        one = self.estimate
-        return one.per_capacity.low * one.capacity * self.strings if one else None
-
-    @property
-    def usual_high(self) -> Amperes | None:
-        """Where the usual band of an estimate ends; None without one."""
-        one = self.estimate
-        return one.per_capacity.usual * one.capacity * self.strings if one else None
-
-    @property
-    def capacity(self) -> Coulombs | None:
-        """The capacity of all its strings, None where it was not asked."""
-        return self.estimate.capacity * self.strings if self.estimate else None
-
-
-@dataclass(frozen=True)
-class Insulation:
-    """A conductor's insulation: its copper's temperatures at work and after a short.
-
-    `printed` is the k that a list prints, in A·√s/mm², or None; `listed` tells that the end
-    temperature stands in a text for this very insulation.
-    """
-
-    name: str
-    label: str
-    initial: Celsius
-    final: Celsius
-    printed: float | None
-    listed: bool
-
-
-@dataclass(frozen=True, kw_only=True)
-class Withstand:
-    """What a short may heat a conductor with: `area` of copper in its `insulation`.
-
-    `k` is the coefficient of both; `let_through` the I²t that brings it to its end temperature.
-    """
-
-    insulation: Insulation
-    area: SquareMetres
-    k: ShortCircuitCoefficient
-    let_through: AmpereSquaredSeconds
-
-    @property
-    def constant(self) -> ShortCircuitCoefficient:
-        """The constant of copper that k is worked from."""
-        return K_COPPER
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -263,42 +139,6 @@ class ShortCircuit:
         return not at_most(self.laid.run.temperature, self.withstand.insulation.initial)
 
 
-@cache
-def insulations() -> tuple[Insulation, ...]:
-    """Return the insulations with published end temperatures."""
-    return tuple(
-        Insulation(
-            row["insulation"],
-            row["label"],
-            float(row["initial_c"]),
-            float(row["final_c"]),
-            float(row["printed_k"]) if row["printed_k"] else None,
-            row["confidence"] != "computed",
-        )
-        for row in table("k_values").rows
-    )
-
-
-def insulation(name: str) -> Insulation:
-    """Return the insulation `name`. Raises NotCovered."""
-    for one in insulations():
-        if one.name == name:
-            return one
-    names = ", ".join(one.name for one in insulations())
-    raise NotCovered("insulation", f"must be one of: {names}; not {name!r}.")
-
-
-def heat_coefficient(*, initial: float, final: float) -> float:
-    """Return k [A·√s/m²] of copper that a short heats from `initial` to `final` [°C].
-
-    k = 226 √(ln((234.5 + Tf)/(234.5 + Ti))) A·√s/mm², IEC 60949 and the annex of IEC 60364-5-54.
-    Adiabatic: all heat stays in the copper. `final` is above `initial`.
-    """
-    return K_COPPER * sqrt(
-        log((final - COPPER_ZERO_RESISTANCE) / (initial - COPPER_ZERO_RESISTANCE))
-    )
-
-
 def least_resistance(*, area: float) -> float:
     """Return the resistance [ohm/m] at `ANNEALED_AT` of solid annealed copper of `area` [m²].
 
@@ -306,86 +146,6 @@ def least_resistance(*, area: float) -> float:
     average. Source: IEC 60028.
     """
     return ANNEALED_RESISTIVITY / area
-
-
-def joule_integral(*, k: float, area: float) -> float:
-    """Return the I²t [A²·s] that brings a conductor of `area` [m²] to its end temperature."""
-    return (k * area) ** 2
-
-
-def withstand_time(*, let_through: float, current: float) -> float:
-    """Return the time [s] in which `current` [A] brings a conductor to its end temperature.
-
-    `let_through` [A²·s] does so. t = k²S²/I², BS 7671 543.1.3 and 434.5.2, for t up to 5 s; beyond,
-    it errs to the safe side.
-    """
-    return let_through / current**2
-
-
-def from_two_readings(
-    *, open_voltage: float, loaded_voltage: float, current: float, error: float
-) -> OhmsRange:
-    """Return the resistance of a source whose voltage sags under a load of `current` [A].
-
-    R = ΔV/I, each reading [V] being off by no more than `error` [V]. Raises NotCovered where the
-    sag is lost in the error: any resistance, and so any fault current, would fit.
-    """
-    sag, off = open_voltage - loaded_voltage, 2 * error
-    if sag <= 0:
-        raise NotCovered("loaded_voltage", "must be below the voltage without load.")
-    if at_least(off, sag):
-        raise NotCovered(
-            "loaded_current",
-            "must be larger: the sag is no more than your meter's error on two readings, "
-            "so no resistance can be told from it.",
-        )
-    return OhmsRange(low=(sag - off) / current, high=(sag + off) / current)
-
-
-@dataclass(frozen=True, kw_only=True)
-class PerCapacity:
-    """Short-circuit current against capacity: the least, the usual highest, and the most."""
-
-    low: PerSecond
-    usual: PerSecond
-    most: PerSecond
-
-
-@cache
-def _by_capacity() -> dict[str, PerCapacity]:
-    return {
-        row["chemistry"]: PerCapacity(
-            low=float(row["low_a_per_ah"]) / HOUR,
-            usual=float(row["high_a_per_ah"]) / HOUR,
-            most=float(row["most_a_per_ah"]) / HOUR,
-        )
-        for row in table("battery_short_circuit").rows
-    }
-
-
-def short_circuit_current_per_ah(chemistry: str) -> PerCapacity:
-    """Return the short-circuit current for each ampere-hour, as current per capacity [1/s].
-
-    Lead-acid only: k·C with k close to 10 and below 20 A for each A·h; another text goes up to 40,
-    which is what a device must be able to break. Table `battery_short_circuit`.
-    Raises NotCovered for lithium.
-    """
-    if chemistry not in _by_capacity():
-        raise NotCovered(
-            "chemistry",
-            f"must be a lead-acid one to estimate from: no published figure fits {chemistry}. "
-            "Look in its data sheet for the short-circuit current or the inner resistance; the "
-            "limit of its BMS is neither. Ask the maker, or take two readings under load.",
-        )
-    return _by_capacity()[chemistry]
-
-
-def parallel_strings(*, resistance: float, series: float, strings: float) -> float:
-    """Return the resistance [ohm] of a bank of `strings` of `series` batteries, each alike.
-
-    Currents of strings side by side add; batteries in series add resistance as well as voltage.
-    """
-    return resistance * series / strings
 
 
 @cache
@@ -421,70 +181,6 @@ def tested_time_constant(current: float) -> float:
     30 CFR 28.41(b), "or more" of each row. In a slower circuit the arc has more to feed on.
     """
     return max(constant for least, constant in _tested() if at_least(current, least))
-
-
-def short_source(
-    *,
-    voltage: float,
-    known: SourceKnown,
-    strings: float,
-    series: float,
-    maker_resistance: float | None,
-    maker_current: float | None,
-    readings: TwoReadings | None,
-    chemistry: str,
-    capacity: float,
-) -> ShortSource:
-    """Return a bank of `voltage` [V] as the source of a short, by what is `known` of it.
-
-    MAKER: `maker_resistance` [ohm] or `maker_current` [A], when shorted, of one battery of `series`
-    in each string. TWO_READINGS: `readings` of one string. ESTIMATE: by `chemistry` and `capacity`
-    [A·s] of one string. Raises NotCovered for lithium that is to be estimated, for readings that
-    tell nothing, and for an unknown name.
-    """
-    known = SourceKnown(known)
-    estimate = None
-    if known is SourceKnown.ESTIMATE:
-        rates = short_circuit_current_per_ah(chemistry)
-        estimate = Estimate(chemistry=chemistry, capacity=capacity, per_capacity=rates)
-        one = OhmsRange(
-            low=voltage / (rates.most * capacity), high=voltage / (rates.low * capacity)
-        )
-    elif known is SourceKnown.TWO_READINGS and readings is not None:
-        one = from_two_readings(
-            open_voltage=readings.open_voltage,
-            loaded_voltage=readings.loaded_voltage,
-            current=readings.current,
-            error=readings.error,
-        )
-    elif maker_current is not None:
-        one = OhmsRange(low=voltage / series / maker_current, high=voltage / series / maker_current)
-    elif maker_resistance is not None:
-        one = OhmsRange(low=maker_resistance, high=maker_resistance)
-    else:
-        raise NotCovered("source_resistance", "must be given, as a resistance or a current.")
-    in_series = series if known is SourceKnown.MAKER else 1.0
-    return ShortSource(
-        voltage=voltage,
-        known=known,
-        strings=strings,
-        series=in_series,
-        one=one,
-        resistance=OhmsRange(
-            low=parallel_strings(resistance=one.low, series=in_series, strings=strings),
-            high=parallel_strings(resistance=one.high, series=in_series, strings=strings),
-        ),
-        maker_current=maker_current is not None,
-        readings=readings if known is SourceKnown.TWO_READINGS else None,
-        estimate=estimate,
-    )
-
-
-def withstand_of(*, insulation_name: str, area: float) -> Withstand:
-    """Return what a conductor of `area` [m²] of copper takes in its insulation. NotCovered."""
-    around = insulation(insulation_name)
-    k = heat_coefficient(initial=around.initial, final=around.final)
-    return Withstand(insulation=around, area=area, k=k, let_through=joule_integral(k=k, area=area))
 
 
 def fault_level(*, voltage: float, source: float, rest: float, withstand: Withstand) -> FaultLevel:

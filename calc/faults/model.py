@@ -11,6 +11,7 @@ from functools import cache
 from typing import Annotated
 
 from calc.electrical.conductors import Finish, GaugeReading, Strands
+from calc.electrical.fault_source import short_circuit_current_per_ah
 from calc.electrical.network import (
     CurrentLoad,
     OperatingPoint,
@@ -21,7 +22,6 @@ from calc.electrical.network import (
     solve,
 )
 from calc.electrical.run import Run, RunResult, run_of
-from calc.electrical.short_circuit import short_circuit_current_per_ah
 from calc.energy.battery import Chemistry, usable_share
 from calc.energy.voltages import NOMINAL, cells, charge_end
 from calc.tables import table

@@ -3,7 +3,8 @@
 import pytest
 
 from calc.electrical.rules import short_circuit as rules
-from calc.electrical.short_circuit import fault_level, withstand_of
+from calc.electrical.short_circuit import fault_level
+from calc.electrical.withstand import withstand_of
 from tests.rules.judging import fires, mended
 
 # 12.8 V, sagging by 0.4 V at 100 A; a meter off by 10 mV is off by a twentieth of that

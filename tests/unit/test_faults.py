@@ -6,6 +6,7 @@ from math import log10, sqrt
 import pytest
 
 import calc
+from calc.electrical import fault_source, withstand
 from calc.electrical import short_circuit as faults
 from calc.electrical.network import Resistor, Source, solve
 from calc.tables import table
@@ -20,7 +21,7 @@ VALUES = [answer.values for _, answer in answers("fault-current")]
 
 def k_of(initial, final):
     """Return k [A·√s/mm²]."""
-    return faults.heat_coefficient(initial=initial, final=final) / 1e6
+    return withstand.heat_coefficient(initial=initial, final=final) / 1e6
 
 
 @pytest.mark.parametrize(
@@ -37,7 +38,7 @@ def test_k_is_the_one_that_lists_print(initial, final, printed):
 
 @pytest.mark.parametrize("row", table("k_values").rows, ids=lambda row: row["insulation"])
 def test_each_insulation_has_the_k_printed_beside_it(row):
-    one = faults.insulation(row["insulation"])
+    one = withstand.insulation(row["insulation"])
     if row["printed_k"]:
         assert round(k_of(one.initial, one.final)) == float(row["printed_k"]) == one.printed
     assert one.initial < one.final
@@ -77,9 +78,9 @@ def heated(current, area, initial, final, steps=4_000):
 @pytest.mark.parametrize(("current", "area"), [(400, 2.5), (2000, 6), (9000, 70)])
 def test_copper_heats_to_its_end_in_the_time_given(initial, final, current, area):
     """Heat put in by small steps with IEC 60949's own constants, which give 225.7 for 226."""
-    k = faults.heat_coefficient(initial=initial, final=final)
-    energy = faults.joule_integral(k=k, area=area * 1e-6)
-    ours = faults.withstand_time(let_through=energy, current=current)
+    k = withstand.heat_coefficient(initial=initial, final=final)
+    energy = withstand.joule_integral(k=k, area=area * 1e-6)
+    ours = withstand.withstand_time(let_through=energy, current=current)
     assert ours == pytest.approx(heated(lambda _: current, area, initial, final), rel=0.004)
 
 
@@ -129,12 +130,12 @@ def test_strings_side_by_side_add_and_batteries_in_series_do_not():
 
 def test_two_readings_give_a_band_around_the_sag_over_the_current():
     """Isc = E·I/(E − V): 12.8 V, 12.4 V at 100 A is 3200 A, 4 mΩ."""
-    exact = faults.from_two_readings(
+    exact = fault_source.from_two_readings(
         open_voltage=12.8, loaded_voltage=12.4, current=100.0, error=0.0
     )
     assert exact.low == pytest.approx(exact.high)
     assert 12.8 / exact.low == pytest.approx(12.8 * 100 / (12.8 - 12.4))
-    band = faults.from_two_readings(
+    band = fault_source.from_two_readings(
         open_voltage=12.8, loaded_voltage=12.4, current=100.0, error=0.01
     )
     assert (band.low, band.high) == pytest.approx((0.0038, 0.0042))
@@ -146,7 +147,7 @@ def test_two_readings_give_a_band_around_the_sag_over_the_current():
 )
 def test_readings_that_tell_nothing_are_refused(loaded, error, field):
     with pytest.raises(NotCovered) as gap:
-        faults.from_two_readings(
+        fault_source.from_two_readings(
             open_voltage=12.8, loaded_voltage=loaded, current=10.0, error=error
         )
     assert gap.value.parameter == field
@@ -155,10 +156,10 @@ def test_readings_that_tell_nothing_are_refused(loaded, error, field):
 def test_lead_acid_passes_ten_to_twenty_times_its_amp_hours_and_lithium_is_not_guessed():
     """Guide to d.c. distribution: k close to 10, always below 20; 4.37 kA of 500 A·h is 8.7."""
     for chemistry in ("AGM", "gel", "flooded"):
-        per_second = faults.short_circuit_current_per_ah(chemistry)
+        per_second = fault_source.short_circuit_current_per_ah(chemistry)
         assert (per_second.low * 3600, per_second.usual * 3600) == pytest.approx((10, 20))
     with pytest.raises(NotCovered, match="Ask the maker"):
-        faults.short_circuit_current_per_ah("LFP")
+        fault_source.short_circuit_current_per_ah("LFP")
 
 
 def test_the_class_is_the_next_one_that_is_published():

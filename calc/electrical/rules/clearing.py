@@ -3,7 +3,7 @@
 # fmt: off
 from calc.electrical.clearing import Clears, FaultStudy, fault_study
 from calc.electrical.opening import CONSTANT_I2T_TIME, Fuse
-from calc.electrical.short_circuit import ADIABATIC_LIMIT
+from calc.electrical.withstand import ADIABATIC_LIMIT
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_most
 

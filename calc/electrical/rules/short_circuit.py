@@ -2,9 +2,12 @@
 
 from typing import Annotated
 
+from calc.electrical.fault_source import SourceKnown
+
 # fmt: off
 from calc.electrical.interrupting import within_margin
-from calc.electrical.short_circuit import ADIABATIC_LIMIT, FaultLevel, ShortCircuit, SourceKnown
+from calc.electrical.short_circuit import FaultLevel, ShortCircuit
+from calc.electrical.withstand import ADIABATIC_LIMIT
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_most
 from calc.units.constants import HOUR

@@ -2,9 +2,10 @@
 
 from calc.electrical.clearing import FaultStudy, fault_study
 from calc.electrical.conductors import Finish, GaugeReading, Strands
+from calc.electrical.fault_source import SourceKnown, TwoReadings, short_source
 from calc.electrical.opening import Fuse
 from calc.electrical.run import Run
-from calc.electrical.short_circuit import SourceKnown, TwoReadings, short_circuit, short_source
+from calc.electrical.short_circuit import short_circuit
 from calc.energy.battery import Chemistry
 from calc.sheets.parts.fuse_families import NOT_NAMED
 from calc.units.compare import at_least

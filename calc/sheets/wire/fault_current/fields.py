@@ -2,7 +2,8 @@
 
 # fmt: off
 from calc.electrical.contact import GOOD_JOINT
-from calc.electrical.short_circuit import SourceKnown, insulations
+from calc.electrical.fault_source import SourceKnown
+from calc.electrical.withstand import insulations
 from calc.energy.battery import Chemistry
 from calc.sheets.parts.fields import COPPER, GAUGE_READING, PARALLEL, STRANDS, conductor_field
 from calc.sheets.parts.fuse_families import FAMILIES, NOT_NAMED

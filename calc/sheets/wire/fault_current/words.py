@@ -2,7 +2,7 @@
 
 # fmt: off
 from calc.electrical.clearing import Clears, FaultStudy
-from calc.electrical.short_circuit import SourceKnown
+from calc.electrical.fault_source import SourceKnown
 from calc.judge import Level, Rule
 from calc.worksheet.declare import Step
 
