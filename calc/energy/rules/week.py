@@ -6,7 +6,7 @@ from typing import Annotated
 from calc.energy.battery import Chemistry
 from calc.energy.cloud import BRIGHT_SKY
 from calc.energy.forecast import WeekAhead
-from calc.energy.limits import COOL, EMPTIED_WITHIN, FREEZING, MOST_OF_LEAD_ACID
+from calc.energy.limits import EMPTIED_WITHIN, FREEZING, MOST_OF_LEAD_ACID
 from calc.energy.panels import TILT_FLATTERS
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
@@ -50,10 +50,6 @@ def _frost(week: WeekAhead) -> bool:
     return week.inputs.chemistry is _LFP and week.inputs.temperature < FREEZING
 
 
-def _cool(week: WeekAhead) -> bool:
-    return week.inputs.chemistry is _LFP and not at_least(week.inputs.temperature, COOL)
-
-
 STARTS_EMPTY = Rule[WeekAhead](
     id="week.starts-empty", level=Level.STOP, when=lambda w: w.starts_empty,
     headline="The bank starts at {inputs.from_state}, where it counts as empty: charge it first.",
@@ -67,11 +63,6 @@ TAKES_NO_CHARGE = Rule[WeekAhead](
     id="week.takes-no-charge", level=Level.CAUTION, when=lambda w: not w.bank.charges,
     headline="Lasts the week, down to {states.lowest}, but at {inputs.temperature} it takes no charge: nothing comes back.",
     mend=lambda w: Change({"temperature": min(max(w.inputs.temperature, w.bank.shared.charge_low), w.bank.shared.charge_high)}),
-)
-CHARGES_SLOWLY = Rule[WeekAhead](
-    id="week.charges-slowly", level=Level.CAUTION, when=_cool,
-    headline="Lasts the week by this sum, down to {states.lowest}, but at {inputs.temperature} it may take its charge slowly, and a little colder not at all.",
-    mend=lambda _: Change({"temperature": COOL}),
 )
 STARTS_ALONE = Rule[WeekAhead](
     id="week.starts-on-an-inverter-that-is-off", level=Level.CAUTION, when=lambda w: w.starts_alone, source="practice",
@@ -125,10 +116,6 @@ BRIGHT = Rule[WeekAhead](
 NO_SOURCE_IN_FROST = Rule[WeekAhead](
     id="week.no-source-in-frost", level=Level.ADVICE, when=_frost, source="lfp-frost",
     text="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Here no source is counted, not even for the loads.",
-)
-SLOW_NEAR_FROST = Rule[WeekAhead](
-    id="week.slow-near-frost", level=Level.ADVICE, when=lambda w: _cool(w) and not _frost(w), source="practice",
-    text="Near freezing an LFP battery takes a charge slowly; most makers ask for less current below 5 to 10 °C, and none below 0 °C. A night colder than typed stops the charging.",
 )
 TILT_UNDER_CLOUD = Rule[WeekAhead](
     id="week.tilt-under-cloud", level=Level.ADVICE, source="liu-jordan",
