@@ -131,11 +131,18 @@ def test_a_coil_that_may_not_close_is_a_stop():
     assert calc.work("remote-switch", {**relay, "lowest": "90 %"}).verdict == "fine"
 
 
-@pytest.mark.parametrize(("kind", "voltage"), [("AC", "12 V"), ("AC", "99 V"), ("DC", "120 V")])
+@pytest.mark.parametrize(
+    ("kind", "voltage"), [("AC", "12 V"), ("AC", "99.9 V"), ("DC", "65.1 V"), ("DC", "120 V")]
+)
 def test_a_voltage_that_does_not_go_with_its_kind_is_refused(kind, voltage):
     with pytest.raises(calc.InputError, match="Voltage of the line must be") as refusal:
         calc.work("remote-switch", {"kind": kind, "voltage": voltage})
     assert refusal.value.field == "voltage"
+
+
+@pytest.mark.parametrize(("kind", "voltage"), [("AC", "100 V"), ("DC", "65 V")])
+def test_the_lowest_mains_and_the_highest_bank_are_answered(kind, voltage):
+    assert calc.work("remote-switch", {"kind": kind, "voltage": voltage}).verdict
 
 
 def test_a_longer_way_never_gets_a_thinner_wire_to_the_coil():
