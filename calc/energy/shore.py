@@ -313,7 +313,11 @@ def shore_charge(
             chemistry=chemistry, blocks=blocks(voltage), voltage=voltage, least=0.0
         ),
         acceptance=taken,
-        offer=ChargeOffer(current=charger - house_load, most=most, fitting=most + house_load),
+        offer=ChargeOffer(
+            current=charger - house_load,
+            most=most,
+            fitting=None if setting is None else most + house_load,
+        ),
         setting=setting,
         to_state=to_state,
         night=_night(

@@ -34,6 +34,8 @@ def mended(sheet: str, rule: str, texts: Texts) -> dict[str, Any]:
     change = remedy(sheet, rule, texts)
     assert change, f"{rule} has no remedy"
     found = calc.find(sheet)
+    inputs = calc.work(sheet, texts).inputs
+    texts = {name: text for name, text in texts.items() if inputs[name].applies}
     after = {**texts, **{name: _typed(found.field(name), to) for name, to in change.values.items()}}
     levels = {use.rule.id: use.rule.level for use in found.uses}
     before, now = fires(sheet, texts), fires(sheet, after)

@@ -80,7 +80,6 @@ MENDED = [
     "shore.night-too-short",
     "charge.too-much-current",
     "charge.voltage-too-high",
-    "charge.voltage-fills-nothing",
     "charge.in-frost",
     "charge.near-frost",
     "charge.off-room",

@@ -6,7 +6,7 @@ Those on the bank, its temperature, the charging voltage and current are in
 """
 
 # fmt: off
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Container, Iterable
 from typing import Any
 
 from calc.electrical.conductors import series_of
@@ -61,15 +61,21 @@ def _short(found: AlternatorCharge) -> bool:
     return found.drive is not None and found.drive.short
 
 
-def _mended_by(when: When, changes: Callable[[AlternatorCharge], Iterable[Change]]) -> Callable[[AlternatorCharge], Change | None]:
-    """Return what finds the first of `changes` that makes `when` false and no other judgement true."""
+def _mended_by(
+    level: Level, when: When, changes: Callable[[AlternatorCharge], Iterable[Change]]
+) -> Callable[[AlternatorCharge], Change | None]:
+    """Return what finds the first of `changes` that makes `when` false.
+
+    No other judgement of the `level` or a graver one may become true by it.
+    """
+    levels = JUDGING[: JUDGING.index(level) + 1]
 
     def mend(before: AlternatorCharge) -> Change | None:
-        spoke = judged(before)
+        spoke = judged(before, levels)
 
         def helps(change: Change) -> AlternatorCharge | None:
             after = changed(before, change)
-            return after if not when(after) and judged(after) <= spoke else None
+            return after if not when(after) and judged(after, levels) <= spoke else None
 
         found = smallest_change(changes(before), helps)
         return found.change if found else None
@@ -109,7 +115,7 @@ def _smaller_charger(when: When) -> Callable[[AlternatorCharge], Iterable[Change
 
 def _larger_alternator(found: AlternatorCharge) -> Iterable[Change]:
     machine, total = found.load.alternator, found.load.total
-    if total is not None:
+    if total is not None and total > machine.vehicle_load:
         yield Change({"alternator": total / machine.hot_share})
 
 
@@ -126,17 +132,17 @@ OVER_VOLTAGE = Rule[AlternatorCharge](
 DRAINS_BANK = Rule[AlternatorCharge](
     id="relay.drains-bank", level=Level.STOP, when=_drains,
     headline="Nothing is charged: the engine holds {engine.held} and the bank has {shown.voltage}, so up to {relay.drain} flows out of the bank into the vehicle.",
-    mend=_mended_by(_drains, _charger_instead),
+    mend=_mended_by(Level.STOP, _drains, _charger_instead),
 )
 UNFED = Rule[AlternatorCharge](
     id="charger.unfed", level=Level.STOP, when=_unfed,
     headline="The run cannot feed this charger: at {charger.power_last} the voltage at its input breaks down. Thicker or shorter cable.",
-    mend=_mended_by(_unfed, _better_run),
+    mend=_mended_by(Level.STOP, _unfed, _better_run),
 )
 STARVED = Rule[AlternatorCharge](
     id="charger.starved", level=Level.STOP, when=_starved,
     headline="Only {charger.last.voltage} reach the charger's input and it works down to {charger.lowest_input}: it eases off or stops.",
-    mend=_mended_by(_starved, _better_run),
+    mend=_mended_by(Level.STOP, _starved, _better_run),
 )
 RUN_LOSES_TOO_MUCH = Rule[AlternatorCharge](
     id="charger.run-loses-too-much", level=Level.ADVICE, when=lambda a: _unfed(a) or _starved(a), source="ohm",
@@ -145,13 +151,13 @@ RUN_LOSES_TOO_MUCH = Rule[AlternatorCharge](
 NO_RISE = Rule[AlternatorCharge](
     id="relay.no-rise", level=Level.CAUTION, when=lambda a: a.rising is not None and a.drive is not None and not a.rising.current,
     headline="Count on no charge: {engine.held} at the engine is no more than such a bank holds by itself at {bank.state} or soon after, {rising.begins}.",
-    mend=_mended_by(lambda a: a.rising is not None and not a.rising.current, _charger_instead),
+    mend=_mended_by(Level.CAUTION, lambda a: a.rising is not None and not a.rising.current, _charger_instead),
 )
 RELAY_BOUNDS_NOTHING = Rule[AlternatorCharge](
     id="relay.bounds-nothing", level=Level.CAUTION, when=lambda a: a.relay is not None, source="ohm",
     headline="{initial_current} at first and less as the bank fills, some {drive.charge} in {drive.duration}; but nothing holds it to that.",
     text="A relay bounds neither current nor voltage. A better bank, a warmer one or a thicker cable raises the first; the second is whatever the engine holds, be it too little to fill the bank or too much for it.",
-    mend=_mended_by(lambda a: a.relay is not None, _charger_instead),
+    mend=_mended_by(Level.CAUTION, lambda a: a.relay is not None, _charger_instead),
 )
 SMART_ALTERNATOR = Rule[AlternatorCharge](
     id="relay.smart-alternator", level=Level.ADVICE, when=lambda a: a.relay is not None, source="practice",
@@ -173,7 +179,7 @@ HEAT_TAKES_OUTPUT = Rule[AlternatorCharge](
     id="charger.heat-takes-output", level=Level.CAUTION, when=_hot_charger, source="practice",
     headline="{drive.charge} in {drive.duration}: heat leaves the charger {charger.output_left} of its output.",
     text="Heat takes part of the charger's output: give its bay air, and see enclosure airflow for what that brings back.",
-    mend=_mended_by(_hot_charger, lambda a: (Change({"output_left": 1.0}),)),
+    mend=_mended_by(Level.CAUTION, _hot_charger, lambda a: (Change({"output_left": 1.0}),)),
 )
 FUSE_AT_BOTH_ENDS = Rule[AlternatorCharge](
     id="run.fuse-at-both-ends", level=Level.ADVICE, source="33cfr-place",
@@ -188,29 +194,29 @@ TWO_BATTERIES = Rule[AlternatorCharge](
 NOTHING_LEFT = Rule[AlternatorCharge](
     id="alternator.nothing-left", level=Level.STOP, when=lambda a: a.load.hot_left <= 0,
     headline="The vehicle alone takes all that the hot alternator gives for hours: nothing is left for the bank.",
-    mend=_mended_by(lambda a: a.load.hot_left <= 0, _larger_alternator),
+    mend=_mended_by(Level.STOP, lambda a: a.load.hot_left <= 0, _larger_alternator),
 )
 OVER_RATING = Rule[AlternatorCharge](
     id="alternator.over-rating", level=Level.STOP, when=_over_rating,
     headline="By Ohm's law the bank asks {initial_current}, and with the vehicle that is {load.share} of the rating: the alternator works flat out until it is full or burnt.",
-    mend=_mended_by(_over_rating, _charger_instead),
+    mend=_mended_by(Level.STOP, _over_rating, _charger_instead),
 )
 LFP_OVER_HOT = Rule[AlternatorCharge](
     id="alternator.lfp-over-hot", level=Level.STOP, when=_lithium_over_hot,
     headline="An LFP bank asks {initial_current} through the relay and goes on asking; the hot alternator has {load.hot_left}. It needs a charger that limits the current.",
-    mend=_mended_by(_lithium_over_hot, _charger_instead),
+    mend=_mended_by(Level.STOP, _lithium_over_hot, _charger_instead),
 )
 HOT_TOO_SMALL = Rule[AlternatorCharge](
     id="alternator.hot-too-small", level=Level.CAUTION, when=_hot_short, source="practice",
     headline="{load.asked} is asked for the bank, and the hot alternator has {load.hot_left} for hours on end.",
     text="Nothing but heat limits an alternator. At full output for an hour in a hot engine bay its diodes and windings fail, and its cable burns if it was sized for less. Take a smaller charger, or one whose limit can be set.",
-    mend=_mended_by(_hot_short, _smaller_charger(_hot_short)),
+    mend=_mended_by(Level.CAUTION, _hot_short, _smaller_charger(_hot_short)),
 )
 IDLE_TOO_SMALL = Rule[AlternatorCharge](
     id="alternator.idle-too-small", level=Level.CAUTION, when=_idle_short, source="alternator-manual",
     headline="{drive.charge} in {drive.duration} on the road. Hot and at idle the alternator has {load.idle_left} for a bank that asks {load.asked}: do not count on idling.",
     text="Hot and turning slowly, one published machine of 50 A gave 16 A; at more than three times the speed 48 A. What is missing at idle comes out of the starter battery, and a charger then lets go.",
-    mend=_mended_by(_idle_short, _smaller_charger(_idle_short)),
+    mend=_mended_by(Level.CAUTION, _idle_short, _smaller_charger(_idle_short)),
 )
 CHARGE_BY_WHAT_IS_LEFT = Rule[AlternatorCharge](
     id="alternator.charge-by-what-is-left", level=Level.ADVICE, source="practice",
@@ -238,7 +244,7 @@ NEVER_ENOUGH = Rule[AlternatorCharge](
 TOO_SHORT = Rule[AlternatorCharge](
     id="drive.too-short", level=Level.CAUTION, when=lambda a: _short(a) and a.drive is not None and a.drive.drive_time is not None,
     headline="{drive.charge} in {drive.duration}: for the {drive.wanted} you want, drive {drive.drive_time}.",
-    mend=_mended_by(_short, _longer_drive),
+    mend=_mended_by(Level.CAUTION, _short, _longer_drive),
 )
 LOADS_MEANWHILE = Rule[AlternatorCharge](
     id="drive.loads-meanwhile", level=Level.ADVICE, when=lambda a: a.drive is not None, source="practice",
@@ -268,13 +274,13 @@ JUDGED: tuple[tuple[str, tuple[Rule[Any], ...]], ...] = (
 """What judges such a charge, by the part that it judges."""
 
 
-def judged(found: AlternatorCharge) -> set[str]:
-    """Return the ids of the rules that make the verdict on a charge from an engine."""
+def judged(found: AlternatorCharge, levels: Container[Level]) -> set[str]:
+    """Return the ids of the rules of such `levels` that judge a charge from an engine."""
     held = ((getattr(found, at) if at else found, rules) for at, rules in JUDGED)
     return {
         rule.id
         for subject, rules in held
         if subject is not None
         for rule in rules
-        if rule.level in JUDGING and rule.when(subject)
+        if rule.level in levels and rule.when(subject)
     }

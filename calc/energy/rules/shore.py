@@ -19,13 +19,16 @@ def _charger_turned_down(found: ShoreCharge) -> Change | None:
 def _less_else(found: ShoreCharge) -> Change | None:
     """Return how much else may hang on the supply; where that does not do, a smaller charger.
 
-    The charger is left as it is where the night would be too short for less.
+    The charger is left as it is where the night would be too short for less, and all is where the
+    bank gets nothing: that comes first.
     """
     load = found.load
+    if found.night is None:
+        return None
     if at_most(load.current, load.supply.sustained):
         return Change({"other_load": max(0.0, load.supply.sustained - load.current)})
     change, night = _charger_turned_down(found), found.night
-    if change is None or night is None or found.setting is None:
+    if change is None or found.setting is None:
         return None
     charge = night.charge
     slower = charging.stages(
