@@ -10,9 +10,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from calc.electrical.ampacity import bears
-from calc.electrical.conductors import at_temperature, conductor, conductors
+from calc.electrical.ampacity import table_ampacity
+from calc.electrical.conductors import GaugeReading, at_temperature, conductor, conductors
 from calc.electrical.drop import largest_current
+from calc.electrical.drop_limits import Duty, drop_limit
 from calc.electrical.fuses import CONTINUOUS
 from calc.render.html import Markup, el, join
 from calc.sources import SOURCES
@@ -23,7 +24,7 @@ from calc.units.shown import DOWN, NO_BREAK_SPACE, rounded, with_mm2
 PROJECT = Path(__file__).resolve().parent.parent
 
 VOLTAGES = (12, 24, 48)  # V
-LIMITS = (0.03, 0.10)  # ABYC E-11 11.14.2.6
+LIMITS = tuple(drop_limit(duty) for duty in Duty)
 COPPER = 60.0  # °C, the copper of a warm, well loaded wire: as wire-drop takes it
 CAUTIOUS, GOOD = 60.0, 105.0  # °C, insulation: of a cable without any marking, and of good cable
 THICKEST = 120e-6  # m²
@@ -47,7 +48,9 @@ class Series:
         return tuple(
             one.name
             for one in conductors()
-            if one.series.lower() == self.id and bears(one.name) and at_most(one.area, THICKEST)
+            if one.series.lower() == self.id
+            and ampacity(one.name, GOOD) is not None
+            and at_most(one.area, THICKEST)
         )
 
 
@@ -65,15 +68,20 @@ class Cell:
     by_heat: bool
 
 
+def ampacity(name: str, insulation: float) -> float | None:
+    """Return what `name` carries [A] by table 5 with `insulation` [°C], None below the table."""
+    return table_ampacity(name, insulation=insulation, gauge_reading=GaugeReading.AWG)
+
+
 def largest_fuse(name: str, insulation: float) -> float:
     """Return the largest standard fuse [A] that guards `name`: at most what the wire bears.
 
     `insulation` [°C]; air 30 °C, outside the engine space, two loaded conductors together.
     Ratings known only from memory are left out. Raises ValueError where no fuse is that small.
     """
-    bearing = bears(name, insulation) or 0.0
+    most = ampacity(name, insulation) or 0.0
     seen = [float(r["rating_a"]) for r in table("fuse_ratings").rows if r["confidence"] == SEEN]
-    return max(rating for rating in seen if at_most(rating, bearing))
+    return max(rating for rating in seen if at_most(rating, most))
 
 
 def cell(name: str, length: float, voltage: float, limit: float) -> Cell:

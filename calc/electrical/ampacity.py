@@ -13,7 +13,6 @@ from math import inf, sqrt
 from typing import Annotated
 
 from calc.electrical import nec
-from calc.electrical.conductors import AWG as AWG
 from calc.electrical.conductors import GaugeReading, Series, conductor, conductors, copper_area
 from calc.tables import table
 from calc.units.compare import at_least
@@ -296,13 +295,3 @@ def ampacity_of_run(name: str, *, parallel: float, gauge_reading: GaugeReading) 
         at_105=parallel * at_105,
         at_60=parallel * at_60,
     )
-
-
-# Names that others still use
-LAW, ABYC, NEC = RuleSet.CFR33, RuleSet.ABYC, RuleSet.NEC
-OUTSIDE, INSIDE = Surroundings.OUTSIDE, Surroundings.INSIDE
-crowding = grouping_factor
-
-
-def bears(name: str, insulation: float = 105.0, gauge_reading: GaugeReading = AWG) -> float | None:
-    return table_ampacity(name, insulation=insulation, gauge_reading=gauge_reading)

@@ -227,10 +227,3 @@ def resistance_per_length(
     at_reference = tabulated(name, finish=finish, strands=strands)
     read = at_reference * one.area / copper_area(name, gauge_reading)
     return at_temperature(read, one.reference, temperature)
-
-
-# Names that others still use
-ZERO_RESISTANCE = -COPPER_ZERO_RESISTANCE
-PLAIN, TINNED = Finish.PLAIN, Finish.TINNED
-FLEXIBLE, STRANDED = Strands.FLEXIBLE, Strands.STRANDED
-AWG, SAE = GaugeReading.AWG, GaugeReading.SAE

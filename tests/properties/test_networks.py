@@ -6,7 +6,13 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from calc.electrical.conductors import AWG, FLEXIBLE, PLAIN, resistance_per_length, series_of
+from calc.electrical.conductors import (
+    Finish,
+    GaugeReading,
+    Strands,
+    resistance_per_length,
+    series_of,
+)
 from calc.electrical.drop import loop_resistance
 from calc.electrical.network import (
     CurrentLoad,
@@ -19,6 +25,11 @@ from calc.electrical.network import (
 from tests.properties.inputs import SLACK, tried
 
 OHMS = st.floats(-6, 6).map(lambda power: 10**power)
+COPPER = {
+    "finish": Finish.PLAIN,
+    "strands": Strands.FLEXIBLE,
+    "gauge_reading": GaugeReading.AWG,
+}
 DUST = 1e-18  # V, A and W: where nothing flows but what rounding leaves
 SMALL = st.floats(-4, -1).map(lambda power: 10**power)
 LOADS = {
@@ -78,7 +89,7 @@ def pairs_of_runs(draw):
     return [
         loop_resistance(
             run_length,
-            resistance_per_length(name, heat, finish=PLAIN, strands=FLEXIBLE, gauge_reading=AWG),
+            resistance_per_length(name, heat, **COPPER),
         )
         for name, run_length, heat in (first, second)
     ]

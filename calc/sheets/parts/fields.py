@@ -2,7 +2,6 @@
 
 from calc.electrical.ampacity import RuleSet, Surroundings, insulations
 from calc.electrical.conductors import Finish, GaugeReading, Series, Strands, conductors
-from calc.electrical.run import designation
 from calc.energy.loads import Route
 from calc.units.kinds import COUNT, RATIO, TEMPERATURE, VOLTAGE
 from calc.units.shown import with_mm2
@@ -173,5 +172,3 @@ RULE_SET = Choice(
     hint="Whose limits the wire is held to. The first two are for boats, the third for mains wiring.",
 )
 
-
-wires = designation  # an old name
