@@ -22,8 +22,11 @@ from calc.units.si import Amperes, Celsius, Count, Share, Tag
 BASE_AMBIENT: Annotated[Celsius, Tag("air of the ampacity tables")] = 30.0  # of every rule set
 # 33 CFR 183.425 table 5, and ABYC E-11
 ENGINE_AMBIENT: Annotated[Celsius, Tag("air of an engine space")] = 50.0
-# 105 °C insulation: 33 CFR 183.425 table 5 note 1, seen in text
+# 33 CFR 183.425 table 5 note 1, seen in text
 PRINTED_ENGINE_FACTOR: Annotated[Share, Tag("printed factor of an engine space")] = 0.85
+PRINTED_FOR: Annotated[Celsius, Tag("insulation of the printed engine factor")] = 105.0
+# ABYC E-11 as restated gives no figure beyond
+ABYC_MOST_BUNDLED: Annotated[Count, Tag("largest bundle of ABYC's table")] = 24.0
 
 
 class RuleSet(Enumeration):
@@ -181,7 +184,7 @@ def ambient_factor(
     if RuleSet(rule_set) is RuleSet.NEC:
         return nec.ambient_factor(insulation, at), True
     engine = Surroundings(surroundings) is Surroundings.INSIDE
-    if engine and at == ENGINE_AMBIENT and insulation == 105:
+    if engine and at == ENGINE_AMBIENT and insulation == PRINTED_FOR:
         return PRINTED_ENGINE_FACTOR, True
     return min(1.0, sqrt((insulation - at) / (insulation - BASE_AMBIENT))), False
 
@@ -200,7 +203,7 @@ def bundle_factor(rule_set: RuleSet, bundled: float, max_voltage: float) -> floa
     first = float(table("bundling_33cfr").rows[0]["applies_from_v"])
     if rules is RuleSet.CFR33 and max_voltage < first:
         return 1.0
-    if rules is RuleSet.ABYC and bundled > 24:
+    if rules is RuleSet.ABYC and bundled > ABYC_MOST_BUNDLED:
         raise NotCovered(
             "bundled", "must be 24 or fewer: ABYC E-11 as restated gives no figure beyond."
         )

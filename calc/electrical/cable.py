@@ -21,10 +21,13 @@ from calc.electrical.ampacity import (
     row_ampacity,
 )
 from calc.electrical.conductors import Copper, GaugeReading, conductor, copper_of
+from calc.units.compare import at_most
 from calc.units.si import Amperes, Celsius, Count, Share, Tag, Volts
 
 THINNEST_ROW = "18 AWG"  # of the boats' rules, 33 CFR 183.425(e): only with others in a sheath
 THICKEST_ROW = "4/0 AWG"  # of every rule set
+# Plus and minus, for which the boats' tables are made: 33 CFR 183.425 table 5 note 2
+ONE_CIRCUIT: Annotated[Count, Tag("loaded conductors of one circuit")] = 2.0
 # What a cable is taken for that bears no marking: common practice, no source
 UNMARKED_INSULATION: Annotated[Celsius, Tag("insulation without a marking")] = 60.0
 # The hottest that is on sale as cable for vehicles and boats: common practice, no source
@@ -128,7 +131,7 @@ class Cable:
     @property
     def beyond_rows(self) -> bool:
         """Whether it is thicker than the last row of every rule set."""
-        return self.copper.area > conductor(THICKEST_ROW).area * 1.01
+        return not at_most(self.copper.area, conductor(THICKEST_ROW).area)
 
 
 def cable(

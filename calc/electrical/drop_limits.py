@@ -25,3 +25,8 @@ def drop_limit(duty: Duty) -> float:
     """
     rows = [row for row in table("drop_limits").rows if row["duty"] == Duty(duty)]
     return min(float(row["limit_percent"]) for row in rows) / 100
+
+
+def limit_text(duty: Duty) -> str:
+    """Return a limit as it is written: `3 %`."""
+    return f"{drop_limit(duty) * 100:g} %"

@@ -9,15 +9,19 @@ the code gives for air cooler than 30 °C is not taken.
 
 from functools import cache
 from math import inf
+from typing import Annotated
 
 from calc.electrical.conductors import conductor
 from calc.tables import table
 from calc.units.compare import at_most
 from calc.units.covered import NotCovered
+from calc.units.si import Celsius, Tag
 
 TABLE = "NEC 310.16"
 RATINGS = (60.0, 75.0, 90.0)  # °C
-COOL_TERMINAL, TERMINAL = 60.0, 75.0  # °C, 110.14(C)(1)(a) and (b)
+# 110.14(C)(1)(a) and (b)
+COOL_TERMINAL: Annotated[Celsius, Tag("terminals up to 100 A without a marking")] = 60.0
+TERMINAL: Annotated[Celsius, Tag("hottest that NEC takes terminals for")] = 75.0
 COOL_SIZE = "1 AWG"  # (a) holds up to 100 A and for terminals of up to this size
 
 

@@ -11,7 +11,7 @@ from typing import Any
 
 from calc.electrical import fuses, nec
 from calc.electrical.ampacity import RuleSet, insulation_name, insulation_rating, ratings
-from calc.electrical.cable import USUAL_INSULATION, Cable, cable
+from calc.electrical.cable import ONE_CIRCUIT, USUAL_INSULATION, Cable, cable
 from calc.electrical.conductors import series_of
 from calc.electrical.fuses import Family
 from calc.judge import Change
@@ -209,7 +209,7 @@ def remedies(protection: Protection) -> tuple[Remedy[Change, Protection], ...]:
     kinds = (
         thicker(protection),
         (Change({"insulation": insulation_name(rating)}) for rating in hotter),
-        (Change({"bundled": 2.0}) for _ in range(laid.bundled > 2)),
+        (Change({"bundled": ONE_CIRCUIT}) for _ in range(laid.bundled > ONE_CIRCUIT)),
         (Change({"current": protection.current / n}) for n in circuits),
     )
 

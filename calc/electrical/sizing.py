@@ -19,7 +19,7 @@ from calc.electrical.ampacity import (
     ratings,
     table_ampacity,
 )
-from calc.electrical.cable import THICKEST_ROW, USUAL_INSULATION, Cable, cable
+from calc.electrical.cable import ONE_CIRCUIT, THICKEST_ROW, USUAL_INSULATION, Cable, cable
 from calc.electrical.conductors import (
     Conductor,
     Finish,
@@ -409,8 +409,8 @@ def _kinds_of_change(sized: SizedCircuit) -> Iterator[Iterator[Change]]:
         for rating in ratings(circuit.rule_set)
         if circuit.insulation < rating <= USUAL_INSULATION
     )
-    if circuit.together > 2 and circuit.parallel == 1:
-        yield iter((Change({"bundled": 2.0}),))
+    if circuit.together > ONE_CIRCUIT and circuit.parallel == 1:
+        yield iter((Change({"bundled": ONE_CIRCUIT}),))
     if circuit.surroundings is Surroundings.INSIDE:
         yield iter((Change({"surroundings": Surroundings.OUTSIDE}),))
     yield (Change({"current": circuit.current / n}) for n in range(2, MOST_PARTS + 1))

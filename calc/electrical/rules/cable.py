@@ -3,7 +3,7 @@
 # fmt: off
 from typing import Protocol
 
-from calc.electrical.cable import Cable
+from calc.electrical.cable import ONE_CIRCUIT, Cable
 from calc.electrical.conductors import conductor, copper_area, series_of
 from calc.electrical.nec import COOL_TERMINAL
 from calc.judge import Change, Level, Rule
@@ -46,7 +46,7 @@ ONLY_IN_SHEATH = Rule[Cable](
 BUNDLE_LEFT_OUT = Rule[Cable](
     id="cable.bundle-left-out", level=Level.ADVICE, when=lambda c: c.bundle_left_out, source="33cfr-notes",
     text="{bundled} loaded conductors together heat each other. This rule set counts that from 50 V on only, ABYC E-11 at any voltage: with its factor the wire bears {grouped_ampacity}.",
-    mend=lambda c: Change({"bundled": 2.0}),
+    mend=lambda c: Change({"bundled": ONE_CIRCUIT}),
 )
 FACTOR_NOT_PRINTED = Rule[Cable](
     id="cable.factor-not-printed", level=Level.ADVICE, when=beyond_print, source="nec-ambient",

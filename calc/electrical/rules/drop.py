@@ -4,13 +4,15 @@
 from calc.electrical.ampacity import ampacity_of_run
 from calc.electrical.cable import USUAL_INSULATION
 from calc.electrical.conductors import series_of
-from calc.electrical.drop_limits import Duty, drop_limit
+from calc.electrical.drop_limits import Duty, drop_limit, limit_text
 from calc.electrical.run import LoadedRun
 from calc.electrical.sizing import SHORTEST
 from calc.electrical.wire_drop import WireDrop, thinnest_within
 from calc.judge import Change, Level, Rule
 from calc.judge.remedies import smallest_change
 from calc.units.compare import at_most
+
+_STRICT, _WIDEST = limit_text(Duty.CRITICAL), limit_text(Duty.OTHER)
 
 
 def _over_limit(run: LoadedRun) -> bool:
@@ -146,13 +148,13 @@ NO_SIZE_WITHIN_LIMIT = Rule[WireDrop](
 ONLY_PLAIN_LIGHTING = Rule[LoadedRun](
     id="run.only-plain-lighting", level=Level.ADVICE, source="abyc-drop",
     when=lambda r: _beyond(r, Duty.CRITICAL) and not _beyond(r, Duty.OTHER) and not _over_limit(r),
-    text="Fit for plain lighting and the like only: feeders, chargers, pumps and electronics are held to 3 %.",
+    text=f"Fit for plain lighting and the like only: feeders, chargers, pumps and electronics are held to {_STRICT}.",
     mend=lambda r: conductor_within(r, drop_limit(Duty.CRITICAL)),
 )
 
 TWO_LIMITS = Rule[object](
     id="run.two-usual-limits", level=Level.NOTE, source="abyc-drop",
-    text="3 %: panel feeders, electronics and whatever safety hangs on. 10 %: other lighting and circuits that are not critical. Boat practice, used for want of a van rule.",
+    text=f"{_STRICT}: panel feeders, electronics and whatever safety hangs on. {_WIDEST}: other lighting and circuits that are not critical. Boat practice, used for want of a van rule.",
 )
 LIMITS_OF_LEISURE_VEHICLES = Rule[LoadedRun](
     id="run.limits-of-leisure-vehicles", level=Level.NOTE, source="en-1648",

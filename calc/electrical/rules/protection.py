@@ -9,7 +9,7 @@ from typing import Annotated
 
 from calc.electrical import nec
 from calc.electrical.ampacity import Surroundings
-from calc.electrical.cable import HOT_COPPER, UNMARKED_INSULATION
+from calc.electrical.cable import HOT_COPPER, ONE_CIRCUIT, UNMARKED_INSULATION
 from calc.electrical.protection import Protection, changed, remedies, thicker
 from calc.electrical.rules.cable import ADVICE as CABLE_ADVICE
 from calc.electrical.rules.cable import beyond_print
@@ -136,7 +136,7 @@ NO_RATING_BETWEEN = Rule[Protection](
 OVER_GROUPED_AMPACITY = Rule[Protection](
     id="fuse.over-grouped-ampacity", level=Level.CAUTION, when=_over_grouped, source="33cfr-notes",
     headline="A {fuse} fuse by this rule set, which sets no limit for {cable.bundled} together below 50 V; heat does.",
-    mend=_mended_by(_over_grouped, lambda p: (*thicker(p), Change({"bundled": 2.0}))),
+    mend=_mended_by(_over_grouped, lambda p: (*thicker(p), Change({"bundled": ONE_CIRCUIT}))),
 )
 HOT_COPPER_AT_LUGS = Rule[Protection](
     id="copper.hot-at-lugs", level=Level.CAUTION, when=_hot_copper, source="practice",

@@ -2,6 +2,7 @@
 
 from calc.electrical.ampacity import RuleSet, Surroundings, insulations
 from calc.electrical.conductors import Finish, GaugeReading, Series, Strands, conductors
+from calc.electrical.drop_limits import Duty, limit_text
 from calc.energy.loads import Route
 from calc.units.kinds import COUNT, RATIO, TEMPERATURE, VOLTAGE
 from calc.units.shown import with_mm2
@@ -118,6 +119,16 @@ PARALLEL = Quantity(
     high="8",
     hint="Side by side for plus, and as many for minus. One, in nearly every run.",
 )
+DROP_LIMIT = Quantity(
+    id="limit",
+    label="Drop you allow",
+    symbol="d",
+    kinds=(RATIO,),
+    default=limit_text(Duty.CRITICAL),
+    low="0.1 %",
+    high="50 %",
+    hint=f"{limit_text(Duty.CRITICAL)} for feeders, chargers and electronics; {limit_text(Duty.OTHER)} for plain lighting.",
+)
 INSULATION = Choice(
     id="insulation",
     label="Insulation rating",
@@ -171,4 +182,3 @@ RULE_SET = Choice(
     ),
     hint="Whose limits the wire is held to. The first two are for boats, the third for mains wiring.",
 )
-

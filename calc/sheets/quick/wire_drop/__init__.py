@@ -1,9 +1,16 @@
 """wire-drop: how much voltage does this run lose?"""
 
 # fmt: off
-from calc.electrical.drop_limits import Duty, drop_limit
+from calc.electrical.drop_limits import Duty, drop_limit, limit_text
 from calc.electrical.rules import copper, drop
-from calc.sheets.parts.fields import COPPER, GAUGE_READING, PARALLEL, STRANDS, conductor_field
+from calc.sheets.parts.fields import (
+    COPPER,
+    DROP_LIMIT,
+    GAUGE_READING,
+    PARALLEL,
+    STRANDS,
+    conductor_field,
+)
 from calc.sheets.parts.wire import LAID, SAE
 from calc.sheets.quick.wire_drop import words
 from calc.sheets.quick.wire_drop.calculate import calculate
@@ -32,7 +39,7 @@ WORKSHEET = Worksheet(
     calculate=calculate,
     picture=Bar(
         value="drop_percent", limit="limit", caption="Share of the supply lost on the way",
-        marks=tuple((drop_limit(duty), f"{drop_limit(duty) * 100:g} %") for duty in Duty),
+        marks=tuple((drop_limit(duty), limit_text(duty)) for duty in Duty),
     ),
     fields=(
         Quantity(id="current", label="Current", symbol="I", kinds=(CURRENT,), default="30 A", low="0.001 A", high="2000 A",
@@ -42,8 +49,7 @@ WORKSHEET = Worksheet(
         conductor_field("8 AWG"),
         Quantity(id="voltage", label="System voltage", symbol="V", kinds=(VOLTAGE,), default="12 V", low="1 V", high="1000 V",
                  hint="Nominal: 12, 24 or 48 V."),
-        Quantity(id="limit", label="Drop you allow", symbol="d", kinds=(RATIO,), default="3 %", low="0.1 %", high="50 %",
-                 hint="3 % for feeders, chargers and electronics; 10 % for plain lighting."),
+        DROP_LIMIT,
         Quantity(id="temperature", advanced=True, label="Conductor temperature", symbol="T", kinds=(TEMPERATURE,), default="60 °C",
                  low="-40 °C", high="200 °C", hint="Of the copper at work; 60 °C is a warm, well loaded wire."),
         COPPER,

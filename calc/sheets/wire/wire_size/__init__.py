@@ -1,12 +1,15 @@
 """wire-size: which conductor for this run?"""
 
 # fmt: off
+from dataclasses import replace
+
 from calc.electrical.conductors import Series
 from calc.electrical.rules import cable, copper, drop, protection, sizing
 from calc.sheets.parts.fields import (
     AMBIENT,
     BUNDLED,
     COPPER,
+    DROP_LIMIT,
     GAUGE_READING,
     INSULATION,
     PARALLEL,
@@ -54,8 +57,7 @@ WORKSHEET = Worksheet(
                  hint="Along the cable from source to load. The sheet counts the way back."),
         Quantity(id="voltage", label="System voltage", symbol="V", kinds=(VOLTAGE,), default="12 V", low="1 V", high="1000 V",
                  hint="Nominal: 12, 24 or 48 V."),
-        Quantity(id="limit", label="Drop you allow", symbol="d_max", kinds=(RATIO,), default="3 %", low="0.1 %", high="50 %",
-                 hint="3 % for feeders, chargers and electronics; 10 % for plain lighting."),
+        replace(DROP_LIMIT, symbol="d_max"),
         INSULATION,
         Choice(id="series", label="Sizes", of=Series, default=Series.AWG, options=(Option(Series.AWG), Option(Series.METRIC, "mm²")), hint="Which sizes your shop sells."),
         SURROUNDINGS,
