@@ -60,6 +60,10 @@ def test_a_remedy_mends_and_brings_nothing_as_grave(rule):
     mended(SHEET, rule, CASES[rule][0])
 
 
+def test_a_stronger_unit_mends_one_that_hardly_rests():
+    mended(SHEET, "cooler.little-in-hand", {**LOAD, "cooling": "900 W"})
+
+
 def test_reckoned_to_run_all_the_time_nothing_is_guessed():
     """It may then have little in hand: that is the truth about it, and the bank is large."""
     ask = {"duty": "90 %", "hours": "1 h", "capacity": "400 Ah"}

@@ -71,6 +71,7 @@ def test_what_runs_a_pump_beside_the_engine_is_given_back_by_it():
         "draw.beyond-bank",
         "draw.large-share",
         "water.scalds",
+        "water.stale",
     ],
 )
 def test_a_remedy_mends_and_brings_nothing_as_grave(rule):

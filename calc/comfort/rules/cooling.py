@@ -31,6 +31,12 @@ def _reckoned(day: CoolingDay) -> bool:
     return day.basis is RunningTime.HEAT_LOAD
 
 
+def _stronger_unit(day: CoolingDay) -> Change | None:
+    if day.heat_load is None or not at_most(day.gain.outside, RATED_AT):
+        return None
+    return Change({"cooling": day.heat_load / BUSY})
+
+
 TOO_SMALL = Rule[CoolingDay](
     id="cooler.too-small", level=Level.STOP, when=lambda d: not d.keeps_up,
     headline="The unit is too small: {heat_load} comes in and it pumps {cooler.cooling}. It would run all the time and not hold {gain.inside}.",
@@ -46,6 +52,7 @@ LITTLE_IN_HAND = Rule[CoolingDay](
     id="cooler.little-in-hand", level=Level.CAUTION,
     when=lambda d: not at_most(d.duty_used, BUSY) or (_reckoned(d) and not at_most(d.gain.outside, RATED_AT)),
     headline="{drawn.charge} in {hours}, with little in hand: it runs {duty_used} of the time, and in air above the 35 °C of its label it makes less cold from more power.",
+    mend=_stronger_unit,
 )
 HALF_OF_BANK_TAKEN = Rule[CoolingDay](
     id="cooler.half-of-bank", level=Level.CAUTION, when=lambda d: not at_most(d.drawn.share, HALF_OF_BANK),

@@ -32,6 +32,12 @@ def _stale(tank: Tank) -> bool:
     return _lukewarm(tank) and tank.warm_for is not None and not at_most(tank.warm_for, STANDS_LONG)
 
 
+def _fresh_each_time(tank: Tank) -> Change | None:
+    if tank.time is None or not at_most(tank.time, STANDS_LONG):
+        return None
+    return Change({"hours": max(0.0, STANDS_LONG - tank.time)})
+
+
 NEVER_HOT = Rule[Tank](
     id="water.never-hot", level=Level.STOP, when=lambda t: t.time is None,
     headline="It never gets hot: {into} goes in and the hot tank loses {loss}.",
@@ -50,6 +56,7 @@ HALF_OF_SUPPLY_TAKEN = Rule[ShoreLoad](
 STALE = Rule[Tank](
     id="water.stale", level=Level.CAUTION, when=_stale,
     headline="Hot in {time}, but water kept below 60 °C so long breeds germs: heat it to 60 °C, or make it fresh each time.",
+    mend=_fresh_each_time,
 )
 SCALDS = Rule[Tank](
     id="water.scalds", level=Level.CAUTION, when=lambda t: at_least(t.hot, SCALDING),
