@@ -7,8 +7,6 @@ from calc.energy.battery import Chemistry
 from calc.units.kinds import CHARGE, RATIO
 from calc.worksheet.fields import Choice, Option, Quantity
 
-TEMPERED = "Cold lead-acid takes its charge slowly; hot lead-acid gasses and may heat itself until it fails. The voltage has to follow: a charger with a sensor on the bank does that."
-
 CHEMISTRY_OPTIONS = (
     Option(Chemistry.LFP, "LFP (lithium iron phosphate)"),
     Option(Chemistry.AGM, "AGM lead-acid"),
