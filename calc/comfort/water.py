@@ -9,6 +9,7 @@ from typing import Annotated
 
 from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource, flame
 from calc.comfort.fuel import Fuel, fuel_volume, fuels
+from calc.electrical.switching import LEAST_MAINS
 from calc.energy.draw import BankDraw, UsableBank, bank_draw, element, usable_bank
 from calc.energy.loads import BankLoad, HeatFromBank
 from calc.units.compare import at_least, at_most
@@ -32,10 +33,8 @@ from calc.units.si import (
 DENSITY: Annotated[KilogramsPerCubicMetre, Tag("density of water")] = 1000.0  # EN ISO 10456
 # EN ISO 10456
 SPECIFIC_HEAT: Annotated[JoulesPerKilogramKelvin, Tag("specific heat of water")] = 4190.0
-# Extra-low voltage, below which a van's bank stays: common practice, no source
-MOST_OF_BANK: Annotated[Volts, Tag("highest voltage of a bank")] = 60.0
-# 100 V is the lowest mains in use: common practice, no source
-LEAST_OF_MAINS: Annotated[Volts, Tag("lowest voltage of a mains supply")] = 100.0
+# A bank called 48 V under its load, with something over: common practice, no source
+MOST_UNDER_LOAD: Annotated[Volts, Tag("highest voltage of a bank under load")] = 60.0
 
 
 class WaterHeat(Enumeration):
@@ -211,9 +210,9 @@ def hot_water(
         rated_in=way is WaterHeat.BANK,
         efficiency=efficiency,
     )
-    if way is WaterHeat.SHORE and not at_least(voltage, LEAST_OF_MAINS):
+    if way is WaterHeat.SHORE and not at_least(voltage, LEAST_MAINS):
         raise NotCovered("voltage", "must be that of the shore supply, 100 V or more, like 120 V.")
-    if way is not WaterHeat.SHORE and not at_most(voltage, MOST_OF_BANK):
+    if way is not WaterHeat.SHORE and not at_most(voltage, MOST_UNDER_LOAD):
         raise NotCovered("voltage", "must be the bank's own voltage, up to 60 V, like 12.8 V.")
     bank = usable_bank(capacity=capacity, usable=usable)
     heater = heat = drawn = None
