@@ -17,10 +17,10 @@ from calc.units.constants import DAY, HOUR
 from calc.units.covered import Enumeration, NotCovered
 from calc.units.si import Amperes, Celsius, Coulombs, Number, PerSecond, Seconds, Share, Tag
 
+# Of a Julian year: by definition
 MONTH: Annotated[Seconds, Tag("mean length of a month")] = 365.25 / 12 * DAY
-BASE_TEMPERATURE: Annotated[Celsius, Tag("temperature that a label is meant for")] = (
-    25.0  # IEEE 485
-)
+# IEEE 485, table 1
+BASE_TEMPERATURE: Annotated[Celsius, Tag("temperature that a label is meant for")] = 25.0
 
 
 class Chemistry(Enumeration):

@@ -61,4 +61,5 @@ DRIFTED: Annotated[Share, Tag("drift of a count that is worth a full charge")] =
 BELOW_ABSORPTION: Annotated[Volts, Tag("a monitor's full voltage below that of the charge")] = 0.2
 # Of a 12 V block; beyond them the nominal voltage is mistaken: our choice
 LOWEST_READING: Annotated[Volts, Tag("lowest reading of a block")] = 6.0
+# The same, on charge or equalised: our choice
 HIGHEST_READING: Annotated[Volts, Tag("highest reading of a block")] = 16.0

@@ -23,11 +23,12 @@ from calc.units.si import (
 
 # Of full light, below which lightness is a straight line: CIE 1976
 DARK: Annotated[Share, Tag("light below which lightness is a straight line")] = 0.008856
-# Exponents of a filament's voltage: lamp rerating
+# Of a filament's voltage: lamp rerating
 FILAMENT_POWER: Annotated[Number, Tag("exponent of a filament's power")] = 1.6
+# The same: lamp rerating
 FILAMENT_CURRENT: Annotated[Number, Tag("exponent of a filament's current")] = 0.55
+# The same: lamp rerating
 FILAMENT_LIGHT: Annotated[Number, Tag("exponent of a filament's light")] = 3.4
-
 
 HEAVY_CABLE = "2/0 AWG"  # the thickest that is handled with ease: common practice, no source
 
