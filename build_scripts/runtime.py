@@ -18,7 +18,15 @@ from pathlib import Path
 
 import calc
 from build_scripts.finish import SiteError
-from build_scripts.runtime_files import Files, packed, page_files, read_files, read_zip, zipped
+from build_scripts.runtime_files import (
+    Files,
+    lean,
+    packed,
+    page_files,
+    read_files,
+    read_zip,
+    zipped,
+)
 from calc.units.kinds import KINDS
 from calc.units.quantities import UNIT_LINES, unit_lines
 from calc.worksheet.fields import Field, Quantity
@@ -85,12 +93,15 @@ def boot_options() -> dict:
 def compiled(work: Path, boot: dict, own: Path, packages: Path) -> list[Files]:
     """Return Python's library, the packages and `calc` as `.pyc`, with their data files.
 
-    Docstrings and asserts go from all but `calc`, whose asserts are there to be heard.
+    Docstrings and asserts go from all but `calc`, whose asserts are there to be heard; its
+    docstrings and the annotations of its functions go.
     """
     library = read_zip(LIBRARY) | dict.fromkeys(EMPTIED, b"")
     (work / "library.zip").write_bytes(zipped(library))
     (work / "others.zip").write_bytes(zipped(read_packages(packages)))
-    (work / "own.zip").write_bytes(zipped(read_files(own.parent, page_files(own))))
+    ours = read_files(own.parent, page_files(own))
+    ours = {n: lean(content) if n.endswith(".py") else content for n, content in ours.items()}
+    (work / "own.zip").write_bytes(zipped(ours))
     shared = {"kind": "compile", "pyodide": PYODIDE, "stdlib": LIBRARY, "info": boot["info"]}
     for optimise, names in (True, ("library", "others")), (False, ("own",)):
         archives = [(f"{name}.zip", f"{name}-pyc.zip") for name in names]

@@ -1,10 +1,12 @@
 """The files that the page's bundle is made of, and how they are packed."""
 
+import ast
 import io
 import zipfile
-import zlib
 from collections.abc import Iterable
 from pathlib import Path
+
+import deflate
 
 Files = dict[str, bytes]
 
@@ -30,6 +32,52 @@ def read_files(base: Path, roots: Iterable[Path]) -> Files:
     }
 
 
+class _Lean(ast.NodeTransformer):
+    """Takes out what the page never reads: docstrings, and annotations of plain functions."""
+
+    def visit_Module(self, node: ast.Module) -> ast.Module:
+        return self._bare(node)
+
+    def visit_ClassDef(self, node: ast.ClassDef) -> ast.ClassDef:
+        return self._bare(node)
+
+    def visit_FunctionDef(self, node: ast.FunctionDef) -> ast.FunctionDef:
+        arguments = node.args
+        named = (*arguments.posonlyargs, *arguments.args, *arguments.kwonlyargs)
+        for one in (*named, *filter(None, (arguments.vararg, arguments.kwarg))):
+            one.annotation = None
+        if not node.decorator_list:  # a property's tells the kind of its value
+            node.returns = None
+        return self._bare(node)
+
+    def _bare[N: (ast.Module, ast.ClassDef, ast.FunctionDef)](self, node: N) -> N:
+        if ast.get_docstring(node, clean=False) is not None:
+            node.body = node.body[1:] or [ast.Pass()]
+        self.generic_visit(node)
+        return node
+
+
+def lean(source: bytes) -> bytes:
+    """Return Python source that does the same, without docstrings and functions' annotations.
+
+    Asserts stay, to be heard. A string that stands below a constant goes as well.
+    """
+    tree = _Lean().visit(ast.parse(source))
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Module | ast.ClassDef):
+            said = [part for part in node.body if not _is_text(part)]
+            node.body = said or [ast.Pass()]
+    return ast.unparse(tree).encode()
+
+
+def _is_text(node: ast.stmt) -> bool:
+    return (
+        isinstance(node, ast.Expr)
+        and isinstance(node.value, ast.Constant)
+        and isinstance(node.value.value, str)
+    )
+
+
 def read_zip(file: Path) -> Files:
     """The files in an archive."""
     with zipfile.ZipFile(file) as archive:
@@ -46,7 +94,8 @@ def zipped(files: Files) -> bytes:
 
 
 def packed(content: bytes) -> bytes:
-    """Gzip without a date. Packed whole, an archive is 10 % smaller than file by file."""
-    # Memory level 7 makes shorter blocks, which fit compiled code better than the default's.
-    deflate = zlib.compressobj(9, zlib.DEFLATED, 31, 7)
-    return deflate.compress(content) + deflate.flush()
+    """Gzip without a date, by libdeflate, whose best is 3 % smaller than zlib's.
+
+    Packed whole, an archive is 10 % smaller than file by file.
+    """
+    return bytes(deflate.gzip_compress(content, 12))
