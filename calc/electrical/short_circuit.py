@@ -33,10 +33,13 @@ from calc.units.si import (
     Volts,
 )
 
-ANNEALED_RESISTIVITY = 1 / 58e6  # ohm·m of copper at the temperature below: IEC 60028
+# In ohm·m, at the temperature below: IEC 60028
+ANNEALED_RESISTIVITY: Annotated[float, Tag("resistivity of annealed copper")] = 1 / 58e6
+# IEC 60028
 ANNEALED_AT: Annotated[Celsius, Tag("temperature of annealed copper's resistivity")] = 20.0
 # 1 − e⁻³ is 95 %
 SETTLED: Annotated[Number, Tag("time constants to 95 %")] = 3.0
+# Our choice: what a fast fuse may see
 EARLY: Annotated[ShortSeconds, Tag("time after which a rising short is told")] = 0.001
 # Common practice, no source
 CHARGE_TO_REST_RATIO: Annotated[Number, Tag("highest charging voltage against that at rest")] = 1.2

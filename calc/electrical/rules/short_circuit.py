@@ -19,6 +19,7 @@ ROUGH: Annotated[Share, Tag("error of a meter that makes a sag rough")] = 0.25
 APART: Annotated[Share, Tag("difference of a reading from its bank's voltage")] = 0.1
 # From which the maker's own figure is asked for: ABYC E-11 application note
 LARGE_BANK: Annotated[Coulombs, Tag("capacity of a bank with large faults")] = 500 * HOUR
+# ABYC E-11 application note, from which a class is named
 LARGE_FAULT: Annotated[Amperes, Tag("fault current of a large bank")] = 10_000.0
 
 
