@@ -24,6 +24,7 @@ BASE_AMBIENT: Annotated[Celsius, Tag("air of the ampacity tables")] = 30.0  # of
 ENGINE_AMBIENT: Annotated[Celsius, Tag("air of an engine space")] = 50.0
 # 33 CFR 183.425 table 5 note 1, seen in text
 PRINTED_ENGINE_FACTOR: Annotated[Share, Tag("printed factor of an engine space")] = 0.85
+# The same note, seen in text
 PRINTED_FOR: Annotated[Celsius, Tag("insulation of the printed engine factor")] = 105.0
 # ABYC E-11 as restated gives no figure beyond
 ABYC_MOST_BUNDLED: Annotated[Count, Tag("largest bundle of ABYC's table")] = 24.0

@@ -19,8 +19,9 @@ from calc.units.si import Celsius, Tag
 
 TABLE = "NEC 310.16"
 RATINGS = (60.0, 75.0, 90.0)  # °C
-# 110.14(C)(1)(a) and (b)
+# 110.14(C)(1)(a)
 COOL_TERMINAL: Annotated[Celsius, Tag("terminals up to 100 A without a marking")] = 60.0
+# 110.14(C)(1)(b)
 TERMINAL: Annotated[Celsius, Tag("hottest that NEC takes terminals for")] = 75.0
 COOL_SIZE = "1 AWG"  # (a) holds up to 100 A and for terminals of up to this size
 

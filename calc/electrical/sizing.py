@@ -4,22 +4,18 @@ A fuse stands between the load, with a margin, and what the conductor can carry;
 the load with that margin, and a standard rating must lie between the two.
 """
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache, lru_cache
-from typing import Annotated, Any
+from typing import Annotated
 
 from calc.electrical import fuses
 from calc.electrical.ampacity import (
     RuleSet,
     Surroundings,
     grouping_factor,
-    insulation_name,
-    insulation_rating,
-    ratings,
     table_ampacity,
 )
-from calc.electrical.cable import ONE_CIRCUIT, THICKEST_ROW, USUAL_INSULATION, Cable, cable
+from calc.electrical.cable import THICKEST_ROW, USUAL_INSULATION, Cable, cable
 from calc.electrical.conductors import (
     Conductor,
     Finish,
@@ -31,7 +27,7 @@ from calc.electrical.conductors import (
     conductors,
     resistance_per_length,
 )
-from calc.electrical.drop import longest_run, thinnest_within
+from calc.electrical.drop import thinnest_within
 from calc.electrical.protection import (
     Protection,
     Warmth,
@@ -40,8 +36,6 @@ from calc.electrical.protection import (
     standard_ratings,
 )
 from calc.electrical.run import THINNEST_PARALLEL, LoadedRun, Run, loaded, run_of
-from calc.judge import Change
-from calc.judge.remedies import Remedy, of_each_kind
 from calc.units.compare import at_least
 from calc.units.covered import Enumeration, NotCovered
 from calc.units.si import (
@@ -59,10 +53,6 @@ from calc.units.si import (
 THINNEST = {Series.AWG: "18 AWG", Series.METRIC: "0.75 mm2"}  # thinner ones are for signals
 # A 12 V bank of LFP is charged at 14.6 V, others in proportion: common practice, no source
 CHARGED: Annotated[Number, Tag("charging voltage against the nominal one")] = 14.6 / 12
-NOMINAL = (12.0, 24.0, 48.0)  # V
-MOST_PARTS = 4  # conductors side by side, or runs, that are tried: our choice
-# Shorter ones are no remedy: our choice
-SHORTEST: Annotated[Metres, Tag("shortest run worth naming")] = 0.1
 
 
 class Decides(Enumeration):
@@ -322,7 +312,7 @@ def size_circuit(circuit: Circuit) -> SizedCircuit:
         start = max(sizes.index(for_drop), sizes.index(for_heat))
         larger = sizes[start]
         for size in sizes[start:]:
-            protection = _protected(size, circuit)
+            protection = protected(size, circuit)
             if protection is not None:
                 chosen = size
                 break
@@ -356,75 +346,13 @@ def _at_work(size: Size, circuit: Circuit) -> LoadedRun:
     )
 
 
-def _protected(size: Size, circuit: Circuit) -> Protection | None:
+def protected(size: Size, circuit: Circuit) -> Protection | None:
     """Return the fuse on a size that carries the load, or None where it does not or none fits."""
     if size.cable is None:
         return None
     found = select_fuse(cable=size.cable, current=circuit.each, fault_current=None)
     fits = found.fuse is not None or not found.ratings
     return found if fits and found.window_open else None
-
-
-def changed(circuit: Circuit, change: Change) -> Circuit:
-    """Return a `circuit` with a `change` of it. An insulation goes by its name.
-
-    The highest voltage stays in proportion to the nominal one.
-    """
-    values: dict[str, Any] = dict(change.values)
-    if "insulation" in values:
-        values["insulation"] = insulation_rating(values["insulation"])
-    if "voltage" in values:
-        values["max_voltage"] = circuit.charge_ratio * values["voltage"]
-    return replace(circuit, **values)
-
-
-def remedies(sized: SizedCircuit) -> tuple[Remedy[Change, SizedCircuit], ...]:
-    """Return the changes that let a size of the series do, of each kind the smallest, worked anew.
-
-    A shorter run, a higher nominal voltage, conductors in parallel, hotter insulation that is on
-    sale, no bundle, a way outside the engine space, and the load on separate runs.
-    """
-    circuit = sized.circuit
-
-    def does(change: Change) -> SizedCircuit | None:
-        after = size_circuit(changed(circuit, change))
-        return after if after.chosen else None
-
-    return of_each_kind(_kinds_of_change(sized), does)
-
-
-def _kinds_of_change(sized: SizedCircuit) -> Iterator[Iterator[Change]]:
-    """Yield each kind of change, its smallest first."""
-    circuit = sized.circuit
-    yield _shorter(sized)
-    yield (
-        Change({"voltage": volts, "current": circuit.current * circuit.voltage / volts})
-        for volts in NOMINAL
-        if volts > circuit.voltage
-    )
-    first = int(circuit.parallel) + 1
-    yield (Change({"parallel": float(n)}) for n in range(first, MOST_PARTS + 1))
-    yield (
-        Change({"insulation": insulation_name(rating)})
-        for rating in ratings(circuit.rule_set)
-        if circuit.insulation < rating <= USUAL_INSULATION
-    )
-    if circuit.together > ONE_CIRCUIT and circuit.parallel == 1:
-        yield iter((Change({"bundled": ONE_CIRCUIT}),))
-    if circuit.surroundings is Surroundings.INSIDE:
-        yield iter((Change({"surroundings": Surroundings.OUTSIDE}),))
-    yield (Change({"current": circuit.current / n}) for n in range(2, MOST_PARTS + 1))
-
-
-def _shorter(sized: SizedCircuit) -> Iterator[Change]:
-    """Yield the longest run of the thickest size that carries the load and has a fuse."""
-    circuit = sized.circuit
-    for size in reversed(sized.sizes):
-        if _protected(size, circuit) is not None:
-            length = longest_run(circuit.each, size.per_length, circuit.allowed)
-            if SHORTEST < length < circuit.length:
-                yield Change({"length": length})
-            return
 
 
 def usual_ampacity(name: str) -> float:

@@ -5,8 +5,8 @@ from calc.electrical.ampacity import ampacity_of_run
 from calc.electrical.cable import USUAL_INSULATION
 from calc.electrical.conductors import series_of
 from calc.electrical.drop_limits import Duty, drop_limit, limit_text
+from calc.electrical.easier_circuit import SHORTEST
 from calc.electrical.run import LoadedRun
-from calc.electrical.sizing import SHORTEST
 from calc.electrical.wire_drop import WireDrop, thinnest_within
 from calc.judge import Change, Level, Rule
 from calc.judge.remedies import smallest_change

@@ -1,8 +1,9 @@
 """Judgements on the conductor that a circuit needs, and on a circuit for which there is none."""
 
 # fmt: off
+from calc.electrical.easier_circuit import remedies
 from calc.electrical.rules.protection import OVER_GROUPED_AMPACITY
-from calc.electrical.sizing import SizedCircuit, remedies
+from calc.electrical.sizing import SizedCircuit
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_most
 

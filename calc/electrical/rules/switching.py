@@ -3,7 +3,8 @@
 # fmt: off
 from typing import Annotated, Any
 
-from calc.electrical.sizing import SizedCircuit, remedies
+from calc.electrical.easier_circuit import remedies
+from calc.electrical.sizing import SizedCircuit
 from calc.electrical.switching import (
     Marking,
     RemoteSwitch,

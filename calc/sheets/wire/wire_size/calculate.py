@@ -6,7 +6,8 @@ from calc.electrical import fuses
 from calc.electrical.ampacity import RuleSet, Surroundings, insulation_rating
 from calc.electrical.conductors import Finish, GaugeReading, Series, Strands
 from calc.electrical.drop import largest_current
-from calc.electrical.sizing import CHARGED, Circuit, SizedCircuit, remedies, size_circuit
+from calc.electrical.easier_circuit import remedies
+from calc.electrical.sizing import CHARGED, Circuit, SizedCircuit, size_circuit
 from calc.judge import Change
 from calc.judge.remedies import Remedy
 from calc.worksheet.pictures import Rung
