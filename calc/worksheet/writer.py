@@ -214,16 +214,14 @@ class Writer:
         if not at and name in self.shown:
             return self.shown[name]
         path = f"{at}.{name}" if at else name
-        for output in self.named.values():
-            if output.path == path:
-                return self.shown[output.id]
+        if there := next((one.id for one in self.named.values() if one.path == path), ""):
+            return self.shown[there]
         value, leaf = part_of(self.result, path), path.rpartition(".")[2]
         if leaf in self.readings and self.readings[leaf].value == value:
             return self.readings[leaf].text
-        for output in self.named.values():
-            alike = leaf in (output.id, output.path.rpartition(".")[2])
-            if alike and self.values[output.id] == value:
-                return self.shown[output.id]
+        ids = (one.id for one in self.named.values() if leaf in (one.id, one.path.split(".")[-1]))
+        if same := next((name for name in ids if self.values[name] == value), ""):
+            return self.shown[same]
         kind = kind_at(type(self.result), path)
         for reading in self.readings.values():
             if kind and reading.kind is kind and reading.value == value:
