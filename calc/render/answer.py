@@ -3,6 +3,7 @@
 import re
 from functools import cache
 
+from calc.judge import Level
 from calc.render.drawings import picture_html
 from calc.render.html import Markup, el, join
 from calc.render.next_steps import are_moves, moves_html
@@ -10,21 +11,21 @@ from calc.render.table import table_html
 from calc.sources import Source
 from calc.units.shown import DOWN, UP, with_mm2
 from calc.worksheet.answer import Answer, Line, Said
-from calc.worksheet.declare import CAUTION, FINE, STOP, Output
+from calc.worksheet.outputs import Output
 
 _LONG_LIST = 4
 _LONG_FIGURE = 24  # characters; more is a sentence, and would fill a phone at the size of a figure
-_WORDS = {FINE: "Fine", CAUTION: "Caution", STOP: "Stop"}
+_WORDS = {Level.FINE: "Fine", Level.CAUTION: "Caution", Level.STOP: "Stop"}
 _SHAPES = {
-    FINE: (
+    Level.FINE: (
         el("circle", cx=12, cy=12, r=11),
         el("path", d="M6.5 12.5l3.8 3.8 7.2-8", class_="lw-mark"),
     ),
-    CAUTION: (
+    Level.CAUTION: (
         el("path", d="M12 1.5 23.2 21.5H.8z"),
         el("path", d="M12 8v7M12 17.6v1.6", class_="lw-mark"),
     ),
-    STOP: (
+    Level.STOP: (
         el("path", d="M7.4 1h9.2L23 7.4v9.2L16.6 23H7.4L1 16.6V7.4z"),
         el("path", d="M7.5 7.5l9 9M16.5 7.5l-9 9", class_="lw-mark"),
     ),
@@ -33,12 +34,12 @@ _SHAPES = {
 
 def verdict_html(verdict: str) -> Markup:
     """Return the verdict as a shape and a word, so that colour never stands alone."""
-    shape = el("svg", *_SHAPES[verdict], viewBox="0 0 24 24", aria_hidden="true", class_="lw-shape")
+    shape = el("svg", *_SHAPES[Level(verdict)], viewBox="0 0 24 24", aria_hidden="true", class_="lw-shape")
     return el(
         "span",
         shape,
         " ",
-        el("span", _WORDS[verdict], class_="lw-word"),
+        el("span", _WORDS[Level(verdict)], class_="lw-word"),
         class_=f"lw-verdict lw-{verdict}",
     )
 

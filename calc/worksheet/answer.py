@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from calc.judge import Level
 from calc.sources import Source
 from calc.units.quantities import quantity
 from calc.worksheet.declare import Declaration
@@ -33,12 +34,12 @@ class Line:
 
 @dataclass(frozen=True)
 class Said:
-    """A remark that came up, with its values put in."""
+    """The text of a rule that fires, with its values put in."""
 
     text: str
-    level: str
+    level: Level
     source: Source | None
-    rule: str = ""
+    rule: str
 
     def __str__(self) -> str:
         return f"{self.text} [{self.source}]" if self.source else self.text

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from types import SimpleNamespace
 from typing import Any
 
 from calc.judge import Change, Rule, always
@@ -17,12 +16,6 @@ from calc.worksheet.outputs import Output as Output
 from calc.worksheet.outputs import part_of as part_of
 from calc.worksheet.pictures import Picture
 from calc.worksheet.result_table import Table
-
-# Until a sheet's rules are typed and have ids, they are tests on a bag of its values.
-Test = Callable[[SimpleNamespace], bool]
-
-FINE, CAUTION, STOP = "fine", "caution", "stop"
-NOTE = "note"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -91,25 +84,6 @@ def placed_steps[P](at: str, *steps: Step[P]) -> tuple[Step[Any], ...]:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Remark:
-    """A caution or note with the test that brings it up. `says` may hold `{names}` of values."""
-
-    says: str
-    when: Test = always
-    source: str = ""
-    level: str = CAUTION
-
-
-@dataclass(frozen=True, kw_only=True)
-class Verdict:
-    """A verdict, the test that brings it and its one sentence; the first that holds is given."""
-
-    verdict: str
-    says: str
-    when: Test = always
-
-
-@dataclass(frozen=True, kw_only=True)
 class Declaration:
     """One sum or choice, declared once.
 
@@ -136,8 +110,7 @@ class Declaration:
     results: tuple[Output, ...]
     intermediates: tuple[Output, ...] = ()
     steps: tuple[Step[Any], ...]
-    rules: tuple[Rule[Any] | Placed | Verdict, ...]
-    remarks: tuple[Remark, ...] = ()
+    rules: tuple[Rule[Any] | Placed, ...]
     valid: str
     summary: str
     summary_none: str = ""
@@ -189,11 +162,7 @@ class Declaration:
     @property
     def uses(self) -> tuple[Placed, ...]:
         """The rules that the sheet uses, in its order, each with its place."""
-        return tuple(
-            rule if isinstance(rule, Placed) else Placed(rule=rule)
-            for rule in self.rules
-            if not isinstance(rule, Verdict)
-        )
+        return tuple(rule if isinstance(rule, Placed) else Placed(rule=rule) for rule in self.rules)
 
     def read(self, texts: Mapping[str, str]) -> tuple[dict[str, ParsedInput], tuple[Problem, ...]]:
         """Return a reading for each field that can be read, and the problems of the others."""

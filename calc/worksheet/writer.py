@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
-from types import SimpleNamespace
 from typing import Any
 
 from calc.judge import Level, verdict
@@ -16,12 +15,9 @@ from calc.units.quantities import METRIC, US, from_base, to_base
 from calc.units.shown import MINUS, NEAR, quantity_text, rounded, with_mm2
 from calc.worksheet.answer import Answer, Line, Said
 from calc.worksheet.declare import (
-    CAUTION,
-    NOTE,
     Declaration,
     Placed,
     Step,
-    Verdict,
 )
 from calc.worksheet.fields import ParsedInput
 from calc.worksheet.formula import written
@@ -245,73 +241,40 @@ class Writer:
 
     def answer(self) -> Answer:
         """Return the whole answer."""
-        if isinstance(self.sheet.rules[-1], Verdict):
-            return self._by_remarks()
         kept, level, first = self.judged()
-        said = tuple(
+        said = dict.fromkeys(  # a rule may say the same of two parts
             Said(
                 self.puts(one, one.use.text, one.use.rule.text),
-                NOTE if one.use.rule.level is Level.NOTE else CAUTION,
+                one.use.rule.level,
                 SOURCES[one.use.rule.source] if one.use.rule.source else None,
                 one.use.rule.id,
             )
             for one in kept
             if one.use.text or one.use.rule.text
         )
-        sentence = self.puts(first, first.use.headline, first.use.rule.headline)
-        rules = tuple(dict.fromkeys(one.use.rule.id for one in kept))
-        once = tuple(dict.fromkeys(said))  # a rule may say the same of two parts
-        return self._answer(self.result, level.value, sentence, once, rules, first.use.rule.id)
+        working = tuple(self.line(step) for step in self.sheet.steps if step.when(self.result))
+        sources = (*(line.source for line in working), *(one.source for one in said))
+        return Answer(
+            worksheet=self.sheet,
+            inputs=self.readings,
+            values=self.values,
+            shown=self.shown,
+            verdict=level.value,
+            sentence=self.puts(first, first.use.headline, first.use.rule.headline),
+            working=working,
+            cautions=tuple(one for one in said if one.level is not Level.NOTE),
+            notes=tuple(one for one in said if one.level is Level.NOTE),
+            sources=tuple(dict.fromkeys(source for source in sources if source)),
+            tables={table.of: self.rows(table) for table in self.sheet.tables},
+            rules=tuple(dict.fromkeys(one.use.rule.id for one in kept)),
+            rule=first.use.rule.id,
+            result=self.result,
+        )
 
     def puts(self, found: Finding, own: str, usual: str) -> str:
         """Return the sheet's `own` words for what is found, or the rule's `usual` ones."""
         those = listed([str(row) for row in found.rows])
         return self.says(own or usual, found.use.at, own=bool(own), those=those)
-
-    def _by_remarks(self) -> Answer:
-        held = SimpleNamespace(
-            **self.values, given={n for n, r in self.readings.items() if r.given}
-        )
-        rules = (one for one in self.sheet.rules if isinstance(one, Verdict))
-        rule = next(rule for rule in rules if rule.when(held))
-        said = tuple(
-            Said(
-                remark.says.format_map(self.shown),
-                remark.level,
-                SOURCES[remark.source] if remark.source else None,
-            )
-            for remark in self.sheet.remarks
-            if remark.when(held)
-        )
-        return self._answer(held, rule.verdict, rule.says.format_map(self.shown), said, (), "")
-
-    def _answer(
-        self,
-        subject: Any,
-        verdict: str,
-        sentence: str,
-        said: tuple[Said, ...],
-        rules: tuple[str, ...],
-        rule: str,
-    ) -> Answer:
-        working = tuple(self.line(step) for step in self.sheet.steps if step.when(subject))
-        found = (*(line.source for line in working), *(remark.source for remark in said))
-        return Answer(
-            self.sheet,
-            self.readings,
-            self.values,
-            self.shown,
-            verdict,
-            sentence,
-            working,
-            tuple(remark for remark in said if remark.level != NOTE),
-            tuple(remark for remark in said if remark.level == NOTE),
-            tuple(dict.fromkeys(source for source in found if source)),
-            {table.of: self.rows(table) for table in self.sheet.tables},
-            rules,
-            rule,
-            self.result,
-        )
 
     def rows(self, table: Table) -> tuple[tuple[str, ...], ...]:
         """Return the cells of a table as shown."""

@@ -7,15 +7,12 @@ draw is the same on every run.
 from functools import cache
 from math import exp, log
 from random import Random
-from types import SimpleNamespace
-from typing import Any
 
 import calc
 from calc.faults.trail import Trail
 from calc.units.kinds import TEMPERATURE
 from calc.units.quantities import Kind, from_base
 from calc.worksheet.answer import Answer
-from calc.worksheet.declare import Verdict
 from calc.worksheet.fields import Choice, Field, Quantity
 from calc.worksheet.rows import Rows, Text, joined
 from calc.worksheet.work import Worksheet
@@ -190,16 +187,3 @@ def answers(name: str) -> tuple[tuple[Texts, Answer], ...]:
         except calc.InputError:
             continue
     return tuple(found)
-
-
-def typed(sheet: Worksheet) -> bool:
-    """Return whether the sheet's rules are typed and have ids."""
-    return not isinstance(sheet.rules[-1], Verdict)
-
-
-def held(answer: Answer) -> Any:
-    """Return what the tests of steps, rules and remarks are asked with."""
-    if typed(calc.find(answer.worksheet.id)):
-        return answer.result
-    given = {name for name, reading in answer.inputs.items() if reading.given}
-    return SimpleNamespace(**answer.values, given=given)

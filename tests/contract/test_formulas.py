@@ -4,7 +4,7 @@ import pytest
 
 from calc.units.quantities import base_quantity, registry
 from calc.worksheet import formula
-from tests.contract.samples import answers, held, sheets
+from tests.contract.samples import answers, sheets
 
 STEPS = [
     pytest.param(sheet, step, id=f"{sheet.id}-{step.of}-{place}")
@@ -18,7 +18,7 @@ STEPS = [
 def test_a_printed_formula_equals_the_value_that_the_code_found(sheet, step):
     tried = 0
     for texts, answer in answers(sheet.id):
-        if not step.when(held(answer)):
+        if not step.when(answer.result):
             continue
         value = formula.work(step.formula, answer.values)
         assert formula.close(value, answer.values[step.of]), f"{step.of}: {value} for {texts}"
@@ -29,7 +29,7 @@ def test_a_printed_formula_equals_the_value_that_the_code_found(sheet, step):
 @pytest.mark.parametrize(("sheet", "step"), STEPS)
 def test_a_printed_formula_has_the_dimension_of_its_value(sheet, step):
     kinds = {named.id: named.kind for named in (*sheet.results, *sheet.intermediates)}
-    answer = next(a for _, a in answers(sheet.id) if step.when(held(a)))
+    answer = next(a for _, a in answers(sheet.id) if step.when(a.result))
     put = {}
     for name in formula.names(step.formula):
         kind = kinds[name] if name in kinds else answer.inputs[name].kind
@@ -44,8 +44,8 @@ def test_a_printed_formula_has_the_dimension_of_its_value(sheet, step):
 
 @pytest.mark.parametrize(("sheet", "step"), STEPS)
 def test_a_printed_formula_shows_symbols_and_then_numbers(sheet, step):
-    answer = next(a for _, a in answers(sheet.id) if step.when(held(a)))
-    shown = [part for part in sheet.steps if part.when(held(answer))]
+    answer = next(a for _, a in answers(sheet.id) if step.when(a.result))
+    shown = [part for part in sheet.steps if part.when(answer.result)]
     line = answer.working[shown.index(step)]
     long_names = {name for name in formula.names(step.formula) if len(name) > 2}
     assert not {name for name in long_names if name in line.formula.split()}

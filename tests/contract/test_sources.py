@@ -22,7 +22,7 @@ def cited() -> set[str]:
     return {
         part.source
         for sheet in sheets()
-        for part in (*sheet.steps, *(use.rule for use in sheet.uses), *sheet.remarks)
+        for part in (*sheet.steps, *(use.rule for use in sheet.uses))
         if part.source
     }
 
@@ -94,8 +94,7 @@ def test_what_is_looked_up_has_a_source(sheet):
 
 @EACH
 def test_every_worksheet_warns_with_a_source(sheet):
-    cautions = [remark for remark in sheet.remarks if remark.level == "caution"]
-    cautions += [use.rule for use in sheet.uses if use.rule.level != "note"]
+    cautions = [use.rule for use in sheet.uses if use.rule.level != "note"]
     assert any(caution.source for caution in cautions)
 
 
