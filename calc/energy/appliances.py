@@ -25,6 +25,7 @@ from calc.units.si import (
     Watts,
 )
 
+# As energy labels have it
 YEAR: Annotated[Number, Tag("days of a year on an energy label")] = 365.0
 # Of the larger, within which figures do not part two appliances: common practice, no source
 CLOSE: Annotated[Share, Tag("difference that does not part two appliances")] = 0.1

@@ -15,6 +15,7 @@ from calc.units.constants import HOUR
 from calc.units.si import Amperes, Coulombs, Joules, PerSecond, Seconds, Share, Tag, Volts
 
 HOURS = 24  # of a day, one a step
+# A float's last digits: our choice
 STILL: Annotated[Share, Tag("share of a capacity or an offer that is nothing")] = 1e-9
 
 

@@ -6,6 +6,7 @@ the changes that are tried in `remedies`.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import Annotated
 
 from calc.energy import battery, charging, remedies
 from calc.energy.balance import HOURS
@@ -25,11 +26,13 @@ from calc.units.si import (
     Number,
     Seconds,
     Share,
+    Tag,
     Volts,
     WattsPerSquareMetre,
 )
 
-EMPTY = 1e-12  # of a capacity: a float's last digits
+# A float's last digits: our choice
+EMPTY: Annotated[Share, Tag("share of a capacity that is none")] = 1e-12
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -34,6 +34,7 @@ from calc.units.si import (
 
 # Current per capacity that such a bank gives for a moment: common practice, no source
 BRIEF_LEAD_ACID: Annotated[PerSecond, Tag("brief current of lead-acid per capacity")] = 1.0 / HOUR
+# The same of LFP: common practice, no source
 BRIEF_LFP: Annotated[PerSecond, Tag("brief current of LFP per capacity")] = 2.0 / HOUR
 # Times the steady figure that inverters and batteries give for a moment: common practice, no source
 BRIEF: Annotated[Number, Tag("surge against the steady figure")] = 2.0

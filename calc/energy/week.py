@@ -36,12 +36,13 @@ from calc.units.si import (
 )
 
 DAYS = 7
-DRIVE_FROM: Annotated[Number, Tag("o'clock at which a day's driving begins")] = 10.0  # our choice
-LEAD_FROM: Annotated[Number, Tag("o'clock at which a night on shore power begins")] = (
-    20.0  # our choice
-)
-# Night where the sun does not part day from night: our choice
+# Solar time: our choice
+DRIVE_FROM: Annotated[Number, Tag("o'clock at which a day's driving begins")] = 10.0
+# Solar time: our choice
+LEAD_FROM: Annotated[Number, Tag("o'clock at which a night on shore power begins")] = 20.0
+# Where the sun does not part day from night: our choice
 BED: Annotated[Number, Tag("o'clock at which night begins without a sunset")] = 22.0
+# The same: our choice
 RISE: Annotated[Number, Tag("o'clock at which night ends without a sunrise")] = 6.0
 
 

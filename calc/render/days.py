@@ -9,7 +9,7 @@ from calc.units.kinds import ENERGY, RATIO
 from calc.units.quantities import from_base
 from calc.units.shown import DOWN, grouped, quantity_text, rounded
 
-HOUR, DAY = 3600.0, 24
+DAY = 24  # h
 BLOCK = 3  # hours: as narrow as a bar may be for its pattern to be seen on a phone
 _DIGITS = 3
 
