@@ -34,7 +34,9 @@ _SHAPES = {
 
 def verdict_html(verdict: str) -> Markup:
     """Return the verdict as a shape and a word, so that colour never stands alone."""
-    shape = el("svg", *_SHAPES[Level(verdict)], viewBox="0 0 24 24", aria_hidden="true", class_="lw-shape")
+    shape = el(
+        "svg", *_SHAPES[Level(verdict)], viewBox="0 0 24 24", aria_hidden="true", class_="lw-shape"
+    )
     return el(
         "span",
         shape,

@@ -178,7 +178,7 @@ def test_with_its_lines_the_page_answers_without_pint():
     answers_all = (
         "import json, sys\n"
         "from calc import worksheets\n"
-            "from calc.units import quantities\n"
+        "from calc.units import quantities\n"
         "lines = json.load(sys.stdin)\n"
         "quantities._ready_lines = lambda: lines\n"
         "from calc.render.bridge import ask\n"

@@ -160,4 +160,3 @@ def heat(at: str, chosen: str, fields: tuple[tuple[str, str], ...] = ()) -> tupl
         Placed(rule=ONLY_IN_SHEATH, at=f"{at}.cable", fields=fields,
                headline=f"{chosen}, but only with other conductors in a sheath: the wire holds {{sae_area}} of copper, and one on its own is 16 AWG (1.3 mm²) or thicker."),
     )
-

@@ -13,9 +13,15 @@ PRACTICE = Practice(
                 "voltage": ("12.5 V", "12.8 V"),
             },
             slips=(
-                Slip(inputs={"dc_duty": "100 %"}, says="It rests part of the time: multiply by its share of the day."),
+                Slip(
+                    inputs={"dc_duty": "100 %"},
+                    says="It rests part of the time: multiply by its share of the day.",
+                ),
                 Slip(formula="dc_charge / 24", says="That is for one hour. A day has 24."),
-                Slip(formula="dc_charge * voltage", says="Those are watt-hours. Divide by the voltage for the charge."),
+                Slip(
+                    formula="dc_charge * voltage",
+                    says="Those are watt-hours. Divide by the voltage for the charge.",
+                ),
             ),
         ),
         Task(
@@ -29,9 +35,18 @@ PRACTICE = Practice(
                 "voltage": ("12.8 V",),
             },
             slips=(
-                Slip(inputs={"idle": "0 W"}, says="The inverter's own draw is missing: it goes on day and night."),
-                Slip(inputs={"efficiency": "100 %"}, says="The inverter's loss is missing: divide the appliance's energy by its efficiency."),
-                Slip(formula="ac_charge - idle_charge + idle_charge * ac_duty", says="The inverter idles all day, not only while the compressor runs: a thermostat may call at any hour."),
+                Slip(
+                    inputs={"idle": "0 W"},
+                    says="The inverter's own draw is missing: it goes on day and night.",
+                ),
+                Slip(
+                    inputs={"efficiency": "100 %"},
+                    says="The inverter's loss is missing: divide the appliance's energy by its efficiency.",
+                ),
+                Slip(
+                    formula="ac_charge - idle_charge + idle_charge * ac_duty",
+                    says="The inverter idles all day, not only while the compressor runs: a thermostat may call at any hour.",
+                ),
             ),
         ),
         Task(
@@ -43,9 +58,18 @@ PRACTICE = Practice(
                 "usable": ("50 %", "80 %"),
             },
             slips=(
-                Slip(formula="extra_charge * days", says="Only a share of the bank is used: divide by it."),
-                Slip(formula="extra_charge / usable", says="That is for one day. The bank bridges several."),
-                Slip(formula="extra_charge * days * usable", says="Divide by the share you use: the bank must be larger, not smaller."),
+                Slip(
+                    formula="extra_charge * days",
+                    says="Only a share of the bank is used: divide by it.",
+                ),
+                Slip(
+                    formula="extra_charge / usable",
+                    says="That is for one day. The bank bridges several.",
+                ),
+                Slip(
+                    formula="extra_charge * days * usable",
+                    says="Divide by the share you use: the bank must be larger, not smaller.",
+                ),
             ),
         ),
     )

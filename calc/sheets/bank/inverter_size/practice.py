@@ -12,8 +12,14 @@ PRACTICE = Practice(
                 "power_factor": ("0.6", "0.75", "0.8", "0.9"),
             },
             slips=(
-                Slip(formula="running", says="Those are watts. A power factor below one asks more volt-amperes for them."),
-                Slip(formula="running * power_factor", says="Divide by the power factor: volt-amperes are never fewer than watts."),
+                Slip(
+                    formula="running",
+                    says="Those are watts. A power factor below one asks more volt-amperes for them.",
+                ),
+                Slip(
+                    formula="running * power_factor",
+                    says="Divide by the power factor: volt-amperes are never fewer than watts.",
+                ),
             ),
         ),
         Task(
@@ -26,9 +32,18 @@ PRACTICE = Practice(
                 "voltage": ("12.8 V",),
             },
             slips=(
-                Slip(formula="running / (voltage * efficiency)", says="The inverter holds its power: the highest current comes at the lowest voltage."),
-                Slip(formula="running / lowest_voltage", says="The inverter's loss comes on top: divide by its efficiency."),
-                Slip(formula="running * efficiency / lowest_voltage", says="Divide by the efficiency: the bank gives more than the loads take."),
+                Slip(
+                    formula="running / (voltage * efficiency)",
+                    says="The inverter holds its power: the highest current comes at the lowest voltage.",
+                ),
+                Slip(
+                    formula="running / lowest_voltage",
+                    says="The inverter's loss comes on top: divide by its efficiency.",
+                ),
+                Slip(
+                    formula="running * efficiency / lowest_voltage",
+                    says="Divide by the efficiency: the bank gives more than the loads take.",
+                ),
             ),
         ),
         Task(
@@ -40,8 +55,14 @@ PRACTICE = Practice(
                 "voltage": ("12.5 V", "12.8 V", "25.6 V"),
             },
             slips=(
-                Slip(formula="idle_charge * voltage", says="Those are watt-hours. Divide by the voltage for the charge."),
-                Slip(formula="idle_energy / (voltage * efficiency)", says="The idle draw is measured at the bank: efficiency does not come in again."),
+                Slip(
+                    formula="idle_charge * voltage",
+                    says="Those are watt-hours. Divide by the voltage for the charge.",
+                ),
+                Slip(
+                    formula="idle_energy / (voltage * efficiency)",
+                    says="The idle draw is measured at the bank: efficiency does not come in again.",
+                ),
             ),
         ),
     )

@@ -14,9 +14,18 @@ PRACTICE = Practice(
                 "level": ("20 %", "30 %", "40 %", "60 %"),
             },
             slips=(
-                Slip(formula="dimmed_charge", says="That is what the lamps still take. Asked is what stays in the bank."),
-                Slip(formula="saved_charge * voltage", says="Those are watt-hours. Divide by the voltage for the charge."),
-                Slip(formula="full_charge * (1 - level * level)", says="With pulses power goes with the share of the time, not with its square."),
+                Slip(
+                    formula="dimmed_charge",
+                    says="That is what the lamps still take. Asked is what stays in the bank.",
+                ),
+                Slip(
+                    formula="saved_charge * voltage",
+                    says="Those are watt-hours. Divide by the voltage for the charge.",
+                ),
+                Slip(
+                    formula="full_charge * (1 - level * level)",
+                    says="With pulses power goes with the share of the time, not with its square.",
+                ),
             ),
         ),
         Task(
@@ -28,7 +37,10 @@ PRACTICE = Practice(
             },
             slips=(
                 Slip(formula="hours * level", says="Less power lasts longer: divide by the share."),
-                Slip(formula="hours * (2 - level)", says="Half the power lasts twice as long: divide by the share, do not add the rest."),
+                Slip(
+                    formula="hours * (2 - level)",
+                    says="Half the power lasts twice as long: divide by the share, do not add the rest.",
+                ),
             ),
         ),
         Task(
@@ -41,9 +53,18 @@ PRACTICE = Practice(
                 "level": ("30 %", "50 %"),
             },
             slips=(
-                Slip(formula="dimmer_current * margin", says="The charger raises the voltage, and a strip then takes far more: multiply by that too."),
-                Slip(formula="dimmer_rating * level", says="Each pulse is at full current, however far the lamps are dimmed."),
-                Slip(formula="charging_current", says="That leaves no margin: the dimmer would run hot."),
+                Slip(
+                    formula="dimmer_current * margin",
+                    says="The charger raises the voltage, and a strip then takes far more: multiply by that too.",
+                ),
+                Slip(
+                    formula="dimmer_rating * level",
+                    says="Each pulse is at full current, however far the lamps are dimmed.",
+                ),
+                Slip(
+                    formula="charging_current",
+                    says="That leaves no margin: the dimmer would run hot.",
+                ),
             ),
         ),
     )

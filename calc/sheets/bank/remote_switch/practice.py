@@ -14,8 +14,14 @@ PRACTICE = Practice(
                 "load": ("motor",),
             },
             slips=(
-                Slip(formula="line_current", says="That is the steady current. A motor takes more at the start and arcs as it is broken, so the factor comes on top."),
-                Slip(formula="sustained", says="A margin of 125 % is for a heater. A motor's factor is larger."),
+                Slip(
+                    formula="line_current",
+                    says="That is the steady current. A motor takes more at the start and arcs as it is broken, so the factor comes on top.",
+                ),
+                Slip(
+                    formula="sustained",
+                    says="A margin of 125 % is for a heater. A motor's factor is larger.",
+                ),
             ),
         ),
         Task(
@@ -27,14 +33,23 @@ PRACTICE = Practice(
                 "series": ("mm2",),
             },
             slips=(
-                Slip(formula="drop / 2", says="The current goes to the switch and back: both wires count."),
-                Slip(formula="coil_current * per_length", says="Multiply by the length, out and back."),
+                Slip(
+                    formula="drop / 2",
+                    says="The current goes to the switch and back: both wires count.",
+                ),
+                Slip(
+                    formula="coil_current * per_length",
+                    says="Multiply by the length, out and back.",
+                ),
             ),
         ),
         Task(
             asks="held_charge",
             says="A relay's coil takes {coil_current} and is held for {hours} a day. What does it take from the bank in that day?",
-            draw={"coil_current": ("0.1 A", "0.15 A", "0.25 A", "1 A"), "hours": ("6 h", "10 h", "24 h")},
+            draw={
+                "coil_current": ("0.1 A", "0.15 A", "0.25 A", "1 A"),
+                "hours": ("6 h", "10 h", "24 h"),
+            },
             slips=(
                 Slip(formula="coil_power", says="That is its power. Charge is current times time."),
                 Slip(formula="coil_current * 3600", says="It is held longer than one hour."),

@@ -16,8 +16,14 @@ PRACTICE = Practice(
                 "bank_resistance": ("4 mΩ", "10 mΩ"),
             },
             slips=(
-                Slip(formula="(engine_voltage - bank_voltage) / run_total", says="The bank's own resistance lies in the loop too."),
-                Slip(formula="engine_voltage / loop", says="What drives the current is the difference of the two voltages."),
+                Slip(
+                    formula="(engine_voltage - bank_voltage) / run_total",
+                    says="The bank's own resistance lies in the loop too.",
+                ),
+                Slip(
+                    formula="engine_voltage / loop",
+                    says="What drives the current is the difference of the two voltages.",
+                ),
             ),
         ),
         Task(
@@ -33,8 +39,14 @@ PRACTICE = Practice(
             },
             tolerance=0.015,
             slips=(
-                Slip(formula="charger_limit * bank_voltage / engine_voltage", says="Its loss has to come in too: divide by the efficiency."),
-                Slip(formula="power_first / engine_voltage", says="At its input there is less than the engine holds: the run loses some, and the current rises for it."),
+                Slip(
+                    formula="charger_limit * bank_voltage / engine_voltage",
+                    says="Its loss has to come in too: divide by the efficiency.",
+                ),
+                Slip(
+                    formula="power_first / engine_voltage",
+                    says="At its input there is less than the engine holds: the run loses some, and the current rises for it.",
+                ),
             ),
         ),
         Task(
@@ -53,7 +65,10 @@ PRACTICE = Practice(
             },
             slips=(
                 Slip(formula="charger_limit * hours", says="That is what it would give when cool."),
-                Slip(formula="charger_limit * (1 - output_left) * hours", says="That is what the heat costs. The question asks for what goes in."),
+                Slip(
+                    formula="charger_limit * (1 - output_left) * hours",
+                    says="That is what the heat costs. The question asks for what goes in.",
+                ),
             ),
         ),
         Task(
@@ -69,7 +84,10 @@ PRACTICE = Practice(
             },
             slips=(
                 Slip(formula="asked / alternator", says="The vehicle's own load comes first."),
-                Slip(formula="(vehicle_load + asked) / (alternator * hot_share)", says="That is the share of what it bears hot, for hours. The question asks for that of its rating."),
+                Slip(
+                    formula="(vehicle_load + asked) / (alternator * hot_share)",
+                    says="That is the share of what it bears hot, for hours. The question asks for that of its rating.",
+                ),
             ),
         ),
     )

@@ -15,8 +15,14 @@ PRACTICE = Practice(
                 "supply_limit": ("20 A",),
             },
             slips=(
-                Slip(formula="charger", says="Power stays, current does not: at the mains the voltage is higher and the current lower."),
-                Slip(formula="supply_current * charger_efficiency ** 2", says="The loss comes on top of what the charger gives, so divide by the efficiency."),
+                Slip(
+                    formula="charger",
+                    says="Power stays, current does not: at the mains the voltage is higher and the current lower.",
+                ),
+                Slip(
+                    formula="supply_current * charger_efficiency ** 2",
+                    says="The loss comes on top of what the charger gives, so divide by the efficiency.",
+                ),
             ),
         ),
         Task(
@@ -28,8 +34,14 @@ PRACTICE = Practice(
                 "other_load": ("2 A", "3 A", "4 A"),
             },
             slips=(
-                Slip(formula="supply_current / supply_limit", says="All that hangs on the lead counts, not the charger alone."),
-                Slip(formula="on_lead / sustained", says="That compares it with what the lead bears for hours. Asked is the share of the whole."),
+                Slip(
+                    formula="supply_current / supply_limit",
+                    says="All that hangs on the lead counts, not the charger alone.",
+                ),
+                Slip(
+                    formula="on_lead / sustained",
+                    says="That compares it with what the lead bears for hours. Asked is the share of the whole.",
+                ),
             ),
         ),
         Task(
@@ -43,8 +55,14 @@ PRACTICE = Practice(
                 "to_state": ("70 %", "75 %"),
             },
             slips=(
-                Slip(formula="hours * charge_efficiency", says="Not all that goes in is kept: divide by the share that is."),
-                Slip(formula="capacity / charger", says="Only the charge that is missing counts, not the whole bank."),
+                Slip(
+                    formula="hours * charge_efficiency",
+                    says="Not all that goes in is kept: divide by the share that is.",
+                ),
+                Slip(
+                    formula="capacity / charger",
+                    says="Only the charge that is missing counts, not the whole bank.",
+                ),
             ),
         ),
     )

@@ -15,8 +15,14 @@ PRACTICE = Practice(
                 "array": ("100 W", "200 W", "300 W", "400 W"),
             },
             slips=(
-                Slip(formula="on_plane * array * (1 - losses) / standard", says="That is a day without a cloud: take the week's share of it."),
-                Slip(formula="on_plane * sky * array / standard", says="Take off what gets lost between panel and bank."),
+                Slip(
+                    formula="on_plane * array * (1 - losses) / standard",
+                    says="That is a day without a cloud: take the week's share of it.",
+                ),
+                Slip(
+                    formula="on_plane * sky * array / standard",
+                    says="Take off what gets lost between panel and bank.",
+                ),
             ),
         ),
         Task(
@@ -28,9 +34,18 @@ PRACTICE = Practice(
                 "idle": ("10 W", "15 W", "20 W", "30 W"),
             },
             slips=(
-                Slip(formula="loads_day / efficiency", says="The inverter's own draw comes on top, through all 24 hours."),
-                Slip(formula="loads_day + 24 * 3600 * idle", says="Converting costs too: divide what the fridge takes by the efficiency."),
-                Slip(formula="loads_day * efficiency + 24 * 3600 * idle", says="The loss comes on top: divide by the efficiency."),
+                Slip(
+                    formula="loads_day / efficiency",
+                    says="The inverter's own draw comes on top, through all 24 hours.",
+                ),
+                Slip(
+                    formula="loads_day + 24 * 3600 * idle",
+                    says="Converting costs too: divide what the fridge takes by the efficiency.",
+                ),
+                Slip(
+                    formula="loads_day * efficiency + 24 * 3600 * idle",
+                    says="The loss comes on top: divide by the efficiency.",
+                ),
             ),
         ),
         Task(
@@ -41,7 +56,10 @@ PRACTICE = Practice(
                 "drive_hours": ("0.5 h", "1 h", "1.5 h", "2 h"),
             },
             slips=(
-                Slip(formula="charger * voltage * drive_hours", says="While it charges the bank's voltage is higher than under load."),
+                Slip(
+                    formula="charger * voltage * drive_hours",
+                    says="While it charges the bank's voltage is higher than under load.",
+                ),
             ),
         ),
         Task(
@@ -57,8 +75,14 @@ PRACTICE = Practice(
                 "voltage": ("12.8 V",),
             },
             slips=(
-                Slip(inputs={"usable": "100 %"}, says="Only a part of the capacity is used before you call it empty."),
-                Slip(formula="usable * capacity / (daily_use / 86400)", says="Watts are not amps: divide them by the voltage first."),
+                Slip(
+                    inputs={"usable": "100 %"},
+                    says="Only a part of the capacity is used before you call it empty.",
+                ),
+                Slip(
+                    formula="usable * capacity / (daily_use / 86400)",
+                    says="Watts are not amps: divide them by the voltage first.",
+                ),
             ),
         ),
     )

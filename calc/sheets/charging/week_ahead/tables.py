@@ -116,7 +116,14 @@ def change(inputs: WeekInputs, one: Remedy) -> Change:
     if one.besides:
         other, _ = _words(inputs, replace(one, kind=one.besides))
         name = f"{other} and {name}"
-    return Change(name=name, asks=asks, share=one.share, lowest=max(one.lowest, inputs.bank.floor), outlook=said(one.outlook), works=one.works)
+    return Change(
+        name=name,
+        asks=asks,
+        share=one.share,
+        lowest=max(one.lowest, inputs.bank.floor),
+        outlook=said(one.outlook),
+        works=one.works,
+    )
 
 
 def _words(inputs: WeekInputs, one: Remedy) -> tuple[str, str]:
@@ -124,14 +131,22 @@ def _words(inputs: WeekInputs, one: Remedy) -> tuple[str, str]:
     amount = one.amount or 0.0
     match one.kind:
         case Kind.DRIVE:
-            hours = [quantity_text(time, TIME, way=UP, unit="hour") for time in (amount, inputs.drive_hours)]
+            hours = [
+                quantity_text(time, TIME, way=UP, unit="hour")
+                for time in (amount, inputs.drive_hours)
+            ]
             return "more driving", _instead(f"{hours[0]} a day", inputs.drive_hours and hours[1])
         case Kind.SHORE:
             return "nights on a lead", "every night" if amount == 1 else f"every {amount:g} nights"
         case Kind.ARRAY:
-            return "more array", _instead(quantity_text(amount, POWER, way=UP), inputs.array and quantity_text(inputs.array, POWER))
+            return "more array", _instead(
+                quantity_text(amount, POWER, way=UP),
+                inputs.array and quantity_text(inputs.array, POWER),
+            )
         case Kind.BANK:
-            return "more bank", _instead(quantity_text(amount, CHARGE, way=UP), quantity_text(inputs.capacity, CHARGE))
+            return "more bank", _instead(
+                quantity_text(amount, CHARGE, way=UP), quantity_text(inputs.capacity, CHARGE)
+            )
         case Kind.OFF:
             return "inverter off while not used", "switched by hand"
         case Kind.ROUTE:
@@ -145,9 +160,18 @@ def _instead(new: str, old: str | float) -> str:
     return f"{new} instead of {old or 'none'}"
 
 
-LOST = ("Inverter, conversion", "Inverter, idle", "Charging the bank", "Heavy current", "Bank by itself", "Sun not taken")
+LOST = (
+    "Inverter, conversion",
+    "Inverter, idle",
+    "Charging the bank",
+    "Heavy current",
+    "Bank by itself",
+    "Sun not taken",
+)
 NONE = "None of the changes tried here carries it alone: put several together."
-NO_CHARGE = "At this temperature it takes no charge, so no source helps: bring it within its limits first."
+NO_CHARGE = (
+    "At this temperature it takes no charge, so no source helps: bring it within its limits first."
+)
 
 
 def brought(found: WeekAhead) -> tuple[Brought, ...]:
@@ -156,23 +180,38 @@ def brought(found: WeekAhead) -> tuple[Brought, ...]:
     return (
         Brought(name="Sun", offered=DAYS * day.sun, brought=flows.sun),
         Brought(name="Driving", offered=DAYS * day.drive, brought=flows.drive),
-        Brought(name="Lead from the shore", offered=shore_offered(found.inputs), brought=flows.shore),
+        Brought(
+            name="Lead from the shore", offered=shore_offered(found.inputs), brought=flows.shore
+        ),
     )
 
 
 def lost(found: WeekAhead) -> tuple[Lost, ...]:
     """Return what was lost to each cause."""
     flows = found.flows
-    energies = (flows.conversion, flows.idle, flows.charging, flows.heavy, flows.alone, flows.not_taken)
-    return tuple(Lost(name=name, energy=energy) for name, energy in zip(LOST, energies, strict=True))
+    energies = (
+        flows.conversion,
+        flows.idle,
+        flows.charging,
+        flows.heavy,
+        flows.alone,
+        flows.not_taken,
+    )
+    return tuple(
+        Lost(name=name, energy=energy) for name, energy in zip(LOST, energies, strict=True)
+    )
 
 
 def days(found: WeekAhead) -> tuple[OneDay, ...]:
     """Return the week day by day."""
     return tuple(
         OneDay(
-            name=f"Day {one.number + 1}", lowest=one.lowest, highest=one.highest, end=one.end,
-            brought=one.brought, taken=one.taken,
+            name=f"Day {one.number + 1}",
+            lowest=one.lowest,
+            highest=one.highest,
+            end=one.end,
+            brought=one.brought,
+            taken=one.taken,
         )
         for one in found.days
     )

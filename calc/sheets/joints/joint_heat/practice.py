@@ -7,9 +7,15 @@ PRACTICE = Practice(
         Task(
             asks="resistance",
             says="Across a bolted joint you read {drop} while {current} flows. What resistance has the joint?",
-            draw={"drop": ("4 mV", "9 mV", "15 mV", "30 mV", "45 mV"), "current": ("40 A", "60 A", "80 A", "120 A")},
+            draw={
+                "drop": ("4 mV", "9 mV", "15 mV", "30 mV", "45 mV"),
+                "current": ("40 A", "60 A", "80 A", "120 A"),
+            },
             slips=(
-                Slip(formula="resistance * 1000", says="The reading is in millivolts: the answer is a thousand times smaller."),
+                Slip(
+                    formula="resistance * 1000",
+                    says="The reading is in millivolts: the answer is a thousand times smaller.",
+                ),
             ),
         ),
         Task(
@@ -22,7 +28,10 @@ PRACTICE = Practice(
             },
             slips=(
                 Slip(formula="heat", says="That is the heat now, at the smaller current."),
-                Slip(formula="heat * full_current / current", says="Heat grows with the square of the current, not in step with it."),
+                Slip(
+                    formula="heat * full_current / current",
+                    says="Heat grows with the square of the current, not in step with it.",
+                ),
             ),
         ),
         Task(
@@ -34,8 +43,14 @@ PRACTICE = Practice(
                 "full_current": ("100 A", "150 A", "180 A"),
             },
             slips=(
-                Slip(formula="drop", says="That is the drop at the current of the measurement. It grows with the current."),
-                Slip(formula="drop * full_current * full_current / (current * current)", says="The drop goes in step with the current. It is the heat that goes with its square."),
+                Slip(
+                    formula="drop",
+                    says="That is the drop at the current of the measurement. It grows with the current.",
+                ),
+                Slip(
+                    formula="drop * full_current * full_current / (current * current)",
+                    says="The drop goes in step with the current. It is the heat that goes with its square.",
+                ),
             ),
         ),
     )

@@ -17,19 +17,41 @@ PRACTICE = Practice(
             tolerance=0.0,
             or_none=True,
             slips=(
-                Slip(formula="current", says="A fuse at the load's own current ages and opens by itself: at least 1.25 times the load."),
-                Slip(formula="ampacity", says="What the wire bears is the ceiling, not the fuse to take: the smallest that carries the load protects it best."),
-                Slip(inputs={"insulation": "105 C"}, says="That needs 105 °C insulation. This cable bears less."),
+                Slip(
+                    formula="current",
+                    says="A fuse at the load's own current ages and opens by itself: at least 1.25 times the load.",
+                ),
+                Slip(
+                    formula="ampacity",
+                    says="What the wire bears is the ceiling, not the fuse to take: the smallest that carries the load protects it best.",
+                ),
+                Slip(
+                    inputs={"insulation": "105 C"},
+                    says="That needs 105 °C insulation. This cable bears less.",
+                ),
             ),
         ),
         Task(
             asks="lowest",
             says="A load draws {current} for hours. How large must its fuse be at least, before you look at the wire and the standard ratings?",
-            draw={"current": ("6 A", "9 A", "16 A", "24 A", "35 A", "70 A", "120 A"), "conductor": ("4/0 AWG",), "insulation": ("105 C",)},
+            draw={
+                "current": ("6 A", "9 A", "16 A", "24 A", "35 A", "70 A", "120 A"),
+                "conductor": ("4/0 AWG",),
+                "insulation": ("105 C",),
+            },
             slips=(
-                Slip(formula="current", says="A fuse that carries its full rating for hours ages and opens by itself: 1.25 times the load."),
-                Slip(formula="current * 1.5", says="One and a half times is a ceiling for the wire's fuse. The load needs 1.25 times its current."),
-                Slip(formula="current * 0.8", says="Eighty percent is the load that a fuse may carry. The other way round, it is 1.25 times the load."),
+                Slip(
+                    formula="current",
+                    says="A fuse that carries its full rating for hours ages and opens by itself: 1.25 times the load.",
+                ),
+                Slip(
+                    formula="current * 1.5",
+                    says="One and a half times is a ceiling for the wire's fuse. The load needs 1.25 times its current.",
+                ),
+                Slip(
+                    formula="current * 0.8",
+                    says="Eighty percent is the load that a fuse may carry. The other way round, it is 1.25 times the load.",
+                ),
             ),
         ),
         Task(
@@ -42,8 +64,14 @@ PRACTICE = Practice(
                 "current": ("5 A",),
             },
             slips=(
-                Slip(inputs={"surroundings": "outside engine space"}, says="That is the figure at 30 °C. In an engine space the wire has less room to warm."),
-                Slip(formula="table_ampacity * ambient_factor * ambient_factor", says="The root is missing: heat goes with the square of the current."),
+                Slip(
+                    inputs={"surroundings": "outside engine space"},
+                    says="That is the figure at 30 °C. In an engine space the wire has less room to warm.",
+                ),
+                Slip(
+                    formula="table_ampacity * ambient_factor * ambient_factor",
+                    says="The root is missing: heat goes with the square of the current.",
+                ),
             ),
         ),
     )

@@ -10,9 +10,18 @@ def clamping(stud: str, torques: tuple[str, ...]) -> Task:
         says="The maker of a part asks for {maker_torque} on a {condition} {stud} stud. With a nut factor of {grip}, what clamping force does that give?",
         draw={"stud": (stud,), "maker_torque": torques, "condition": ("dry",), "grade": ("8.8",)},
         slips=(
-            Slip(formula="torque / diameter", says="The nut factor is missing: most of the torque goes into friction. Divide by K times the diameter."),
-            Slip(formula="2 * torque / (grip * diameter)", says="The rule takes the diameter of the thread, not its radius."),
-            Slip(formula="grip * torque / diameter", says="Divide by the nut factor: more friction, less clamping."),
+            Slip(
+                formula="torque / diameter",
+                says="The nut factor is missing: most of the torque goes into friction. Divide by K times the diameter.",
+            ),
+            Slip(
+                formula="2 * torque / (grip * diameter)",
+                says="The rule takes the diameter of the thread, not its radius.",
+            ),
+            Slip(
+                formula="grip * torque / diameter",
+                says="Divide by the nut factor: more friction, less clamping.",
+            ),
         ),
     )
 
@@ -30,9 +39,18 @@ PRACTICE = Practice(
                 "opened": ("often",),
             },
             slips=(
-                Slip(formula="factor * diameter * proof", says="That goes to the whole proof load. A joint that is opened again is tightened to part of it."),
-                Slip(formula="diameter * preload_limit", says="The nut factor is missing: torque is K times diameter times force."),
-                Slip(formula="factor * diameter * preload_limit / 2", says="The rule takes the diameter of the thread, not its radius."),
+                Slip(
+                    formula="factor * diameter * proof",
+                    says="That goes to the whole proof load. A joint that is opened again is tightened to part of it.",
+                ),
+                Slip(
+                    formula="diameter * preload_limit",
+                    says="The nut factor is missing: torque is K times diameter times force.",
+                ),
+                Slip(
+                    formula="factor * diameter * preload_limit / 2",
+                    says="The rule takes the diameter of the thread, not its radius.",
+                ),
             ),
         ),
         clamping("M6", ("3 N·m", "4 N·m", "5 N·m", "6 N·m")),

@@ -18,7 +18,10 @@ PRACTICE = Practice(
             slips=(
                 Slip(formula="drop / 2", says=ONE_WAY),
                 Slip(formula="drop * 2", says="That counts the way back twice."),
-                Slip(formula="drop_percent * 100", says="That is the share in percent. The question asks for volts."),
+                Slip(
+                    formula="drop_percent * 100",
+                    says="That is the share in percent. The question asks for volts.",
+                ),
             ),
         ),
         Task(
@@ -32,9 +35,18 @@ PRACTICE = Practice(
             },
             slips=(
                 Slip(formula="drop_percent / 2", says=ONE_WAY),
-                Slip(inputs={"voltage": "12 V"}, says="That is the share of 12 V. This system has a higher voltage."),
-                Slip(formula="drop / 100", says="Those are the volts lost. As a share they are compared with the system voltage."),
-                Slip(formula="drop / load_voltage", says="Compare with the system voltage, not with what is left at the load."),
+                Slip(
+                    inputs={"voltage": "12 V"},
+                    says="That is the share of 12 V. This system has a higher voltage.",
+                ),
+                Slip(
+                    formula="drop / 100",
+                    says="Those are the volts lost. As a share they are compared with the system voltage.",
+                ),
+                Slip(
+                    formula="drop / load_voltage",
+                    says="Compare with the system voltage, not with what is left at the load.",
+                ),
             ),
         ),
         Task(
@@ -50,7 +62,10 @@ PRACTICE = Practice(
             chosen_from="conductor",
             slips=(
                 Slip(times={"length": 0.5}, says=ONE_WAY),
-                Slip(inputs={"limit": "10 %"}, says="That loses up to 10 %, which is for plain lighting. A pump is held to 3 %."),
+                Slip(
+                    inputs={"limit": "10 %"},
+                    says="That loses up to 10 %, which is for plain lighting. A pump is held to 3 %.",
+                ),
                 Slip(times={"length": 2}, says="That counts the way back twice."),
             ),
         ),
@@ -65,7 +80,10 @@ PRACTICE = Practice(
                 "length": ("3 m",),
             },
             slips=(
-                Slip(formula="longest_run * 2", says="That is the copper out and back. The run is measured one way: half of it."),
+                Slip(
+                    formula="longest_run * 2",
+                    says="That is the copper out and back. The run is measured one way: half of it.",
+                ),
                 Slip(formula="longest_run / 2", says="That counts the way back twice."),
             ),
         ),

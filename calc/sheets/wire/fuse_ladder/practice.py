@@ -17,9 +17,18 @@ PRACTICE = Practice(
             },
             choices=(Order.CERTAIN, Order.NOT_CERTAIN, Order.WILL_NOT),
             slips=(
-                Slip(reply=Order.CERTAIN, says="The limits overlap: the latest opening of the downstream fuse is not before the earliest of the upstream one."),
-                Slip(reply=Order.NOT_CERTAIN, says="The limits settle it: compare the latest opening of the one with the earliest of the other."),
-                Slip(reply=Order.WILL_NOT, says="Nothing says that the upstream fuse opens first. Compare the latest opening of the one with the earliest of the other."),
+                Slip(
+                    reply=Order.CERTAIN,
+                    says="The limits overlap: the latest opening of the downstream fuse is not before the earliest of the upstream one.",
+                ),
+                Slip(
+                    reply=Order.NOT_CERTAIN,
+                    says="The limits settle it: compare the latest opening of the one with the earliest of the other.",
+                ),
+                Slip(
+                    reply=Order.WILL_NOT,
+                    says="Nothing says that the upstream fuse opens first. Compare the latest opening of the one with the earliest of the other.",
+                ),
             ),
         ),
         Task(
@@ -32,8 +41,14 @@ PRACTICE = Practice(
                 "other_load": ("20 A", "30 A", "45 A"),
             },
             slips=(
-                Slip(inputs={"other_load": "0 A"}, says="The main fuse carries the other circuits as well: add their current."),
-                Slip(formula="upstream_current / downstream", says="That is against the downstream fuse. Divide by the rating of the main fuse."),
+                Slip(
+                    inputs={"other_load": "0 A"},
+                    says="The main fuse carries the other circuits as well: add their current.",
+                ),
+                Slip(
+                    formula="upstream_current / downstream",
+                    says="That is against the downstream fuse. Divide by the rating of the main fuse.",
+                ),
             ),
         ),
     )

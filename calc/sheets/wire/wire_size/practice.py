@@ -20,8 +20,14 @@ PRACTICE = Practice(
             },
             choices=AWG,
             slips=(
-                Slip(times={"length": 0.5}, says="That counts one conductor. The current comes back through a second one: the length counts twice."),
-                Slip(inputs={"limit": "10 %"}, says="That loses up to 10 %, which is for plain lighting."),
+                Slip(
+                    times={"length": 0.5},
+                    says="That counts one conductor. The current comes back through a second one: the length counts twice.",
+                ),
+                Slip(
+                    inputs={"limit": "10 %"},
+                    says="That loses up to 10 %, which is for plain lighting.",
+                ),
             ),
         ),
         Task(
@@ -35,8 +41,14 @@ PRACTICE = Practice(
             },
             choices=METRIC,
             slips=(
-                Slip(times={"current": 0.8}, says="That bears the load and no more, so no fuse fits between. The wire must bear the load and a quarter."),
-                Slip(inputs={"insulation": "125 C"}, says="That is for insulation that bears more heat than this one."),
+                Slip(
+                    times={"current": 0.8},
+                    says="That bears the load and no more, so no fuse fits between. The wire must bear the load and a quarter.",
+                ),
+                Slip(
+                    inputs={"insulation": "125 C"},
+                    says="That is for insulation that bears more heat than this one.",
+                ),
             ),
         ),
         Task(
@@ -52,8 +64,14 @@ PRACTICE = Practice(
             },
             choices=AWG,
             slips=(
-                Slip(formula="for_drop", says="That is for the drop alone. Here the heat asks for more."),
-                Slip(formula="for_heat", says="That is for the heat alone. Here the drop asks for more."),
+                Slip(
+                    formula="for_drop",
+                    says="That is for the drop alone. Here the heat asks for more.",
+                ),
+                Slip(
+                    formula="for_heat",
+                    says="That is for the heat alone. Here the drop asks for more.",
+                ),
             ),
         ),
     )
