@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from functools import lru_cache, partial
 from math import ceil
 
-from calc.render.days import BLOCK, DAY, HOUR, Days, Flow, alternative, days_table
+from calc.render.days import BLOCK, DAY, Days, Flow, alternative, days_table
 from calc.render.html import Markup, el, join
 from calc.render.svg import (
     LEFT,
@@ -19,6 +19,7 @@ from calc.render.svg import (
     side_figures,
     text,
 )
+from calc.units.constants import HOUR
 from calc.units.kinds import POWER, RATIO
 from calc.units.quantities import from_base
 from calc.units.shown import NO_BREAK_SPACE, grouped, quantity_text, rounded, with_unit

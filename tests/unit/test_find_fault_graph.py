@@ -10,8 +10,8 @@ from calc.faults import graph
 from calc.faults.graph import End, Step, Turn
 from calc.faults.trail import LONGEST_PATH
 from calc.faults.walk import follow, limits
+from calc.judge import Level
 from calc.sources import SOURCES
-from calc.worksheet.declare import CAUTION, STOP
 
 SHEET = calc.find("find-fault")
 SYMPTOMS = tuple(option.id for option in SHEET.field("symptom").options)
@@ -132,6 +132,6 @@ def test_every_end_is_reached_through_the_worksheet_with_its_repair(symptom):
         answer = calc.work("find-fault", {"symptom": symptom, "path": path_of(symptom, taken)})
         assert (answer["cause"], answer["remedy"]) == (end.cause, end.repair)
         assert answer["step"] == end.fix
-        assert answer.verdict == (STOP if end.danger else CAUTION)
+        assert answer.verdict == (Level.STOP if end.danger else Level.CAUTION)
         assert [move.sheet for move in answer["prevents"]] == list(end.prevents)
         assert end.cause in answer.sentence
