@@ -14,6 +14,7 @@ import subprocess
 import sys
 import sysconfig
 import tempfile
+from itertools import zip_longest
 from pathlib import Path
 
 import calc
@@ -137,7 +138,7 @@ def imported_by(own: Path) -> list[str]:
 
 
 def requests() -> list[str]:
-    """Questions to every worksheet: its defaults, each choice and limit, and unusable texts."""
+    """Questions to every worksheet: its defaults, each choice, limits and unusable texts."""
     asked = [{"code": "wire-drop/#v=1"}]
     for sheet in map(calc.find, calc.worksheets()):
         links = "", "v=1", "#v=0&nothing=1", "&".join(f"{field.id}=1%FF" for field in sheet.fields)
@@ -146,9 +147,16 @@ def requests() -> list[str]:
         later = [{"sheet": sheet.id, "rest": True}]  # one too many is answered with nothing
         asked += later * len(list(sheet.stages(sheet.read({})[0])))
         asked += [
-            {"sheet": sheet.id, "values": {field.id: text}}
+            {"sheet": sheet.id, "values": {field.id: option.id}}
             for field in sheet.fields
-            for text in (*field_texts(field), *UNUSABLE)
+            for option in getattr(field, "options", ())
+        ]
+        # Every text of every field is read; the fields take theirs together, for each by itself
+        # would take minutes.
+        own = ([(f.id, text) for text in (*field_texts(f), *UNUSABLE)] for f in sheet.fields)
+        asked += [
+            {"sheet": sheet.id, "values": dict(filter(None, together))}
+            for together in zip_longest(*own)
         ]
     return [json.dumps(question) for question in asked]
 

@@ -12,7 +12,7 @@ SEED = os.environ.setdefault("LUGWISE_SEED", str(SystemRandom().randrange(10**9)
 """Kept in the environment, so that all processes of a run draw alike."""
 
 
-def count(usual: int, soak: int) -> int:
+def often(usual: int, soak: int) -> int:
     """Return how often to try something in a run, or in a long night."""
     return soak if SOAK else usual
 

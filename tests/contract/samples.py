@@ -1,10 +1,15 @@
 """Inputs to try every worksheet with: its defaults, each choice, each limit, and many drawn ones.
 
-They are made from the declared fields alone, so a new worksheet is tried without a line here. The
-draw is the same on every run.
+They are made from the declared fields alone, so a new worksheet is tried without a line here. What
+is drawn is another sample in each run. What must come up at least once is looked for further, in a
+draw that is the same in every run: `search`.
 """
 
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import suppress
+from dataclasses import replace
 from functools import cache
+from itertools import chain, count
 from math import exp, log
 from random import Random
 
@@ -13,14 +18,16 @@ from calc.faults.trail import Trail
 from calc.units.kinds import TEMPERATURE
 from calc.units.quantities import Kind, from_base
 from calc.worksheet.answer import Answer
-from calc.worksheet.fields import Choice, Field, Quantity
+from calc.worksheet.fields import Choice, Field, ParsedInput, Quantity
 from calc.worksheet.rows import Rows, Text, joined
 from calc.worksheet.work import Worksheet
 from evidence import Case, load_cases
 from tests.contract.trails import trails
+from tests.counts import chance, often
 
-DRAWN = 800  # a worksheet
-AROUND = 100  # a worksheet, near a published case
+DRAWN = often(250, 5000)  # a worksheet
+AROUND = often(50, 1000)  # a worksheet, near a published case
+FURTHER = 1000  # a worksheet, of the draw that is the same in every run
 MOST_ROWS = 5  # of a list that is drawn; half have one, since the worst of many decides a verdict
 
 NAMES = ("main fuse", "Brams Eck (links)", "Sœur n° 2", "<b> & 'x'", "a\\b", "x" * 40, "电池 +")
@@ -90,19 +97,15 @@ def row_with(field: Rows, column: Field, text: str, others: Texts | None = None)
     return joined([[(texts | {column.id: text})[one.id] for one in field.columns]])
 
 
-def drawn(sheet: Worksheet, count: int = DRAWN) -> list[Texts]:
-    """Return inputs with every field drawn from its whole range, or left to its default."""
-    draw = Random(sheet.id)
+def drawn(sheet: Worksheet, draw: Random, times: int) -> Iterator[Texts]:
+    """Yield inputs with every field drawn from its whole range, or left to its default."""
     ways = along(sheet) or [{}]
-    return [
-        {
+    for _ in range(times):
+        yield {
             field.id: _text(field, draw)
             for field in sheet.fields
             if draw.random() > (0.5 if field.default_by or field.optional else 0.25)
-        }
-        | draw.choice(ways)
-        for _ in range(count)
-    ]
+        } | draw.choice(ways)
 
 
 @cache
@@ -110,27 +113,27 @@ def _published() -> tuple[Case, ...]:
     return tuple(load_cases())
 
 
-def around(sheet: Worksheet, count: int = AROUND) -> list[Texts]:
-    """Return the inputs of published cases with a verdict, and others near published cases.
+def published(sheet: Worksheet) -> dict[str, list[Texts]]:
+    """Return the inputs of a sheet's published cases by the verdict expected, if any."""
+    cases: dict[str, list[Texts]] = {}
+    for case in _published():
+        if case.worksheet == sheet.id:
+            cases.setdefault(case.expect.get("verdict", ""), []).append(dict(case.inputs))
+    return cases
+
+
+def around(sheet: Worksheet, draw: Random, times: int) -> Iterator[Texts]:
+    """Yield inputs near published cases.
 
     Where every field is drawn at once, a verdict that asks a lot of things to be right is hardly
     ever met. So two fields alone are drawn anew, and each verdict that a case expects is taken as
     often as any other.
     """
-    draw = Random(f"around {sheet.id}")
-    cases: dict[str, list[Texts]] = {}
-    for case in _published():
-        if case.worksheet == sheet.id:
-            cases.setdefault(case.expect.get("verdict", ""), []).append(dict(case.inputs))
+    cases = list(published(sheet).values())
     fields = [field for field in sheet.fields if not isinstance(field, Trail)]
-    if not cases or not fields:
-        return []
-    judged = [texts for verdict, own in cases.items() if verdict for texts in own]
-    return judged + [
-        draw.choice(draw.choice(list(cases.values())))
-        | {field.id: _text(field, draw) for field in draw.choices(fields, k=2)}
-        for _ in range(count)
-    ]
+    for _ in range(times if cases and fields else 0):
+        near = draw.choice(draw.choice(cases))
+        yield near | {field.id: _text(field, draw) for field in draw.choices(fields, k=2)}
 
 
 def _text(field: Field, draw: Random) -> str:
@@ -178,12 +181,59 @@ def between(field: Quantity, kind: Kind, share: float) -> float:
 
 @cache
 def answers(name: str) -> tuple[tuple[Texts, Answer], ...]:
-    """Return each of the inputs that worksheet `name` can answer, with its answer."""
+    """Return each of the inputs that worksheet `name` can answer, with its answer.
+
+    Each is worked once in a process, and all that is asked of every answer is asked of these.
+    """
     sheet = calc.find(name)
-    found = []
-    for texts in ({}, *single(sheet), *drawn(sheet), *around(sheet)):
-        try:
-            found.append((texts, sheet.work(texts)))
-        except calc.InputError:
-            continue
-    return tuple(found)
+    judged = [texts for verdict, own in published(sheet).items() if verdict for texts in own]
+    fresh = chance("drawn", name)
+    near = (*drawn(sheet, fresh, DRAWN), *around(sheet, fresh, AROUND))
+    return tuple(_worked(sheet, ({}, *single(sheet), *judged, *near)))
+
+
+def _worked(sheet: Worksheet, inputs: Iterable[Texts]) -> Iterator[tuple[Texts, Answer]]:
+    for texts in inputs:
+        with suppress(calc.InputError):
+            yield texts, sheet.work(texts)
+
+
+def search(name: str) -> Iterator[tuple[Texts, Answer]]:
+    """Return the answers, and then more from inputs that are the same in every run.
+
+    For what is met by few inputs and has to be met: whoever looks for it stops when it is found.
+    """
+    return chain(answers(name), _further(name))
+
+
+@cache
+def _further(name: str) -> "Once[tuple[Texts, Answer]]":
+    sheet, same = calc.find(name), Random(name)
+    inputs = chain(around(sheet, same, FURTHER), drawn(sheet, same, FURTHER))
+    return Once(_worked(sheet, inputs))
+
+
+class Once[T]:
+    """What an iterator yields, for many readers: each part is made once, when it is asked for."""
+
+    def __init__(self, coming: Iterator[T]) -> None:
+        self.made: list[T] = []
+        self.coming = coming
+
+    def __iter__(self) -> Iterator[T]:
+        for place in count():
+            if place == len(self.made):
+                try:
+                    self.made.append(next(self.coming))
+                except StopIteration:
+                    return
+            yield self.made[place]
+
+
+def as_read(readings: Mapping[str, ParsedInput]) -> dict[str, ParsedInput]:
+    """Return all that a calculation is given, without whether it was typed."""
+    return {name: _as_typed(one) for name, one in readings.items() if one.applies}
+
+
+def _as_typed(one: ParsedInput) -> ParsedInput:
+    return replace(one, given=True, rows=tuple(tuple(map(_as_typed, row)) for row in one.rows))

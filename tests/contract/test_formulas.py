@@ -4,7 +4,7 @@ import pytest
 
 from calc.units.quantities import base_quantity, registry
 from calc.worksheet import formula
-from tests.contract.samples import answers, sheets
+from tests.contract.samples import answers, search, sheets
 
 STEPS = [
     pytest.param(sheet, step, id=f"{sheet.id}-{step.of}-{place}")
@@ -17,7 +17,9 @@ STEPS = [
 @pytest.mark.parametrize(("sheet", "step"), STEPS)
 def test_a_printed_formula_equals_the_value_that_the_code_found(sheet, step):
     tried = 0
-    for texts, answer in answers(sheet.id):
+    for place, (texts, answer) in enumerate(search(sheet.id)):
+        if place >= len(answers(sheet.id)) and tried >= 20:
+            break
         if not step.when(answer.result):
             continue
         value = formula.work(step.formula, answer.values)
@@ -29,7 +31,7 @@ def test_a_printed_formula_equals_the_value_that_the_code_found(sheet, step):
 @pytest.mark.parametrize(("sheet", "step"), STEPS)
 def test_a_printed_formula_has_the_dimension_of_its_value(sheet, step):
     kinds = {named.id: named.kind for named in (*sheet.results, *sheet.intermediates)}
-    answer = next(a for _, a in answers(sheet.id) if step.when(a.result))
+    answer = next(a for _, a in search(sheet.id) if step.when(a.result))
     put = {}
     for name in formula.names(step.formula):
         kind = kinds[name] if name in kinds else answer.inputs[name].kind
@@ -44,7 +46,7 @@ def test_a_printed_formula_has_the_dimension_of_its_value(sheet, step):
 
 @pytest.mark.parametrize(("sheet", "step"), STEPS)
 def test_a_printed_formula_shows_symbols_and_then_numbers(sheet, step):
-    answer = next(a for _, a in answers(sheet.id) if step.when(a.result))
+    answer = next(a for _, a in search(sheet.id) if step.when(a.result))
     shown = [part for part in sheet.steps if part.when(answer.result)]
     line = answer.working[shown.index(step)]
     long_names = {name for name in formula.names(step.formula) if len(name) > 2}
