@@ -52,7 +52,7 @@ def _list(file: str, title: str, symptom: Symptom, before: tuple[Markup, ...]) -
 def _step(step: Step, symptom: Symptom, values: Values) -> Markup:
     charging = graph.way_in(symptom).charging
     probes, state = meter(step, charging), setting(step, charging)
-    parts = [el("strong", f"{step.says}{'.' if step.measure else ''}")]
+    parts = [el("strong", f"{step.text}{'.' if step.measure else ''}")]
     if step.reads:
         expected = amount(float(work(step.expects, values)), step.reads)
         parts.append(join(f" {state} {probes} A sound circuit: ", el("b", expected), "."))
@@ -64,7 +64,7 @@ def _turn(turn: Turn, *, step: Step, symptom: Symptom, values: Values) -> Markup
     by_turn: Mapping[str, str] = (
         {band.turn.id: said(band, step.reads) for band in bands(step, values)} if step.reads else {}
     )
-    words = f"{by_turn[turn.id]}: {turn.says}" if turn.id in by_turn else turn.says
+    words = f"{by_turn[turn.id]}: {turn.text}" if turn.id in by_turn else turn.text
     return el("li", words, " → ", _leads(turn, step, symptom))
 
 

@@ -114,12 +114,12 @@ def _practice(options: argparse.Namespace) -> str:
             "link": asked.link,
         }
         if marked:
-            data["mark"] = {"right": marked.right, "says": marked.says}
+            data["mark"] = {"right": marked.right, "says": marked.text}
         return json.dumps(data, ensure_ascii=False, indent=2)
     text = "\n".join((asked.text, *(f"    - {choice}" for choice in asked.choices)))
     if marked is None:
         return f'{text}\nTo mark a reply, add --reply "…".'
-    return f"{text}\n\n{marked.says}\n\n{as_text(asked.answer)}"
+    return f"{text}\n\n{marked.text}\n\n{as_text(asked.answer)}"
 
 
 def _inputs(pairs: list[str]) -> dict[str, str]:
@@ -169,7 +169,7 @@ def as_text(answer: Answer) -> str:
     lines += ["", "Working"]
     for line in answer.working:
         lines.append(f"  {line}".replace("^{", "^(").replace("}", ")"))
-        lines.append(f"      {line.says}" + (f" [{line.source}]" if line.source else ""))
+        lines.append(f"      {line.text}" + (f" [{line.source}]" if line.source else ""))
     if answer.cautions:
         lines += ["", "Take care", *(f"  - {said}" for said in answer.cautions)]
     lines += ["", f"Holds for: {sheet.valid}", *(f"  - {said}" for said in answer.notes)]

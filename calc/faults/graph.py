@@ -46,7 +46,7 @@ class Turn:
     """
 
     id: str
-    says: str
+    text: str
     below: str = ""
     to: str = ""
     found: str = ""
@@ -74,7 +74,7 @@ class Step:
     expects: str = ""
 
     @property
-    def says(self) -> str:
+    def text(self) -> str:
         """The question, or what to measure."""
         return self.ask or self.measure
 

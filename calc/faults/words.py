@@ -54,7 +54,7 @@ def said(band: Band, reads: Reads) -> str:
 def answered(step: Step, turn: Turn, values: Values) -> str:
     """Return what an answer is called: its readings and what they mean, or the words alone."""
     if not step.reads:
-        return turn.says
+        return turn.text
     band = next((band for band in bands(step, values) if band.turn == turn), None)
     words = said(band, step.reads) if band else "a reading that your figures leave no room for"
-    return f"{words[0].upper()}{words[1:]}: {turn.says}"
+    return f"{words[0].upper()}{words[1:]}: {turn.text}"

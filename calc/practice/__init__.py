@@ -82,7 +82,7 @@ def question(name: str, number: int) -> Question:
         value = answer.values[task.asks]
         if value in task.choices or (not task.choices and (value is not None or task.or_none)):
             return _asked(name, number, task, inputs, answer)
-    raise ValueError(f"{name}: no figures of {task.says!r} have an answer")
+    raise ValueError(f"{name}: no figures of {task.text!r} have an answer")
 
 
 def mark(asked: Question, reply: str) -> Mark:
@@ -110,7 +110,7 @@ def _asked(
         name,
         number,
         task,
-        task.says.format_map(given),
+        task.text.format_map(given),
         inputs,
         answer,
         write(sheet, inputs),

@@ -35,7 +35,7 @@ class Mark:
     """Whether a reply is right, what to say to it, and the slip that was recognised, if any."""
 
     right: bool
-    says: str
+    text: str
     slip: Slip | None = None
 
 
@@ -105,7 +105,7 @@ def mark_reply(
         return Mark(True, f"Right: {answer.shown[task.asks]}.")
     near = [wrong for wrong in slips if _alike(value, wrong.value, task.tolerance)]
     if near:
-        return Mark(False, f"Not right. {near[0].slip.says}", near[0].slip)
+        return Mark(False, f"Not right. {near[0].slip.text}", near[0].slip)
     return Mark(False, f"Not right. {_how_far(value, right)}")
 
 

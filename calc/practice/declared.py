@@ -15,7 +15,7 @@ class Slip:
     number.
     """
 
-    says: str
+    text: str
     formula: str = ""
     reply: str = ""
     inputs: Mapping[str, str] = field(default_factory=dict)
@@ -26,7 +26,7 @@ class Slip:
 class Task:
     """One kind of question.
 
-    `asks` is the result wanted, `says` the question with `{names}` of fields and of any other value
+    `asks` is the result wanted, `text` the question with `{names}` of fields and of any other value
     that it tells. `draw` gives for each field the texts to choose from; a single one is fixed.
     `tolerance` is the share by which a number may be off. `choices` are the texts that an answer
     may be, or their ids where the result has words for ids; `chosen_from` is the field among whose
@@ -34,7 +34,7 @@ class Task:
     """
 
     asks: str
-    says: str
+    text: str
     draw: Mapping[str, tuple[str, ...]]
     slips: tuple[Slip, ...] = ()
     tolerance: float = 0.03

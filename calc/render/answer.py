@@ -6,7 +6,7 @@ from functools import cache
 from calc.judge import Level
 from calc.render.drawings import picture_html
 from calc.render.html import Markup, el, join
-from calc.render.next_steps import are_moves, moves_html
+from calc.render.next_steps import are_next_steps, next_steps_html
 from calc.render.table import table_html
 from calc.sources import Source
 from calc.units.shown import DOWN, UP, with_mm2
@@ -46,7 +46,7 @@ def verdict_html(verdict: str) -> Markup:
     )
 
 
-def gist_text(answer: Answer) -> str:
+def summary_text(answer: Answer) -> str:
     """Return the answer in a few words."""
     sheet = answer.worksheet
     first = answer.values[sheet.results[0].id]
@@ -54,10 +54,10 @@ def gist_text(answer: Answer) -> str:
     return gist.format_map(answer.shown)
 
 
-def gist_html(answer: Answer) -> Markup:
+def summary_html(answer: Answer) -> Markup:
     """Return the answer in a few words with its verdict, for the strip above the fields."""
     return join(
-        verdict_html(answer.verdict), " ", el("span", gist_text(answer), class_="lw-gist-words")
+        verdict_html(answer.verdict), " ", el("span", summary_text(answer), class_="lw-gist-words")
     )
 
 
@@ -83,10 +83,10 @@ def answer_html(
     others = [o for o in others if not (o.hide_if_none and answer.values[o.id] is None)]
     tabled = {table.of for table in sheet.tables}
     several = {result.id for result in others if isinstance(answer.values[result.id], tuple)}
-    ways = [result for result in others if are_moves(answer.values[result.id])]
+    ways = [result for result in others if are_next_steps(answer.values[result.id])]
     lists = [r for r in others if r.id in several - tabled and r not in ways]
     rounded = {UP: " (rounded up)", DOWN: " (rounded down)"}.get(first.rounding, "")
-    figure = answer.shown[first.id] if answer.values[first.id] is not None else gist_text(answer)
+    figure = answer.shown[first.id] if answer.values[first.id] is not None else summary_text(answer)
     return join(
         el(heading, "Answer", class_="lw-answer-title"),
         verdict_line(answer),
@@ -102,7 +102,7 @@ def answer_html(
             class_="lw-results",
         ),
         _progress(done) if done < 1 else None,
-        *(moves_html(answer, result) for result in ways),
+        *(next_steps_html(answer, result) for result in ways),
         picture_html(answer),
         *(table_html(answer, table) for table in sheet.tables if not table.folded),
         _cautions(answer),
@@ -215,7 +215,7 @@ def _line(line: Line) -> Markup:
         "li",
         el("span", name, class_="lw-name"),
         sums,
-        el("span", line.says, _from(line.source), class_="lw-says"),
+        el("span", line.text, _from(line.source), class_="lw-says"),
     )
 
 

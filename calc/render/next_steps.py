@@ -5,15 +5,15 @@ from calc.render.html import Markup, el
 from calc.worksheet.answer import Answer
 from calc.worksheet.declare import Output
 from calc.worksheet.link import write, write_changed
-from calc.worksheet.next_steps import Move
+from calc.worksheet.next_steps import NextStep
 
 
-def are_moves(value: object) -> bool:
+def are_next_steps(value: object) -> bool:
     """Return whether a result is a list of ways on."""
-    return isinstance(value, tuple) and bool(value) and isinstance(value[0], Move)
+    return isinstance(value, tuple) and bool(value) and isinstance(value[0], NextStep)
 
 
-def moves_html(answer: Answer, result: Output) -> Markup:
+def next_steps_html(answer: Answer, result: Output) -> Markup:
     """Return a result's ways on as links large enough for a thumb."""
     sheet = answer.worksheet
     links = []

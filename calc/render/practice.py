@@ -25,7 +25,7 @@ def _choices(asked: Question) -> Markup | None:
 
 def _answer(asked: Question, target: str) -> Markup:
     slips = [
-        el("li", el("strong", f"{wrong.shown}: "), wrong.slip.says)
+        el("li", el("strong", f"{wrong.shown}: "), wrong.slip.text)
         for wrong in asked.slips
         if wrong.shown != asked.shown
     ]

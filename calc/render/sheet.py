@@ -1,6 +1,6 @@
 """A worksheet as HTML: the form with its fields, and the answer to what stands in them."""
 
-from calc.render.answer import answer_html, gist_html, verdict_line
+from calc.render.answer import answer_html, summary_html, verdict_line
 from calc.render.boxes import control_html, note_text
 from calc.render.html import Markup, el, join
 from calc.render.rows import rows_html
@@ -16,7 +16,7 @@ def sheet_html(answer: Answer) -> Markup:
     sheet = answer.worksheet
     return el(
         "section",
-        el("div", gist_html(answer), class_="lw-gist", data_gist=True, aria_hidden="true"),
+        el("div", summary_html(answer), class_="lw-gist", data_gist=True, aria_hidden="true"),
         el("ul", data_notes=True, class_="lw-notes", hidden=True),
         el(
             "form",

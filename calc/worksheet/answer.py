@@ -24,7 +24,7 @@ class Line:
     formula: str
     numbers: str
     value: str
-    says: str
+    text: str
     source: Source | None
 
     def __str__(self) -> str:

@@ -38,7 +38,7 @@ def as_data(answer: Answer) -> dict[str, Any]:
                 "formula": x.formula,
                 "numbers": x.numbers,
                 "value": x.value,
-                "says": x.says,
+                "says": x.text,
                 "source": str(x.source) if x.source else None,
             }
             for x in answer.working

@@ -22,12 +22,12 @@ from calc.worksheet.result_table import Table
 class Step[R]:
     """One line of the working: the value `of` which id, by which formula, said in a sentence.
 
-    Without a formula the value is looked up or chosen, and `says` tells how. `when` is asked of the
+    Without a formula the value is looked up or chosen, and `text` tells how. `when` is asked of the
     result.
     """
 
     of: str
-    says: str
+    text: str
     formula: str = ""
     source: str = ""
     when: Callable[[R], bool] = always

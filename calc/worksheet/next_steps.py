@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True)
-class Move:
+class NextStep:
     """A way on: this worksheet with some fields' `texts` changed, or another `sheet` with them."""
 
     label: str

@@ -175,11 +175,11 @@ class Writer:
             _SYMBOLS[key] if step.formula else "",
             written(step.formula, self.number) if step.formula else "",
             value,
-            self.says(step.says, ""),
+            self.put_in(step.text, ""),
             SOURCES[step.source] if step.source else None,
         )
 
-    def says(self, text: str, at: str, *, own: bool = False, those: str = "") -> str:
+    def put_in(self, text: str, at: str, *, own: bool = False, those: str = "") -> str:
         """Return a rule's `text` with its names put in; its subject stands `at` in the result.
 
         The sheet's `own` words for a rule may also name what the sheet shows or holds elsewhere,
@@ -274,7 +274,7 @@ class Writer:
     def puts(self, found: Finding, own: str, usual: str) -> str:
         """Return the sheet's `own` words for what is found, or the rule's `usual` ones."""
         those = listed([str(row) for row in found.rows])
-        return self.says(own or usual, found.use.at, own=bool(own), those=those)
+        return self.put_in(own or usual, found.use.at, own=bool(own), those=those)
 
     def rows(self, table: Table) -> tuple[tuple[str, ...], ...]:
         """Return the cells of a table as shown."""

@@ -131,7 +131,7 @@ def test_paper_holds_all_that_the_sheet_knows(printing, server, name):
         NOT_A_SUBSTITUTE,
         *(caution.text for caution in answer.cautions),
         *(str(source) for source in answer.sources),
-        *(part for line in answer.working for part in (line.value, line.says)),
+        *(part for line in answer.working for part in (line.value, line.text)),
     ]
     for field in (field for field in answer.worksheet.fields if not field.hidden):
         reading = answer.inputs[field.id]

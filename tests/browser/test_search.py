@@ -20,7 +20,7 @@ def test_a_press_shows_the_next_step_and_the_way_back_the_one_before(page, serve
     expect(ways).to_have_count(len(FIRST.turns))
     for way in ways.all():
         assert way.bounding_box()["height"] >= THUMB
-    ways.get_by_text(FIRST.turn("no").says, exact=True).click()
+    ways.get_by_text(FIRST.turn("no").text, exact=True).click()
     expect(sheet.figure).to_have_text(SECOND.ask)
     expect(page).to_have_url(exactly(link_to(NAME, usual(NAME, path="flickers.no"))))
     place = sheet.figure.bounding_box()

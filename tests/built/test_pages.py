@@ -87,7 +87,7 @@ def test_the_default_answer_stands_in_the_page_before_any_script(built, name):
     for said in (*answer.cautions, *answer.notes):
         assert spaced(said.text) in text
     for line in answer.working:
-        assert spaced(line.says) in text and spaced(line.value) in text
+        assert spaced(line.text) in text and spaced(line.value) in text
 
 
 @EACH
@@ -99,7 +99,7 @@ def test_the_questions_to_try_stand_in_the_page_with_their_answers(built, name):
         asked = question(name, number)
         assert spaced(asked.text) in text
         assert spaced(f"{asked.asked.label}: {asked.shown}") in text
-        assert all(spaced(wrong.slip.says) in text for wrong in asked.slips)
+        assert all(spaced(wrong.slip.text) in text for wrong in asked.slips)
 
 
 @EACH

@@ -34,7 +34,7 @@ def test_a_page_shows_its_own_figures_with_their_working_before_any_script(built
     (working,) = [f for f in answer.iter("details") if f.get("data-fold") == "working"]
     assert working.get("open") is None
     for step, line in zip(working.iter("li"), ours.working, strict=True):
-        assert line.value in text_of(step) and line.says in text_of(step)
+        assert line.value in text_of(step) and line.text in text_of(step)
     assert {"admonition", "warning"} in [set(one.get("class", "").split()) for one in page.iter()]
     (status,) = [part for part in sheet.iter() if part.get("data-status") is not None]
     assert status.get("role") == "status"

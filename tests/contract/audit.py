@@ -63,7 +63,7 @@ def _steps(sheet: Worksheet) -> Iterator[str]:
             yield f"the step of {step.of} has the source {step.source!r}"
         used = formula.names(step.formula) if step.formula else set()
         yield from (f"the formula of {step.of} has {n!r}" for n in used - _known(sheet))
-        names = placeholders(step.says)
+        names = placeholders(step.text)
         yield from (f"the step of {step.of} says {{{n}}}" for n in names if _lost(sheet, n))
 
 

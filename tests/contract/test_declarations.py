@@ -8,7 +8,7 @@ from string import Formatter
 import pytest
 
 import calc
-from calc.render.answer import gist_text
+from calc.render.answer import summary_text
 from calc.units.quantities import from_base
 from calc.worksheet import formula
 from calc.worksheet.fields import Choice, Field, Quantity
@@ -27,13 +27,13 @@ def placeholders(text: str) -> set[str]:
 
 def sentences(sheet: Worksheet) -> list[str]:
     """Return every sentence of a sheet with places for values, but those of its rules."""
-    return [*(step.says for step in sheet.steps), sheet.summary, sheet.summary_none]
+    return [*(step.text for step in sheet.steps), sheet.summary, sheet.summary_none]
 
 
 @EACH
 def test_no_brace_is_left_in_the_answer_in_a_few_words(sheet):
     for texts, answer in answers(sheet.id):
-        assert gist_text(answer) and not set("{}") & set(gist_text(answer)), texts
+        assert summary_text(answer) and not set("{}") & set(summary_text(answer)), texts
 
 
 @pytest.mark.parametrize("name", calc.worksheets())
@@ -211,7 +211,7 @@ def test_every_value_has_the_kind_that_the_result_says(sheet):
 @EACH
 def test_every_step_and_every_rule_comes_up(sheet):
     for step in sheet.steps:
-        assert any(step.when(a.result) for _, a in search(sheet.id)), f"never said: {step.says}"
+        assert any(step.when(a.result) for _, a in search(sheet.id)), f"never said: {step.text}"
     for use in sheet.uses:
         fired = any(use.rule.id in answer.rules for _, answer in search(sheet.id))
         assert fired, f"{use.rule.id} never fires"

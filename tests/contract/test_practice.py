@@ -91,12 +91,12 @@ def test_a_task_speaks_of_what_it_draws_and_does_not_give_its_result_away(sheet)
     fields = {field.id for field in sheet.fields}
     known = fields | {named.id for named in (*sheet.results, *sheet.intermediates)}
     for task in practice_of(sheet.id).tasks:
-        named = {name for _, name, _, _ in Formatter().parse(task.says) if name}
+        named = {name for _, name, _, _ in Formatter().parse(task.text) if name}
         drawn = {name for name, texts in task.draw.items() if len(texts) > 1}
         assert named <= known - {task.asks}
         assert drawn <= named, "a figure that varies must be told"
         assert set(task.draw) <= fields
-        assert "?" in task.says
+        assert "?" in task.text
         kind = sheet.result(task.asks).kind
         assert (kind is None) == bool(task.choices or task.chosen_from)
         if task.chosen_from:
@@ -145,8 +145,8 @@ def test_the_right_answer_is_marked_right_in_every_unit(sheet):
         texts = replies(one, value) if one.asked.kind and value is not None else [reply(one, value)]
         for text in texts:
             marked = mark(one, text)
-            assert marked.right, (one.text, text, marked.says)
-            assert one.shown in marked.says
+            assert marked.right, (one.text, text, marked.text)
+            assert one.shown in marked.text
 
 
 @EACH_ASKING
@@ -179,7 +179,7 @@ def test_a_slip_is_wrong_and_told_by_its_own_sentence(sheet):
             marked = mark(one, reply(one, wrong.value))
             assert not marked.right
             assert marked.slip is wrong.slip, (one.text, wrong.shown)
-            assert marked.says == f"Not right. {wrong.slip.says}"
+            assert marked.text == f"Not right. {wrong.slip.text}"
 
 
 @EACH_ASKING
@@ -190,7 +190,7 @@ def test_every_declared_slip_comes_up(sheet):
         assert task.slips, "a question without a usual slip"
         for slip in task.slips:
             assert sum(map(bool, (slip.formula, slip.reply, slip.inputs or slip.times))) == 1
-            assert re.fullmatch(r"[A-Zk].*\.", slip.says)
+            assert re.fullmatch(r"[A-Zk].*\.", slip.text)
 
 
 @EACH_ASKING

@@ -51,9 +51,9 @@ def test_no_sentence_speaks_of_a_figure_that_is_not_there(sheet):
             if use.rule.id in answer.rules and parts_at(answer.result, use.at):
                 assert not missing(use, answer), f"{use.rule.id} for {texts}"
         for part in (step for step in sheet.steps if step.when(answer.result)):
-            empty = {n for n in placeholders(part.says) if answer.values[n] in (None, ())}
-            assert not empty, f"{part.says!r} without {empty} for {texts}"
-        assert "{" not in "".join((answer.sentence, *(x.says for x in answer.working)))
+            empty = {n for n in placeholders(part.text) if answer.values[n] in (None, ())}
+            assert not empty, f"{part.text!r} without {empty} for {texts}"
+        assert "{" not in "".join((answer.sentence, *(x.text for x in answer.working)))
 
 
 def missing(use: Placed, answer: Answer) -> set[str]:

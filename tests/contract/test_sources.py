@@ -95,7 +95,7 @@ def test_what_is_looked_up_has_a_source(sheet):
     for texts, answer in answers(sheet.id):
         for step in (step for step in bare if step.when(answer.result)):
             above = [value for name, value in answer.values.items() if name != step.of]
-            assert answer.values[step.of] in (None, *above), f"{step.of}: {step.says} for {texts}"
+            assert answer.values[step.of] in (None, *above), f"{step.of}: {step.text} for {texts}"
 
 
 @EACH

@@ -46,7 +46,7 @@ def with_field(name: str, **change):
     [
         (with_rule(2, headline="{charging_curent} goes through it."), "charging_curent"),
         (with_rule(9, text="It seems {sen} as bright."), "{sen}"),
-        (with_step(0, says="Of {lights.levle}."), "lights.levle"),
+        (with_step(0, text="Of {lights.levle}."), "lights.levle"),
         (with_step(0, of="ful_charge"), "ful_charge"),
         (with_step(3, of="power_shares"), "power_shares"),
         (with_step(5, of=""), "''"),

@@ -222,7 +222,7 @@ def test_a_name_that_is_not_there_is_refused_with_those_that_are(function, input
 
 def test_nothing_about_the_next_steps_pretends_to_know_when():
     line = next(line for line in ask().working if "does next" in line.label)
-    assert "How soon is not known" in line.says
+    assert "How soon is not known" in line.text
 
 
 def test_the_usual_reading_is_a_caution_with_the_figures_of_the_example():

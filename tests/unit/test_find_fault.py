@@ -119,8 +119,8 @@ def test_a_path_from_a_stranger_does_no_harm(path):
     assert "<img" not in reply["answer"]
     answer = work(path=path)
     known = graph.way_in(Symptom.FLICKERS)
-    seen = [graph.step(known.start).says, "Does everything flicker together, or one device only?"]
-    seen += ["Drive with a meter that keeps its lowest reading", graph.step("flickers.off").says]
+    seen = [graph.step(known.start).text, "Does everything flicker together, or one device only?"]
+    seen += ["Drive with a meter that keeps its lowest reading", graph.step("flickers.off").text]
     assert answer["step"] in seen
     odd = any("do not fit" in said.text for said in answer.cautions)
     assert odd is (path.lower() not in ("flickers", "flickers.no"))

@@ -87,7 +87,7 @@ def test_a_step_asks_or_measures_and_each_of_its_turns_leads_to_one_thing(step):
     for place, turn in enumerate(step.turns):
         assert re.fullmatch(r"[a-z]+", turn.id)
         assert bool(turn.to) is not bool(turn.found)
-        assert turn.says
+        assert turn.text
         last = place == len(step.turns) - 1
         assert bool(turn.below) is (bool(step.reads) and not last)
 

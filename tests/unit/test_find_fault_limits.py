@@ -149,7 +149,7 @@ def test_formulas_name_what_there_is():
 def test_a_limit_with_a_source_shows_that_source_with_the_step():
     for path in trails():
         answer = calc.work("find-fault", {"symptom": path.split(".")[0], "path": path})
-        step = next((step for step in MEASURED if step.says == answer["step"]), None)
+        step = next((step for step in MEASURED if step.text == answer["step"]), None)
         cited = set(answer.result.cited) - {"practice", "ohm"}
         if "rested-lead" in cited:  # each chemistry has its own
             cited = cited - {"rested-lead"} | {"rested-agm"}

@@ -4,7 +4,7 @@ import pytest
 
 import calc
 from calc.electrical import threads
-from calc.render.answer import gist_text
+from calc.render.answer import summary_text
 from calc.tables import table
 
 
@@ -118,8 +118,8 @@ def test_no_torque_above_the_ceiling_is_shown_without_a_word_beside_it():
                     continue
                 over = torque(answer) > torque(answer, "ceiling") * (1 + 1e-9)
                 assert not over or grade == "unknown"
-                assert ("more than" in gist_text(answer)) is over
-    assert "more than brass or mild steel bears" in gist_text(ask(stud="1/2 in"))
+                assert ("more than" in summary_text(answer)) is over
+    assert "more than brass or mild steel bears" in summary_text(ask(stud="1/2 in"))
 
 
 def test_a_figure_brought_to_an_oiled_thread_is_not_called_published():

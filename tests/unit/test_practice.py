@@ -95,8 +95,8 @@ def test_a_reply_is_read_as_a_field_is_and_may_be_3_percent_off(drop, reply):
 def test_a_wrong_reply_is_told_why(drop, reply, says):
     marked = mark(drop, reply)
     assert not marked.right
-    assert marked.says.startswith("Not right. ")
-    assert says in marked.says
+    assert marked.text.startswith("Not right. ")
+    assert says in marked.text
 
 
 @pytest.mark.parametrize(
@@ -125,8 +125,8 @@ def test_a_size_may_be_spelt_as_in_its_field_and_a_thinner_one_is_told_its_slip(
     for text in (right, right.replace(" mm2", " mm²"), right.replace(" mm2", " sq mm")):
         assert mark(one, text).right
     half = calc.work("wire-drop", {**one.inputs, "length": "2 m"})["smallest_conductor"]
-    assert "second one" in mark(one, half).says
-    assert mark(one, "120 mm2").says == "Not right. Work it step by step."
+    assert "second one" in mark(one, half).text
+    assert mark(one, "120 mm2").text == "Not right. Work it step by step."
     with pytest.raises(calc.InputError, match="Reply must be one from the list"):
         mark(one, "9 mm2")
 
@@ -136,9 +136,9 @@ def test_none_is_an_answer_where_no_fuse_fits():
     assert one.answer["fuse"] is None
     for text in ("none", "None", "nothing fits", "no"):
         assert mark(one, text).right
-    assert mark(one, "60 A").says == "Not right. With these figures there is none."
+    assert mark(one, "60 A").text == "Not right. With these figures there is none."
     other = numbered("fuse-choice", 3, "fuse", current="12 A", conductor="8 AWG")
-    assert mark(other, "none").says == "Not right. There is one."
+    assert mark(other, "none").text == "Not right. There is one."
     assert mark(other, "15").right
     assert not mark(other, "15.1").right, "a standard rating is met exactly or not at all"
 
@@ -152,10 +152,10 @@ def test_a_choice_is_compared_without_case_and_spaces():
 
 def test_a_slip_that_makes_no_difference_is_not_laid_at_anyone_s_door():
     one = numbered("wire-drop", 1, "drop_percent", voltage="12 V")
-    says = [wrong.slip.says for wrong in one.slips]
+    says = [wrong.slip.text for wrong in one.slips]
     assert not any("higher voltage" in text for text in says)
     other = numbered("wire-drop", 17, "drop_percent", voltage="24 V")
-    assert any("higher voltage" in wrong.slip.says for wrong in other.slips)
+    assert any("higher voltage" in wrong.slip.text for wrong in other.slips)
 
 
 def test_what_does_not_exist_has_no_questions():
@@ -188,7 +188,7 @@ def test_the_terminal_marks_a_reply_and_shows_the_working(run):
     status, out, err = run("wire-drop", "--practice", "4", "--reply", one.shown)
     assert (status, err) == (0, "")
     assert f"Right: {one.shown}." in out
-    assert all(line.says in out for line in one.answer.working)
+    assert all(line.text in out for line in one.answer.working)
     assert "Not right." in run("wire-drop", "--practice", "4", "--reply", "9 V")[1]
 
 
@@ -233,7 +233,7 @@ def test_a_fence_puts_three_questions_or_those_it_is_told():
             one = question("wire-drop", number)
             assert one.text in html
             assert f'href="../wire-drop/#{one.link.replace("&", "&amp;")}"' in html
-            assert all(wrong.slip.says.replace('"', "&quot;") in html for wrong in one.slips)
+            assert all(wrong.slip.text.replace('"', "&quot;") in html for wrong in one.slips)
 
 
 @pytest.mark.parametrize(

@@ -60,7 +60,7 @@ def test_every_worksheet_is_printed_with_answer_working_and_sources(run, name):
     assert (status, err) == (0, "")
     assert answer.worksheet.question in out and answer.sentence in out
     for line in answer.working:
-        assert line.says in out and line.value in out
+        assert line.text in out and line.value in out
     for said in answer.cautions:
         assert said.text in out
     for field in answer.worksheet.fields:

@@ -4,7 +4,7 @@ import pytest
 
 import calc
 from calc.energy import remedies
-from calc.render.answer import gist_text
+from calc.render.answer import summary_text
 from calc.sheets.charging.week_ahead import WORKSHEET
 
 FRIDGE = "fridge:45 W:9.6 h;heater fan:30 W:9 h:night;LED strips:24 W:5 h:night"
@@ -134,6 +134,6 @@ def test_a_bank_that_begins_empty_is_empty_at_once():
 @pytest.mark.parametrize("texts", [{}, {"from_state": "40 %"}, {"loads": "lamp:1 W:5 h"}])
 def test_the_first_stage_has_no_word_for_what_is_still_missing(texts):
     first = next(answer for _, answer in WORKSHEET.stages(WORKSHEET.read(texts)[0]) if answer)
-    lines = [line.value + line.says for line in first.working]
-    assert not [one for one in (first.sentence, gist_text(first), *lines) if "none" in one]
+    lines = [line.value + line.text for line in first.working]
+    assert not [one for one in (first.sentence, summary_text(first), *lines) if "none" in one]
     assert ("still being worked out" in first.sentence) is (texts == {})

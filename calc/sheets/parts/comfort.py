@@ -118,7 +118,7 @@ def _electric(result: Lit) -> bool:
     return result.flame is None
 
 
-CO_STEP = Step[Lit](of="co_points", source="co-limits", when=burns, says="Parts per million by volume, with the time an alarm takes or a person may.")
+CO_STEP = Step[Lit](of="co_points", source="co-limits", when=burns, text="Parts per million by volume, with the time an alarm takes or a person may.")
 
 
 def night_steps(starting: str, gives: str) -> tuple[Step[Heated], ...]:
@@ -127,17 +127,17 @@ def night_steps(starting: str, gives: str) -> tuple[Step[Heated], ...]:
     `starting` is the formula of the energy to start, `gives` says what the bank gives.
     """
     return (
-        Step(of="night_heat", formula="loss * hours", says="Heat flow over time is heat."),
-        Step(of="heating", source="fuel-heat", when=burns, says="{fuel}, with the steam leaving as steam."),
-        Step(of="fuel_used", formula="night_heat / (heating * efficiency)", source="fuel-heat", when=burns, says="What goes up the exhaust has to be burnt too."),
-        Step(of="running", formula=f"draw * hours + {starting}", source="practice", when=burns, says="Fan, pump and lighting it."),
-        Step(of="charge", formula="running / voltage", source="ohm", when=burns, says="A fuel heater still needs the bank."),
-        Step(of="electric_factor", source="practice", says="A resistor straight on the bank turns all of it into heat; an inverter takes its part."),
-        Step(of="electric_current", formula="loss / (electric_factor * voltage)", source="ohm", says="All night long."),
-        Step(of="electric_charge", formula="loss * hours / (electric_factor * voltage)", source="ohm", says="The same heat from the bank alone."),
-        Step(of="charge", formula="electric_charge", when=_electric, says="Electric heat is all charge; the fan's draw becomes heat as well."),
-        Step(of="gives", formula="capacity * usable", says=gives),
-        Step(of="bank_share", formula="charge / gives", says="Everything else aboard comes on top."),
+        Step(of="night_heat", formula="loss * hours", text="Heat flow over time is heat."),
+        Step(of="heating", source="fuel-heat", when=burns, text="{fuel}, with the steam leaving as steam."),
+        Step(of="fuel_used", formula="night_heat / (heating * efficiency)", source="fuel-heat", when=burns, text="What goes up the exhaust has to be burnt too."),
+        Step(of="running", formula=f"draw * hours + {starting}", source="practice", when=burns, text="Fan, pump and lighting it."),
+        Step(of="charge", formula="running / voltage", source="ohm", when=burns, text="A fuel heater still needs the bank."),
+        Step(of="electric_factor", source="practice", text="A resistor straight on the bank turns all of it into heat; an inverter takes its part."),
+        Step(of="electric_current", formula="loss / (electric_factor * voltage)", source="ohm", text="All night long."),
+        Step(of="electric_charge", formula="loss * hours / (electric_factor * voltage)", source="ohm", text="The same heat from the bank alone."),
+        Step(of="charge", formula="electric_charge", when=_electric, text="Electric heat is all charge; the fan's draw becomes heat as well."),
+        Step(of="gives", formula="capacity * usable", text=gives),
+        Step(of="bank_share", formula="charge / gives", text="Everything else aboard comes on top."),
     )
 
 

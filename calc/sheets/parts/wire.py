@@ -71,33 +71,33 @@ def ampacity_steps(at: str, *, together: str, volts: str) -> tuple[Step[Any], ..
 
     steps: tuple[Step[Cable], ...] = (
         Step(of="table_row", source="wire-mm2", when=lambda c: c.table_row != c.conductor,
-             says="The table is by AWG: {conductor} is read as {table_row}, the thickest row with no more copper."),
-        Step(of="table_ampacity", source="33cfr-table", when=by(RuleSet.CFR33), says="{table_row}, {insulation} insulation, at 30 °C, two loaded conductors."),
-        Step(of="table_ampacity", source="abyc-105", when=by(RuleSet.ABYC), says="{table_row}, 105 °C boat cable, at 30 °C, two loaded conductors."),
+             text="The table is by AWG: {conductor} is read as {table_row}, the thickest row with no more copper."),
+        Step(of="table_ampacity", source="33cfr-table", when=by(RuleSet.CFR33), text="{table_row}, {insulation} insulation, at 30 °C, two loaded conductors."),
+        Step(of="table_ampacity", source="abyc-105", when=by(RuleSet.ABYC), text="{table_row}, 105 °C boat cable, at 30 °C, two loaded conductors."),
         Step(of="table_ampacity", source="nec-310-16", when=by(RuleSet.NEC),
-             says="{table_row}, {insulation} insulation, at 30 °C, not more than three loaded conductors in a raceway, cable or earth."),
+             text="{table_row}, {insulation} insulation, at 30 °C, not more than three loaded conductors in a raceway, cable or earth."),
         Step(of="ambient_factor", source="33cfr-notes", when=lambda c: c.printed_factor and not c.by_nec,
-             says="An engine space is taken as {air}; the factor for 105 °C insulation is printed."),
+             text="An engine space is taken as {air}; the factor for 105 °C insulation is printed."),
         Step(of="ambient_factor", source="nec-ambient", when=by(RuleSet.NEC),
-             says="Printed for the band that holds {air}. An engine space counts as 50 °C at least; the credit for air cooler than {base_air} is not taken."),
+             text="Printed for the band that holds {air}. An engine space counts as 50 °C at least; the credit for air cooler than {base_air} is not taken."),
         Step(of="ambient_factor", source="nec-ambient", when=by_law(False), formula="min(1, sqrt((rating - air) / (rating - base_air)))",
-             says="The table is for {base_air}; air cooler than that is not credited."),
+             text="The table is for {base_air}; air cooler than that is not credited."),
         Step(of="ambient_factor", source="nec-ambient", when=by_law(True), formula="min(1, sqrt((rating - air) / (rating - base_air)))",
-             says="{rule_set} as we have it prints no factor for {air}. The law behind NEC's printed factors is put to work instead: that step is ours. An engine space counts as 50 °C at least."),
-        Step(of="bundle_factor", source="33cfr-notes", when=by(RuleSet.CFR33), says=f"{count} at {{{volts}}}. The law counts bundles from a nominal 50 V on; the highest voltage is taken here, the safer reading."),
-        Step(of="bundle_factor", source="abyc-105", when=by(RuleSet.ABYC), says=f"{count}, at any voltage."),
-        Step(of="bundle_factor", source="nec-bundle", when=by(RuleSet.NEC), says=f"{count}; more than three are counted, at any voltage."),
-        Step(of="ampacity", formula="table_ampacity * ambient_factor * bundle_factor", says="Both corrections together."),
+             text="{rule_set} as we have it prints no factor for {air}. The law behind NEC's printed factors is put to work instead: that step is ours. An engine space counts as 50 °C at least."),
+        Step(of="bundle_factor", source="33cfr-notes", when=by(RuleSet.CFR33), text=f"{count} at {{{volts}}}. The law counts bundles from a nominal 50 V on; the highest voltage is taken here, the safer reading."),
+        Step(of="bundle_factor", source="abyc-105", when=by(RuleSet.ABYC), text=f"{count}, at any voltage."),
+        Step(of="bundle_factor", source="nec-bundle", when=by(RuleSet.NEC), text=f"{count}; more than three are counted, at any voltage."),
+        Step(of="ampacity", formula="table_ampacity * ambient_factor * bundle_factor", text="Both corrections together."),
         Step(of="small_ceiling", source="nec-small", when=lambda c: c.small_ceiling is not None,
-             says="On {table_row} NEC allows no larger fuse, whatever the ampacity."),
+             text="On {table_row} NEC allows no larger fuse, whatever the ampacity."),
         Step(of="terminal_ceiling", source="nec-terminals", when=lambda c: c.terminal_ceiling is not None,
-             says="The figure of the 75 °C column for {table_row}: NEC takes no terminal as hotter, and the 90 °C column is for corrections only."),
+             text="The figure of the 75 °C column for {table_row}: NEC takes no terminal as hotter, and the 90 °C column is for corrections only."),
         Step(of="highest", source="nec-small", when=lambda c: c.small_ceiling is not None,
-             says="The smaller of {ampacity} and {small_ceiling}: the fuse may exceed neither."),
+             text="The smaller of {ampacity} and {small_ceiling}: the fuse may exceed neither."),
         Step(of="highest", source="nec-terminals", when=lambda c: c.terminal_ceiling is not None,
-             says="The smaller of {ampacity} and {terminal_ceiling}: the fuse may exceed neither."),
+             text="The smaller of {ampacity} and {terminal_ceiling}: the fuse may exceed neither."),
         Step(of="highest", formula="ampacity", when=lambda c: c.small_ceiling is None and c.terminal_ceiling is None,
-             says="The fuse may not let more through than the wire bears for hours."),
+             text="The fuse may not let more through than the wire bears for hours."),
     )
     return placed_steps(at, *steps)
 
@@ -112,15 +112,15 @@ def stated_steps(at: str) -> tuple[Step[Any], ...]:
         return not (r.run.from_maker or r.copper.as_sae or r.run.metric or r.computed)
 
     steps: tuple[Step[RunResult], ...] = (
-        Step(of="gauge_resistance", source="nec-8", when=sae, says="{conductor} read as AWG, {finish} copper, from the table at {reference}."),
-        Step(of="gauge_area", source="awg-area", when=sae, says="By the definition of the gauge."),
-        Step(of="sae_area", source="sae-area", when=sae, says="The least that a wire made to the SAE size of this number holds: {sae_share} less."),
-        Step(of="stated", formula="gauge_resistance * gauge_area / sae_area", when=sae, says="Less copper resists more, in proportion."),
-        Step(of="stated", source="nec-8", when=awg, says="{conductor}, {finish} copper, from the table at {reference}."),
+        Step(of="gauge_resistance", source="nec-8", when=sae, text="{conductor} read as AWG, {finish} copper, from the table at {reference}."),
+        Step(of="gauge_area", source="awg-area", when=sae, text="By the definition of the gauge."),
+        Step(of="sae_area", source="sae-area", when=sae, text="The least that a wire made to the SAE size of this number holds: {sae_share} less."),
+        Step(of="stated", formula="gauge_resistance * gauge_area / sae_area", when=sae, text="Less copper resists more, in proportion."),
+        Step(of="stated", source="nec-8", when=awg, text="{conductor}, {finish} copper, from the table at {reference}."),
         Step(of="stated", source="iec-60228", when=lambda r: not r.run.from_maker and r.run.metric and not r.run.class_2,
-             says="{conductor}, {finish} flexible copper, the most the standard permits at {reference}."),
+             text="{conductor}, {finish} flexible copper, the most the standard permits at {reference}."),
         Step(of="stated", source="iec-60228-2", when=lambda r: not r.run.from_maker and r.run.class_2,
-             says="{conductor}, {finish} stranded copper, the most the standard permits at {reference}."),
+             text="{conductor}, {finish} stranded copper, the most the standard permits at {reference}."),
     )
     return placed_steps(at, *steps)
 
@@ -129,11 +129,11 @@ def resistance_steps(at: str) -> tuple[Step[Any], ...]:
     """Return the steps from the stated resistance to that of the whole run that stands `at`."""
     steps: tuple[Step[RunResult], ...] = (
         Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature",
-             says="Warm copper resists more."),
+             text="Warm copper resists more."),
         Step(of="resistance", formula="2 * length * per_length", source="ohm", when=lambda r: r.run.parallel == 1,
-             says="The current goes out and comes back, so the length counts twice."),
+             text="The current goes out and comes back, so the length counts twice."),
         Step(of="resistance", formula="2 * length * per_length / parallel", source="ohm", when=lambda r: r.run.parallel > 1,
-             says="Out and back, so the length counts twice; {parallel} alike side by side resist {parallel} times less."),
+             text="Out and back, so the length counts twice; {parallel} alike side by side resist {parallel} times less."),
     )
     return placed_steps(at, *steps)
 
@@ -142,8 +142,8 @@ def steps_to_warmth(at: str, each: str) -> tuple[Step[Any], ...]:
     """Return the steps to the Warmth that stands `at`, at the current named `each`."""
     steps: tuple[Step[Warmth], ...] = (
         Step(of="rise", formula=f"(rating - air) * ({each} / ampacity) ** 2", source="practice",
-             says="Our estimate: heat goes with the square of the current, and at its ampacity the copper is as hot as its insulation bears."),
-        Step(of="warm", source="practice", says="That rise above the air of {air}."),
+             text="Our estimate: heat goes with the square of the current, and at its ampacity the copper is as hot as its insulation bears."),
+        Step(of="warm", source="practice", text="That rise above the air of {air}."),
     )
     return placed_steps(at, *steps)
 

@@ -6,7 +6,7 @@ from calc.energy.appliances import Routes, routes
 from calc.sheets.parts.fields import DIRECT, INVERTER
 from calc.units.constants import HOUR
 from calc.units.si import Share, Tag
-from calc.worksheet.next_steps import Move
+from calc.worksheet.next_steps import NextStep
 
 # Of the bank's voltage, taken as its lowest on the way on: common practice, no source
 SAGS: Annotated[Share, Tag("sag of a bank under an inverter")] = 0.9
@@ -14,7 +14,7 @@ SAGS: Annotated[Share, Tag("sag of a bank under an inverter")] = 0.9
 calculate = routes
 
 
-def onward(found: Routes) -> tuple[Move, ...]:
+def onward(found: Routes) -> tuple[NextStep, ...]:
     """Return the ways on: a week with either appliance alone, and the inverter it would need."""
     household, voltage = found.household, found.voltage
     whole, taken = f"{max(household.power, 1):.6g} W", household.power * household.running
@@ -32,11 +32,11 @@ def onward(found: Routes) -> tuple[Move, ...]:
     return (
         _week("battery-voltage", DIRECT, found, found.direct.power, found.direct.running),
         _week("household", INVERTER, found, household.power, household.running),
-        Move("The inverter that it would need", inverter, "inverter-size"),
+        NextStep("The inverter that it would need", inverter, "inverter-size"),
     )
 
 
-def _week(name: str, route: str, found: Routes, power: float, running: float) -> Move:
+def _week(name: str, route: str, found: Routes, power: float, running: float) -> NextStep:
     """Return the way on to a week with this appliance alone; the reader adds what else is aboard."""
     texts = (
         ("loads", f"appliance:{power:.6g} W:{running / HOUR:.6g} h:all:{route}"),
@@ -45,4 +45,4 @@ def _week(name: str, route: str, found: Routes, power: float, running: float) ->
         ("idle", f"{found.idle:.6g} W"),
         ("efficiency", f"{found.efficiency * 100:.6g} %"),
     )
-    return Move(f"A week with the {name} one", texts, "week-ahead")
+    return NextStep(f"A week with the {name} one", texts, "week-ahead")

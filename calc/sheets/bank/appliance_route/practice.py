@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="dc_charge",
-            says="A fridge made for the bank takes {dc_power} at {voltage} while it runs, and it runs {dc_duty} of the day. What charge is that a day?",
+            text="A fridge made for the bank takes {dc_power} at {voltage} while it runs, and it runs {dc_duty} of the day. What charge is that a day?",
             draw={
                 "dc_power": ("36 W", "45 W", "50 W", "60 W", "72 W"),
                 "dc_duty": ("25 %", "30 %", "40 %", "50 %"),
@@ -15,18 +15,18 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"dc_duty": "100 %"},
-                    says="It rests part of the time: multiply by its share of the day.",
+                    text="It rests part of the time: multiply by its share of the day.",
                 ),
-                Slip(formula="dc_charge / 24", says="That is for one hour. A day has 24."),
+                Slip(formula="dc_charge / 24", text="That is for one hour. A day has 24."),
                 Slip(
                     formula="dc_charge * voltage",
-                    says="Those are watt-hours. Divide by the voltage for the charge.",
+                    text="Those are watt-hours. Divide by the voltage for the charge.",
                 ),
             ),
         ),
         Task(
             asks="ac_charge",
-            says="A household fridge takes {ac_power} for {ac_duty} of the day, through an inverter of {efficiency} that draws {idle} for itself and stays on. What charge leaves a bank of {voltage} a day?",
+            text="A household fridge takes {ac_power} for {ac_duty} of the day, through an inverter of {efficiency} that draws {idle} for itself and stays on. What charge leaves a bank of {voltage} a day?",
             draw={
                 "ac_power": ("60 W", "80 W", "90 W", "100 W"),
                 "ac_duty": ("30 %", "40 %", "50 %"),
@@ -37,21 +37,21 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"idle": "0 W"},
-                    says="The inverter's own draw is missing: it goes on day and night.",
+                    text="The inverter's own draw is missing: it goes on day and night.",
                 ),
                 Slip(
                     inputs={"efficiency": "100 %"},
-                    says="The inverter's loss is missing: divide the appliance's energy by its efficiency.",
+                    text="The inverter's loss is missing: divide the appliance's energy by its efficiency.",
                 ),
                 Slip(
                     formula="ac_charge - idle_charge + idle_charge * ac_duty",
-                    says="The inverter idles all day, not only while the compressor runs: a thermostat may call at any hour.",
+                    text="The inverter idles all day, not only while the compressor runs: a thermostat may call at any hour.",
                 ),
             ),
         ),
         Task(
             asks="extra_bank",
-            says="The household fridge, {ac_power} while it runs, takes {extra_charge} a day more than the other. The bank must bridge {days} days without charging, and you use {usable} of it. How much more bank does that take?",
+            text="The household fridge, {ac_power} while it runs, takes {extra_charge} a day more than the other. The bank must bridge {days} days without charging, and you use {usable} of it. How much more bank does that take?",
             draw={
                 "ac_power": ("70 W", "80 W", "95 W", "110 W"),
                 "days": ("2", "3", "4"),
@@ -60,15 +60,15 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="extra_charge * days",
-                    says="Only a share of the bank is used: divide by it.",
+                    text="Only a share of the bank is used: divide by it.",
                 ),
                 Slip(
                     formula="extra_charge / usable",
-                    says="That is for one day. The bank bridges several.",
+                    text="That is for one day. The bank bridges several.",
                 ),
                 Slip(
                     formula="extra_charge * days * usable",
-                    says="Divide by the share you use: the bank must be larger, not smaller.",
+                    text="Divide by the share you use: the bank must be larger, not smaller.",
                 ),
             ),
         ),

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="to_floor",
-            says="The monitor of a {capacity} LFP bank shows {state} and {current}. You use {usable} of the bank. How long does that current last until the share you use is gone?",
+            text="The monitor of a {capacity} LFP bank shows {state} and {current}. You use {usable} of the bank. How long does that current last until the share you use is gone?",
             draw={
                 "chemistry": ("LFP",),
                 "capacity": ("100 A·h", "200 A·h", "280 A·h"),
@@ -17,17 +17,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="remaining / draw",
-                    says="That empties the bank to nothing. Leave in what you do not use.",
+                    text="That empties the bank to nothing. Leave in what you do not use.",
                 ),
                 Slip(
                     formula="usable * capacity / draw",
-                    says="That is from full. Start from what the monitor shows.",
+                    text="That is from full. Start from what the monitor shows.",
                 ),
             ),
         ),
         Task(
             asks="time",
-            says="A {capacity} lead-acid bank at {state} takes {current}, and its charge efficiency is {efficiency}. If the current stayed as it is, when would the bank be full?",
+            text="A {capacity} lead-acid bank at {state} takes {current}, and its charge efficiency is {efficiency}. If the current stayed as it is, when would the bank be full?",
             draw={
                 "chemistry": ("flooded",),
                 "capacity": ("100 A·h", "200 A·h", "220 A·h"),
@@ -38,21 +38,21 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="missing / current",
-                    says="Only part of what goes in counts: divide by the efficiency too.",
+                    text="Only part of what goes in counts: divide by the efficiency too.",
                 ),
                 Slip(
                     formula="missing * efficiency / current",
-                    says="Divide by the efficiency: a loss makes it longer.",
+                    text="Divide by the efficiency: a loss makes it longer.",
                 ),
                 Slip(
                     formula="remaining / (current * efficiency)",
-                    says="What counts is what is missing, not what is there.",
+                    text="What counts is what is missing, not what is there.",
                 ),
             ),
         ),
         Task(
             asks="voltage_says",
-            says="An LFP bank with {current} flowing reads {reading} at its posts, {taken}. Does that name a state? Reply “no state at all”, or “between” with two figures.",
+            text="An LFP bank with {current} flowing reads {reading} at its posts, {taken}. Does that name a state? Reply “no state at all”, or “between” with two figures.",
             draw={
                 "chemistry": ("LFP",),
                 "current": ("-30 A", "-12 A"),
@@ -63,11 +63,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     reply="between 0 and 40 %",
-                    says="A load pulls the voltage down. Let it rest first.",
+                    text="A load pulls the voltage down. Let it rest first.",
                 ),
                 Slip(
                     reply="between 40 and 90 %",
-                    says="Under load the voltage tells no state. Let it rest first.",
+                    text="Under load the voltage tells no state. Let it rest first.",
                 ),
             ),
         ),

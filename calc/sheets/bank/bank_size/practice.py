@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="capacity",
-            says="A van uses {daily_energy} a day and stands {days} without a charge. The bank is LFP at {voltage}; {usable} of it is used, and {ageing} is kept for ageing. What capacity does it need?",
+            text="A van uses {daily_energy} a day and stands {days} without a charge. The bank is LFP at {voltage}; {usable} of it is used, and {ageing} is kept for ageing. What capacity does it need?",
             draw={
                 "chemistry": ("LFP",),
                 "daily_energy": ("600 W·h", "900 W·h", "1200 W·h", "1800 W·h"),
@@ -18,18 +18,18 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="charge",
-                    says="That empties the bank to nothing, and only while it is new. Divide by the share you use and by what ageing leaves.",
+                    text="That empties the bank to nothing, and only while it is new. Divide by the share you use and by what ageing leaves.",
                 ),
-                Slip(formula="capacity * day / days", says="That is for one day."),
+                Slip(formula="capacity * day / days", text="That is for one day."),
                 Slip(
                     formula="charge * usable * (1 - ageing)",
-                    says="Divide by the share: using only part of a bank makes it larger.",
+                    text="Divide by the share: using only part of a bank makes it larger.",
                 ),
             ),
         ),
         Task(
             asks="capacity",
-            says="{daily_energy} a day for {days} are to come from an AGM bank of {voltage} at {temperature}. Half of it is used, {ageing} is kept for ageing, and the factor for cold is {cold_factor}. What capacity does that take?",
+            text="{daily_energy} a day for {days} are to come from an AGM bank of {voltage} at {temperature}. Half of it is used, {ageing} is kept for ageing, and the factor for cold is {cold_factor}. What capacity does that take?",
             draw={
                 "chemistry": ("AGM",),
                 "usable": ("50 %",),
@@ -42,21 +42,21 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"temperature": "25 °C"},
-                    says="That leaves the cold out. The factor multiplies the capacity needed.",
+                    text="That leaves the cold out. The factor multiplies the capacity needed.",
                 ),
-                Slip(inputs={"usable": "100 %"}, says="Only half of the bank is used."),
+                Slip(inputs={"usable": "100 %"}, text="Only half of the bank is used."),
                 Slip(
-                    inputs={"ageing": "0 %"}, says="That is while it is new. Leave room for ageing."
+                    inputs={"ageing": "0 %"}, text="That is while it is new. Leave room for ageing."
                 ),
                 Slip(
                     formula="capacity / cold_factor / cold_factor",
-                    says="The factor multiplies the capacity needed; you divided by it.",
+                    text="The factor multiplies the capacity needed; you divided by it.",
                 ),
             ),
         ),
         Task(
             asks="put_back",
-            says="A lead-acid bank at {voltage} gave {daily_energy} in {days}. Its charge efficiency is {efficiency}. What charge must go back in?",
+            text="A lead-acid bank at {voltage} gave {daily_energy} in {days}. Its charge efficiency is {efficiency}. What charge must go back in?",
             draw={
                 "chemistry": ("flooded",),
                 "daily_energy": ("600 W·h", "900 W·h", "1200 W·h"),
@@ -67,11 +67,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="charge",
-                    says="More must go in than came out: part of it makes heat and gas.",
+                    text="More must go in than came out: part of it makes heat and gas.",
                 ),
                 Slip(
                     formula="charge * efficiency",
-                    says="Divide by the efficiency: more must go in than came out.",
+                    text="Divide by the efficiency: more must go in than came out.",
                 ),
             ),
         ),

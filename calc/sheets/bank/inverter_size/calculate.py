@@ -4,7 +4,7 @@ from calc.energy.inverter import InverterNeed, Letter, Weight, code_letters, inv
 from calc.sheets.parts.fields import INVERTER
 from calc.units.compare import at_least, at_most
 from calc.units.constants import HOUR
-from calc.worksheet.next_steps import Move
+from calc.worksheet.next_steps import NextStep
 
 LEAST_HEAT, MOST_HEAT = 1.0, 5000.0  # W, what the sheet of a bay takes
 
@@ -21,7 +21,7 @@ def weightings(_: InverterNeed) -> tuple[Weight, ...]:
     return weights()
 
 
-def onward(found: InverterNeed) -> tuple[Move, ...]:
+def onward(found: InverterNeed) -> tuple[NextStep, ...]:
     """Return what follows from a current that one cable carries: wire, bank, heat."""
     load, current = found.load, found.current
     if not at_most(current, found.single_cable.thickest):
@@ -36,10 +36,10 @@ def onward(found: InverterNeed) -> tuple[Move, ...]:
     if load.capacity is not None:
         bank += (("capacity", f"{load.capacity / HOUR:.6g} A·h"), ("chemistry", load.chemistry))
     moves = [
-        Move("Its cable", wire, "wire-size"),
-        Move("How long the bank carries it", bank, "runtime"),
+        NextStep("Its cable", wire, "wire-size"),
+        NextStep("How long the bank carries it", bank, "runtime"),
     ]
     if at_least(found.heat, LEAST_HEAT) and at_most(found.heat, MOST_HEAT):
         heat = (("given_heat", f"{found.heat:.6g} W"),)
-        moves.append(Move("Air for its heat", heat, "enclosure-airflow"))
+        moves.append(NextStep("Air for its heat", heat, "enclosure-airflow"))
     return tuple(moves)

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="saved_charge",
-            says="Strips of {power} burn {hours} at {voltage}. A pulse dimmer feeds them {level} of the time. What charge does that save in the evening?",
+            text="Strips of {power} burn {hours} at {voltage}. A pulse dimmer feeds them {level} of the time. What charge does that save in the evening?",
             draw={
                 "power": ("18 W", "24 W", "30 W", "36 W"),
                 "hours": steps(3, 6, 1, "h"),
@@ -16,36 +16,36 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="dimmed_charge",
-                    says="That is what the lamps still take. Asked is what stays in the bank.",
+                    text="That is what the lamps still take. Asked is what stays in the bank.",
                 ),
                 Slip(
                     formula="saved_charge * voltage",
-                    says="Those are watt-hours. Divide by the voltage for the charge.",
+                    text="Those are watt-hours. Divide by the voltage for the charge.",
                 ),
                 Slip(
                     formula="full_charge * (1 - level * level)",
-                    says="With pulses power goes with the share of the time, not with its square.",
+                    text="With pulses power goes with the share of the time, not with its square.",
                 ),
             ),
         ),
         Task(
             asks="lasts",
-            says="At full brightness the charge you allow for light lasts {hours}. How long does it last with LED strips dimmed by pulses to {level}?",
+            text="At full brightness the charge you allow for light lasts {hours}. How long does it last with LED strips dimmed by pulses to {level}?",
             draw={
                 "hours": steps(2, 6, 1, "h"),
                 "level": ("25 %", "40 %", "50 %", "80 %"),
             },
             slips=(
-                Slip(formula="hours * level", says="Less power lasts longer: divide by the share."),
+                Slip(formula="hours * level", text="Less power lasts longer: divide by the share."),
                 Slip(
                     formula="hours * (2 - level)",
-                    says="Half the power lasts twice as long: divide by the share, do not add the rest.",
+                    text="Half the power lasts twice as long: divide by the share, do not add the rest.",
                 ),
             ),
         ),
         Task(
             asks="dimmer_rating",
-            says="One zone of LED strips takes {power} at {voltage} and is dimmed to {level}. Its diodes hold {held} of the voltage, so while the bank is charged, the current is {growth} times that. With a margin of {margin}, what should its dimmer be rated for?",
+            text="One zone of LED strips takes {power} at {voltage} and is dimmed to {level}. Its diodes hold {held} of the voltage, so while the bank is charged, the current is {growth} times that. With a margin of {margin}, what should its dimmer be rated for?",
             draw={
                 "power": ("18 W", "24 W", "36 W", "48 W"),
                 "voltage": ("12.0 V", "12.8 V"),
@@ -55,15 +55,15 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="dimmer_current * margin",
-                    says="The charger raises the voltage, and a strip then takes far more: multiply by that too.",
+                    text="The charger raises the voltage, and a strip then takes far more: multiply by that too.",
                 ),
                 Slip(
                     formula="dimmer_rating * level",
-                    says="Each pulse is at full current, however far the lamps are dimmed.",
+                    text="Each pulse is at full current, however far the lamps are dimmed.",
                 ),
                 Slip(
                     formula="charging_current",
-                    says="That leaves no margin: the dimmer would run hot.",
+                    text="That leaves no margin: the dimmer would run hot.",
                 ),
             ),
         ),

@@ -2,22 +2,24 @@
 
 from calc.electrical.switching import RemoteSwitch, remote_switch
 from calc.units.compare import at_least, at_most
-from calc.worksheet.next_steps import Move
+from calc.worksheet.next_steps import NextStep
 
 WIRE_SHEET = 0.01, 2000.0  # A, what the sheet of a wire takes
 
 calculate = remote_switch
 
 
-def onward(found: RemoteSwitch) -> tuple[Move, ...]:
+def onward(found: RemoteSwitch) -> tuple[NextStep, ...]:
     """Return where the coil's draw and a bank's own line are worked out further."""
     moves = []
     if found.relayed:
         drain = (("drain", f"{found.coil.current:.6g} A"),)
-        moves.append(Move("How long the bank stands with the coil held", drain, "standby-drain"))
+        moves.append(
+            NextStep("How long the bank stands with the coil held", drain, "standby-drain")
+        )
     current, voltage = found.line.current, found.line.voltage
     least, most = WIRE_SHEET
     if found.line.dc and at_least(current, least) and at_most(current, most):
         texts = ("current", f"{current:.6g} A"), ("voltage", f"{voltage:.6g} V")
-        moves.append(Move("The line's own wire", texts, "wire-size"))
+        moves.append(NextStep("The line's own wire", texts, "wire-size"))
     return tuple(moves)

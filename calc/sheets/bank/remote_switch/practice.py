@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="switch_rating",
-            says="A hidden motor of {power} runs from a bank at {voltage}. By the published table a contact there is rated {factor} times the steady current. What rating do you look for?",
+            text="A hidden motor of {power} runs from a bank at {voltage}. By the published table a contact there is rated {factor} times the steady current. What rating do you look for?",
             draw={
                 "power": ("60 W", "120 W", "180 W", "240 W"),
                 "voltage": ("12 V", "12.8 V", "24 V", "25.6 V"),
@@ -16,17 +16,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="line_current",
-                    says="That is the steady current. A motor takes more at the start and arcs as it is broken, so the factor comes on top.",
+                    text="That is the steady current. A motor takes more at the start and arcs as it is broken, so the factor comes on top.",
                 ),
                 Slip(
                     formula="sustained",
-                    says="A margin of 125 % is for a heater. A motor's factor is larger.",
+                    text="A margin of 125 % is for a heater. A motor's factor is larger.",
                 ),
             ),
         ),
         Task(
             asks="drop",
-            says="A relay's coil takes {coil_current}. The switch is {distance} away, and its wire has {per_length}. How much voltage is lost on the way?",
+            text="A relay's coil takes {coil_current}. The switch is {distance} away, and its wire has {per_length}. How much voltage is lost on the way?",
             draw={
                 "coil_current": ("0.1 A", "0.15 A", "0.2 A", "0.5 A"),
                 "distance": ("2 m", "4 m", "6 m"),
@@ -35,24 +35,24 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="drop / 2",
-                    says="The current goes to the switch and back: both wires count.",
+                    text="The current goes to the switch and back: both wires count.",
                 ),
                 Slip(
                     formula="coil_current * per_length",
-                    says="Multiply by the length, out and back.",
+                    text="Multiply by the length, out and back.",
                 ),
             ),
         ),
         Task(
             asks="held_charge",
-            says="A relay's coil takes {coil_current} and is held for {hours} a day. What does it take from the bank in that day?",
+            text="A relay's coil takes {coil_current} and is held for {hours} a day. What does it take from the bank in that day?",
             draw={
                 "coil_current": ("0.1 A", "0.15 A", "0.25 A", "1 A"),
                 "hours": ("6 h", "10 h", "24 h"),
             },
             slips=(
-                Slip(formula="coil_power", says="That is its power. Charge is current times time."),
-                Slip(formula="coil_current * 3600", says="It is held longer than one hour."),
+                Slip(formula="coil_power", text="That is its power. Charge is current times time."),
+                Slip(formula="coil_current * 3600", text="It is held longer than one hour."),
             ),
         ),
     )

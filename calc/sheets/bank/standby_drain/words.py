@@ -6,19 +6,19 @@ from calc.judge import Level, Rule
 from calc.worksheet.declare import Step
 
 STEPS: tuple[Step[Standing], ...] = (
-    Step(of="warmth", source="practice", says="Twice as much for each 10 K above 25 °C; cold is not credited."),
-    Step(of="loss", formula="self_discharge * warmth", source="self-discharge", says="What the bank loses with nothing connected."),
-    Step(of="may_go", formula="(from_state - to_state) * capacity", says="Between where it starts and where you stop."),
-    Step(of="days", formula="may_go / (drain + loss * capacity)", source="ohm", says="Both take charge at the same time; charge over current is time."),
-    Step(of="loss_low", source="self-discharge", says="The kindest page, at this temperature."),
-    Step(of="loss_high", source="self-discharge", says="The least kind, at this temperature."),
-    Step(of="shortest", formula="may_go / (drain + loss_high * capacity)", source="self-discharge", says="If the bank is as leaky as the least kind page says."),
-    Step(of="longest", formula="may_go / (drain + loss_low * capacity)", source="self-discharge", says="If it is as tight as the kindest says."),
-    Step(of="daily", formula="drain * day", source="ohm", says="Small, but every day."),
-    Step(of="taken", formula="drain * days", source="ohm", says="Current times time."),
-    Step(of="own", formula="loss * capacity * days", says="The rest. Together they are the charge that may go."),
-    Step(of="largest_drain", formula="may_go / away - loss * capacity", when=lambda s: s.largest_drain is not None, says="What self-discharge leaves over, spread over the time away."),
-    Step(of="freezes", source="acid-freezing", when=lambda s: s.bank.lead_acid, says="Acid thins as a battery empties. By the gravity of a flooded battery; sealed ones mostly freeze later."),
+    Step(of="warmth", source="practice", text="Twice as much for each 10 K above 25 °C; cold is not credited."),
+    Step(of="loss", formula="self_discharge * warmth", source="self-discharge", text="What the bank loses with nothing connected."),
+    Step(of="may_go", formula="(from_state - to_state) * capacity", text="Between where it starts and where you stop."),
+    Step(of="days", formula="may_go / (drain + loss * capacity)", source="ohm", text="Both take charge at the same time; charge over current is time."),
+    Step(of="loss_low", source="self-discharge", text="The kindest page, at this temperature."),
+    Step(of="loss_high", source="self-discharge", text="The least kind, at this temperature."),
+    Step(of="shortest", formula="may_go / (drain + loss_high * capacity)", source="self-discharge", text="If the bank is as leaky as the least kind page says."),
+    Step(of="longest", formula="may_go / (drain + loss_low * capacity)", source="self-discharge", text="If it is as tight as the kindest says."),
+    Step(of="daily", formula="drain * day", source="ohm", text="Small, but every day."),
+    Step(of="taken", formula="drain * days", source="ohm", text="Current times time."),
+    Step(of="own", formula="loss * capacity * days", text="The rest. Together they are the charge that may go."),
+    Step(of="largest_drain", formula="may_go / away - loss * capacity", when=lambda s: s.largest_drain is not None, text="What self-discharge leaves over, spread over the time away."),
+    Step(of="freezes", source="acid-freezing", when=lambda s: s.bank.lead_acid, text="Acid thins as a battery empties. By the gravity of a flooded battery; sealed ones mostly freeze later."),
 )
 
 FINE = Rule[Standing](id="standby-drain.fine", level=Level.FINE, headline="It may stand {days} before it is down to {to_state}.")

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="initial_current",
-            says="A relay joins a starter battery held at {engine_voltage} and a bank that shows {bank_voltage}. The run has {run_resistance} out and back, the bank {bank_resistance} inside. How much current flows at first?",
+            text="A relay joins a starter battery held at {engine_voltage} and a bank that shows {bank_voltage}. The run has {run_resistance} out and back, the bank {bank_resistance} inside. How much current flows at first?",
             draw={
                 "method": ("relay",),
                 "chemistry": ("AGM",),
@@ -18,17 +18,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="(engine_voltage - bank_voltage) / run_total",
-                    says="The bank's own resistance lies in the loop too.",
+                    text="The bank's own resistance lies in the loop too.",
                 ),
                 Slip(
                     formula="engine_voltage / loop",
-                    says="What drives the current is the difference of the two voltages.",
+                    text="What drives the current is the difference of the two voltages.",
                 ),
             ),
         ),
         Task(
             asks="input_current",
-            says="A charger gives {charger_limit} to a bank at {bank_voltage} with an efficiency of {charger_efficiency}. The engine holds {engine_voltage} and the run has {run_resistance} out and back. How much does it draw at its input?",
+            text="A charger gives {charger_limit} to a bank at {bank_voltage} with an efficiency of {charger_efficiency}. The engine holds {engine_voltage} and the run has {run_resistance} out and back. How much does it draw at its input?",
             draw={
                 "method": ("charger",),
                 "charger_limit": ("20 A", "30 A", "40 A", "50 A"),
@@ -41,17 +41,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="charger_limit * bank_voltage / engine_voltage",
-                    says="Its loss has to come in too: divide by the efficiency.",
+                    text="Its loss has to come in too: divide by the efficiency.",
                 ),
                 Slip(
                     formula="power_first / engine_voltage",
-                    says="At its input there is less than the engine holds: the run loses some, and the current rises for it.",
+                    text="At its input there is less than the engine holds: the run loses some, and the current rises for it.",
                 ),
             ),
         ),
         Task(
             asks="charge",
-            says="A charger of {charger_limit} hangs in a hot bay, which leaves it {output_left} of its output. The bank is a large one and well down, and the alternator has enough. How much does a drive of {hours} put in?",
+            text="A charger of {charger_limit} hangs in a hot bay, which leaves it {output_left} of its output. The bank is a large one and well down, and the alternator has enough. How much does a drive of {hours} put in?",
             draw={
                 "method": ("charger",),
                 "charger_limit": ("20 A", "30 A", "40 A"),
@@ -64,16 +64,16 @@ PRACTICE = Practice(
                 "conductor": ("2 AWG",),
             },
             slips=(
-                Slip(formula="charger_limit * hours", says="That is what it would give when cool."),
+                Slip(formula="charger_limit * hours", text="That is what it would give when cool."),
                 Slip(
                     formula="charger_limit * (1 - output_left) * hours",
-                    says="That is what the heat costs. The question asks for what goes in.",
+                    text="That is what the heat costs. The question asks for what goes in.",
                 ),
             ),
         ),
         Task(
             asks="alternator_load",
-            says="Through a relay a bank takes {initial_current}, and the vehicle {vehicle_load}. The alternator is rated {alternator}. What share of the rating is asked of it?",
+            text="Through a relay a bank takes {initial_current}, and the vehicle {vehicle_load}. The alternator is rated {alternator}. What share of the rating is asked of it?",
             draw={
                 "method": ("relay",),
                 "alternator": ("100 A", "120 A", "150 A", "180 A"),
@@ -83,10 +83,10 @@ PRACTICE = Practice(
                 "bank_voltage": ("12.7 V",),
             },
             slips=(
-                Slip(formula="asked / alternator", says="The vehicle's own load comes first."),
+                Slip(formula="asked / alternator", text="The vehicle's own load comes first."),
                 Slip(
                     formula="(vehicle_load + asked) / (alternator * hot_share)",
-                    says="That is the share of what it bears hot, for hours. The question asks for that of its rating.",
+                    text="That is the share of what it bears hot, for hours. The question asks for that of its rating.",
                 ),
             ),
         ),

@@ -6,7 +6,7 @@ from calc.energy.shore import ShoreCharge, shore_charge
 from calc.energy.voltages import cells
 from calc.units.constants import HOUR
 from calc.units.si import Tag, Volts
-from calc.worksheet.next_steps import Move
+from calc.worksheet.next_steps import NextStep
 
 # Common practice, no source
 _CHARGED: Annotated[Volts, Tag("voltage of a lead-acid cell under charge")] = 2.3
@@ -14,7 +14,7 @@ _CHARGED: Annotated[Volts, Tag("voltage of a lead-acid cell under charge")] = 2.
 calculate = shore_charge
 
 
-def onward(found: ShoreCharge) -> tuple[Move, ...] | None:
+def onward(found: ShoreCharge) -> tuple[NextStep, ...] | None:
     """Return where a lead-acid bank's gas is worked out; LFP makes none in normal charging."""
     bank = found.bank
     if not bank.lead_acid:
@@ -26,4 +26,4 @@ def onward(found: ShoreCharge) -> tuple[Move, ...] | None:
         ("capacity", f"{bank.capacity / HOUR:.6g} A·h"),
         ("cells", f"{in_series}"),
     )
-    return (Move("Air for the gas it makes", texts, "battery-air"),)
+    return (NextStep("Air for the gas it makes", texts, "battery-air"),)

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="energy",
-            says="On a clear day in {month}, {on_plane} fall on a flat panel at {latitude}. The array's label says {array}, a usual day brings {sky} of a clear one, and {losses} are lost on the way. How much energy does it bring in a day?",
+            text="On a clear day in {month}, {on_plane} fall on a flat panel at {latitude}. The array's label says {array}, a usual day brings {sky} of a clear one, and {losses} are lost on the way. How much energy does it bring in a day?",
             draw={
                 "latitude": ("30°", "45°", "52°"),
                 "month": ("March", "June", "September"),
@@ -17,21 +17,21 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="energy / sky",
-                    says="That is a day without a cloud. Multiply by the share that a usual day brings.",
+                    text="That is a day without a cloud. Multiply by the share that a usual day brings.",
                 ),
                 Slip(
                     formula="energy / (1 - losses)",
-                    says="The losses are left out: dirt, shade, wiring and the rest.",
+                    text="The losses are left out: dirt, shade, wiring and the rest.",
                 ),
                 Slip(
                     formula="energy * losses / (1 - losses)",
-                    says="That is what is lost. What is left is one less the losses.",
+                    text="That is what is lost. What is left is one less the losses.",
                 ),
             ),
         ),
         Task(
             asks="charge",
-            says="On a usual day in {month} at {latitude} an array of {array} brings {energy}. The bank is charged at {voltage}. How many amp-hours is that?",
+            text="On a usual day in {month} at {latitude} an array of {array} brings {energy}. The bank is charged at {voltage}. How many amp-hours is that?",
             draw={
                 "latitude": ("40°", "47°", "55°"),
                 "month": ("April", "July"),
@@ -41,13 +41,13 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"voltage": "12 V"},
-                    says="Divide by the voltage at which the bank is charged, not by the name of the system.",
+                    text="Divide by the voltage at which the bank is charged, not by the name of the system.",
                 ),
             ),
         ),
         Task(
             asks="sun_hours",
-            says="At {latitude} a clear day in {month} brings {on_plane} on a flat roof, a usual day {sky} of it. For how many hours of full sun, at {full_sun}, does that stand?",
+            text="At {latitude} a clear day in {month} brings {on_plane} on a flat roof, a usual day {sky} of it. For how many hours of full sun, at {full_sun}, does that stand?",
             draw={
                 "latitude": ("-34°", "-20°", "25°", "47°"),
                 "month": ("January", "May", "August"),
@@ -56,13 +56,13 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="sun_hours / sky",
-                    says="That holds for a day without a cloud. Take the share of a usual day.",
+                    text="That holds for a day without a cloud. Take the share of a usual day.",
                 ),
             ),
         ),
         Task(
             asks="peak_current",
-            says="Panels of {array} charge a bank at {voltage} through a regulator that finds the best voltage. What current can flow at noon in full sun?",
+            text="Panels of {array} charge a bank at {voltage} through a regulator that finds the best voltage. What current can flow at noon in full sun?",
             draw={
                 "array": ("200 W", "300 W", "400 W", "600 W"),
                 "voltage": ("13 V", "14.4 V", "27 V"),
@@ -70,7 +70,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="array * sky / voltage",
-                    says="At noon under a clear sky the whole label counts: cables and fuse must bear that.",
+                    text="At noon under a clear sky the whole label counts: cables and fuse must bear that.",
                 ),
             ),
         ),

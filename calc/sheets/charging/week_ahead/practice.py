@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="sun_day",
-            says="A clear day in {month} at {latitude} brings {on_plane} on a flat roof. This week brings {sky} of that, and {losses} get lost between panel and bank. What can an array of {array} bring in a day?",
+            text="A clear day in {month} at {latitude} brings {on_plane} on a flat roof. This week brings {sky} of that, and {losses} get lost between panel and bank. What can an array of {array} bring in a day?",
             draw={
                 "month": ("November",),
                 "latitude": ("57°",),
@@ -17,17 +17,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="on_plane * array * (1 - losses) / standard",
-                    says="That is a day without a cloud: take the week's share of it.",
+                    text="That is a day without a cloud: take the week's share of it.",
                 ),
                 Slip(
                     formula="on_plane * sky * array / standard",
-                    says="Take off what gets lost between panel and bank.",
+                    text="Take off what gets lost between panel and bank.",
                 ),
             ),
         ),
         Task(
             asks="daily_use",
-            says="A household fridge takes {loads_day} in a day, by way of an inverter of {efficiency} that draws {idle} itself and stays on day and night. What does that ask of the bank in a day?",
+            text="A household fridge takes {loads_day} in a day, by way of an inverter of {efficiency} that draws {idle} itself and stays on day and night. What does that ask of the bank in a day?",
             draw={
                 "loads": ("fridge:80 W:9.6 h:all:inverter",),
                 "efficiency": ("80 %", "85 %", "90 %"),
@@ -36,21 +36,21 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="loads_day / efficiency",
-                    says="The inverter's own draw comes on top, through all 24 hours.",
+                    text="The inverter's own draw comes on top, through all 24 hours.",
                 ),
                 Slip(
                     formula="loads_day + 24 * 3600 * idle",
-                    says="Converting costs too: divide what the fridge takes by the efficiency.",
+                    text="Converting costs too: divide what the fridge takes by the efficiency.",
                 ),
                 Slip(
                     formula="loads_day * efficiency + 24 * 3600 * idle",
-                    says="The loss comes on top: divide by the efficiency.",
+                    text="The loss comes on top: divide by the efficiency.",
                 ),
             ),
         ),
         Task(
             asks="drive_day",
-            says="A charger gives {charger} while the engine runs, and the bank is at {charge_voltage} then. What can {drive_hours} of driving bring in a day?",
+            text="A charger gives {charger} while the engine runs, and the bank is at {charge_voltage} then. What can {drive_hours} of driving bring in a day?",
             draw={
                 "charger": ("20 A", "30 A", "40 A", "50 A"),
                 "drive_hours": ("0.5 h", "1 h", "1.5 h", "2 h"),
@@ -58,13 +58,13 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="charger * voltage * drive_hours",
-                    says="While it charges the bank's voltage is higher than under load.",
+                    text="While it charges the bank's voltage is higher than under load.",
                 ),
             ),
         ),
         Task(
             asks="empty_after",
-            says="No sun and no driving: loads take {daily_use} in a day, evenly, from an LFP bank of {capacity} at {voltage}, full at the start, of which {usable} is used. After how long is it empty?",
+            text="No sun and no driving: loads take {daily_use} in a day, evenly, from an LFP bank of {capacity} at {voltage}, full at the start, of which {usable} is used. After how long is it empty?",
             draw={
                 "chemistry": ("LFP",),
                 "loads": ("instruments:40 W:24 h",),
@@ -77,11 +77,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"usable": "100 %"},
-                    says="Only a part of the capacity is used before you call it empty.",
+                    text="Only a part of the capacity is used before you call it empty.",
                 ),
                 Slip(
                     formula="usable * capacity / (daily_use / 86400)",
-                    says="Watts are not amps: divide them by the voltage first.",
+                    text="Watts are not amps: divide them by the voltage first.",
                 ),
             ),
         ),

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="airflow",
-            says="A bank of {cells} lead-acid cells in series, {capacity}, gasses with {gas_current}. The standard wants {air_per_charge} of air. How much air is that?",
+            text="A bank of {cells} lead-acid cells in series, {capacity}, gasses with {gas_current}. The standard wants {air_per_charge} of air. How much air is that?",
             draw={
                 "chemistry": ("AGM",),
                 "cells": ("6", "12", "24"),
@@ -16,14 +16,14 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="airflow / cells",
-                    says="Each cell in series gasses with the same current: count them all.",
+                    text="Each cell in series gasses with the same current: count them all.",
                 ),
-                Slip(formula="airflow * 1000", says="The gas current is in milliamps."),
+                Slip(formula="airflow * 1000", text="The gas current is in milliamps."),
             ),
         ),
         Task(
             asks="opening",
-            says="A box with {cells} cells of {chemistry}, {capacity}, needs {airflow} of air, and in an opening natural air moves at {vent_speed}. How large must each of the two openings be?",
+            text="A box with {cells} cells of {chemistry}, {capacity}, needs {airflow} of air, and in an opening natural air moves at {vent_speed}. How large must each of the two openings be?",
             draw={
                 "chemistry": ("AGM", "flooded"),
                 "cells": ("6", "12"),
@@ -32,11 +32,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="opening / 2",
-                    says="All of the air comes in by one and leaves by the other: each must pass the whole.",
+                    text="All of the air comes in by one and leaves by the other: each must pass the whole.",
                 ),
                 Slip(
                     formula="opening * 3600",
-                    says="Bring the air to cubic metres in a second first.",
+                    text="Bring the air to cubic metres in a second first.",
                 ),
             ),
         ),

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="power",
-            says="A cooler makes {cooling} of cold, and its label says {efficiency_ratio}. What power does it take while it runs?",
+            text="A cooler makes {cooling} of cold, and its label says {efficiency_ratio}. What power does it take while it runs?",
             draw={
                 "cooling": ("4000 BTU/h", "5000 BTU/h", "6000 BTU/h", "8000 BTU/h"),
                 "efficiency_ratio": ("8 EER", "9 EER", "10 EER", "12 EER"),
@@ -14,17 +14,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="cooling",
-                    says="That is the cold it makes, in watts. A cooler pumps more heat than it takes.",
+                    text="That is the cold it makes, in watts. A cooler pumps more heat than it takes.",
                 ),
                 Slip(
                     formula="cooling / (efficiency_ratio * 3600 / 1055.056)",
-                    says="An EER has BTU in it: divide BTU/h by it, or turn it into a COP first.",
+                    text="An EER has BTU in it: divide BTU/h by it, or turn it into a COP first.",
                 ),
             ),
         ),
         Task(
             asks="charge",
-            says="A cooler of {cooling} with {efficiency_ratio} runs {duty} of {hours} straight from the bank at {voltage}. What charge does it take?",
+            text="A cooler of {cooling} with {efficiency_ratio} runs {duty} of {hours} straight from the bank at {voltage}. What charge does it take?",
             draw={
                 "cooling": ("1.2 kW", "1.5 kW", "2 kW"),
                 "efficiency_ratio": ("2.5 COP", "3 COP"),
@@ -35,17 +35,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"duty": "100 %"},
-                    says="It rests part of the time: multiply by the share that it runs.",
+                    text="It rests part of the time: multiply by the share that it runs.",
                 ),
                 Slip(
                     inputs={"efficiency_ratio": "1 COP"},
-                    says="That takes the cold for the power. Divide by the ratio first.",
+                    text="That takes the cold for the power. Divide by the ratio first.",
                 ),
             ),
         ),
         Task(
             asks="heat_load",
-            says="In {sun} of sun stand {glazing} of glass that let {passed} in, and the roof brings {roof_heat}. It is {outside} outside and {inside} inside, with {shell} for shell and air. {people} people give {each} each, devices {devices}. How much heat has to be pumped out?",
+            text="In {sun} of sun stand {glazing} of glass that let {passed} in, and the roof brings {roof_heat}. It is {outside} outside and {inside} inside, with {shell} for shell and air. {people} people give {each} each, devices {devices}. How much heat has to be pumped out?",
             draw={
                 "basis": ("heat load",),
                 "cooling": ("3 kW",),
@@ -58,14 +58,14 @@ PRACTICE = Practice(
                 "devices": ("60 W",),
             },
             slips=(
-                Slip(inputs={"people": "0"}, says="People are stoves of their own: count them."),
+                Slip(inputs={"people": "0"}, text="People are stoves of their own: count them."),
                 Slip(
                     formula="heat_load - glass_heat + sun * glazing",
-                    says="Not all of the sun on the glass comes in.",
+                    text="Not all of the sun on the glass comes in.",
                 ),
                 Slip(
                     inputs={"outside": "25 °C"},
-                    says="That leaves out the warmth that comes through the shell.",
+                    text="That leaves out the warmth that comes through the shell.",
                 ),
             ),
         ),

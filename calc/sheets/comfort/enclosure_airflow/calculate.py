@@ -7,7 +7,7 @@ from calc.units.compare import at_least
 from calc.units.constants import HOUR
 from calc.units.shown import DOWN, rounded
 from calc.units.si import Share, Tag
-from calc.worksheet.next_steps import Move
+from calc.worksheet.next_steps import NextStep
 
 # What the sheet of a drive takes
 LEAST_OUTPUT: Annotated[Share, Tag("least output of a charger that a drive is reckoned with")] = (
@@ -17,7 +17,7 @@ LEAST_OUTPUT: Annotated[Share, Tag("least output of a charger that a drive is re
 calculate = enclosure
 
 
-def onward(found: Enclosure) -> tuple[Move, ...] | None:
+def onward(found: Enclosure) -> tuple[NextStep, ...] | None:
     """Return the way on to the sum of the drive, with what the heat leaves."""
     derated = found.derated
     if derated is None or not at_least(derated.output_left, LEAST_OUTPUT):
@@ -27,4 +27,4 @@ def onward(found: Enclosure) -> tuple[Move, ...] | None:
         ("charger_limit", f"{derated.rated:.6g} A"),
         ("hours", f"{derated.hours / HOUR:.6g} h"),
     )
-    return (Move("What the drive then brings", texts, "alternator-charge"),)
+    return (NextStep("What the drive then brings", texts, "alternator-charge"),)

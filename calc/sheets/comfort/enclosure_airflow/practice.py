@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="heat",
-            says="A charger gives {throughput} at {efficiency} efficiency, and beside it an inverter gives {throughput_2} at {efficiency_2}. How much heat do they leave in the bay?",
+            text="A charger gives {throughput} at {efficiency} efficiency, and beside it an inverter gives {throughput_2} at {efficiency_2}. How much heat do they leave in the bay?",
             draw={
                 "throughput": ("300 W", "400 W", "600 W"),
                 "efficiency": ("88 %", "92 %", "95 %"),
@@ -16,14 +16,14 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="throughput * (1 - efficiency) + throughput_2 * (1 - efficiency_2)",
-                    says="The efficiency is a share of what goes in, and you were told what comes out: divide first.",
+                    text="The efficiency is a share of what goes in, and you were told what comes out: divide first.",
                 ),
-                Slip(formula="first_heat", says="The second device makes heat as well."),
+                Slip(formula="first_heat", text="The second device makes heat as well."),
             ),
         ),
         Task(
             asks="airflow",
-            says="A bay makes {given_heat} of heat. Air comes in at {outside} with {density} and {air_heat}, and must not get warmer than {inside_limit}. How much air does it need?",
+            text="A bay makes {given_heat} of heat. Air comes in at {outside} with {density} and {air_heat}, and must not get warmer than {inside_limit}. How much air does it need?",
             draw={
                 "given_heat": ("30 W", "60 W", "100 W", "200 W", "500 W"),
                 "outside": ("20 °C", "25 °C", "35 °C"),
@@ -32,17 +32,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="heat / (density * air_heat * (inside_limit - outside + outside))",
-                    says="Only the difference between the two temperatures counts.",
+                    text="Only the difference between the two temperatures counts.",
                 ),
                 Slip(
                     formula="airflow * 3600",
-                    says="Watts are joules in a second, so the sum gives cubic metres in a second: mind the hour.",
+                    text="Watts are joules in a second, so the sum gives cubic metres in a second: mind the hour.",
                 ),
             ),
         ),
         Task(
             asks="output_left",
-            says="A charger gives all it has up to {rated_to}, and then {derating} less. Its bay is at {inside_limit}. What share of its output is left?",
+            text="A charger gives all it has up to {rated_to}, and then {derating} less. Its bay is at {inside_limit}. What share of its output is left?",
             draw={
                 "rated_to": ("35 °C", "40 °C"),
                 "derating": ("2 %/K", "2.5 %/K", "3 %/K"),
@@ -50,16 +50,16 @@ PRACTICE = Practice(
             },
             tolerance=0.02,
             slips=(
-                Slip(formula="1 - output_left", says="That is the share that is lost."),
+                Slip(formula="1 - output_left", text="That is the share that is lost."),
                 Slip(
                     formula="max(0, 1 - derating * (inside_limit - outside))",
-                    says="Count from the temperature to which it is rated, not from the air outside.",
+                    text="Count from the temperature to which it is rated, not from the air outside.",
                 ),
             ),
         ),
         Task(
             asks="vent_area",
-            says="A bay makes {given_heat} of heat and draws air at {outside}; its vents are {height} apart. By draught alone it must pass {airflow}, for which one opening would need {effective}. How large must each of two vents be?",
+            text="A bay makes {given_heat} of heat and draws air at {outside}; its vents are {height} apart. By draught alone it must pass {airflow}, for which one opening would need {effective}. How large must each of two vents be?",
             draw={
                 "given_heat": ("20 W", "40 W", "60 W", "80 W"),
                 "height": ("0.3 m", "0.5 m", "1 m"),
@@ -68,11 +68,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="effective",
-                    says="The air has to pass both, one after the other: each must be larger than one alone, by the root of two.",
+                    text="The air has to pass both, one after the other: each must be larger than one alone, by the root of two.",
                 ),
                 Slip(
                     formula="effective * 2",
-                    says="Two in a row resist more than one, but not twice as much: the root of two is enough.",
+                    text="Two in a row resist more than one, but not twice as much: the root of two is enough.",
                 ),
             ),
         ),

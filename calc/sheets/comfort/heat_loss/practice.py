@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="infiltration",
-            says="A van of {length} by {width} by {height} inside renews its air {air_changes}. It is {inside} inside and {outside} outside, and air holds {air_heat}. How much heat goes out with the air?",
+            text="A van of {length} by {width} by {height} inside renews its air {air_changes}. It is {inside} inside and {outside} outside, and air holds {air_heat}. How much heat goes out with the air?",
             draw={
                 "length": ("3 m", "3.6 m", "4 m", "5 m"),
                 "width": ("1.7 m",),
@@ -18,17 +18,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="infiltration * 3600",
-                    says="The changes are in an hour: divide by its 3600 seconds.",
+                    text="The changes are in an hour: divide by its 3600 seconds.",
                 ),
                 Slip(
                     formula="infiltration * inside / (inside - outside)",
-                    says="What drives the heat out is the difference between inside and outside, not the inside temperature.",
+                    text="What drives the heat out is the difference between inside and outside, not the inside temperature.",
                 ),
             ),
         ),
         Task(
             asks="wall_loss",
-            says="Walls of {wall_area} have {insulation} of insulation with {conductivity}; lining and sheet count for {lining} of plywood with {lining_conductivity} and nothing. Air films: {rsi_wall} and {rse}. It is {inside} inside and {outside} outside. How much do the walls lose?",
+            text="Walls of {wall_area} have {insulation} of insulation with {conductivity}; lining and sheet count for {lining} of plywood with {lining_conductivity} and nothing. Air films: {rsi_wall} and {rse}. It is {inside} inside and {outside} outside. How much do the walls lose?",
             draw={
                 "insulation": ("20 mm", "30 mm", "50 mm", "80 mm"),
                 "conductivity": ("0.03 W/(m·K)", "0.04 W/(m·K)"),
@@ -38,17 +38,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="wall_area * conductivity / insulation * rise",
-                    says="That leaves out the air films and the lining, which resist as well.",
+                    text="That leaves out the air films and the lining, which resist as well.",
                 ),
                 Slip(
                     inputs={"outside": "0.001 °C"},
-                    says="The difference counts: from inside to outside, across zero if need be.",
+                    text="The difference counts: from inside to outside, across zero if need be.",
                 ),
             ),
         ),
         Task(
             asks="covered_loss",
-            says="A van loses {loss} by day and night. Its glass, {glazing} of it with {glazing_u}, gets covers of {cover}. It is {inside} inside and {outside} outside. What does it lose then?",
+            text="A van loses {loss} by day and night. Its glass, {glazing} of it with {glazing_u}, gets covers of {cover}. It is {inside} inside and {outside} outside. What does it lose then?",
             draw={
                 "glazing": ("2 m²", "3 m²", "4 m²"),
                 "glazing_u": ("5.8 W/(m²·K)",),
@@ -59,26 +59,26 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="loss - glass_loss",
-                    says="Covers do not stop all of it: they add a resistance to the glass's own.",
+                    text="Covers do not stop all of it: they add a resistance to the glass's own.",
                 ),
                 Slip(
                     formula="loss - glass_loss + glazing * rise / cover",
-                    says="Resistances add up. Add the cover's to one over the glass's U-value first.",
+                    text="Resistances add up. Add the cover's to one over the glass's U-value first.",
                 ),
             ),
         ),
         Task(
             asks="heater",
-            says="On a night of {outside} a van loses {loss}, and you want {margin} to spare. How much must the heater give?",
+            text="On a night of {outside} a van loses {loss}, and you want {margin} to spare. How much must the heater give?",
             draw={"outside": steps(-20, 4, 4, "°C"), "margin": ("20 %", "30 %", "50 %")},
             slips=(
                 Slip(
                     formula="loss",
-                    says="That holds the van and leaves nothing for wind or for warming up.",
+                    text="That holds the van and leaves nothing for wind or for warming up.",
                 ),
                 Slip(
                     formula="loss / (1 - margin)",
-                    says="The margin comes on top of the loss; do not divide by what is left.",
+                    text="The margin comes on top of the loss; do not divide by what is left.",
                 ),
             ),
         ),

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="fuel_used",
-            says="A van needs {loss} of heat for {hours}. The heater burns {fuel}, which holds {heating}, and {efficiency} of it stays aboard. How much fuel is that?",
+            text="A van needs {loss} of heat for {hours}. The heater burns {fuel}, which holds {heating}, and {efficiency} of it stays aboard. How much fuel is that?",
             draw={
                 "loss": ("700 W", "900 W", "1.2 kW", "1.5 kW"),
                 "hours": ("8 h", "9 h", "10 h"),
@@ -16,17 +16,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"efficiency": "100 %"},
-                    says="Part of what is burnt goes up the exhaust: divide by the efficiency.",
+                    text="Part of what is burnt goes up the exhaust: divide by the efficiency.",
                 ),
                 Slip(
                     formula="night_heat * efficiency / heating",
-                    says="More has to be burnt than stays aboard: divide by the efficiency, do not multiply.",
+                    text="More has to be burnt than stays aboard: divide by the efficiency, do not multiply.",
                 ),
             ),
         ),
         Task(
             asks="charge",
-            says="A fuel heater draws {draw} on average for {hours}, and starts {starts} times with {start_energy} each. The bank is at {voltage}. What charge does it take?",
+            text="A fuel heater draws {draw} on average for {hours}, and starts {starts} times with {start_energy} each. The bank is at {voltage}. What charge does it take?",
             draw={
                 "draw": ("20 W", "30 W", "40 W"),
                 "hours": ("8 h", "10 h", "12 h"),
@@ -36,17 +36,17 @@ PRACTICE = Practice(
             },
             slips=(
                 Slip(
-                    formula="draw * hours / voltage", says="Each start takes its own energy on top."
+                    formula="draw * hours / voltage", text="Each start takes its own energy on top."
                 ),
                 Slip(
                     formula="electric_charge",
-                    says="That is what heating with electricity would take. Here the fuel makes the heat.",
+                    text="That is what heating with electricity would take. Here the fuel makes the heat.",
                 ),
             ),
         ),
         Task(
             asks="electric_charge",
-            says="Instead of fuel, {loss} of heat for {hours} is to come from the bank at {voltage}, by a resistor straight on it. What charge is that?",
+            text="Instead of fuel, {loss} of heat for {hours} is to come from the bank at {voltage}, by a resistor straight on it. What charge is that?",
             draw={
                 "loss": ("400 W", "900 W", "1.5 kW"),
                 "hours": steps(6, 10, 1, "h"),
@@ -55,11 +55,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="electric_current * 3600",
-                    says="That is the charge of one hour. It goes on all night.",
+                    text="That is the charge of one hour. It goes on all night.",
                 ),
                 Slip(
                     inputs={"voltage": "12 V"},
-                    says="Take the bank's voltage under load, not the nominal one.",
+                    text="Take the bank's voltage under load, not the nominal one.",
                 ),
             ),
         ),

@@ -8,11 +8,11 @@ from calc.worksheet.declare import Step
 
 STEPS: tuple[Step[HeaterNight], ...] = (
     *night_steps("starts * start_energy", "Of the bank, before you call it empty."),
-    Step(of="density", source="fuel-density", when=burns, says="Of liquid {fuel}."),
-    Step(of="fuel_mass", formula="fuel_used * density", when=burns, says="Bottles are sold by mass."),
-    Step(of="electric_share", formula="electric_charge / gives", says="More than 100 %: no such bank does it in one night."),
-    Step(of="air_share", source="atmosphere", when=lambda n: burns(n) and n.altitude > 0, says="At {altitude} the air holds that share of its oxygen."),
-    Step(of="compared", source="practice", says="Each fuel with its usual efficiency, yours with the one above."),
+    Step(of="density", source="fuel-density", when=burns, text="Of liquid {fuel}."),
+    Step(of="fuel_mass", formula="fuel_used * density", when=burns, text="Bottles are sold by mass."),
+    Step(of="electric_share", formula="electric_charge / gives", text="More than 100 %: no such bank does it in one night."),
+    Step(of="air_share", source="atmosphere", when=lambda n: burns(n) and n.altitude > 0, text="At {altitude} the air holds that share of its oxygen."),
+    Step(of="compared", source="practice", text="Each fuel with its usual efficiency, yours with the one above."),
     CO_STEP,
 )
 

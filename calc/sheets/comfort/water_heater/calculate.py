@@ -2,12 +2,12 @@
 
 from calc.comfort.water import HotWater, WaterHeat, hot_water
 from calc.units.compare import at_least
-from calc.worksheet.next_steps import Move
+from calc.worksheet.next_steps import NextStep
 
 calculate = hot_water
 
 
-def onward(found: HotWater) -> tuple[Move, ...] | None:
+def onward(found: HotWater) -> tuple[NextStep, ...] | None:
     """Return the way on to an element's switch; behind an inverter its voltage is not known."""
     if not found.electric:
         return None
@@ -16,4 +16,4 @@ def onward(found: HotWater) -> tuple[Move, ...] | None:
     texts = [("power", f"{found.power:.6g} W"), ("kind", "DC" if on_bank and straight else "AC")]
     if straight or not on_bank:
         texts.append(("voltage", f"{found.voltage:.6g} V"))
-    return (Move("A switch within reach for it", tuple(texts), "remote-switch"),)
+    return (NextStep("A switch within reach for it", tuple(texts), "remote-switch"),)

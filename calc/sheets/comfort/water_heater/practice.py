@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="time",
-            says="{volume} of water are to get from {from} to {to}. An element takes {power}, {efficiency} of which reaches the water, and the tank loses {loss}. Water takes {specific} and has {density}. How long does it take?",
+            text="{volume} of water are to get from {from} to {to}. An element takes {power}, {efficiency} of which reaches the water, and the tank loses {loss}. Water takes {specific} and has {density}. How long does it take?",
             draw={
                 "volume": ("5 L", "10 L", "15 L"),
                 "from": ("5 °C", "15 °C"),
@@ -19,17 +19,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="density * volume * specific * to / (into - loss)",
-                    says="Only the rise from cold to hot counts, not the whole of the hot temperature.",
+                    text="Only the rise from cold to hot counts, not the whole of the hot temperature.",
                 ),
                 Slip(
                     formula="time * (into - loss) / (into + loss)",
-                    says="What the tank loses does not heat the water: take it off the power.",
+                    text="What the tank loses does not heat the water: take it off the power.",
                 ),
             ),
         ),
         Task(
             asks="charge",
-            says="An element of {power} on a bank at {voltage} heats {volume} from {from} to {to} in {time}, and the tank then stays hot for {hours} at {loss} of loss. What charge does it take in all?",
+            text="An element of {power} on a bank at {voltage} heats {volume} from {from} to {to} in {time}, and the tank then stays hot for {hours} at {loss} of loss. What charge does it take in all?",
             draw={
                 "volume": ("5 L", "10 L"),
                 "from": ("8 °C", "14 °C"),
@@ -42,17 +42,17 @@ PRACTICE = Practice(
             },
             slips=(
                 Slip(
-                    inputs={"hours": "0 h"}, says="Keeping it hot costs charge too, hour by hour."
+                    inputs={"hours": "0 h"}, text="Keeping it hot costs charge too, hour by hour."
                 ),
                 Slip(
                     formula="power * (time + hours) / voltage",
-                    says="Once it is hot the element only makes good the loss.",
+                    text="Once it is hot the element only makes good the loss.",
                 ),
             ),
         ),
         Task(
             asks="current",
-            says="An element of {power} works on a bank at {voltage}. What current flows while it heats?",
+            text="An element of {power} works on a bank at {voltage}. What current flows while it heats?",
             draw={
                 "power": ("300 W", "500 W", "750 W", "1200 W"),
                 "voltage": ("12.0 V", "12.8 V", "25.6 V", "51.2 V"),
@@ -60,11 +60,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="power / 120",
-                    says="That is the current at mains voltage. The bank's is far lower, so the current is far larger.",
+                    text="That is the current at mains voltage. The bank's is far lower, so the current is far larger.",
                 ),
                 Slip(
                     formula="power / 9",
-                    says="Divide by the bank's voltage as it is under this load.",
+                    text="Divide by the bank's voltage as it is under this load.",
                 ),
             ),
         ),

@@ -14,7 +14,7 @@ def finding(path: str, readings: str, **slips: str) -> Task:
     causes = {"post": POST, "ground": GROUND, "plus": PLUS, "thin": THIN}
     return Task(
         asks="cause",
-        says="A fridge at the end of {length} of cable cuts out on the road, alone, and comes back with the next bump. At {load} a sound minus side loses {minus_drop}, a sound plus side {plus_drop}. "
+        text="A fridge at the end of {length} of cable cuts out on the road, alone, and comes back with the next bump. At {load} a sound minus side loses {minus_drop}, a sound plus side {plus_drop}. "
         + readings
         + " What is the cause?",
         draw={
@@ -24,7 +24,7 @@ def finding(path: str, readings: str, **slips: str) -> Task:
             "path": (path,),
         },
         choices=tuple(causes.values()),
-        slips=tuple(Slip(reply=causes[name], says=says) for name, says in slips.items()),
+        slips=tuple(Slip(reply=causes[name], text=says) for name, says in slips.items()),
     )
 
 
@@ -39,7 +39,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="volts",
-            says="Before you look for a fault, know what is sound: at {load} the minus side, from the bank's post to the device, has one conductor of {run} ({length} of {conductor}), {joints} joints of {joint} and a shunt of {shunt}. What should the meter show across it?",
+            text="Before you look for a fault, know what is sound: at {load} the minus side, from the bank's post to the device, has one conductor of {run} ({length} of {conductor}), {joints} joints of {joint} and a shunt of {shunt}. What should the meter show across it?",
             draw={
                 "symptom": ("flickers",),
                 "path": ("flickers.no.one",),
@@ -52,15 +52,15 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="flow * run",
-                    says="That is the conductor alone. Its joints and the shunt are on the way too.",
+                    text="That is the conductor alone. Its joints and the shunt are on the way too.",
                 ),
                 Slip(
                     formula="flow * 2 * (joints * joint + shunt + run)",
-                    says="That is both sides together. The meter spans the minus side only.",
+                    text="That is both sides together. The meter spans the minus side only.",
                 ),
                 Slip(
                     formula="flow * (joint + shunt + run)",
-                    says="That counts one joint. Each of them loses its part.",
+                    text="That counts one joint. Each of them loses its part.",
                 ),
             ),
         ),
@@ -73,7 +73,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="volts",
-            says="A rested, full {chemistry} bank stands at {rest_full} and has {source_resistance} inside. What should the meter show on its posts while a sound bank gives {load}?",
+            text="A rested, full {chemistry} bank stands at {rest_full} and has {source_resistance} inside. What should the meter show on its posts while a sound bank gives {load}?",
             draw={
                 "symptom": ("inverter",),
                 "path": ("inverter.no.low",),
@@ -87,11 +87,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="rest_full",
-                    says="That is the bank at rest. Under load its own resistance takes a part.",
+                    text="That is the bank at rest. Under load its own resistance takes a part.",
                 ),
                 Slip(
                     formula="rest_full + current * source",
-                    says="Under load the voltage falls; it is a charge that lifts it.",
+                    text="Under load the voltage falls; it is a charge that lifts it.",
                 ),
             ),
         ),

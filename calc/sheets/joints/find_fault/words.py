@@ -15,7 +15,7 @@ from calc.sources import SOURCES
 from calc.units.constants import HOUR
 from calc.worksheet.declare import Step
 from calc.worksheet.formula import names
-from calc.worksheet.next_steps import Move
+from calc.worksheet.next_steps import NextStep
 
 FLOWING = ("flow", "shaken", "charging")
 USES = {
@@ -63,34 +63,34 @@ def _by_gauge(search: FaultSearch) -> bool:
 
 
 STEPS: tuple[Step[FaultSearch], ...] = (
-    Step(of="stated", source="nec-8", when=_needs("stated", _by_gauge), says="{conductor}, plain copper, from the table at {reference}."),
-    Step(of="stated", source="copper-iacs", when=_needs("stated", lambda s: s.circuit.run.laid.computed), says="{conductor}, plain copper, worked from its area at {reference}."),
-    Step(of="stated", source="iec-60228", when=_needs("stated", lambda s: s.circuit.run.metric), says="{conductor}, plain flexible copper, the most the standard permits at {reference}."),
-    Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature", when=_needs("per_length"), says="Warm copper resists more."),
-    Step(of="run", formula="length * per_length", source="ohm", when=_needs("run"), says="One conductor; the other is alike."),
-    Step(of="fuse_resistance", formula="fuse_rated_drop / fuse + joint", source="fuse-drop", when=_needs("fuse_resistance"), says="What a fuse may lose at its own rating, and its holder's contacts as one joint more."),
-    Step(of="source", formula="source_resistance", when=_needs("source", lambda s: not s.circuit.bank.estimated), says="As you give it."),
-    Step(of="source", source="dc-guide", when=_needs("source", lambda s: s.circuit.bank.estimated), says="Guessed: a short would pass ten times the ampere-hours. For lead-acid there is a text for it; for LFP it is a guess without one."),
-    Step(of="current", formula="load", when=lambda s: s.circuit.load.power is None, says="As you give it."),
-    Step(of="current", source="ohm", when=lambda s: s.circuit.load.power is not None, says="A load of so many watts takes more amps the less voltage it gets; the circuit settles at this."),
-    Step(of="flow", formula="current", when=_needs("flow", _draws), says="The load's current flows on the run."),
-    Step(of="flow", formula="charger", when=_needs("flow", _charges), says="For this symptom the charger's current flows on the run."),
-    Step(of="bank_flow", formula="rest_full - flow * source", source="ohm", when=_needs("bank_flow", _draws), says="A full, rested bank, less what its own resistance takes."),
-    Step(of="bank_flow", formula="rest_full + flow * source", source="ohm", when=_needs("bank_flow", _charges), says="A full, rested bank, lifted by the charge."),
-    Step(of="joint_drop", formula="flow * joint", source="ohm", when=_needs("joint_drop"), says="A sound joint."),
-    Step(of="middle_drop", formula="flow * joint * (joints - 2)", source="ohm", when=_needs("middle_drop"), says="Every joint of a side but post and device."),
-    Step(of="fuse_drop", formula="flow * fuse_resistance", source="ohm", when=_needs("fuse_drop"), says="The fuse in its holder."),
-    Step(of="run_drop", formula="flow * run", source="ohm", when=_needs("run_drop"), says="One conductor, end to end."),
-    Step(of="shunt_drop", formula="flow * shunt", source="ohm", when=_needs("shunt_drop"), says="The shunt, by its stamp."),
-    Step(of="plus_drop", formula="flow * (joints * joint + fuse_resistance + run)", source="ohm", when=_needs("plus_drop"), says="The plus side, all of it."),
-    Step(of="minus_drop", formula="flow * (joints * joint + shunt + run)", source="ohm", when=_needs("minus_drop"), says="The minus side, all of it."),
-    Step(of="far", formula="bank_flow - plus_drop - minus_drop", when=_needs("far", _draws), says="What is left at the device."),
-    Step(of="far", formula="bank_flow + plus_drop + minus_drop", when=_needs("far", _charges), says="What the charger must hold at its own terminals."),
-    Step(of="block", formula="rest_full / blocks", when=_needs("block"), says="Each battery takes its part."),
-    Step(of="volts", source="ohm", when=lambda s: s.reads is Reads.VOLTS, says="From the figures above, for a circuit without a fault."),
-    Step(of="amps", source="ohm", when=lambda s: s.reads is Reads.AMPS, says="From your own figures."),
-    Step(of="ohms", source="ohm", when=lambda s: s.reads is Reads.OHMS, says="System voltage over the fuse's rating."),
-    Step(of="ampere_hours", source="practice", when=lambda s: s.reads is Reads.CHARGE, says="The label, for a bank that is new."),
+    Step(of="stated", source="nec-8", when=_needs("stated", _by_gauge), text="{conductor}, plain copper, from the table at {reference}."),
+    Step(of="stated", source="copper-iacs", when=_needs("stated", lambda s: s.circuit.run.laid.computed), text="{conductor}, plain copper, worked from its area at {reference}."),
+    Step(of="stated", source="iec-60228", when=_needs("stated", lambda s: s.circuit.run.metric), text="{conductor}, plain flexible copper, the most the standard permits at {reference}."),
+    Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature", when=_needs("per_length"), text="Warm copper resists more."),
+    Step(of="run", formula="length * per_length", source="ohm", when=_needs("run"), text="One conductor; the other is alike."),
+    Step(of="fuse_resistance", formula="fuse_rated_drop / fuse + joint", source="fuse-drop", when=_needs("fuse_resistance"), text="What a fuse may lose at its own rating, and its holder's contacts as one joint more."),
+    Step(of="source", formula="source_resistance", when=_needs("source", lambda s: not s.circuit.bank.estimated), text="As you give it."),
+    Step(of="source", source="dc-guide", when=_needs("source", lambda s: s.circuit.bank.estimated), text="Guessed: a short would pass ten times the ampere-hours. For lead-acid there is a text for it; for LFP it is a guess without one."),
+    Step(of="current", formula="load", when=lambda s: s.circuit.load.power is None, text="As you give it."),
+    Step(of="current", source="ohm", when=lambda s: s.circuit.load.power is not None, text="A load of so many watts takes more amps the less voltage it gets; the circuit settles at this."),
+    Step(of="flow", formula="current", when=_needs("flow", _draws), text="The load's current flows on the run."),
+    Step(of="flow", formula="charger", when=_needs("flow", _charges), text="For this symptom the charger's current flows on the run."),
+    Step(of="bank_flow", formula="rest_full - flow * source", source="ohm", when=_needs("bank_flow", _draws), text="A full, rested bank, less what its own resistance takes."),
+    Step(of="bank_flow", formula="rest_full + flow * source", source="ohm", when=_needs("bank_flow", _charges), text="A full, rested bank, lifted by the charge."),
+    Step(of="joint_drop", formula="flow * joint", source="ohm", when=_needs("joint_drop"), text="A sound joint."),
+    Step(of="middle_drop", formula="flow * joint * (joints - 2)", source="ohm", when=_needs("middle_drop"), text="Every joint of a side but post and device."),
+    Step(of="fuse_drop", formula="flow * fuse_resistance", source="ohm", when=_needs("fuse_drop"), text="The fuse in its holder."),
+    Step(of="run_drop", formula="flow * run", source="ohm", when=_needs("run_drop"), text="One conductor, end to end."),
+    Step(of="shunt_drop", formula="flow * shunt", source="ohm", when=_needs("shunt_drop"), text="The shunt, by its stamp."),
+    Step(of="plus_drop", formula="flow * (joints * joint + fuse_resistance + run)", source="ohm", when=_needs("plus_drop"), text="The plus side, all of it."),
+    Step(of="minus_drop", formula="flow * (joints * joint + shunt + run)", source="ohm", when=_needs("minus_drop"), text="The minus side, all of it."),
+    Step(of="far", formula="bank_flow - plus_drop - minus_drop", when=_needs("far", _draws), text="What is left at the device."),
+    Step(of="far", formula="bank_flow + plus_drop + minus_drop", when=_needs("far", _charges), text="What the charger must hold at its own terminals."),
+    Step(of="block", formula="rest_full / blocks", when=_needs("block"), text="Each battery takes its part."),
+    Step(of="volts", source="ohm", when=lambda s: s.reads is Reads.VOLTS, text="From the figures above, for a circuit without a fault."),
+    Step(of="amps", source="ohm", when=lambda s: s.reads is Reads.AMPS, text="From your own figures."),
+    Step(of="ohms", source="ohm", when=lambda s: s.reads is Reads.OHMS, text="System voltage over the fuse's rating."),
+    Step(of="ampere_hours", source="practice", when=lambda s: s.reads is Reads.CHARGE, text="The label, for a bank that is new."),
 )
 # fmt: on
 
@@ -102,12 +102,12 @@ def _end(search: FaultSearch) -> End:
 
 def now(search: FaultSearch) -> str:
     """Return what to do now."""
-    return search.at.step.says if search.at.step else _end(search).fix
+    return search.at.step.text if search.at.step else _end(search).fix
 
 
 def brief(search: FaultSearch) -> str:
     """Return where the search stands in a few words."""
-    return search.at.step.says if search.at.step else _end(search).cause
+    return search.at.step.text if search.at.step else _end(search).cause
 
 
 def probes(search: FaultSearch) -> str | None:
@@ -120,41 +120,44 @@ def state_of(search: FaultSearch) -> str | None:
     return setting(search.at.step, search.way_in.charging) if search.at.step else None
 
 
-def ways_on(search: FaultSearch) -> tuple[Move, ...]:
+def ways_on(search: FaultSearch) -> tuple[NextStep, ...]:
     """Return what may be found, each with the way it leads."""
     step, path = search.at.step, search.at.path
     if step is None:
         then = _end(search).then
         texts = (("symptom", then), ("path", ""))
-        return (Move(f"Go on with: {graph.way_in(then).about}", texts),) if then else ()
+        return (NextStep(f"Go on with: {graph.way_in(then).about}", texts),) if then else ()
     return tuple(
-        Move(answered(step, turn, search.values), (("path", f"{path}.{turn.id}"),))
+        NextStep(answered(step, turn, search.values), (("path", f"{path}.{turn.id}"),))
         for turn in possible(step, search.values)
     )
 
 
-def ways_back(search: FaultSearch) -> tuple[Move, ...]:
+def ways_back(search: FaultSearch) -> tuple[NextStep, ...]:
     """Return the ways back: one step, and to the start."""
     if not search.at.taken:
         return ()
     before = search.at.path.rpartition(".")[0] if len(search.at.taken) > 1 else ""
-    return (Move("One step back", (("path", before),)), Move("Start again", (("path", ""),)))
+    return (
+        NextStep("One step back", (("path", before),)),
+        NextStep("Start again", (("path", ""),)),
+    )
 
 
 def trail(search: FaultSearch) -> tuple[str, ...]:
     """Return the steps so far, each with what was found."""
     return tuple(
-        f"{step.says} — {answered(step, turn, search.values)}." for step, turn in search.at.taken
+        f"{step.text} — {answered(step, turn, search.values)}." for step, turn in search.at.taken
     )
 
 
-def prevention(search: FaultSearch) -> tuple[Move, ...]:
+def prevention(search: FaultSearch) -> tuple[NextStep, ...]:
     """Return the worksheets that keep a cause from coming back, with the reader's own figures."""
     if search.at.end is None:
         return ()
     own = _carried(search)
     return tuple(
-        Move(
+        NextStep(
             worksheet(name).title,
             tuple((field, own[ours]) for field, ours in graph.carried(name).items()),
             name,

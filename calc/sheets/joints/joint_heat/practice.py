@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="resistance",
-            says="Across a bolted joint you read {drop} while {current} flows. What resistance has the joint?",
+            text="Across a bolted joint you read {drop} while {current} flows. What resistance has the joint?",
             draw={
                 "drop": ("4 mV", "9 mV", "15 mV", "30 mV", "45 mV"),
                 "current": ("40 A", "60 A", "80 A", "120 A"),
@@ -14,29 +14,29 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="resistance * 1000",
-                    says="The reading is in millivolts: the answer is a thousand times smaller.",
+                    text="The reading is in millivolts: the answer is a thousand times smaller.",
                 ),
             ),
         ),
         Task(
             asks="full_heat",
-            says="A joint makes {drop} at {current}. How much heat does it make at the inverter's full {full_current}, if its resistance stays the same?",
+            text="A joint makes {drop} at {current}. How much heat does it make at the inverter's full {full_current}, if its resistance stays the same?",
             draw={
                 "drop": ("6 mV", "12 mV", "20 mV", "35 mV"),
                 "current": ("40 A", "50 A", "80 A"),
                 "full_current": ("120 A", "160 A", "200 A"),
             },
             slips=(
-                Slip(formula="heat", says="That is the heat now, at the smaller current."),
+                Slip(formula="heat", text="That is the heat now, at the smaller current."),
                 Slip(
                     formula="heat * full_current / current",
-                    says="Heat grows with the square of the current, not in step with it.",
+                    text="Heat grows with the square of the current, not in step with it.",
                 ),
             ),
         ),
         Task(
             asks="full_drop",
-            says="A joint makes {drop} while you can only load it with {current}. What will it lose at {full_current}?",
+            text="A joint makes {drop} while you can only load it with {current}. What will it lose at {full_current}?",
             draw={
                 "drop": ("5 mV", "10 mV", "18 mV"),
                 "current": ("30 A", "40 A", "60 A"),
@@ -45,11 +45,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="drop",
-                    says="That is the drop at the current of the measurement. It grows with the current.",
+                    text="That is the drop at the current of the measurement. It grows with the current.",
                 ),
                 Slip(
                     formula="drop * full_current * full_current / (current * current)",
-                    says="The drop goes in step with the current. It is the heat that goes with its square.",
+                    text="The drop goes in step with the current. It is the heat that goes with its square.",
                 ),
             ),
         ),

@@ -12,17 +12,17 @@ from calc.worksheet.declare import Placed, Step
 from calc.worksheet.rows import listed
 
 STEPS: tuple[Step[JointSheet], ...] = (
-    Step(of="without_maker", source="terminal-torque", says="Counted. Where the maker gives no figure, the first one published for that thread stands in, for want of better; on an oiled thread it comes down with the nut factor."),
-    Step(of="joint_count", formula="with_maker + without_maker", says="Rows with a name."),
-    Step(of="torque_least", source="practice", when=lambda s: s.torque_least is not None, says="Take a torque wrench that holds this within its scale, well off the low end, where it is least sure."),
-    Step(of="torque_most", source="practice", when=lambda s: s.torque_most is not None, says="And this one. One wrench seldom does both."),
-    Step(of="tightest", says="Of all the joints, the one whose torque is the largest share of what its thread bears."),
-    Step(of="proof", source="strength", says="{tightest_stud}, {tightest_grade}: as printed, or stress area times proof stress."),
-    Step(of="preload_limit", formula="preload_share * proof", source="preload", says="For a joint that is opened again."),
-    Step(of="factor", source="nut-factor", says="Usual for a {tightest_condition} steel thread."),
-    Step(of="tightest_ceiling", formula="factor * diameter * preload_limit", source="nut-factor", says="Torque at which the thread has its fill. A ceiling, not a target, so it is not on the printed sheet."),
-    Step(of="tightest_share", formula="tightest_torque / tightest_ceiling", says="More than the whole is too much."),
-    Step(of="schedule", source="terminal-torque", says="Worked for each joint as in the sheet for one joint, which shows every step."),
+    Step(of="without_maker", source="terminal-torque", text="Counted. Where the maker gives no figure, the first one published for that thread stands in, for want of better; on an oiled thread it comes down with the nut factor."),
+    Step(of="joint_count", formula="with_maker + without_maker", text="Rows with a name."),
+    Step(of="torque_least", source="practice", when=lambda s: s.torque_least is not None, text="Take a torque wrench that holds this within its scale, well off the low end, where it is least sure."),
+    Step(of="torque_most", source="practice", when=lambda s: s.torque_most is not None, text="And this one. One wrench seldom does both."),
+    Step(of="tightest", text="Of all the joints, the one whose torque is the largest share of what its thread bears."),
+    Step(of="proof", source="strength", text="{tightest_stud}, {tightest_grade}: as printed, or stress area times proof stress."),
+    Step(of="preload_limit", formula="preload_share * proof", source="preload", text="For a joint that is opened again."),
+    Step(of="factor", source="nut-factor", text="Usual for a {tightest_condition} steel thread."),
+    Step(of="tightest_ceiling", formula="factor * diameter * preload_limit", source="nut-factor", text="Torque at which the thread has its fill. A ceiling, not a target, so it is not on the printed sheet."),
+    Step(of="tightest_share", formula="tightest_torque / tightest_ceiling", text="More than the whole is too much."),
+    Step(of="schedule", source="terminal-torque", text="Worked for each joint as in the sheet for one joint, which shows every step."),
 )
 
 FINE_UNMARKED = Rule[JointSheet](

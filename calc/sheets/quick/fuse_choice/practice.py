@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="fuse",
-            says="A load of {current} runs for hours on {conductor} that bears {table_ampacity} with its {insulation} insulation. Charging, the bank reaches {voltage}, and it can push {fault_current} into a short here. What is the smallest standard fuse that fits, or none?",
+            text="A load of {current} runs for hours on {conductor} that bears {table_ampacity} with its {insulation} insulation. Charging, the bank reaches {voltage}, and it can push {fault_current} into a short here. What is the smallest standard fuse that fits, or none?",
             draw={
                 "current": ("8 A", "12 A", "20 A", "30 A", "40 A"),
                 "conductor": ("14 AWG", "10 AWG", "8 AWG", "6 AWG"),
@@ -19,21 +19,21 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="current",
-                    says="A fuse at the load's own current ages and opens by itself: at least 1.25 times the load.",
+                    text="A fuse at the load's own current ages and opens by itself: at least 1.25 times the load.",
                 ),
                 Slip(
                     formula="ampacity",
-                    says="What the wire bears is the ceiling, not the fuse to take: the smallest that carries the load protects it best.",
+                    text="What the wire bears is the ceiling, not the fuse to take: the smallest that carries the load protects it best.",
                 ),
                 Slip(
                     inputs={"insulation": "105 C"},
-                    says="That needs 105 °C insulation. This cable bears less.",
+                    text="That needs 105 °C insulation. This cable bears less.",
                 ),
             ),
         ),
         Task(
             asks="lowest",
-            says="A load draws {current} for hours. How large must its fuse be at least, before you look at the wire and the standard ratings?",
+            text="A load draws {current} for hours. How large must its fuse be at least, before you look at the wire and the standard ratings?",
             draw={
                 "current": ("6 A", "9 A", "16 A", "24 A", "35 A", "70 A", "120 A"),
                 "conductor": ("4/0 AWG",),
@@ -42,21 +42,21 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="current",
-                    says="A fuse that carries its full rating for hours ages and opens by itself: 1.25 times the load.",
+                    text="A fuse that carries its full rating for hours ages and opens by itself: 1.25 times the load.",
                 ),
                 Slip(
                     formula="current * 1.5",
-                    says="One and a half times is a ceiling for the wire's fuse. The load needs 1.25 times its current.",
+                    text="One and a half times is a ceiling for the wire's fuse. The load needs 1.25 times its current.",
                 ),
                 Slip(
                     formula="current * 0.8",
-                    says="Eighty percent is the load that a fuse may carry. The other way round, it is 1.25 times the load.",
+                    text="Eighty percent is the load that a fuse may carry. The other way round, it is 1.25 times the load.",
                 ),
             ),
         ),
         Task(
             asks="ampacity",
-            says="{conductor} with {insulation} insulation runs in an engine space, where the air is taken as {air}. At 30 °C the table gives {table_ampacity}. What does it bear there, by √((T_c − T_a)/(T_c − 30 °C))?",
+            text="{conductor} with {insulation} insulation runs in an engine space, where the air is taken as {air}. At 30 °C the table gives {table_ampacity}. What does it bear there, by √((T_c − T_a)/(T_c − 30 °C))?",
             draw={
                 "conductor": ("12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG"),
                 "insulation": ("75 C", "80 C", "90 C"),
@@ -66,11 +66,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"surroundings": "outside engine space"},
-                    says="That is the figure at 30 °C. In an engine space the wire has less room to warm.",
+                    text="That is the figure at 30 °C. In an engine space the wire has less room to warm.",
                 ),
                 Slip(
                     formula="table_ampacity * ambient_factor * ambient_factor",
-                    says="The root is missing: heat goes with the square of the current.",
+                    text="The root is missing: heat goes with the square of the current.",
                 ),
             ),
         ),

@@ -10,23 +10,23 @@ from calc.worksheet.declare import Step, placed_steps
 
 _ENDS: tuple[Step[Protection], ...] = (
     Step(of="fuse", source="fuse-ratings", when=lambda p: p.fuse is not None,
-         says="The smallest standard rating from {lowest} to {highest} among families rated for {voltage} and {fault_current}."),
+         text="The smallest standard rating from {lowest} to {highest} among families rated for {voltage} and {fault_current}."),
     Step(of="fuse", source="fuse-ratings", when=lambda p: p.fuse is None and p.window_open,
-         says="No standard rating lies from {lowest} to {highest} among families rated for {voltage} and {fault_current}."),
+         text="No standard rating lies from {lowest} to {highest} among families rated for {voltage} and {fault_current}."),
     Step(of="fuse", source="fuse-ratings", when=lambda p: p.fuse is None and not p.window_open,
-         says="The load needs {lowest} and the wire bears {highest}: there is nothing between them."),
+         text="The load needs {lowest} and the wire bears {highest}: there is nothing between them."),
 )
 _FAMILIES: Step[Protection] = Step(
     of="families", source="fuse-ratings", when=lambda p: p.fuse is not None,
-    says="Rated for {voltage} d.c. or more, able to break {fault_current}, and made in this rating. Those seen in a text come first, then the least oversized.",
+    text="Rated for {voltage} d.c. or more, able to break {fault_current}, and made in this rating. Those seen in a text come first, then the least oversized.",
 )
 STEPS = (
-    Step(of="lowest", formula="margin * current", source="nec-125", says="A fuse that carries its full rating for hours ages and opens by itself."),
+    Step(of="lowest", formula="margin * current", source="nec-125", text="A fuse that carries its full rating for hours ages and opens by itself."),
     *ampacity_steps("protection.cable", together="bundled", volts="voltage"),
     *placed_steps("protection", *_ENDS),
     *steps_to_warmth("protection.warmth", "current"),
     *placed_steps("protection", _FAMILIES),
-    Step[FuseChoice](of="remedies", when=lambda c: c.protection.fuse is None, says="Each worked by running the same rules again."),
+    Step[FuseChoice](of="remedies", when=lambda c: c.protection.fuse is None, text="Each worked by running the same rules again."),
 )
 
 FINE = Rule[Protection](

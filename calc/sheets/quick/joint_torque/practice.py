@@ -7,20 +7,20 @@ def clamping(stud: str, torques: tuple[str, ...]) -> Task:
     """Return the question after the clamping force on one stud, with torques that suit it."""
     return Task(
         asks="preload",
-        says="The maker of a part asks for {maker_torque} on a {condition} {stud} stud. With a nut factor of {grip}, what clamping force does that give?",
+        text="The maker of a part asks for {maker_torque} on a {condition} {stud} stud. With a nut factor of {grip}, what clamping force does that give?",
         draw={"stud": (stud,), "maker_torque": torques, "condition": ("dry",), "grade": ("8.8",)},
         slips=(
             Slip(
                 formula="torque / diameter",
-                says="The nut factor is missing: most of the torque goes into friction. Divide by K times the diameter.",
+                text="The nut factor is missing: most of the torque goes into friction. Divide by K times the diameter.",
             ),
             Slip(
                 formula="2 * torque / (grip * diameter)",
-                says="The rule takes the diameter of the thread, not its radius.",
+                text="The rule takes the diameter of the thread, not its radius.",
             ),
             Slip(
                 formula="grip * torque / diameter",
-                says="Divide by the nut factor: more friction, less clamping.",
+                text="Divide by the nut factor: more friction, less clamping.",
             ),
         ),
     )
@@ -31,7 +31,7 @@ PRACTICE = Practice(
         clamping("M8", ("8 N·m", "10 N·m", "12 N·m", "15 N·m")),
         Task(
             asks="ceiling",
-            says="A {condition} {stud} stud of {grade} has a proof load of {proof}. Used to {preload_share} of it, with a nut factor of {factor}, which torque does the thread bear at most?",
+            text="A {condition} {stud} stud of {grade} has a proof load of {proof}. Used to {preload_share} of it, with a nut factor of {factor}, which torque does the thread bear at most?",
             draw={
                 "stud": ("M6", "M8", "M10", "M12"),
                 "grade": ("8.8", "A2-70", "brass"),
@@ -41,15 +41,15 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="factor * diameter * proof",
-                    says="That goes to the whole proof load. A joint that is opened again is tightened to part of it.",
+                    text="That goes to the whole proof load. A joint that is opened again is tightened to part of it.",
                 ),
                 Slip(
                     formula="diameter * preload_limit",
-                    says="The nut factor is missing: torque is K times diameter times force.",
+                    text="The nut factor is missing: torque is K times diameter times force.",
                 ),
                 Slip(
                     formula="factor * diameter * preload_limit / 2",
-                    says="The rule takes the diameter of the thread, not its radius.",
+                    text="The rule takes the diameter of the thread, not its radius.",
                 ),
             ),
         ),

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="runtime",
-            says="A {capacity} LFP bank at {voltage} feeds {load}. You use {usable} of it, and its exponent is {exponent}. How long does it last?",
+            text="A {capacity} LFP bank at {voltage} feeds {load}. You use {usable} of it, and its exponent is {exponent}. How long does it last?",
             draw={
                 "capacity": ("100 A·h", "160 A·h", "200 A·h", "280 A·h", "400 A·h"),
                 "chemistry": ("LFP",),
@@ -17,17 +17,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"usable": "100 %"},
-                    says="That empties the bank. Only the share you use counts.",
+                    text="That empties the bank. Only the share you use counts.",
                 ),
                 Slip(
                     formula="usable * capacity / load",
-                    says="That takes watts for amps: divide the power by the voltage first.",
+                    text="That takes watts for amps: divide the power by the voltage first.",
                 ),
             ),
         ),
         Task(
             asks="runtime",
-            says="A {capacity} AGM bank, rated over {rated_hours}, gives {load} at 25 °C. Its Peukert exponent is {exponent}, and you use {usable} of it. How long does it last?",
+            text="A {capacity} AGM bank, rated over {rated_hours}, gives {load} at 25 °C. Its Peukert exponent is {exponent}, and you use {usable} of it. How long does it last?",
             draw={
                 "capacity": ("100 A·h", "200 A·h", "240 A·h"),
                 "chemistry": ("AGM",),
@@ -38,21 +38,21 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="nameplate_time",
-                    says="That is charge over current. A heavy load takes more from a lead-acid bank than the label says: use Peukert's law.",
+                    text="That is charge over current. A heavy load takes more from a lead-acid bank than the label says: use Peukert's law.",
                 ),
                 Slip(
                     formula="usable * (cold_capacity / 3600) / current ** exponent * 3600",
-                    says="C/I^k with the 20-hour capacity gives far too little. The law is meant for the rated current: H (C/(I·H))^k.",
+                    text="C/I^k with the 20-hour capacity gives far too little. The law is meant for the rated current: H (C/(I·H))^k.",
                 ),
                 Slip(
                     inputs={"usable": "100 %"},
-                    says="That empties the bank. Only the share you use counts.",
+                    text="That empties the bank. Only the share you use counts.",
                 ),
             ),
         ),
         Task(
             asks="usable_charge",
-            says="In winter a {capacity} flooded bank, rated over {rated_hours}, is at {temperature}: divide its capacity by {cold_factor}. It gives {load}, its exponent is {exponent}, and you use {usable}. What charge does it give?",
+            text="In winter a {capacity} flooded bank, rated over {rated_hours}, is at {temperature}: divide its capacity by {cold_factor}. It gives {load}, its exponent is {exponent}, and you use {usable}. What charge does it give?",
             draw={
                 "capacity": ("110 A·h", "180 A·h", "220 A·h"),
                 "chemistry": ("flooded",),
@@ -64,15 +64,15 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"temperature": "25 °C"},
-                    says="That is the charge at 25 °C. In the cold a lead-acid bank gives less.",
+                    text="That is the charge at 25 °C. In the cold a lead-acid bank gives less.",
                 ),
                 Slip(
                     formula="usable * cold_capacity",
-                    says="That leaves Peukert's law out: above the rated current the bank gives less.",
+                    text="That leaves Peukert's law out: above the rated current the bank gives less.",
                 ),
                 Slip(
                     formula="usable * capacity",
-                    says="That is the label's capacity: neither the cold nor the heavy load is in it.",
+                    text="That is the label's capacity: neither the cold nor the heavy load is in it.",
                 ),
             ),
         ),

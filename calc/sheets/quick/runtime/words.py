@@ -26,18 +26,18 @@ def _lead(found: RunTime) -> bool:
 
 
 STEPS: tuple[Step[RunTime], ...] = (
-    Step(of="current", formula="load / voltage", source="ohm", when=_direct, says="Power is voltage times current."),
-    Step(of="current", formula="load / (voltage * factor)", source="ohm", when=_through_inverter, says="Power is voltage times current; the inverter's loss comes on top."),
-    Step(of="current", formula="load", when=lambda r: not _by_power(r), says="As measured at the bank, so voltage and inverter do not come in."),
-    Step(of="cold_factor", source="ieee-485", when=_lead, says="A lead-acid bank gives less in the cold; from 25 °C up the factor is taken as one."),
-    Step(of="cold_capacity", formula="capacity / cold_factor", source="ieee-485", when=_lead, says="The published factor multiplies the capacity needed, so what is there is divided by it."),
-    Step(of="rated_current", formula="cold_capacity / rated_hours", source="peukert", says="At this current the bank gives this capacity, in the rated hours."),
-    Step(of="runtime", formula=_TIME.format(k="exponent"), source="peukert", says="Peukert's law in rated-hours form, times the share you use."),
-    Step(of="usable_charge", formula="current * runtime", source="ohm", says="What has gone out by then."),
-    Step(of="shortest", formula=f"min({_HIGH}, {_LOW})", source="peukert", when=_lead, says="With the exponent least kind to this load, from {exponent_low} to {exponent_high} as published for {chemistry}."),
-    Step(of="longest", formula=f"max({_HIGH}, {_LOW})", source="peukert", when=_lead, says="With the exponent kindest to it."),
-    Step(of="shortest", formula=_LOW, source="peukert-li", when=lambda r: not _lead(r), says="No exponent is published for this chemistry: the same capacity was measured at a light and a heavy load, so it counts as one."),
-    Step(of="longest", formula="shortest", when=lambda r: not _lead(r), says="The same figure."),
+    Step(of="current", formula="load / voltage", source="ohm", when=_direct, text="Power is voltage times current."),
+    Step(of="current", formula="load / (voltage * factor)", source="ohm", when=_through_inverter, text="Power is voltage times current; the inverter's loss comes on top."),
+    Step(of="current", formula="load", when=lambda r: not _by_power(r), text="As measured at the bank, so voltage and inverter do not come in."),
+    Step(of="cold_factor", source="ieee-485", when=_lead, text="A lead-acid bank gives less in the cold; from 25 °C up the factor is taken as one."),
+    Step(of="cold_capacity", formula="capacity / cold_factor", source="ieee-485", when=_lead, text="The published factor multiplies the capacity needed, so what is there is divided by it."),
+    Step(of="rated_current", formula="cold_capacity / rated_hours", source="peukert", text="At this current the bank gives this capacity, in the rated hours."),
+    Step(of="runtime", formula=_TIME.format(k="exponent"), source="peukert", text="Peukert's law in rated-hours form, times the share you use."),
+    Step(of="usable_charge", formula="current * runtime", source="ohm", text="What has gone out by then."),
+    Step(of="shortest", formula=f"min({_HIGH}, {_LOW})", source="peukert", when=_lead, text="With the exponent least kind to this load, from {exponent_low} to {exponent_high} as published for {chemistry}."),
+    Step(of="longest", formula=f"max({_HIGH}, {_LOW})", source="peukert", when=_lead, text="With the exponent kindest to it."),
+    Step(of="shortest", formula=_LOW, source="peukert-li", when=lambda r: not _lead(r), text="No exponent is published for this chemistry: the same capacity was measured at a light and a heavy load, so it counts as one."),
+    Step(of="longest", formula="shortest", when=lambda r: not _lead(r), text="The same figure."),
 )
 
 FINE = Rule[RunTime](id="runtime.fine", level=Level.FINE, headline="The bank carries this for about {runtime}.")

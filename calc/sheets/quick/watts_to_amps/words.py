@@ -15,12 +15,12 @@ def _direct(found: Consumption) -> bool:
 
 
 STEPS: tuple[Step[Consumption], ...] = (
-    Step(of="factor", source="practice", when=_through, says="The inverter turns part of the power into heat, so the bank gives more than the load takes."),
-    Step(of="current", formula="power / voltage", source="ohm", when=_direct, says="Power is voltage times current."),
-    Step(of="current", formula="power / (voltage * factor)", source="ohm", when=_through, says="Power is voltage times current; the inverter's loss comes on top."),
-    Step(of="charge", formula="current * hours", source="ohm", says="Current over time is charge, which is what a battery's label counts."),
-    Step(of="energy", formula="power * hours", source="ohm", when=_direct, says="Power over time is energy."),
-    Step(of="energy", formula="power * hours / factor", source="ohm", when=_through, says="Energy at the bank, the inverter's loss included."),
+    Step(of="factor", source="practice", when=_through, text="The inverter turns part of the power into heat, so the bank gives more than the load takes."),
+    Step(of="current", formula="power / voltage", source="ohm", when=_direct, text="Power is voltage times current."),
+    Step(of="current", formula="power / (voltage * factor)", source="ohm", when=_through, text="Power is voltage times current; the inverter's loss comes on top."),
+    Step(of="charge", formula="current * hours", source="ohm", text="Current over time is charge, which is what a battery's label counts."),
+    Step(of="energy", formula="power * hours", source="ohm", when=_direct, text="Power over time is energy."),
+    Step(of="energy", formula="power * hours / factor", source="ohm", when=_through, text="Energy at the bank, the inverter's loss included."),
 )
 
 FINE = Rule[Consumption](id="watts-to-amps.fine", level=Level.FINE, headline="The bank gives {load.current}, {charge} in {time}.")

@@ -8,7 +8,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="drop",
-            says="A compressor fridge takes {current} at the end of {length} of {conductor}, measured one way. Warm, each conductor has {per_length}. How much voltage is lost on the way?",
+            text="A compressor fridge takes {current} at the end of {length} of {conductor}, measured one way. Warm, each conductor has {per_length}. How much voltage is lost on the way?",
             draw={
                 "current": steps(4, 8, 1, "A"),
                 "length": steps(3, 7, 0.5, "m"),
@@ -16,17 +16,17 @@ PRACTICE = Practice(
                 "voltage": ("12 V",),
             },
             slips=(
-                Slip(formula="drop / 2", says=ONE_WAY),
-                Slip(formula="drop * 2", says="That counts the way back twice."),
+                Slip(formula="drop / 2", text=ONE_WAY),
+                Slip(formula="drop * 2", text="That counts the way back twice."),
                 Slip(
                     formula="drop_percent * 100",
-                    says="That is the share in percent. The question asks for volts.",
+                    text="That is the share in percent. The question asks for volts.",
                 ),
             ),
         ),
         Task(
             asks="drop_percent",
-            says="A charger draws {current} through {length} of {conductor}, measured one way, on a {voltage} system. Warm, each conductor has {per_length}. What share of the system voltage is lost?",
+            text="A charger draws {current} through {length} of {conductor}, measured one way, on a {voltage} system. Warm, each conductor has {per_length}. What share of the system voltage is lost?",
             draw={
                 "current": ("20 A", "25 A", "30 A", "40 A"),
                 "length": steps(8, 20, 2, "ft"),
@@ -34,24 +34,24 @@ PRACTICE = Practice(
                 "voltage": ("12 V", "24 V"),
             },
             slips=(
-                Slip(formula="drop_percent / 2", says=ONE_WAY),
+                Slip(formula="drop_percent / 2", text=ONE_WAY),
                 Slip(
                     inputs={"voltage": "12 V"},
-                    says="That is the share of 12 V. This system has a higher voltage.",
+                    text="That is the share of 12 V. This system has a higher voltage.",
                 ),
                 Slip(
                     formula="drop / 100",
-                    says="Those are the volts lost. As a share they are compared with the system voltage.",
+                    text="Those are the volts lost. As a share they are compared with the system voltage.",
                 ),
                 Slip(
                     formula="drop / load_voltage",
-                    says="Compare with the system voltage, not with what is left at the load.",
+                    text="Compare with the system voltage, not with what is left at the load.",
                 ),
             ),
         ),
         Task(
             asks="smallest_conductor",
-            says="A pump takes {current}, {length} of cable away from the panel, on a {voltage} system; {limit} may be lost. For the drop alone, which is the thinnest mm² size that will do? (Flexible copper at {temperature}.)",
+            text="A pump takes {current}, {length} of cable away from the panel, on a {voltage} system; {limit} may be lost. For the drop alone, which is the thinnest mm² size that will do? (Flexible copper at {temperature}.)",
             draw={
                 "current": ("5 A", "8 A", "10 A", "15 A"),
                 "length": steps(2, 8, 1, "m"),
@@ -61,17 +61,17 @@ PRACTICE = Practice(
             },
             chosen_from="conductor",
             slips=(
-                Slip(times={"length": 0.5}, says=ONE_WAY),
+                Slip(times={"length": 0.5}, text=ONE_WAY),
                 Slip(
                     inputs={"limit": "10 %"},
-                    says="That loses up to 10 %, which is for plain lighting. A pump is held to 3 %.",
+                    text="That loses up to 10 %, which is for plain lighting. A pump is held to 3 %.",
                 ),
-                Slip(times={"length": 2}, says="That counts the way back twice."),
+                Slip(times={"length": 2}, text="That counts the way back twice."),
             ),
         ),
         Task(
             asks="longest_run",
-            says="You have {conductor} for lights that draw {current} on {voltage}, and allow {limit} of drop. Warm, each conductor has {per_length}. How far from the panel may they hang, one way?",
+            text="You have {conductor} for lights that draw {current} on {voltage}, and allow {limit} of drop. Warm, each conductor has {per_length}. How far from the panel may they hang, one way?",
             draw={
                 "current": ("2 A", "3 A", "4 A", "6 A"),
                 "conductor": ("1 mm2", "1.5 mm2", "2.5 mm2"),
@@ -82,9 +82,9 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="longest_run * 2",
-                    says="That is the copper out and back. The run is measured one way: half of it.",
+                    text="That is the copper out and back. The run is measured one way: half of it.",
                 ),
-                Slip(formula="longest_run / 2", says="That counts the way back twice."),
+                Slip(formula="longest_run / 2", text="That counts the way back twice."),
             ),
         ),
     )

@@ -9,16 +9,16 @@ from calc.worksheet.declare import Step, placed_steps
 
 _THIN_OR_MADE: tuple[Step[RunResult], ...] = (
     Step(of="stated", source="copper-iacs", when=lambda r: r.computed and not r.run.from_maker,
-         says="{conductor}, {finish} copper at {reference}: thinner than the published table begins, so worked from pure copper, and 2 % more because strands run in a helix."),
-    Step(of="stated", formula="maker_resistance", when=lambda r: r.run.from_maker, says="As the maker states it at {reference}."),
+         text="{conductor}, {finish} copper at {reference}: thinner than the published table begins, so worked from pure copper, and 2 % more because strands run in a helix."),
+    Step(of="stated", formula="maker_resistance", when=lambda r: r.run.from_maker, text="As the maker states it at {reference}."),
 )
 _LOST: tuple[Step[LoadedRun], ...] = (
-    Step(of="drop", formula="current * resistance", when=lambda r: r.flows, source="ohm", says="Ohm's law."),
-    Step(of="drop_percent", formula="drop / voltage", when=lambda r: r.flows, says="Compared with the system voltage."),
-    Step(of="loss", formula="current * drop", when=lambda r: r.flows, source="ohm", says="This heat is spread along the wire."),
-    Step(of="load_voltage", formula="voltage - drop", when=lambda r: r.flows, says="What is left at the far end."),
+    Step(of="drop", formula="current * resistance", when=lambda r: r.flows, source="ohm", text="Ohm's law."),
+    Step(of="drop_percent", formula="drop / voltage", when=lambda r: r.flows, text="Compared with the system voltage."),
+    Step(of="loss", formula="current * drop", when=lambda r: r.flows, source="ohm", text="This heat is spread along the wire."),
+    Step(of="load_voltage", formula="voltage - drop", when=lambda r: r.flows, text="What is left at the far end."),
     Step(of="feeds", formula="voltage / resistance", when=lambda r: not r.flows, source="ohm",
-         says="With the far end shorted no more than this can flow, so there is no drop to give for more."),
+         text="With the far end shorted no more than this can flow, so there is no drop to give for more."),
 )
 
 
@@ -31,11 +31,11 @@ STEPS = (
     *placed_steps("loaded.laid", *_THIN_OR_MADE),
     *resistance_steps("loaded.laid"),
     *placed_steps("loaded", *_LOST),
-    Step[WireDrop](of="allowed", formula="limit * voltage", source="abyc-drop", says="The limit you chose, in volts."),
-    Step[WireDrop](of="smallest_conductor", says="The thinnest size of the same series whose drop stays within the limit at this current, length and temperature. Sizes below 18 AWG and 0.75 mm² are left to signals, unless yours is one."),
-    Step[WireDrop](of="longest_run", formula="allowed / (2 * current * per_length)", source="ohm", when=lambda d: not _parallel(d), says="The run at which this conductor meets the limit exactly."),
+    Step[WireDrop](of="allowed", formula="limit * voltage", source="abyc-drop", text="The limit you chose, in volts."),
+    Step[WireDrop](of="smallest_conductor", text="The thinnest size of the same series whose drop stays within the limit at this current, length and temperature. Sizes below 18 AWG and 0.75 mm² are left to signals, unless yours is one."),
+    Step[WireDrop](of="longest_run", formula="allowed / (2 * current * per_length)", source="ohm", when=lambda d: not _parallel(d), text="The run at which this conductor meets the limit exactly."),
     Step[WireDrop](of="longest_run", formula="allowed * parallel / (2 * current * per_length)", source="ohm", when=_parallel,
-                   says="The run at which these conductors meet the limit exactly."),
+                   text="The run at which these conductors meet the limit exactly."),
 )
 
 FINE = Rule[LoadedRun](

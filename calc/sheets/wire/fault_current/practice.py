@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="fault_current",
-            says="A bank at {voltage} has {source_resistance} inside. From it {length} of {conductor} go to a panel: {cable_least} at the least, out and back, and {joints_total} in the joints. What flows at most if the far end is shorted?",
+            text="A bank at {voltage} has {source_resistance} inside. From it {length} of {conductor} go to a panel: {cable_least} at the least, out and back, and {joints_total} in the joints. What flows at most if the far end is shorted?",
             draw={
                 "voltage": ("12.8 V", "13.3 V", "26.6 V"),
                 "source_resistance": ("2 mΩ", "3 mΩ", "4 mΩ", "6 mΩ"),
@@ -16,21 +16,21 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="voltage / (cable_least + joints_total)",
-                    says="The bank's own resistance limits the current too.",
+                    text="The bank's own resistance limits the current too.",
                 ),
                 Slip(
                     formula="voltage / (source_low + joints_total + cable_least / 2)",
-                    says="The fault goes out and back: both conductors count.",
+                    text="The fault goes out and back: both conductors count.",
                 ),
                 Slip(
                     formula="voltage / source_low",
-                    says="That is a short at the bank itself. The cable is in the loop as well.",
+                    text="That is a short at the bank itself. The cable is in the loop as well.",
                 ),
             ),
         ),
         Task(
             asks="near_fault",
-            says="{batteries} like batteries stand side by side, each with {source_resistance} and at {voltage}. What flows if they are shorted at their terminals?",
+            text="{batteries} like batteries stand side by side, each with {source_resistance} and at {voltage}. What flows if they are shorted at their terminals?",
             draw={
                 "voltage": ("12.8 V", "13.3 V"),
                 "batteries": ("2", "3", "4"),
@@ -39,24 +39,24 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"batteries": "1"},
-                    says="That is one battery. Those in parallel all feed the fault: their currents add.",
+                    text="That is one battery. Those in parallel all feed the fault: their currents add.",
                 ),
                 Slip(
                     formula="voltage / (source_low * batteries * batteries)",
-                    says="In parallel the resistance gets less with each battery, not more.",
+                    text="In parallel the resistance gets less with each battery, not more.",
                 ),
             ),
         ),
         Task(
             asks="energy_limit",
-            says="A cable of {conductor} has {insulation} insulation; k is {k} if it starts warm. Which let-through, in A²·s, does it bear before the insulation is spoilt?",
+            text="A cable of {conductor} has {insulation} insulation; k is {k} if it starts warm. Which let-through, in A²·s, does it bear before the insulation is spoilt?",
             draw={
                 "conductor": ("2.5 mm2", "4 mm2", "6 mm2", "10 mm2", "16 mm2"),
                 "insulation": ("70 C PVC", "90 C XLPE"),
             },
             slips=(
-                Slip(formula="k * area", says="The square is missing: (k·S)²."),
-                Slip(formula="k * area * area * 1e6", says="k is squared too: (k·S)²."),
+                Slip(formula="k * area", text="The square is missing: (k·S)²."),
+                Slip(formula="k * area * area * 1e6", text="k is squared too: (k·S)²."),
             ),
         ),
     )

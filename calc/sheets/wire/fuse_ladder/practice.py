@@ -7,7 +7,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="order",
-            says="A {downstream} fuse ({downstream_family}) hangs behind one of {upstream} ({upstream_family}). A fault of {fault_current} flows through both. By the published time limits, does the downstream fuse open first?",
+            text="A {downstream} fuse ({downstream_family}) hangs behind one of {upstream} ({upstream_family}). A fault of {fault_current} flows through both. By the published time limits, does the downstream fuse open first?",
             draw={
                 "downstream": ("5 A", "10 A", "15 A", "20 A", "30 A"),
                 "downstream_family": ("blade, miniature (type F)", "blade, regular (type C)"),
@@ -19,21 +19,21 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     reply=Order.CERTAIN,
-                    says="The limits overlap: the latest opening of the downstream fuse is not before the earliest of the upstream one.",
+                    text="The limits overlap: the latest opening of the downstream fuse is not before the earliest of the upstream one.",
                 ),
                 Slip(
                     reply=Order.NOT_CERTAIN,
-                    says="The limits settle it: compare the latest opening of the one with the earliest of the other.",
+                    text="The limits settle it: compare the latest opening of the one with the earliest of the other.",
                 ),
                 Slip(
                     reply=Order.WILL_NOT,
-                    says="Nothing says that the upstream fuse opens first. Compare the latest opening of the one with the earliest of the other.",
+                    text="Nothing says that the upstream fuse opens first. Compare the latest opening of the one with the earliest of the other.",
                 ),
             ),
         ),
         Task(
             asks="upstream_percent",
-            says="A {downstream} circuit is shorted with {fault_current} while the other circuits draw {other_load} from the same {upstream} main fuse. At what share of its rating does the main fuse stand?",
+            text="A {downstream} circuit is shorted with {fault_current} while the other circuits draw {other_load} from the same {upstream} main fuse. At what share of its rating does the main fuse stand?",
             draw={
                 "downstream": ("10 A", "15 A"),
                 "upstream": ("60 A", "80 A", "100 A"),
@@ -43,11 +43,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"other_load": "0 A"},
-                    says="The main fuse carries the other circuits as well: add their current.",
+                    text="The main fuse carries the other circuits as well: add their current.",
                 ),
                 Slip(
                     formula="upstream_current / downstream",
-                    says="That is against the downstream fuse. Divide by the rating of the main fuse.",
+                    text="That is against the downstream fuse. Divide by the rating of the main fuse.",
                 ),
             ),
         ),

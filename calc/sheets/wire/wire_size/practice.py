@@ -10,7 +10,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="for_drop",
-            says="A load takes {current} over {length}, one way, on {voltage}. {limit} may be lost. Which is the thinnest AWG size for the drop alone, with the copper at {temperature}?",
+            text="A load takes {current} over {length}, one way, on {voltage}. {limit} may be lost. Which is the thinnest AWG size for the drop alone, with the copper at {temperature}?",
             draw={
                 "current": ("10 A", "15 A", "20 A", "30 A", "40 A"),
                 "length": steps(6, 20, 2, "ft"),
@@ -22,17 +22,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     times={"length": 0.5},
-                    says="That counts one conductor. The current comes back through a second one: the length counts twice.",
+                    text="That counts one conductor. The current comes back through a second one: the length counts twice.",
                 ),
                 Slip(
                     inputs={"limit": "10 %"},
-                    says="That loses up to 10 %, which is for plain lighting.",
+                    text="That loses up to 10 %, which is for plain lighting.",
                 ),
             ),
         ),
         Task(
             asks="for_heat",
-            says="A charger puts {current} through its cable for hours. The insulation is rated {insulation}, the air is at {ambient}. Which is the thinnest mm² size for the heat alone, if its fuse must fit between load and wire?",
+            text="A charger puts {current} through its cable for hours. The insulation is rated {insulation}, the air is at {ambient}. Which is the thinnest mm² size for the heat alone, if its fuse must fit between load and wire?",
             draw={
                 "current": ("20 A", "30 A", "40 A", "60 A"),
                 "insulation": ("60 C", "75 C", "105 C"),
@@ -43,17 +43,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     times={"current": 0.8},
-                    says="That bears the load and no more, so no fuse fits between. The wire must bear the load and a quarter.",
+                    text="That bears the load and no more, so no fuse fits between. The wire must bear the load and a quarter.",
                 ),
                 Slip(
                     inputs={"insulation": "125 C"},
-                    says="That is for insulation that bears more heat than this one.",
+                    text="That is for insulation that bears more heat than this one.",
                 ),
             ),
         ),
         Task(
             asks="conductor",
-            says="An inverter takes {current} from a {voltage} bank over {length}, one way. {limit} may be lost; the insulation is rated {insulation}, the air is at {ambient}. Which AWG size do drop, heat and fuse ask for together?",
+            text="An inverter takes {current} from a {voltage} bank over {length}, one way. {limit} may be lost; the insulation is rated {insulation}, the air is at {ambient}. Which AWG size do drop, heat and fuse ask for together?",
             draw={
                 "current": ("80 A", "100 A", "120 A", "150 A"),
                 "voltage": ("12 V", "24 V"),
@@ -66,11 +66,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="for_drop",
-                    says="That is for the drop alone. Here the heat asks for more.",
+                    text="That is for the drop alone. Here the heat asks for more.",
                 ),
                 Slip(
                     formula="for_heat",
-                    says="That is for the heat alone. Here the drop asks for more.",
+                    text="That is for the heat alone. Here the drop asks for more.",
                 ),
             ),
         ),

@@ -26,22 +26,22 @@ DECIDES: dict[str, str] = {
 }
 
 _FIRST: tuple[Step[Circuit], ...] = (
-    Step(of="allowed", formula="limit * voltage", source="abyc-drop", says="The limit you chose, in volts."),
-    Step(of="each", formula="current / parallel", when=lambda c: c.parallel > 1, says="If the conductors in parallel are alike, each carries its share."),
+    Step(of="allowed", formula="limit * voltage", source="abyc-drop", text="The limit you chose, in volts."),
+    Step(of="each", formula="current / parallel", when=lambda c: c.parallel > 1, text="If the conductors in parallel are alike, each carries its share."),
     Step(of="resistance_limit", formula="allowed / (2 * length * current)", source="ohm", when=lambda c: c.parallel == 1,
-         says="A conductor that resists more, at {temperature}, loses more than that out and back."),
+         text="A conductor that resists more, at {temperature}, loses more than that out and back."),
     Step(of="resistance_limit", formula="allowed / (2 * length * each)", source="ohm", when=lambda c: c.parallel > 1,
-         says="A conductor that resists more, at {temperature}, loses more than that out and back."),
+         text="A conductor that resists more, at {temperature}, loses more than that out and back."),
 )
 _NEED: tuple[Step[Circuit], ...] = (
     Step(of="need", formula="margin * current", source="nec-125", when=lambda c: c.parallel == 1,
-         says="A fuse that carries a load for hours is rated a quarter above it, and the wire must bear that fuse."),
+         text="A fuse that carries a load for hours is rated a quarter above it, and the wire must bear that fuse."),
     Step(of="need", formula="margin * each", source="nec-125", when=lambda c: c.parallel > 1,
-         says="A fuse that carries a load for hours is rated a quarter above it. Each conductor has its own, and must bear it."),
+         text="A fuse that carries a load for hours is rated a quarter above it. Each conductor has its own, and must bear it."),
 )
 _CHARGING: Step[Circuit] = Step(
     of="charging", formula="charged * voltage", source="practice", when=lambda c: not c.by_nec,
-    says="A 12 V bank of LFP is charged at 14.6 V, and others in proportion. A fuse must be rated for that, and bundles are counted by it.",
+    text="A 12 V bank of LFP is charged at 14.6 V, and others in proportion. A fuse must be rated for that, and bundles are counted by it.",
 )
 
 
@@ -54,29 +54,29 @@ def _fused(s: SizedCircuit) -> bool:
 
 
 _FOR_DROP: Step[SizedCircuit] = Step(
-    of="for_drop", when=lambda s: s.for_drop is not None, says="The thinnest size that resists no more than {resistance_limit} at {temperature}.",
+    of="for_drop", when=lambda s: s.for_drop is not None, text="The thinnest size that resists no more than {resistance_limit} at {temperature}.",
 )
 _FOR_HEAT: Step[SizedCircuit] = Step(
-    of="for_heat", when=lambda s: s.for_heat is not None, says="The thinnest size that bears {need} by {rule_set}, with {insulation} insulation and the corrections below.",
+    of="for_heat", when=lambda s: s.for_heat is not None, text="The thinnest size that bears {need} by {rule_set}, with {insulation} insulation and the corrections below.",
 )
 _CHOSEN: tuple[Step[SizedCircuit], ...] = (
-    Step(of="conductor", when=_chosen, says="The thicker of the two, or the next one on which a standard fuse fits."),
-    Step(of="decides", when=_chosen, says="Drop asks for {for_drop}, heat for {for_heat}."),
+    Step(of="conductor", when=_chosen, text="The thicker of the two, or the next one on which a standard fuse fits."),
+    Step(of="decides", when=_chosen, text="Drop asks for {for_drop}, heat for {for_heat}."),
 )
 _FUSE: tuple[Step[SizedCircuit], ...] = (
     Step(of="fuse", source="fuse-ratings", when=lambda s: _fused(s) and not s.circuit.by_nec,
-         says="The smallest standard rating from {need} to {highest}, of the families rated for {charging} d.c."),
-    Step(of="fuse", source="nec-ratings", when=lambda s: _fused(s) and s.circuit.by_nec, says="The smallest standard rating from {need} to {highest}."),
+         text="The smallest standard rating from {need} to {highest}, of the families rated for {charging} d.c."),
+    Step(of="fuse", source="nec-ratings", when=lambda s: _fused(s) and s.circuit.by_nec, text="The smallest standard rating from {need} to {highest}."),
 )
 _LOST: tuple[Step[LoadedRun], ...] = (
-    Step(of="drop", formula="current * resistance", source="ohm", says="Ohm's law."),
-    Step(of="drop_percent", formula="drop / voltage", says="Compared with the system voltage."),
-    Step(of="load_voltage", formula="voltage - drop", says="What is left at the far end."),
-    Step(of="loss", formula="current * drop", source="ohm", says="This heat is spread along the wire."),
+    Step(of="drop", formula="current * resistance", source="ohm", text="Ohm's law."),
+    Step(of="drop_percent", formula="drop / voltage", text="Compared with the system voltage."),
+    Step(of="load_voltage", formula="voltage - drop", text="What is left at the far end."),
+    Step(of="loss", formula="current * drop", source="ohm", text="This heat is spread along the wire."),
 )
 _WARM: Step[SizedCircuit] = Step(
     of="warm_drop", formula="drop * (warm - zero) / (temperature - zero)", source="copper-temperature", when=_chosen,
-    says="What that temperature would make of the drop.",
+    text="What that temperature would make of the drop.",
 )
 
 STEPS = (
@@ -93,7 +93,7 @@ STEPS = (
     *placed_steps("sized.loaded", *_LOST),
     *steps_to_warmth("sized.warmth", "each"),
     *placed_steps("sized", _WARM),
-    Step[WireSize](of="remedies", when=lambda w: w.sized.chosen is None, says="Each worked by running the same rules again."),
+    Step[WireSize](of="remedies", when=lambda w: w.sized.chosen is None, text="Each worked by running the same rules again."),
 )
 
 FINE = (
