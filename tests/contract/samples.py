@@ -5,11 +5,11 @@ is drawn is another sample in each run. What must come up at least once is looke
 draw that is the same in every run: `search`.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import replace
 from functools import cache
-from itertools import chain, count
+from itertools import chain, count, islice
 from math import exp, log
 from random import Random
 
@@ -189,10 +189,11 @@ def answers(name: str) -> tuple[tuple[Texts, Answer], ...]:
     judged = [texts for verdict, own in published(sheet).items() if verdict for texts in own]
     fresh = chance("drawn", name)
     near = (*drawn(sheet, fresh, DRAWN), *around(sheet, fresh, AROUND))
-    return tuple(_worked(sheet, ({}, *single(sheet), *judged, *near)))
+    return tuple(worked(sheet, ({}, *single(sheet), *judged, *near)))
 
 
-def _worked(sheet: Worksheet, inputs: Iterable[Texts]) -> Iterator[tuple[Texts, Answer]]:
+def worked(sheet: Worksheet, inputs: Iterable[Texts]) -> Iterator[tuple[Texts, Answer]]:
+    """Yield each of the inputs that a worksheet can answer, with its answer."""
     for texts in inputs:
         with suppress(calc.InputError):
             yield texts, sheet.work(texts)
@@ -206,11 +207,39 @@ def search(name: str) -> Iterator[tuple[Texts, Answer]]:
     return chain(answers(name), _further(name))
 
 
+def until(name: str, enough: Callable[[], bool]) -> Iterator[tuple[Texts, Answer]]:
+    """Yield all the answers, and go on as `search` does until there is `enough`."""
+    yield from answers(name)
+    for one in _further(name):
+        if enough():
+            return
+        yield one
+
+
+def those(
+    name: str, wanted: Callable[[Answer], bool], least: int = 1
+) -> list[tuple[Texts, Answer]]:
+    """Return the answers that are `wanted`, and as many more as make `least`.
+
+    Raises AssertionError if so many cannot be found.
+    """
+    found = [one for one in answers(name) if wanted(one[1])]
+    more = (one for one in _further(name) if wanted(one[1]))
+    found += islice(more, max(0, least - len(found)))
+    assert len(found) >= least, f"only {len(found)} such answers of {name}"
+    return found
+
+
+def fine(name: str, least: int = 10) -> list[tuple[Texts, Answer]]:
+    """Return the answers that are fine, as many as there are and at `least` so many."""
+    return those(name, lambda answer: answer.verdict == "fine", least)
+
+
 @cache
 def _further(name: str) -> "Once[tuple[Texts, Answer]]":
-    sheet, same = calc.find(name), Random(name)
-    inputs = chain(around(sheet, same, FURTHER), drawn(sheet, same, FURTHER))
-    return Once(_worked(sheet, inputs))
+    sheet = calc.find(name)
+    near = around(sheet, Random(f"around {name}"), FURTHER)
+    return Once(worked(sheet, chain(near, drawn(sheet, Random(name), FURTHER))))
 
 
 class Once[T]:

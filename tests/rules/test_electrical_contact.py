@@ -6,7 +6,7 @@ import calc
 from calc.electrical.contact import measured_joint, softening_drop
 from calc.electrical.rules import contact as rules
 from calc.judge import Rule, always, mends
-from tests.contract.samples import answers
+from tests.contract.samples import until
 from tests.rules.judging import mended
 
 
@@ -135,8 +135,8 @@ def test_no_current_is_offered_for_a_joint_that_is_bad_as_it_was_measured():
 
 
 def test_every_remedy_offered_on_drawn_joints_mends():
-    offered = set()
-    for _, answer in answers("joint-heat"):
+    offered, wanted = set(), {rule.id for rule in rules.JUDGEMENTS if rule.mend}
+    for _, answer in until("joint-heat", lambda: offered == wanted):
         found = answer.result
         for rule in rules.JUDGEMENTS:
             change = rule.mend(found) if rule.mend and rule.when(found) else None
@@ -150,4 +150,4 @@ def test_every_remedy_offered_on_drawn_joints_mends():
                     **change.values,
                 )  # fmt: skip
                 assert mends(rule, rules.JUDGEMENTS, found, after), rule.id
-    assert offered == {rule.id for rule in rules.JUDGEMENTS if rule.mend}
+    assert offered == wanted

@@ -8,7 +8,7 @@ from calc.electrical.rules import joints as rules
 from calc.electrical.threads import studs
 from calc.judge import Level, Rule, always, mends
 from calc.worksheet.rows import joined
-from tests.contract.samples import answers
+from tests.contract.samples import answers, until
 from tests.rules.judging import mended
 
 BATTERY, FUSE, CHASSIS = "battery-terminal", "fuse-holder-or-breaker", "chassis-ground"
@@ -122,8 +122,8 @@ def test_no_remedy_is_offered_that_brings_another_caution():
 
 
 def test_every_remedy_offered_on_drawn_joints_mends():
-    offered = set()
-    for _, answer in answers("joint-torque"):
+    offered, wanted = set(), {rule.id for rule in rules.JUDGEMENTS if rule.mend}
+    for _, answer in until("joint-torque", lambda: offered == wanted):
         found = answer.result
         for rule in rules.JUDGEMENTS:
             change = rule.mend(found) if rule.mend and rule.when(found) else None
@@ -136,7 +136,7 @@ def test_every_remedy_offered_on_drawn_joints_mends():
                 }  # fmt: skip
                 after = bolted_joint(**asked | change.values)
                 assert mends(rule, rules.JUDGEMENTS, found, after), (rule.id, asked)
-    assert offered == {rule.id for rule in rules.JUDGEMENTS if rule.mend}
+    assert offered == wanted
 
 
 def row(name, texts):

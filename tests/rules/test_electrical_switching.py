@@ -8,7 +8,7 @@ from calc.electrical.rules.single_cable import BEYOND_ONE_CABLE
 from calc.electrical.single_cable import single_cable
 from calc.electrical.switching import remote_switch
 from calc.judge import Rule, always, mends
-from tests.contract.samples import answers
+from tests.contract.samples import until
 from tests.rules.judging import fires, mended
 
 
@@ -151,8 +151,8 @@ def test_what_a_rule_offers_mends_it(rule, texts, field, value):
 
 
 def test_every_remedy_offered_on_drawn_switches_mends():
-    offered = set()
-    for _, answer in answers("remote-switch"):
+    offered, wanted = set(), {rule.id for rule in rules.JUDGEMENTS if rule.mend}
+    for _, answer in until("remote-switch", lambda: offered == wanted):
         found = answer.result
         for rule in rules.JUDGEMENTS:
             change = rule.mend(found) if rule.mend and rule.when(found) else None
@@ -169,4 +169,4 @@ def test_every_remedy_offered_on_drawn_switches_mends():
                 }  # fmt: skip
                 after = remote_switch(**asked | change.values)
                 assert mends(rule, rules.JUDGEMENTS, found, after), rule.id
-    assert offered == {rule.id for rule in rules.JUDGEMENTS if rule.mend}
+    assert offered == wanted

@@ -3,7 +3,7 @@
 import pytest
 
 import calc
-from tests.contract.samples import answers
+from tests.contract.samples import answers, fine, those
 
 SOUND = {
     "alternator": "250 A",
@@ -53,27 +53,22 @@ def test_one_thing_wrong_is_seen_and_named(change, verdict, rule):
 
 
 def test_fine_means_that_cable_alternator_bank_and_frost_are_all_in_order():
-    seen = 0
-    for texts, answer in answers("alternator-charge"):
-        if answer.verdict == "fine":
-            v = answer.values
-            seen += 1
-            assert v["method"] == "charger", texts
-            assert v["cable_current"] * 1.25 <= v["fuse"] * (1 + 1e-9)
-            assert v["fuse"] <= v["ampacity"] * (1 + 1e-9)
-            idle = v["alternator"] * v["idle_share"]
-            assert v["vehicle_load"] + v["asked"] <= idle * (1 + 1e-9)
-            assert v["chemistry"] != "LFP" or v["temperature"] >= 10
-            assert v["input_voltage"] >= v["lowest_input"] * (1 - 1e-9)
-            assert v["charge"] > 0
-    assert seen > 5
+    for texts, answer in fine("alternator-charge"):
+        v = answer.values
+        assert v["method"] == "charger", texts
+        assert v["cable_current"] * 1.25 <= v["fuse"] * (1 + 1e-9)
+        assert v["fuse"] <= v["ampacity"] * (1 + 1e-9)
+        idle = v["alternator"] * v["idle_share"]
+        assert v["vehicle_load"] + v["asked"] <= idle * (1 + 1e-9)
+        assert v["chemistry"] != "LFP" or v["temperature"] >= 10
+        assert v["input_voltage"] >= v["lowest_input"] * (1 - 1e-9)
+        assert v["charge"] > 0
 
 
 def test_a_relay_is_never_simply_fine():
-    relays = [a for _, a in answers("alternator-charge") if a.values["method"] == "relay"]
-    assert len(relays) > 50
-    assert not [a for a in relays if a.verdict == "fine"]
-    assert all(said(a) >= {"relay.bounds-nothing", "relay.sticks"} for a in relays)
+    for _, answer in those("alternator-charge", lambda a: a.values["method"] == "relay", 50):
+        assert answer.verdict != "fine"
+        assert said(answer) >= {"relay.bounds-nothing", "relay.sticks"}
 
 
 def test_lead_acid_is_never_charged_without_a_word_on_its_gas():

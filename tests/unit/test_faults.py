@@ -16,7 +16,10 @@ from tests.contract.samples import answers
 CIRCULAR_MIL = 5.0670748e-4  # mm²
 # Copper as IEC 60949 has it: heat per volume [J/(K·mm³)] and resistivity at 20 °C [ohm·mm].
 HEAT, RESISTIVITY = 3.45e-3, 1.7241e-5
-VALUES = [answer.values for _, answer in answers("fault-current")]
+
+
+def drawn():
+    return [answer.values for _, answer in answers("fault-current")]
 
 
 def k_of(initial, final):
@@ -87,7 +90,7 @@ def test_copper_heats_to_its_end_in_the_time_given(initial, final, current, area
 def test_the_lowest_short_takes_no_less_time_than_given_as_its_current_falls():
     """The copper's own resistance grows as it heats: stepped through for every drawn loop."""
     tried = 0
-    for v in VALUES:
+    for v in drawn():
         worn = v["resistance_high"] - v["cable_hot"]
         per_kelvin = v["cable_hot"] / (234.5 + v["hot"])
 
@@ -99,13 +102,13 @@ def test_the_lowest_short_takes_no_less_time_than_given_as_its_current_falls():
         assert falling(v["hot"]) == pytest.approx(v["fault_low"])
         assert falling(v["initial"]) == pytest.approx(v["low_start"])
         tried += 1
-    assert tried > 300
+    assert tried > 200
 
 
 def test_a_network_of_the_same_parts_passes_the_same_current():
     """Kirchhoff's laws solved for the whole loop: each string, both wires and each joint."""
     tried = 0
-    for v in VALUES[::7]:
+    for v in drawn()[::3]:
         strings = int(v["batteries"])
         parts = [
             Source(f"string {n}", "post", "ground", v["voltage"], v["source_low"] * strings)
@@ -189,7 +192,7 @@ def test_a_short_rises_as_inductance_lets_it(tau):
 
 
 def test_the_highest_is_never_below_the_lowest_and_the_source_end_never_below_the_far_end():
-    for v in VALUES:
+    for v in drawn():
         assert v["near_fault"] >= v["fault_current"] >= v["fault_low"] > 0
         assert v["low_start"] >= v["fault_low"]
         assert v["withstand_near"] <= v["withstand"]

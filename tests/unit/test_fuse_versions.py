@@ -4,7 +4,7 @@ import pytest
 
 import calc
 from calc.electrical import fuses
-from tests.contract.samples import answers
+from tests.contract.samples import those, until
 from tests.unit.fuse_names import offered
 
 
@@ -46,8 +46,8 @@ def test_the_ratings_between_are_those_of_all_families_once_each_with_both_ends(
 
 def test_what_else_is_offered_bears_the_same_marks():
     """Each rating beside the chosen one names its families as a reader must ask for them."""
-    seen = 0
-    for texts, answer in answers("fuse-choice"):
+    seen = []
+    for texts, answer in until("fuse-choice", lambda: len(seen) > 100):
         values = answer.values
         suitable = fuses.suitable(values["voltage"], values["fault_current"])
         for offer in values["also"]:
@@ -55,8 +55,8 @@ def test_what_else_is_offered_bears_the_same_marks():
             for family in suitable:
                 if rating in family.ratings:
                     assert family.named_for(values["voltage"]) in offer, texts
-                    seen += 1
-    assert seen > 100
+                    seen.append(offer)
+    assert len(seen) > 100
 
 
 @pytest.mark.parametrize(
@@ -125,7 +125,8 @@ def test_a_version_is_asked_of_the_families_that_have_one_and_memory_is_said_fir
 
 
 def test_no_fuse_of_a_family_with_a_higher_version_is_fine_over_32_volts():
-    over = [answer for _, answer in answers("fuse-choice") if answer.values["voltage"] > 32.001]
-    marked = [a for a in over if any(offered(family).version for family in a["families"])]
-    assert marked
-    assert {answer.verdict for answer in marked} == {"caution"}
+    def marked(answer):
+        over = answer.values["voltage"] > 32.001
+        return over and any(offered(family).version for family in answer["families"])
+
+    assert {answer.verdict for _, answer in those("fuse-choice", marked, 10)} == {"caution"}

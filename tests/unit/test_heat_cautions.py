@@ -7,7 +7,7 @@ from calc.electrical.ampacity import RuleSet, Surroundings, ampacity_by_copper, 
 from calc.electrical.cable import cable
 from calc.electrical.conductors import GaugeReading, conductor
 from calc.electrical.protection import copper_warmth
-from tests.contract.samples import answers
+from tests.contract.samples import fine, those
 
 BOTH = pytest.mark.parametrize("name", ["wire-size", "fuse-choice"])
 AWG = {"gauge_reading": GaugeReading.AWG}
@@ -58,9 +58,7 @@ def test_a_size_that_60_degree_insulation_would_not_do_for_rests_on_the_marking(
 
 @BOTH
 def test_what_is_fine_is_fine_whatever_is_printed_on_the_cable(name):
-    fine = [answer for _, answer in answers(name) if answer.verdict == "fine"]
-    assert len(fine) > 20
-    for answer in fine:
+    for _, answer in fine(name, 21):
         v = answer.values
         if v["rule_set"] != NEC:
             assert v["rating"] == 60 or v["fuse"] <= v["at_60"] * (1 + 1e-9)
@@ -112,9 +110,11 @@ def test_copper_hotter_than_lugs_and_fuse_holders_is_a_caution(ask):
 
 @BOTH
 def test_no_remedy_asks_for_insulation_that_is_not_on_sale_as_cable(name):
-    remedies = [one for _, answer in answers(name) for one in answer["remedies"]]
-    rated = [one for one in remedies if "insulation rated" in one]
-    assert rated and not [one for one in rated if "125" in one or "200 °C" in one]
+    def rated(answer):
+        return [one for one in answer["remedies"] if "insulation rated" in one]
+
+    for _, answer in those(name, rated):
+        assert not [one for one in rated(answer) if "125" in one or "200 °C" in one]
 
 
 @pytest.mark.parametrize(

@@ -17,7 +17,7 @@ from calc.electrical.selectivity import (
 )
 from calc.tables import SEEN, table
 from calc.units.covered import NotCovered
-from tests.contract.samples import answers
+from tests.contract.samples import fine
 
 C, F = "blade, regular (type C)", "blade, miniature (type F)"
 E, SF51 = "blade, large (type E)", "bolt-in strip, 51 mm (SF51)"
@@ -233,27 +233,23 @@ def test_a_fuse_is_in_time_only_where_its_slowest_beats_the_wire(low, high, more
 
 def test_no_fine_answer_without_every_proof():
     """Each fine answer of both sheets, tried again by hand from its own figures."""
-    for _, answer in answers("fault-current"):
+    for _, answer in fine("fault-current"):
         v = answer.values
-        if answer.verdict == "fine":
-            assert answer["opens"] == "in time for certain"
-            assert v["breaks"] >= 1.1 * v["near_fault"] and v["fuse"] <= v["ampacity"]
-            assert v["version"] is None and not v["protection"].clearing.arc_left_out
-            assert v["time_constant"] is None or v["time_constant"] <= v["tested_at"]
-            assert v["fuse_time"] <= v["withstand_low"] and v["fuse"] < v["fault_low"]
-            assert v["known"] != "estimate" and v["fuse_family"] in SEEN_FAMILIES
-            assert v["known"] != "two-readings" or v["off"] <= v["sag"] / 4
-    for _, answer in answers("fuse-ladder"):
+        assert answer["opens"] == "in time for certain"
+        assert v["breaks"] >= 1.1 * v["near_fault"] and v["fuse"] <= v["ampacity"]
+        assert v["version"] is None and not v["protection"].clearing.arc_left_out
+        assert v["time_constant"] is None or v["time_constant"] <= v["tested_at"]
+        assert v["fuse_time"] <= v["withstand_low"] and v["fuse"] < v["fault_low"]
+        assert v["known"] != "estimate" and v["fuse_family"] in SEEN_FAMILIES
+        assert v["known"] != "two-readings" or v["off"] <= v["sag"] / 4
+    for _, answer in fine("fuse-ladder"):
         v = answer.values
-        if answer.verdict == "fine":
-            assert v["order"] == "opens-first-for-certain"
-            assert v["downstream_breaks"] >= v["fault_current"]
-            assert v["lowest"] > v["downstream"]
-            assert {v["downstream_family"], v["upstream_family"]} <= SEEN_FAMILIES
-            assert v["other_load"] == 0 and (v["voltage"] <= 32 or v["version"] is None)
-            assert (
-                v["let_through"] == "proves-it" or v["downstream_latest"] <= v["upstream_earliest"]
-            )
+        assert v["order"] == "opens-first-for-certain"
+        assert v["downstream_breaks"] >= v["fault_current"]
+        assert v["lowest"] > v["downstream"]
+        assert {v["downstream_family"], v["upstream_family"]} <= SEEN_FAMILIES
+        assert v["other_load"] == 0 and (v["voltage"] <= 32 or v["version"] is None)
+        assert v["let_through"] == "proves-it" or v["downstream_latest"] <= v["upstream_earliest"]
 
 
 @pytest.mark.parametrize("side", ["downstream", "upstream"])
