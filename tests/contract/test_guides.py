@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+import calc
 from calc.worksheet.fields import Quantity
 from tests.contract.samples import sheets
 
@@ -83,7 +84,7 @@ def test_every_example_is_used_and_every_figure_has_its_example(sheet):
 def test_a_guide_warns_and_leads_on(sheet):
     text = guide(sheet)
     assert "!!! warning" in text
-    others = {other.id for other in sheets()} - {sheet.id}
+    others = set(calc.worksheets()) - {sheet.id}
     assert {name for name in others if f"({name}.md" in text}
 
 

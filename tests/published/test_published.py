@@ -18,7 +18,7 @@ CASES = load_cases()
 K = 10.75  # ohm cmil/ft, the boat drop formula of ABYC E-11 11.14.2.6
 
 
-@pytest.mark.parametrize("case", CASES, ids=lambda case: case.id)
+@pytest.mark.parametrize("case", CASES, ids=lambda case: f"{case.worksheet}: {case.id}")
 def test_published_figure(case: Case) -> None:
     """The answer agrees with the printed figure, to the digits that are printed."""
     if refused := case.expect.get("refused"):
