@@ -5,6 +5,8 @@ from collections import defaultdict
 from importlib import import_module
 from pathlib import Path
 
+import pytest
+
 import calc
 from calc.judge import JUDGING, Level, Rule
 from tests.contract.samples import answers, sheets
@@ -67,16 +69,16 @@ def test_no_sentence_is_written_twice():
     assert twice == []
 
 
-def test_a_verdict_is_the_worst_level_that_fires_and_its_sentence_the_first_of_that_level():
-    for sheet in sheets():
-        order = [use.rule for use in sheet.uses]
-        for texts, answer in answers(sheet.id)[::7]:
-            levels = {rule.level for rule in order if rule.id in answer.rules}
-            worst = next(level for level in JUDGING if level in levels)
-            assert answer.verdict == worst, texts
-            assert answer.rule == next(
-                rule.id for rule in order if rule.level == worst and rule.id in answer.rules
-            ), texts
+@pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
+def test_a_verdict_is_the_worst_level_that_fires_and_its_sentence_the_first_of_that_level(sheet):
+    order = [use.rule for use in sheet.uses]
+    for texts, answer in answers(sheet.id)[::7]:
+        levels = {rule.level for rule in order if rule.id in answer.rules}
+        worst = next(level for level in JUDGING if level in levels)
+        assert answer.verdict == worst, texts
+        assert answer.rule == next(
+            rule.id for rule in order if rule.level == worst and rule.id in answer.rules
+        ), texts
 
 
 def test_each_sheet_can_be_fine():
