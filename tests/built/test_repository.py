@@ -147,7 +147,8 @@ def test_an_example_for_the_terminal_works_as_the_readme_has_it(line):
 @pytest.mark.parametrize("name", ["README.md", "DEVELOPERS.md", "tests/README.md"])
 def test_a_file_that_a_document_leads_to_is_there(name):
     path = PROJECT / name
-    for target in re.findall(r"\]\(([^)#:]+)(?:#[^)]*)?\)", path.read_text("utf-8")):
+    text = re.sub(r"^```.*?^```", "", path.read_text("utf-8"), flags=re.MULTILINE | re.DOTALL)
+    for target in re.findall(r"\]\(([^)#:]+)(?:#[^)]*)?\)", text):
         assert (path.parent / target).exists(), target
 
 
