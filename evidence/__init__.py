@@ -27,6 +27,7 @@ from typing import Any, NamedTuple
 HERE = Path(__file__).parent
 EVIDENCE = {
     "published": "printed by a source outside the project",
+    "copy": "printed by the source of a table of ours: proves that we copied it, and no more",
     "by-hand": "worked by hand, or with a formula only, from stated figures",
     "other-program": "worked by another program",
     "exact": "true by definition, to the last digit",

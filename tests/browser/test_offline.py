@@ -43,7 +43,6 @@ def no_signal(saved: Place, viewport) -> Iterator[Place]:
 both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
 
 
-@both_viewports
 def test_the_first_visit_saves_every_file_and_says_so(place):
     page = place.open_saved(python=True)
     total = len(place.files)

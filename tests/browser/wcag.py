@@ -1,5 +1,6 @@
 """What axe, a checker of accessibility, and the sizes of things say of a page that stands open."""
 
+from collections.abc import Iterable
 from typing import Any
 
 from axe_playwright_python.base import AXE_SCRIPT
@@ -144,26 +145,26 @@ def paint(page: Page, scheme: str) -> None:
     page.evaluate(PAINT, SCHEMES[scheme])
 
 
-def mark_each_look(page: Page) -> None:
-    """Mark the texts whose contrast is looked at: one of each look in either scheme."""
-    for scheme in SCHEMES:
+def mark_each_look(page: Page, schemes: Iterable[str] = SCHEMES) -> None:
+    """Mark the texts whose contrast is looked at: one of each look in each of the schemes."""
+    for scheme in schemes:
         paint(page, scheme)
         assert page.evaluate(MARK_EACH_LOOK) > 5, "texts have more looks than that"
 
 
-def keep_one_of_each(page: Page) -> None:
+def keep_one_of_each(page: Page, schemes: Iterable[str] = SCHEMES) -> None:
     """Leave a few of what is made alike, and a text of each look; but all in a long night."""
     if not SOAK:
-        mark_each_look(page)
+        mark_each_look(page, schemes)
         page.evaluate(PRUNE, KEPT)
 
 
-def broken_rules(page: Page) -> list[str]:
-    """Return what breaks axe's WCAG rules, and has too little contrast in either scheme."""
+def broken_rules(page: Page, schemes: Iterable[str] = SCHEMES) -> list[str]:
+    """Return what breaks axe's WCAG rules, and has too little contrast in one of the schemes."""
     found = violations(page, ALL_BUT_CONTRAST)
     if not SOAK and not page.locator("[data-look]").count():
-        mark_each_look(page)
-    for scheme in SCHEMES:
+        mark_each_look(page, schemes)
+    for scheme in schemes:
         paint(page, scheme)
         places = None if SOAK else "[data-look]"
         found += [f"{scheme}: {line}" for line in violations(page, CONTRAST_ALONE, places)]
