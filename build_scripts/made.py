@@ -13,7 +13,7 @@ from calc.tables import table
 from calc.units.typed import LONGEST
 from calc.worksheet.fields import Choice, Field, Quantity
 from calc.worksheet.rows import Rows
-from evidence import EVIDENCE, Case, lines, load_cases
+from evidence import COPY, EVIDENCE, Case, lines, load_cases
 
 PROJECT = Path(__file__).resolve().parent.parent
 
@@ -49,7 +49,9 @@ def counts() -> Markup:
         for kind, what in EVIDENCE.items()
         if found[kind]
     ]
-    return _table(("Evidence", "What it means", "Cases"), [*rows, ("all", "", sum(found.values()))])
+    checked = found.total() - found[COPY]
+    total = ("all but copies", "a check of the answer, not of our copying", checked)
+    return _table(("Evidence", "What it means", "Cases"), [*rows, total])
 
 
 def checks() -> Markup:

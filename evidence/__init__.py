@@ -25,9 +25,10 @@ from pathlib import Path
 from typing import Any, NamedTuple
 
 HERE = Path(__file__).parent
+COPY = "copy"
 EVIDENCE = {
     "published": "printed by a source outside the project",
-    "copy": "printed by the source of a table of ours: proves that we copied it, and no more",
+    COPY: "printed by the source of a table of ours: proves that we copied it, and no more",
     "by-hand": "worked by hand, or with a formula only, from stated figures",
     "other-program": "worked by another program",
     "exact": "true by definition, to the last digit",

@@ -22,9 +22,9 @@ SLACK = 1 + 1e-9
 
 
 def tried(times: int) -> Callable[[Callable], Callable]:
-    """Return what has a property tried so many times in a run, and forty times as many at night."""
+    """Return what has a property tried so many times in a run, and 80 times as many at night."""
     how = settings(
-        max_examples=often(times, 40 * times),
+        max_examples=often(times, 80 * times),
         deadline=None,
         database=None,
         suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],

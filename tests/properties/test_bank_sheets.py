@@ -48,7 +48,7 @@ def test_more_drain_loss_warmth_or_reserve_never_let_it_stand_longer(field, data
 
 
 @given(data=st.data())
-@tried(150)
+@tried(75)
 def test_a_stand_is_fine_only_where_it_lasts_and_nothing_speaks_against_it(data):
     answer = worked("standby-drain", data.draw(inputs_of(STAND)))
     assume(answer is not None and answer.verdict == "fine")
@@ -72,7 +72,7 @@ def test_fuller_and_warmer_never_last_shorter(field, data):
 
 
 @given(data=st.data(), factor=st.floats(1, 50))
-@tried(80)
+@tried(60)
 def test_a_larger_load_never_lasts_longer_and_never_gives_more(data, factor):
     texts = data.draw(inputs_of(GAUGE))
     draw = data.draw(st.floats(0.01, 40))
@@ -85,7 +85,7 @@ def test_a_larger_load_never_lasts_longer_and_never_gives_more(data, factor):
 
 
 @given(data=st.data())
-@tried(150)
+@tried(75)
 def test_a_gauge_is_fine_only_where_the_voltage_is_silent_by_choice_or_agrees(data):
     answer = worked("bank-gauge", data.draw(inputs_of(GAUGE)))
     assume(answer is not None and answer.verdict == "fine")

@@ -21,7 +21,7 @@ def times(field, value, factor, unit):
 
 
 @given(st.data(), FACTORS)
-@tried(300)
+@tried(150)
 def test_more_capacity_never_lasts_shorter(data, factor):
     texts = data.draw(inputs_of(BANK))
     first = worked("runtime", texts)
@@ -33,7 +33,7 @@ def test_more_capacity_never_lasts_shorter(data, factor):
 
 
 @given(st.data(), FACTORS, st.sampled_from(["W", "A"]))
-@tried(300)
+@tried(150)
 def test_a_larger_load_never_lasts_longer(data, factor, unit):
     texts = data.draw(inputs_of(BANK))
     texts["load"] = f"{data.draw(st.floats(0.1, 1000))!r} {unit}"
@@ -47,7 +47,7 @@ def test_a_larger_load_never_lasts_longer(data, factor, unit):
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_colder_never_lasts_longer_and_less_use_never_longer(data):
     texts = data.draw(inputs_of(BANK))
     pairs = {}
@@ -64,7 +64,7 @@ def test_colder_never_lasts_longer_and_less_use_never_longer(data):
     st.floats(1, 20000), st.floats(0.5, 120), st.floats(1, 2), st.floats(0.01, 1),
     st.sampled_from(["LFP", "AGM", "gel", "flooded"]), st.floats(25, 60),
 )  # fmt: skip
-@tried(400)
+@tried(200)
 def test_at_the_rated_current_the_time_is_the_rated_hours_for_any_exponent(
     capacity, hours, exponent, usable, chemistry, temperature
 ):
@@ -81,7 +81,7 @@ def test_at_the_rated_current_the_time_is_the_rated_hours_for_any_exponent(
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_the_spread_holds_the_answer(data):
     answer = worked("runtime", data.draw(inputs_of(BANK)))
     assume(answer is not None)
@@ -93,7 +93,7 @@ def test_the_spread_holds_the_answer(data):
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_the_spread_does_not_hang_on_the_exponent_that_is_given(data):
     """Its ends are the times of the lowest and highest published exponent, given as one's own."""
     texts = data.draw(inputs_of(BANK))
@@ -109,7 +109,7 @@ def test_the_spread_does_not_hang_on_the_exponent_that_is_given(data):
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_a_bank_that_would_be_empty_within_an_hour_is_never_fine(data):
     answer = worked("runtime", data.draw(inputs_of(BANK)))
     assume(answer is not None)
@@ -119,7 +119,7 @@ def test_a_bank_that_would_be_empty_within_an_hour_is_never_fine(data):
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_energy_in_is_energy_out_and_losses(data):
     """Volts, amps and hours at the bank against watts and hours at the load, by two ways."""
     v = LOAD.work(data.draw(inputs_of(LOAD))).values
@@ -131,7 +131,7 @@ def test_energy_in_is_energy_out_and_losses(data):
 
 
 @given(st.data(), FACTORS)
-@tried(200)
+@tried(100)
 def test_current_goes_with_power_and_against_voltage(data, factor):
     texts = data.draw(inputs_of(LOAD))
     texts |= {"power": "100 W", "voltage": "120 V"}
@@ -143,7 +143,7 @@ def test_current_goes_with_power_and_against_voltage(data, factor):
 
 
 @given(st.data(), st.floats(0.1, 15), FACTORS)
-@tried(300)
+@tried(150)
 def test_torque_scales_clamping_force_and_leaves_the_ceiling(data, torque, factor):
     texts = data.draw(inputs_of(JOINT))
     first = JOINT.work({**texts, "maker_torque": f"{torque!r} N.m"}).values
@@ -155,7 +155,7 @@ def test_torque_scales_clamping_force_and_leaves_the_ceiling(data, torque, facto
 
 
 @given(st.data())
-@tried(200)
+@tried(100)
 def test_the_ceiling_is_the_torque_of_the_most_clamping_force(data):
     texts = data.draw(inputs_of(JOINT))
     ceiling = JOINT.work(texts).values["ceiling"]
@@ -174,7 +174,7 @@ def test_the_ceiling_is_the_torque_of_the_most_clamping_force(data):
 
 
 @given(st.data(), st.floats(0.1, 300))
-@tried(300)
+@tried(150)
 def test_a_maker_s_torque_is_fine_only_where_nothing_speaks_against_it(data, torque):
     texts = data.draw(inputs_of(JOINT, condition="dry"))
     answer = JOINT.work({**texts, "maker_torque": f"{torque!r} N.m"})

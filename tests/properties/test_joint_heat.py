@@ -19,7 +19,7 @@ def worked(texts, **changes):
 
 
 @given(st.data(), st.floats(0.5, 100), FACTORS)
-@tried(300)
+@tried(150)
 def test_heat_goes_with_the_square_of_the_full_current_and_drop_with_the_current(
     data, current, factor
 ):
@@ -33,7 +33,7 @@ def test_heat_goes_with_the_square_of_the_full_current_and_drop_with_the_current
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_at_the_current_of_the_reading_the_heat_is_the_heat_now(data):
     texts = data.draw(inputs_of(SHEET, current="75 A", full_current="75 A"))
     v = worked(texts).values
@@ -43,7 +43,7 @@ def test_at_the_current_of_the_reading_the_heat_is_the_heat_now(data):
 
 
 @given(st.data(), st.floats(1, 200), FACTORS)
-@tried(300)
+@tried(150)
 def test_a_larger_drop_is_never_judged_better_than_a_smaller_one(data, millivolt, factor):
     """From 1 mV on: below it the reading itself is in doubt."""
     texts = data.draw(inputs_of(SHEET))
@@ -54,7 +54,7 @@ def test_a_larger_drop_is_never_judged_better_than_a_smaller_one(data, millivolt
 
 
 @given(st.data(), st.floats(0.1, 60), FACTORS)
-@tried(300)
+@tried(150)
 def test_a_hotter_joint_is_never_judged_better_than_a_cooler_one(data, rise, factor):
     """From the lowest class on: below it a thermometer can clear a joint that warms."""
     texts = data.draw(inputs_of(SHEET))
@@ -64,7 +64,7 @@ def test_a_hotter_joint_is_never_judged_better_than_a_cooler_one(data, rise, fac
 
 
 @given(st.data(), st.floats(0.5, 2000), FACTORS)
-@tried(300)
+@tried(150)
 def test_more_full_current_is_never_judged_better(data, current, factor):
     texts = data.draw(inputs_of(SHEET))
     less = worked(texts, full_current=f"{current!r} A")
@@ -89,7 +89,7 @@ def near_fine(draw):
 
 
 @given(near_fine())
-@tried(800)
+@tried(400)
 def test_a_joint_is_fine_only_where_nothing_that_is_known_speaks_against_it(texts):
     answer = SHEET.work(texts)
     v = answer.values
@@ -111,7 +111,7 @@ def test_a_joint_is_fine_only_where_nothing_that_is_known_speaks_against_it(text
 
 
 @given(st.floats(1e-6, 0.4), st.floats(0, 150), st.floats(0, 150))
-@tried(300)
+@tried(150)
 def test_spots_are_never_cooler_than_the_metal_and_hotter_with_more_drop(drop, metal, other):
     spot = contact.spot_temperature(drop=drop, metal=metal)
     assume(spot is not None)

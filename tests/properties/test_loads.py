@@ -29,14 +29,14 @@ def two(data, sheet, field):
 
 
 @given(st.data(), st.sampled_from(sorted(ORDER)))
-@tried(300)
+@tried(150)
 def test_more_hours_more_idling_and_more_running_never_take_less(data, field):
     low, high = two(data, ROUTE, field)
     assert low.values[ORDER[field]] <= high.values[ORDER[field]] * SLACK
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_what_each_route_takes_and_their_difference_agree(data):
     answer = worked("appliance-route", data.draw(inputs_of(ROUTE)))
     assume(answer is not None)
@@ -48,7 +48,7 @@ def test_what_each_route_takes_and_their_difference_agree(data):
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_brighter_never_takes_less_and_never_seems_darker(data):
     low, high = two(data, DIM, "level")
     if low.values["seen"] is not None:
@@ -60,7 +60,7 @@ def test_brighter_never_takes_less_and_never_seems_darker(data):
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_a_lower_voltage_never_asks_less_current(data):
     low, high = two(data, SIZE, "lowest_voltage")
     for name in ("dc_current", "surge_current"):
@@ -68,7 +68,7 @@ def test_a_lower_voltage_never_asks_less_current(data):
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_the_surge_is_never_less_than_what_runs_and_a_load_that_waits_never_asks_more(data):
     answer = worked("inverter-size", data.draw(inputs_of(SIZE)))
     assume(answer is not None)

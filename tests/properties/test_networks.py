@@ -96,7 +96,7 @@ def pairs_of_runs(draw):
 
 
 @given(pairs_of_runs(), st.sampled_from(list(LOADS)), st.floats(0.5, 600), SMALL, st.floats(1, 600))
-@tried(400)
+@tried(200)
 def test_thicker_never_drops_more_at_the_load_longer_and_hotter_never_less(
     pair, kind, size, inside, other
 ):
@@ -124,7 +124,7 @@ def test_thicker_never_drops_more_at_the_load_longer_and_hotter_never_less(
 
 
 @given(networks())
-@tried(600)
+@tried(300)
 def test_what_is_delivered_is_what_is_taken_and_lost(parts):
     point = point_of(parts)
     assume(point is not None)
@@ -144,7 +144,7 @@ def test_what_is_delivered_is_what_is_taken_and_lost(parts):
 
 
 @given(networks())
-@tried(300)
+@tried(150)
 def test_what_flows_into_a_node_flows_out_of_it(parts):
     point = point_of(parts)
     assume(point is not None)
@@ -161,7 +161,7 @@ def test_what_flows_into_a_node_flows_out_of_it(parts):
 
 
 @given(networks(powered=False), st.floats(-3, 3))
-@tried(300)
+@tried(150)
 def test_without_constant_powers_the_effects_of_each_source_add(parts, factor):
     """Superposition; and each effect is in proportion."""
 
@@ -192,7 +192,7 @@ def test_without_constant_powers_the_effects_of_each_source_add(parts, factor):
 
 
 @given(networks(), st.floats(0.1, 10))
-@tried(300)
+@tried(150)
 def test_a_network_in_proportion_has_its_voltages_in_proportion(parts, factor):
     """Voltages and currents by a factor ask for powers by its square."""
     scaled = []
@@ -212,7 +212,7 @@ def test_a_network_in_proportion_has_its_voltages_in_proportion(parts, factor):
 
 
 @given(st.data(), networks())
-@tried(200)
+@tried(100)
 def test_the_order_of_the_parts_changes_nothing(data, parts):
     first, second = point_of(parts), point_of(data.draw(st.permutations(parts)))
     assert (first is None) == (second is None)
@@ -222,7 +222,7 @@ def test_the_order_of_the_parts_changes_nothing(data, parts):
 
 
 @given(st.integers(2, 12), st.floats(3, 60), SMALL, SMALL)
-@tried(200)
+@tried(100)
 def test_parallel_batteries_that_are_alike_add_their_fault_current(count, volts, inside, lead):
     def shorted(banks):
         parts = [Resistor("short", "bar", "-", 1e-9)]

@@ -42,7 +42,7 @@ def both(texts, field, values):
 
 
 @given(st.data(), SIZES)
-@tried(200)
+@tried(100)
 def test_thicker_wire_never_passes_less_and_never_bears_a_short_less_well(data, size):
     texts = data.draw(inputs_of(SHORT, gauge_reading="AWG"))
     thicker = [one.name for one in series_of(size) if one.area >= conductor(size).area]
@@ -54,7 +54,7 @@ def test_thicker_wire_never_passes_less_and_never_bears_a_short_less_well(data, 
 
 
 @given(st.data(), st.sampled_from(["length", "joints", "joint_resistance", "temperature"]))
-@tried(250)
+@tried(125)
 def test_a_longer_run_more_joints_and_warmer_copper_never_pass_more(data, field):
     texts = data.draw(inputs_of(SHORT))
     less, more = both(texts, field, two_of(field, data.draw))
@@ -64,7 +64,7 @@ def test_a_longer_run_more_joints_and_warmer_copper_never_pass_more(data, field)
 
 
 @given(st.data())
-@tried(200)
+@tried(100)
 def test_more_strings_never_pass_less_and_ageing_changes_the_lowest_only(data):
     texts = data.draw(inputs_of(SHORT))
     few, many = both(texts, "batteries", two_of("batteries", data.draw))
@@ -76,7 +76,7 @@ def test_more_strings_never_pass_less_and_ageing_changes_the_lowest_only(data):
 
 
 @given(st.data())
-@tried(200)
+@tried(100)
 def test_the_class_that_is_named_breaks_the_fault(data):
     answer = worked("fault-current", data.draw(inputs_of(SHORT)))
     assume(answer is not None)
@@ -88,7 +88,7 @@ def test_the_class_that_is_named_breaks_the_fault(data):
 
 
 @given(st.data(), KNOWN)
-@tried(250)
+@tried(125)
 def test_a_run_is_fine_only_with_a_fuse_that_breaks_opens_and_suits_the_wire(data, fuse):
     """Drawn where a van's figures lie, and judged again from 33 CFR's and ISO 8820-3's figures."""
     draw = data.draw
@@ -114,7 +114,7 @@ def test_a_run_is_fine_only_with_a_fuse_that_breaks_opens_and_suits_the_wire(dat
 
 
 @given(FUSES, st.lists(CURRENTS, min_size=2, max_size=6))
-@tried(300)
+@tried(150)
 def test_more_current_never_opens_a_fuse_later(fuse, currents):
     for trust in Trust:
         bands = [opening(fuse, current, trust) for current in sorted(currents)]
@@ -126,7 +126,7 @@ def test_more_current_never_opens_a_fuse_later(fuse, currents):
 
 
 @given(KNOWN, KNOWN, st.floats(20, 300), st.floats(1, 1.5), st.floats(0, 10))
-@tried(300)
+@tried(150)
 def test_what_is_certain_of_a_range_is_certain_of_every_part_of_it(down, up, low, wide, besides):
     def order(low, high):
         return first_to_open(
@@ -146,7 +146,7 @@ def test_what_is_certain_of_a_range_is_certain_of_every_part_of_it(down, up, low
 
 
 @given(st.data())
-@tried(200)
+@tried(100)
 def test_more_load_upstream_or_a_wider_range_never_makes_an_order_certain(data):
     texts = data.draw(inputs_of(LADDER))
     texts = {k: v for k, v in texts.items() if not k.endswith(("clearing", "melting"))}

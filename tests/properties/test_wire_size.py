@@ -41,7 +41,7 @@ def drop_of(answer, size):
 
 
 @given(st.data())
-@tried(150)
+@tried(75)
 def test_the_chosen_size_keeps_within_the_drop_and_bears_the_load_and_a_fuse(data):
     _, answer = asked(data.draw)
     v = answer.values
@@ -58,7 +58,7 @@ def test_the_chosen_size_keeps_within_the_drop_and_bears_the_load_and_a_fuse(dat
 
 
 @given(st.data())
-@tried(120)
+@tried(60)
 def test_one_size_thinner_fails_the_drop_the_heat_or_the_fuse(data):
     """Asked of fuse-choice and wire-drop, which know nothing of the choice."""
     current = data.draw(st.sampled_from(["2 A", "7 A", "20 A", "60 A"]))
@@ -88,7 +88,7 @@ def test_one_size_thinner_fails_the_drop_the_heat_or_the_fuse(data):
 
 
 @given(st.data(), st.sampled_from(["length", "current", "temperature", "ambient", "bundled"]))
-@tried(200)
+@tried(100)
 def test_more_of_anything_hard_never_lets_a_thinner_size_do(data, field):
     assert isinstance(SIZE.field(field), Quantity)
     texts = data.draw(inputs_of(SIZE, **{k: t for k, t in SMALL.items() if k != field}))
@@ -103,7 +103,7 @@ def test_more_of_anything_hard_never_lets_a_thinner_size_do(data, field):
 
 
 @given(st.data())
-@tried(120)
+@tried(60)
 def test_a_laxer_limit_and_a_hotter_insulation_never_ask_for_thicker_wire(data):
     texts = data.draw(inputs_of(SIZE, **SMALL))
     strict, lax = (worked("wire-size", {**texts, "limit": limit}) for limit in ("3 %", "10 %"))
@@ -117,7 +117,7 @@ def test_a_laxer_limit_and_a_hotter_insulation_never_ask_for_thicker_wire(data):
 
 
 @given(st.data())
-@tried(150)
+@tried(75)
 def test_tinned_or_sae_copper_never_lets_a_thinner_size_do(data):
     texts = data.draw(inputs_of(SIZE, **SMALL, series="AWG"))
     plain = worked("wire-size", {**texts, "finish": "plain", "gauge_reading": "AWG"})
@@ -132,7 +132,7 @@ def test_tinned_or_sae_copper_never_lets_a_thinner_size_do(data):
 
 
 @given(st.data())
-@tried(150)
+@tried(75)
 def test_a_fine_size_bears_the_bundle_alone_and_warm(data):
     """Fine means that nothing the sheet knows of stands against it."""
     _, answer = asked(data.draw, **SMALL)

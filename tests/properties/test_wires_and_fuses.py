@@ -38,7 +38,7 @@ def flows(answer):
 
 
 @given(st.data(), SIZES)
-@tried(250)
+@tried(125)
 def test_thicker_wire_never_drops_more(data, size):
     texts = data.draw(inputs_of(DROP, conductor=size))
     assume("maker_resistance" not in texts)
@@ -56,7 +56,7 @@ def test_thicker_wire_never_drops_more(data, size):
 
 
 @given(st.data(), st.sampled_from(["length", "current", "temperature"]))
-@tried(300)
+@tried(150)
 def test_a_longer_run_a_larger_current_and_hotter_copper_never_drop_less(data, field):
     texts = run_of(data.draw)
     less, more = two_of(DROP, field, data.draw)
@@ -68,7 +68,7 @@ def test_a_longer_run_a_larger_current_and_hotter_copper_never_drop_less(data, f
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_a_current_flows_where_the_supply_can_push_it_and_else_there_is_no_figure(data):
     answer = DROP.work(run_of(data.draw))
     v = answer.values
@@ -82,7 +82,7 @@ def test_a_current_flows_where_the_supply_can_push_it_and_else_there_is_no_figur
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_a_fine_run_is_within_every_limit(data):
     """33 CFR 183.425 table 5 read row by row: its 60 °C column, from 18 AWG up; and 10 %.
 
@@ -109,7 +109,7 @@ def test_a_fine_run_is_within_every_limit(data):
 
 
 @given(st.data())
-@tried(250)
+@tried(125)
 def test_what_the_supply_gives_reaches_the_load_or_warms_the_wire(data):
     """Energy is kept: supply = load + heat."""
     answer = DROP.work(run_of(data.draw))
@@ -120,7 +120,7 @@ def test_what_the_supply_gives_reaches_the_load_or_warms_the_wire(data):
 
 
 @given(st.data())
-@tried(250)
+@tried(125)
 def test_the_size_that_is_named_keeps_within_the_limit_and_the_next_thinner_does_not(data):
     texts = run_of(data.draw)
     texts.pop("maker_resistance", None)
@@ -147,7 +147,7 @@ def test_the_size_that_is_named_keeps_within_the_limit_and_the_next_thinner_does
 
 
 @given(st.data())
-@tried(250)
+@tried(125)
 def test_a_run_as_long_as_the_longest_meets_the_limit(data):
     texts = run_of(data.draw)
     longest = DROP.work(texts).values["longest_run"]
@@ -157,7 +157,7 @@ def test_a_run_as_long_as_the_longest_meets_the_limit(data):
 
 
 @given(st.data())
-@tried(400)
+@tried(200)
 def test_a_fuse_lies_between_the_load_and_the_wire_and_every_family_suits_and_offers_it(data):
     answer = worked("fuse-choice", data.draw(inputs_of(FUSE)))
     assume(answer is not None)
@@ -183,7 +183,7 @@ def test_a_fuse_lies_between_the_load_and_the_wire_and_every_family_suits_and_of
 
 
 @given(st.data(), st.sampled_from(["ambient", "bundled", "voltage"]))
-@tried(300)
+@tried(150)
 def test_hotter_air_more_wires_together_or_more_volts_never_let_a_wire_bear_more(data, field):
     texts = data.draw(inputs_of(FUSE))
     less, more = two_of(FUSE, field, data.draw)
@@ -193,7 +193,7 @@ def test_hotter_air_more_wires_together_or_more_volts_never_let_a_wire_bear_more
 
 
 @given(st.data())
-@tried(200)
+@tried(100)
 def test_an_engine_space_never_lets_a_wire_bear_more(data):
     texts = data.draw(inputs_of(FUSE))
     outside, inside = (
@@ -205,7 +205,7 @@ def test_an_engine_space_never_lets_a_wire_bear_more(data):
 
 
 @given(st.data(), SIZES)
-@tried(250)
+@tried(125)
 def test_thicker_wire_never_bears_less(data, size):
     texts = data.draw(inputs_of(FUSE, conductor=size))
     thicker = data.draw(
@@ -217,7 +217,7 @@ def test_thicker_wire_never_bears_less(data, size):
 
 
 @given(st.data(), st.sampled_from(["voltage", "fault_current"]))
-@tried(250)
+@tried(125)
 def test_more_volts_or_a_larger_fault_never_bring_a_family_back(data, field):
     texts = data.draw(inputs_of(FUSE))
     less, more = two_of(FUSE, field, data.draw)
@@ -230,7 +230,7 @@ def test_more_volts_or_a_larger_fault_never_bring_a_family_back(data, field):
 
 
 @given(st.data())
-@tried(300)
+@tried(150)
 def test_a_fine_fuse_bears_the_bundle_and_is_the_common_one(data):
     """33 CFR 183.425 table 5 note 2, counted at any voltage; common fuses are made for 32 V.
 
