@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from calc.energy import battery, limits, voltages
-from calc.energy.battery import Bank, Chemistry, Draw, Usable
+from calc.energy.battery import Allowed, Bank, Chemistry, Draw, Usable
 from calc.units.compare import at_most
 from calc.units.constants import DAY
 from calc.units.si import Amperes, Coulombs, Count, Joules, Seconds, Share, Volts, Watts
@@ -19,7 +19,8 @@ class BankNeed:
     """What is asked of a bank: `daily_energy` on `days` without a charge, with room for `ageing`.
 
     `voltage` is its mean over the discharge, `unit_capacity` that of one battery at it, `heaviest`
-    the largest load at one time (None where not known), `efficiency` charge out per charge in.
+    the largest load at one time and `unit_current` the most that one battery may give (None where
+    not known), `efficiency` charge out per charge in.
     """
 
     daily_energy: Joules
@@ -28,6 +29,7 @@ class BankNeed:
     ageing: Share
     unit_capacity: Coulombs
     heaviest: Watts | None
+    unit_current: Amperes | None
     efficiency: Share
 
 
@@ -37,7 +39,7 @@ class BankSize:
 
     `usable` is what those batteries together give, empty at the end of the days. They carry the
     need for `lasts_new` while they are new; `put_back` refills what was used. `draw` is that of the
-    heaviest load, None where it is not known.
+    heaviest load, `allowed` sets it beside what they may give; None where that is not known.
     """
 
     need: BankNeed
@@ -50,6 +52,7 @@ class BankSize:
     lasts_new: Seconds
     put_back: Coulombs
     draw: Draw | None
+    allowed: Allowed | None
 
     @property
     def bank(self) -> Bank:
@@ -81,7 +84,7 @@ def bank_size(
 ) -> BankSize:
     """Return the bank for `need`, of which a share `usable` [0..1] is used at `temperature` [°C].
 
-    Raises NotCovered for a chemistry that is none and where the table of the cold ends.
+    Raises NotCovered for a chemistry that is none.
     """
     cold = battery.capacity_factor(chemistry, temperature)
     charge = need.daily_energy * need.days / DAY / need.voltage
@@ -99,6 +102,9 @@ def bank_size(
         draw = battery.draw(
             chemistry=chemistry, capacity=bank.capacity, current=need.heaviest / need.voltage
         )
+    allowed = None
+    if draw is not None and need.unit_current is not None:
+        allowed = Allowed(current=draw.current, most=units * need.unit_current)
     return BankSize(
         need=need,
         usable=used,
@@ -110,4 +116,5 @@ def bank_size(
         lasts_new=need.days * used.charge / charge,
         put_back=charge / need.efficiency,
         draw=draw,
+        allowed=allowed,
     )

@@ -6,7 +6,7 @@ healthy bank of one chemistry. Rested voltage is in `rested`, acceptance over ti
 other voltages in `voltages`, thresholds in `limits`.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from itertools import pairwise
 from typing import Annotated
@@ -14,7 +14,7 @@ from typing import Annotated
 from calc.tables import SEEN, table
 from calc.units.compare import at_least, at_most
 from calc.units.constants import DAY, HOUR
-from calc.units.covered import Enumeration, NotCovered
+from calc.units.covered import Enumeration
 from calc.units.si import Amperes, Celsius, Coulombs, Number, PerSecond, Seconds, Share, Tag
 
 # Of a Julian year: by definition
@@ -37,21 +37,23 @@ class Chemistry(Enumeration):
         return self is not Chemistry.LFP
 
 
-@dataclass(frozen=True, kw_only=True)
-class Bank:
-    """A bank of one chemistry at a temperature and a state of charge, and where its limits lie.
+class ColdCutOff(Enumeration):
+    """Whether a battery is known to refuse a charge in the cold by itself."""
 
-    `capacity` is as rated. `cold_factor` is None where the table of the cold ends, `freezes` the
-    temperature at which the acid of lead-acid freezes at this state. It may be charged from
-    `charge_low` to `charge_high`.
+    NOT_PROVEN = "not-proven"
+    PROVEN = "proven"
+
+
+@dataclass(frozen=True, kw_only=True)
+class BankWarmth:
+    """A chemistry at a temperature: it may be charged from `charge_low` to `charge_high`.
+
+    `cut_off` tells whether a cold LFP battery is known to stop a charge by itself.
     """
 
     chemistry: Chemistry
-    capacity: Coulombs
     temperature: Celsius
-    state: Share
-    cold_factor: Number | None
-    freezes: Celsius | None
+    cut_off: ColdCutOff
     charge_low: Celsius
     charge_high: Celsius
 
@@ -61,16 +63,30 @@ class Bank:
         return self.chemistry.lead_acid
 
     @property
-    def cold_capacity(self) -> Coulombs | None:
-        """The capacity at its temperature, None where the table of the cold ends."""
-        return None if self.cold_factor is None else self.capacity / self.cold_factor
-
-    @property
     def may_charge(self) -> bool:
         """Whether it may be charged at its temperature, unless its acid has frozen."""
         return at_least(self.temperature, self.charge_low) and at_most(
             self.temperature, self.charge_high
         )
+
+
+@dataclass(frozen=True, kw_only=True)
+class Bank(BankWarmth):
+    """A bank of one chemistry at a temperature and a state of charge, and where its limits lie.
+
+    `capacity` is as rated. `cold_factor` is that of the published table, held at its end below it;
+    `freezes` is the temperature at which the acid of lead-acid freezes at this state.
+    """
+
+    capacity: Coulombs
+    state: Share
+    cold_factor: Number
+    freezes: Celsius | None
+
+    @property
+    def cold_capacity(self) -> Coulombs:
+        """The capacity at its temperature."""
+        return self.capacity / self.cold_factor
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -99,6 +115,14 @@ class Draw:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Allowed:
+    """A steady `current` beside the `most` that a bank's maker or management system allows."""
+
+    current: Amperes
+    most: Amperes
+
+
+@dataclass(frozen=True, kw_only=True)
 class Discharge:
     """A steady current out of a bank whose label is meant over `rated_time`, by Peukert's law.
 
@@ -115,32 +139,64 @@ class Discharge:
     full_time: Seconds
 
 
-def bank(*, chemistry: Chemistry, capacity: float, temperature: float, state: float) -> Bank:
+def warmth(
+    *, chemistry: Chemistry, temperature: float, cut_off: ColdCutOff = ColdCutOff.NOT_PROVEN
+) -> BankWarmth:
+    """Return a `chemistry` at `temperature` [°C], with what is known of its cold cut-off.
+
+    Raises NotCovered for a chemistry that is none.
+    """
+    low, high = charge_range(chemistry)
+    return BankWarmth(
+        chemistry=Chemistry(chemistry),
+        temperature=temperature,
+        cut_off=ColdCutOff(cut_off),
+        charge_low=low,
+        charge_high=high,
+    )
+
+
+def bank(
+    *,
+    chemistry: Chemistry,
+    capacity: float,
+    temperature: float,
+    state: float,
+    cut_off: ColdCutOff = ColdCutOff.NOT_PROVEN,
+) -> Bank:
     """Return a bank of `capacity` [A·s] as rated, at `temperature` [°C] and `state` [0..1].
 
     Raises NotCovered for a chemistry that is none.
     """
     chemistry = Chemistry(chemistry)
     low, high = charge_range(chemistry)
-    known = not chemistry.lead_acid or at_least(temperature, coldest())
     return Bank(
         chemistry=chemistry,
         capacity=capacity,
         temperature=temperature,
         state=state,
-        cold_factor=capacity_factor(chemistry, temperature) if known else None,
+        cut_off=ColdCutOff(cut_off),
+        cold_factor=capacity_factor(chemistry, temperature),
         freezes=freezing_point(state) if chemistry.lead_acid else None,
         charge_low=low,
         charge_high=high,
     )
 
 
+def at_state(bank: Bank, state: float) -> Bank:
+    """Return `bank` at another `state` [0..1]."""
+    return replace(bank, state=state, freezes=freezing_point(state) if bank.lead_acid else None)
+
+
 def usable(bank: Bank, share: float) -> Usable:
-    """Return what a `share` [0..1] of `bank` gives. NotCovered where the table of the cold ends."""
-    factor = capacity_factor(bank.chemistry, bank.temperature)
-    capacity = bank.capacity / factor
+    """Return what a `share` [0..1] of `bank` gives at its temperature."""
+    capacity = bank.cold_capacity
     return Usable(
-        bank=bank, share=share, cold_factor=factor, capacity=capacity, charge=share * capacity
+        bank=bank,
+        share=share,
+        cold_factor=bank.cold_factor,
+        capacity=capacity,
+        charge=share * capacity,
     )
 
 
@@ -158,10 +214,9 @@ def draw(*, chemistry: Chemistry, capacity: float, current: float) -> Draw:
 def discharge(bank: Bank, *, current: float, rated_time: float, exponent: float) -> Discharge:
     """Return what a `current` [A] does to a `bank` whose label is meant over `rated_time` [s].
 
-    Peukert's law with `exponent`; see `peukert_runtime`. Raises ZeroDivisionError for no current,
-    NotCovered where the table of the cold ends.
+    Peukert's law with `exponent`; see `peukert_runtime`. Raises ZeroDivisionError for no current.
     """
-    capacity = bank.capacity / capacity_factor(bank.chemistry, bank.temperature)
+    capacity = bank.cold_capacity
     return Discharge(
         bank=bank,
         capacity=capacity,
@@ -199,17 +254,15 @@ def seen_from() -> float:
 def cold_factor(temperature: float) -> float:
     """Return the IEEE 485 factor by which a lead-acid bank must be larger at `temperature` [°C].
 
-    Straight line between the printed rows; from 25 °C up it is 1: warmth is not credited. Raises
-    NotCovered below the table (-3.9 °C). Rows below 4.4 °C are from memory.
+    Straight line between the printed rows; from 25 °C up it is 1: warmth is not credited. Below the
+    table (-3.9 °C) its last factor holds: a bank gives less than that there, by how much is not
+    published (`bank.cold-beyond-table` says so). Rows below 4.4 °C are from memory.
     """
     if at_least(temperature, BASE_TEMPERATURE):
         return 1.0
     rows = _cold_factors()
-    if not at_least(temperature, rows[0][0]):
-        raise NotCovered(
-            "temperature",
-            f"must be {rows[0][0]:.1f} °C or more for lead-acid: the published factors end there.",
-        )
+    if temperature <= rows[0][0]:
+        return rows[0][1]
     for (low, at_low), (high, at_high) in pairwise(rows):
         if temperature <= high:
             share = (temperature - low) / (high - low)
@@ -220,7 +273,7 @@ def cold_factor(temperature: float) -> float:
 def capacity_factor(chemistry: Chemistry, temperature: float) -> float:
     """Return by what the rated capacity is divided at `temperature` [°C]: `cold_factor`, 1 for LFP.
 
-    No published factor for cold LFP was found. Raises NotCovered below the table for lead-acid.
+    No published factor for cold LFP was found. Raises NotCovered for a chemistry that is none.
     """
     return cold_factor(temperature) if Chemistry(chemistry).lead_acid else 1.0
 
@@ -231,11 +284,12 @@ def peukert_runtime(
     """Return run time [s] of `capacity` [A·s], rated over `rated_time` [s], at `current` [A].
 
     t = usable H (C/(I H))^k. At the rated current C/H it returns usable·H for every exponent. The
-    short form t = C/I^k is right only where C is the capacity at 1 A, and is not used. Holds near
-    the rated current and above; well below it the formula credits more than the nameplate.
+    short form t = C/I^k is right only where C is the capacity at 1 A, and is not used. Below the
+    rated current the formula credits more charge than the label, which no bank holds: there it is
+    usable·C/I.
     """
     share: float = (capacity / (current * rated_time)) ** exponent
-    return usable * rated_time * share
+    return usable * min(rated_time * share, capacity / current)
 
 
 def exponent_range(chemistry: Chemistry) -> tuple[float, float]:

@@ -16,7 +16,7 @@ from calc.electrical.protection import Protection, select_fuse
 from calc.electrical.run import Run, run_of
 from calc.energy import charging
 from calc.energy.alternator import Alternator, AlternatorLoad, alternator_load, max_vehicle_voltage
-from calc.energy.battery import Bank, Chemistry, bank, charge_efficiency
+from calc.energy.battery import Bank, Chemistry, ColdCutOff, bank, charge_efficiency
 from calc.energy.charging import ChargeOffer, ChargeVoltage
 from calc.energy.charging import charge_voltage as charge_voltage_of
 from calc.energy.feeds import (
@@ -37,6 +37,8 @@ from calc.energy.filling import (
     reach,
     relay_filling,
 )
+from calc.energy.rested import RestedVoltage
+from calc.energy.rested import rested_voltage as rested_of
 from calc.energy.voltages import ShownVoltage, blocks, charge_end, shown_voltage
 from calc.judge import Change
 from calc.units.compare import at_least
@@ -151,7 +153,8 @@ class Drive:
 class AlternatorCharge:
     """A bank charged on the road: what joins it to the engine, and what becomes of that.
 
-    One of `relay` and `charger` is None. `protection` is None where nothing can flow, `offer` and
+    One of `relay` and `charger` is None, and `rested` where no rested voltage is known.
+    `protection` is None where nothing can flow, `offer` and
     `drive` where nothing flows into the bank, `rising` without a relay. `inputs` are the parameters
     that all was found from, by name.
     """
@@ -161,6 +164,7 @@ class AlternatorCharge:
     run: EngineRun
     bank: Bank
     shown: ShownVoltage
+    rested: RestedVoltage | None
     voltage: ChargeVoltage
     relay: RelayFeed | None
     charger: ChargerFeed | None
@@ -245,6 +249,8 @@ def alternator_charge(
     capacity: float,
     from_state: float,
     temperature: float,
+    cold_cut_off: ColdCutOff,
+    rested_voltage: float | None,
     hours: float,
     wanted: float | None,
     idle_share: float,
@@ -271,9 +277,10 @@ def alternator_charge(
     of `capacity` [A·s] at `from_state` [0..1] shows `bank_voltage` [V] and has `bank_resistance`
     [ohm]. A charger gives `charger_limit` [A] less what heat leaves it, `output_left` [0..1], works
     with `charger_efficiency` down to `lowest_input` [V] and ends at `charge_voltage` [V], or where
-    it is usual. The run of `length` [m] one way has copper at `copper` [°C] and `joints` of
-    `joint_resistance` [ohm], or `run_resistance` [ohm] in all. `wanted` [A·s] is the charge asked
-    for. The rest says how the run lies: see `calc.electrical.cable`. Raises NotCovered for a
+    it is usual; `cold_cut_off` is the battery's own, `rested_voltage` [V] what it showed at rest,
+    None where not known. The run of `length` [m] one way has copper at `copper` [°C] and `joints`
+    of `joint_resistance` [ohm], or `run_resistance` [ohm] in all. `wanted` [A·s] is the charge
+    asked for. The rest says how the run lies: see `calc.electrical.cable`. Raises NotCovered for a
     `charge_voltage` below the bank's, or what the rule set has no figure for.
     """
     inputs = dict(locals())
@@ -336,7 +343,13 @@ def alternator_charge(
     feed = relay or charger
     assert feed
     load = alternator_load(machine, feed.asked)
-    filled = bank(chemistry=chemistry, capacity=capacity, temperature=temperature, state=from_state)
+    filled = bank(
+        chemistry=chemistry,
+        capacity=capacity,
+        temperature=temperature,
+        state=from_state,
+        cut_off=cold_cut_off,
+    )
     room = _room(filled)
     rising = _rising(filled, relay, voltage.blocks) if relay else None
     return AlternatorCharge(
@@ -344,7 +357,15 @@ def alternator_charge(
         engine=Engine(held=engine_voltage, most=max_vehicle_voltage(engine_voltage)),
         run=run,
         bank=filled,
-        shown=shown_voltage(chemistry=chemistry, voltage=bank_voltage),
+        shown=shown_voltage(chemistry=chemistry, voltage=bank_voltage, count=blocks(bank_voltage)),
+        rested=None
+        if rested_voltage is None
+        else rested_of(
+            chemistry=chemistry,
+            voltage=rested_voltage,
+            count=blocks(bank_voltage),
+            state=from_state,
+        ),
         voltage=voltage,
         relay=relay,
         charger=charger,

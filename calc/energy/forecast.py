@@ -180,6 +180,25 @@ class WeekAhead:
         return self.inputs.chemistry.lead_acid
 
     @property
+    def heaviest(self) -> battery.Draw:
+        """What every load at once draws."""
+        return battery.draw(
+            chemistry=self.inputs.chemistry,
+            capacity=self.inputs.capacity,
+            current=self.peak_current,
+        )
+
+    @property
+    def charged(self) -> battery.Bank | None:
+        """The bank, where there is anything that could charge it."""
+        return self.bank.shared if self.inputs.has_source else None
+
+    @property
+    def lowest_bank(self) -> battery.Bank:
+        """The bank at the lowest state of the week."""
+        return battery.at_state(self.bank.shared, self.states.lowest)
+
+    @property
     def starts_empty(self) -> bool:
         """Whether the bank counts as empty from the start."""
         return at_floor(self.inputs.from_state, self.bank.floor)
@@ -222,10 +241,7 @@ class WeekAhead:
 
 
 def week_ahead(inputs: WeekInputs) -> WeekAhead:
-    """Return the week of `inputs`, without the months and the remedies.
-
-    Raises NotCovered where the published table of the cold ends.
-    """
+    """Return the week of `inputs`, without the months and the remedies."""
     bank, day, week, later = inputs.bank, inputs.day, inputs.week, inputs.outlook
     hours, states = week.hours, week.states
     served = [(one.served, at % HOURS) for at, one in enumerate(hours)]
@@ -242,6 +258,7 @@ def week_ahead(inputs: WeekInputs) -> WeekAhead:
                 capacity=inputs.capacity,
                 temperature=inputs.temperature,
                 state=inputs.from_state,
+                cut_off=inputs.cold_cut_off,
             ),
             floor=bank.floor,
             cold_factor=inputs.cold,

@@ -1,17 +1,18 @@
 """What a monitor counts, how long that lasts, and what a reading of the voltage may say.
 
-In scope: a healthy bank whose capacity is what is said, a current that stays as it is. Out of
-scope: a count whose last full charge was none.
+In scope: a healthy bank whose capacity is what is said, a current that stays as it is; without a
+monitor, one that was read at rest. Out of scope: a count whose last full charge was none.
 """
 
 from dataclasses import dataclass
 
 from calc.energy import battery, charging, limits, rested, voltages
-from calc.energy.battery import Bank, Chemistry
+from calc.energy.battery import Bank, Chemistry, Draw, Usable
 from calc.energy.charging import Acceptance, Charge, ChargeOffer
-from calc.energy.rested import Band
+from calc.energy.rested import Band, RestedVoltage
+from calc.energy.voltages import ShownVoltage
 from calc.units.compare import at_least, at_most
-from calc.units.covered import Enumeration, NotCovered
+from calc.units.covered import Enumeration
 from calc.units.si import (
     Amperes,
     Coulombs,
@@ -33,6 +34,13 @@ class Taken(Enumeration):
     AT_REST = "at-rest"
 
 
+class Monitor(Enumeration):
+    """Whether anything counts what flows in and out."""
+
+    COUNTS = "counts"
+    NONE = "none"
+
+
 class Silence(Enumeration):
     """Why a voltage tells no state of charge."""
 
@@ -47,7 +55,8 @@ class Silence(Enumeration):
 class ChargeCount:
     """What a monitor counts as `remaining` of a bank, and by how much that may have drifted.
 
-    It misses a current `zero_error` and the bank's own `loss`, for the time `since_full`.
+    It misses a current `zero_error` and the bank's own `loss`, for the time `since_full`. Without a
+    monitor `remaining` is the least by the rested voltage, and nothing drifts (None).
     """
 
     bank: Bank
@@ -56,28 +65,29 @@ class ChargeCount:
     remaining: Coulombs
     missing: Coulombs
     loss: LossRate
-    drift: Coulombs
-    state_low: Share
+    drift: Coulombs | None
+    state_low: Share | None
 
 
 @dataclass(frozen=True, kw_only=True)
 class Drawn:
     """A current out of a bank: of what is `available` in the cold it lets out a share.
 
-    `time` is how long that lasts, `to_floor` how long until the share that is used is gone. None
-    where the table of the cold ends.
+    `time` is how long that lasts, `to_floor` how long until the share that is used is gone. `load`
+    is the current beside what such a bank gives; the cold factor is None for LFP.
     """
 
     bank: Bank
     draw: Amperes
+    load: Draw
     rated_time: Seconds
     exponent: Number
     cold_factor: Number | None
-    cold_capacity: Coulombs | None
-    available: Coulombs | None
-    let_out: Share | None
-    time: Seconds | None
-    to_floor: Seconds | None
+    cold_capacity: Coulombs
+    available: Coulombs
+    let_out: Share
+    time: Seconds
+    to_floor: Seconds
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -106,7 +116,8 @@ class VoltageReading:
     """A reading at the posts of a bank, right to within a share `meter`, and what it says.
 
     `band` are the states that it allows, or None, and then `silence` tells why. `highest` is the
-    most that such a bank is given.
+    most that such a bank is given. `rested` is the reading of a bank that had its rest, `shown` of
+    one that is still settling.
     """
 
     chemistry: Chemistry
@@ -118,7 +129,8 @@ class VoltageReading:
     highest: Volts
     band: Band | None
     silence: Silence | None
-    past_empty: bool
+    rested: RestedVoltage | None
+    shown: ShownVoltage | None
 
     @property
     def too_high(self) -> bool:
@@ -143,12 +155,15 @@ class Gauge:
 
     `usable` is the share that is used, `floor` what is left in. `usual_limit` and `highest` are the
     current and the voltage that such a bank is usually charged with at most. `drawn`, `filled` and
-    `reading` are None where no current flows out, none flows in, and no voltage was read.
+    `reading` are None where no current flows out, none flows in, and no voltage was read. `counted`
+    tells that a monitor has the state. `use` is the share that is used of it.
     """
 
     bank: Bank
+    counted: bool
     current: Amperes
     usable: Share
+    use: Usable
     floor: Coulombs
     count: ChargeCount
     drawn: Drawn | None
@@ -176,22 +191,28 @@ class Gauge:
     def spent(self) -> bool:
         """Whether the share that is used is gone."""
         if self.drawn:
-            available = self.drawn.available
-            return available is not None and at_most(available, self.floor)
+            return at_most(self.drawn.available, self.floor)
         return self.filled is None and at_most(self.count.remaining, self.floor)
 
     @property
     def perhaps_spent(self) -> bool:
         """Whether it may be gone, by what the count may be off."""
-        drawn = self.drawn
-        if drawn is None or drawn.available is None or not drawn.to_floor:
+        drawn, drift = self.drawn, self.count.drift
+        if drawn is None or drift is None or not drawn.to_floor:
             return False
-        return at_least(self.count.drift, drawn.available - self.floor)
+        return at_least(drift, drawn.available - self.floor)
+
+    @property
+    def drifted_far(self) -> bool:
+        """Whether the count may be off by so much that a full charge is worth it."""
+        low = self.count.state_low
+        return low is not None and not at_most(self.bank.state - low, limits.DRIFTED)
 
 
 def gauge(
     bank: Bank,
     *,
+    counted: bool,
     current: float,
     efficiency: float,
     usable: float,
@@ -208,17 +229,17 @@ def gauge(
     """Return what is left of `bank` and how long `current` [A] lasts, negative out of it.
 
     It keeps a share `efficiency` [0..1] of a charge, of which `usable` is used; its label is meant
-    over `rated_time` [s], `exponent` is Peukert's. The monitor misses `zero_error` [A] and was last
-    full `since_full` [s] ago. `reading` [V], or None, is a voltage of `blocks` of 12 V in series,
-    right to within a share `meter`, `taken` after a rest of `rested_for` [s]. Raises NotCovered for
-    a reading that such a bank never shows.
+    over `rated_time` [s], `exponent` is Peukert's. A monitor, if the state is `counted`, misses
+    `zero_error` [A] and was last full `since_full` [s] ago. `reading` [V], or None, is a voltage of
+    `blocks` of 12 V in series, right to within a share `meter`, `taken` after a rest of
+    `rested_for` [s]. Raises NotCovered for a reading that such a bank never shows.
     """
     chemistry = bank.chemistry
     known = charging.by_chemistry(chemistry)
     drawn = filled = None
     factor = 1.0
     if current < 0:
-        factor = bank.cold_factor or 1.0
+        factor = bank.cold_factor
         drawn = _drawn(bank, draw=-current, usable=usable, rated_time=rated_time, exponent=exponent)
     elif current > 0:
         filled = _filled(bank, current=current, efficiency=efficiency, known=known)
@@ -234,13 +255,16 @@ def gauge(
             rested_for=rested_for,
             meter=meter,
             charged=current > 0,
+            stated=bank.state if counted else None,
         )
     return Gauge(
         bank=bank,
+        counted=counted,
         current=current,
         usable=usable,
+        use=battery.usable(bank, usable),
         floor=(1 - usable) * bank.capacity / factor,
-        count=charge_count(bank, zero_error=zero_error, since_full=since_full),
+        count=charge_count(bank, zero_error=zero_error, since_full=since_full, counted=counted),
         drawn=drawn,
         filled=filled,
         reading=read,
@@ -258,8 +282,11 @@ def gauge(
     )
 
 
-def charge_count(bank: Bank, *, zero_error: float, since_full: float) -> ChargeCount:
-    """Return what a monitor counts that misses `zero_error` [A], full `since_full` [s] ago."""
+def charge_count(bank: Bank, *, zero_error: float, since_full: float, counted: bool) -> ChargeCount:
+    """Return what a monitor counts that misses `zero_error` [A], full `since_full` [s] ago.
+
+    Nothing drifts where nothing is `counted`.
+    """
     loss = battery.self_discharge(bank.chemistry)
     drift = (zero_error + loss * bank.capacity) * since_full
     remaining = bank.capacity * bank.state
@@ -270,32 +297,29 @@ def charge_count(bank: Bank, *, zero_error: float, since_full: float) -> ChargeC
         remaining=remaining,
         missing=bank.capacity - remaining,
         loss=loss,
-        drift=drift,
-        state_low=max(0.0, bank.state - drift / bank.capacity),
+        drift=drift if counted else None,
+        state_low=max(0.0, bank.state - drift / bank.capacity) if counted else None,
     )
 
 
 def _drawn(bank: Bank, *, draw: float, usable: float, rated_time: float, exponent: float) -> Drawn:
     capacity = bank.cold_capacity
-    available = let_out = time = to_floor = None
-    if capacity is not None:
-        available = max(0.0, capacity - (bank.capacity - bank.capacity * bank.state))
-        let_out = battery.count_share(
-            capacity=capacity, rated_time=rated_time, current=draw, exponent=exponent
-        )
-        time = available * let_out / draw
-        to_floor = max(0.0, available - (1 - usable) * capacity) * let_out / draw
+    available = max(0.0, capacity - (bank.capacity - bank.capacity * bank.state))
+    let_out = battery.count_share(
+        capacity=capacity, rated_time=rated_time, current=draw, exponent=exponent
+    )
     return Drawn(
         bank=bank,
         draw=draw,
+        load=battery.draw(chemistry=bank.chemistry, capacity=bank.capacity, current=draw),
         rated_time=rated_time,
         exponent=exponent,
         cold_factor=bank.cold_factor if bank.lead_acid else None,
         cold_capacity=capacity,
         available=available,
         let_out=let_out,
-        time=time,
-        to_floor=to_floor,
+        time=available * let_out / draw,
+        to_floor=max(0.0, available - (1 - usable) * capacity) * let_out / draw,
     )
 
 
@@ -329,23 +353,29 @@ def voltage_reading(
     rested_for: float | None,
     meter: float,
     charged: bool,
+    stated: float | None,
 ) -> VoltageReading:
     """Return what a `voltage` [V] of `blocks` of 12 V in series says, `taken` as it was.
 
     `meter` [0..1] is by what share it may be off, `rested_for` [s] the rest before it; `charged`
-    tells that a current flows in. Raises NotCovered for a reading that such a bank never shows.
+    tells that a current flows in, `stated` the state by a monitor. Raises NotCovered for a reading
+    that such a bank never shows.
     """
-    one = voltage / blocks
-    if not (at_least(one, limits.LOWEST_READING) and at_most(one, limits.HIGHEST_READING)):
-        nominal = voltages.NOMINAL * blocks
-        raise NotCovered(
-            "reading", f"does not fit a {nominal:g} V bank: choose the bank's nominal voltage."
+    rested.fits(voltage, blocks, "reading")
+    read, shown = None, None
+    silence = _silence(chemistry, taken=taken, rested_for=rested_for, charged=charged)
+    if silence is None:
+        read = rested.rested_voltage(
+            chemistry=chemistry,
+            voltage=voltage,
+            count=blocks,
+            state=stated,
+            meter=meter,
+            parameter="reading",
         )
-    cell = one / voltages.cells(chemistry)
-    band, silence = _says(
-        chemistry, cell=cell, taken=taken, rested_for=rested_for, meter=meter, charged=charged
-    )
-    past = not at_least(cell, rested.lowest(chemistry))
+        silence = Silence.TOO_HIGH if read.band is None else None
+    elif taken is Taken.AT_REST:
+        shown = voltages.shown_voltage(chemistry=chemistry, voltage=voltage, count=blocks)
     return VoltageReading(
         chemistry=chemistry,
         blocks=float(blocks),
@@ -354,29 +384,21 @@ def voltage_reading(
         rested_for=rested_for,
         meter=meter,
         highest=voltages.max_charge_voltage(chemistry) * blocks,
-        band=band,
+        band=None if read is None else read.band,
         silence=silence,
-        past_empty=taken is Taken.AT_REST and past,
+        rested=read,
+        shown=shown,
     )
 
 
-def _says(
-    chemistry: Chemistry,
-    *,
-    cell: float,
-    taken: Taken,
-    rested_for: float | None,
-    meter: float,
-    charged: bool,
-) -> tuple[Band | None, Silence | None]:
+def _silence(
+    chemistry: Chemistry, *, taken: Taken, rested_for: float | None, charged: bool
+) -> Silence | None:
+    """Return why a reading tells no state, None where the bank has rested."""
     if taken is Taken.UNDER_LOAD and not charged:
-        return None, Silence.LOADED
+        return Silence.LOADED
     if taken is not Taken.AT_REST:
-        return None, Silence.CHARGED
+        return Silence.CHARGED
     if not at_least(rested_for or 0.0, battery.rest_needed(chemistry)):
-        lead_acid = chemistry.lead_acid
-        return None, Silence.SETTLING_LEAD_ACID if lead_acid else Silence.SETTLING_LFP
-    try:
-        return rested.band(chemistry=chemistry, voltage=cell, meter=meter * cell), None
-    except rested.TooHigh:
-        return None, Silence.TOO_HIGH
+        return Silence.SETTLING_LEAD_ACID if chemistry.lead_acid else Silence.SETTLING_LFP
+    return None

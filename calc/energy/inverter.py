@@ -11,7 +11,7 @@ from typing import Annotated
 from calc.electrical.single_cable import SingleCable, single_cable
 from calc.electrical.sizing import CHARGED, usual_ampacity
 from calc.energy import battery
-from calc.energy.battery import Chemistry, Draw
+from calc.energy.battery import Allowed, Chemistry, Draw
 from calc.energy.limits import ONE_BATTERY
 from calc.energy.loads import HEAVY_CABLE, bank_current
 from calc.tables import FROM_MEMORY, table
@@ -120,10 +120,10 @@ class InverterNeed:
         return min(BRIEF * ONE_BATTERY, rate * self.load.capacity)
 
     @property
-    def beyond_bank(self) -> bool:
-        """Whether the bank may not give the steady current."""
+    def allowed(self) -> Allowed | None:
+        """The steady current beside the most that the bank may give, None where not known."""
         most = self.load.max_current
-        return most is not None and not at_most(self.current, most)
+        return None if most is None else Allowed(current=self.current, most=most)
 
     @property
     def surge_beyond_bank(self) -> bool:

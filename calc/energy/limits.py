@@ -29,8 +29,6 @@ LOW_LFP: Annotated[Share, Tag("state below which an LFP bank is nearly flat")] =
 # Stored emptier than this a lead-acid bank sulphates: our choice
 STORED_FULL: Annotated[Share, Tag("state of a lead-acid bank stored full")] = 0.95
 
-# A bank that would be empty sooner gives more than most may: common practice, no source
-EMPTIED_WITHIN: Annotated[Seconds, Tag("time in which few banks may be emptied")] = HOUR
 # One battery of 100 A·h is usually allowed this by its maker: common practice, no source
 ONE_BATTERY: Annotated[Amperes, Tag("most current of one battery")] = 100.0
 # At this current a loose joint is a heater: common practice, no source

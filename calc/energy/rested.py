@@ -13,7 +13,11 @@ from typing import Annotated
 
 from calc.energy import voltages
 from calc.energy.battery import Chemistry
+from calc.energy.limits import HIGHEST_READING, LOWEST_READING
+from calc.energy.voltages import ShownVoltage
 from calc.tables import table
+from calc.units.compare import at_least, at_most
+from calc.units.covered import NotCovered
 from calc.units.si import Share, Tag, Volts
 
 # One table of gel was found; AGM is its nearest kin
@@ -22,6 +26,9 @@ JOINED = {Chemistry.GEL: (Chemistry.GEL, Chemistry.AGM)}
 ONE_CELL: Annotated[Share, Tag("spread of the state of other LFP cells")] = 0.05
 # A cell: high end of 5 to 25 mV, article on hysteresis of LFP cells
 HYSTERESIS: Annotated[Volts, Tag("hysteresis of an LFP cell")] = 0.025
+
+# Of the reading: a plain hand meter; common practice, no source
+HAND_METER: Annotated[Share, Tag("error of a plain hand meter")] = 0.005
 
 
 class TooHigh(ValueError):
@@ -73,12 +80,71 @@ def highest(chemistry: Chemistry) -> float:
     return max(row.high for _, _, rows in _tables(chemistry) for row in rows)
 
 
-def lowest(chemistry: Chemistry) -> float:
-    """Return the voltage [V a cell] below which a rested bank is past empty, or has a dead cell.
+@dataclass(frozen=True, kw_only=True)
+class RestedVoltage(ShownVoltage):
+    """The voltage of a bank that has rested, and the `band` of states that it allows.
 
-    Raises NotCovered.
+    `state` is what is stated beside it, None where nothing is. The band is None where the voltage
+    is above that of any rested bank.
     """
-    return voltages.past_empty(chemistry) / voltages.cells(chemistry)
+
+    state: Share | None
+    band: Band | None
+
+    @property
+    def below_stated(self) -> bool:
+        """Whether the voltage allows less than what is stated."""
+        if self.band is None or self.state is None:
+            return False
+        return not at_most(self.state, self.band.high)
+
+    @property
+    def above_stated(self) -> bool:
+        """Whether the voltage says more than what is stated."""
+        if self.band is None or self.state is None:
+            return False
+        return not at_least(self.state, self.band.low)
+
+
+def rested_voltage(
+    *,
+    chemistry: Chemistry,
+    voltage: float,
+    count: int,
+    state: float | None,
+    meter: float = HAND_METER,
+    parameter: str = "rested_voltage",
+) -> RestedVoltage:
+    """Return what a rested `voltage` [V] of `count` blocks says beside a stated `state` [0..1].
+
+    `meter` [0..1] is by what share it may be off. Raises NotCovered, as of `parameter`, for a
+    reading that such a bank never shows.
+    """
+    chemistry = Chemistry(chemistry)
+    fits(voltage, count, parameter)
+    cell = voltage / count / voltages.cells(chemistry)
+    try:
+        allowed: Band | None = band(chemistry=chemistry, voltage=cell, meter=meter * cell)
+    except TooHigh:
+        allowed = None
+    return RestedVoltage(
+        chemistry=chemistry,
+        blocks=float(count),
+        voltage=voltage,
+        past_empty=count * voltages.past_empty(chemistry),
+        state=state,
+        band=allowed,
+    )
+
+
+def fits(voltage: float, count: int, parameter: str) -> None:
+    """Raise NotCovered, as of `parameter`, where no bank of `count` blocks shows `voltage` [V]."""
+    one = voltage / count
+    if not (at_least(one, LOWEST_READING) and at_most(one, HIGHEST_READING)):
+        nominal = voltages.NOMINAL * count
+        raise NotCovered(
+            parameter, f"does not fit a {nominal:g} V bank: choose the bank's nominal voltage."
+        )
 
 
 def _span(form: str, rows: tuple[_Row, ...], voltage: float) -> tuple[float, float]:

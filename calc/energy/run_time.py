@@ -1,15 +1,15 @@
-"""How long a bank carries a steady load: Peukert's law, after the cold.
+"""How long a bank carries a steady load: Peukert's law, after the cold, and never beyond the label.
 
-In scope: one steady load on a healthy, full bank, near its rated current or above. Out of scope: a
-bank that rests between loads, which gives more.
+In scope: one steady load on a healthy, full bank. Out of scope: a bank that rests between loads,
+which gives more.
 """
 
 from dataclasses import dataclass
 
 from calc.energy import battery
-from calc.energy.battery import Bank, Discharge, Usable
+from calc.energy.battery import Bank, Discharge, Draw, Usable
 from calc.energy.loads import BankLoad
-from calc.units.compare import at_most
+from calc.units.compare import at_least, at_most
 from calc.units.si import Coulombs, Number, Seconds
 
 
@@ -18,7 +18,9 @@ class RunTime:
     """How long a bank carries a load, and what charge it gives by then.
 
     `shortest` and `longest` span the published exponents, from `exponent_low` to `exponent_high`.
-    `nameplate_time` is the time by the label alone, Peukert's law left aside.
+    `nameplate_time` is the time by the label alone, Peukert's law left aside: no time is longer.
+    `needed` is how long it has to last, None where that is not asked. `draw` is the load beside
+    what such a bank gives, `left` the bank when the share that is used is gone.
     """
 
     load: BankLoad
@@ -31,6 +33,9 @@ class RunTime:
     shortest: Seconds
     longest: Seconds
     nameplate_time: Seconds
+    needed: Seconds | None
+    draw: Draw
+    left: Bank
 
     @property
     def bank(self) -> Bank:
@@ -38,18 +43,36 @@ class RunTime:
         return self.usable.bank
 
     @property
-    def credited(self) -> bool:
-        """Whether the formula credits lead-acid with more than its label, the load being light."""
-        return self.bank.lead_acid and not at_most(self.runtime, self.nameplate_time)
+    def lighter_than_rated(self) -> bool:
+        """Whether the load is so light that Peukert's law would credit more than the label."""
+        discharge = self.discharge
+        above = not at_most(discharge.exponent, 1.0)
+        return above and not at_least(self.load.current, discharge.rated_current)
+
+    @property
+    def short(self) -> bool:
+        """Whether it ends before it has lasted as long as it has to."""
+        return self.needed is not None and not at_least(self.runtime, self.needed)
+
+    @property
+    def needed_charge(self) -> Coulombs | None:
+        """The charge that takes, None where it is not asked."""
+        return None if self.needed is None else self.load.current * self.needed
 
 
 def run_time(
-    bank: Bank, *, load: BankLoad, usable: float, rated_time: float, exponent: float
+    bank: Bank,
+    *,
+    load: BankLoad,
+    usable: float,
+    rated_time: float,
+    exponent: float,
+    needed: float | None = None,
 ) -> RunTime:
     """Return how long `bank` carries `load` until a share `usable` [0..1] is used.
 
-    Its label is meant over `rated_time` [s]; `exponent` is Peukert's. Raises NotCovered where the
-    table of the cold ends.
+    Its label is meant over `rated_time` [s]; `exponent` is Peukert's. It has to last `needed` [s],
+    where that is given.
     """
     used = battery.usable(bank, usable)
 
@@ -77,4 +100,7 @@ def run_time(
         shortest=min(lasts(low), lasts(high)),
         longest=max(lasts(low), lasts(high)),
         nameplate_time=used.charge / load.current,
+        needed=needed,
+        draw=battery.draw(chemistry=bank.chemistry, capacity=bank.capacity, current=load.current),
+        left=battery.at_state(bank, 1.0 - usable),
     )

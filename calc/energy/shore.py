@@ -9,8 +9,10 @@ from typing import Annotated
 
 from calc.electrical.fuses import CONTINUOUS
 from calc.energy import charging
-from calc.energy.battery import Bank, Chemistry, bank
+from calc.energy.battery import Bank, Chemistry, ColdCutOff, bank
 from calc.energy.charging import Acceptance, Charge, ChargeOffer, ChargeVoltage, charge_voltage
+from calc.energy.rested import RestedVoltage
+from calc.energy.rested import rested_voltage as rested_of
 from calc.energy.voltages import blocks
 from calc.units.compare import at_least, at_most
 from calc.units.covered import Enumeration, NotCovered
@@ -211,12 +213,13 @@ class ShoreCharge:
 
     `setting` is what to set the charger to: the least of what it gives, the bank takes beside the
     loads on it, and the supply carries for hours; None where there is no room. `night` is None
-    where no current is left for the bank.
+    where no current is left for the bank, `rested` where no rested voltage is known.
     """
 
     load: SupplyLoad
     inlet: Inlet
     bank: Bank
+    rested: RestedVoltage | None
     voltage: ChargeVoltage
     acceptance: Acceptance
     offer: ChargeOffer
@@ -259,6 +262,8 @@ def shore_charge(
     to_state: float,
     night: float,
     temperature: float,
+    cold_cut_off: ColdCutOff,
+    rested_voltage: float | None,
     polarity: Polarity,
     residual: ResidualDevice,
     feeds: Feeds,
@@ -274,7 +279,8 @@ def shore_charge(
 
     The supply gives `supply_limit` [A] at `supply_voltage` [V], of which `other_load` [A] is taken.
     The `charger` gives so many A at a mean `voltage` [V] of the bank, less `house_load` [A], which
-    hangs on the bank. The bank, at `temperature` [°C], goes from `from_state` to `to_state` [0..1];
+    hangs on the bank. The bank, at `temperature` [°C] with a `cold_cut_off` of its own, showed
+    `rested_voltage` [V] at rest (None: not known) and goes from `from_state` to `to_state` [0..1];
     it may be given `bank_rate` [1/s] of its capacity, keeps `charge_efficiency` [0..1] of it, takes
     less by the time constant `acceptance` [s] and is full at `tail` [1/s]. `night` [s] is how long
     it stays on the lead. `inverter` [W] is the largest aboard. Raises NotCovered for a charge that
@@ -307,7 +313,19 @@ def shore_charge(
         load=load,
         inlet=_inlet(supply, Polarity(polarity), ResidualDevice(residual), Feeds(feeds), inverter),
         bank=bank(
-            chemistry=chemistry, capacity=capacity, temperature=temperature, state=from_state
+            chemistry=chemistry,
+            capacity=capacity,
+            temperature=temperature,
+            state=from_state,
+            cut_off=cold_cut_off,
+        ),
+        rested=None
+        if rested_voltage is None
+        else rested_of(
+            chemistry=chemistry,
+            voltage=rested_voltage,
+            count=blocks(voltage),
+            state=from_state,
         ),
         voltage=charge_voltage(
             chemistry=chemistry, blocks=blocks(voltage), voltage=voltage, least=0.0

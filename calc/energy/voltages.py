@@ -21,19 +21,29 @@ NOMINAL: Annotated[Volts, Tag("nominal voltage of a block")] = 12.0  # by name
 class ShownVoltage:
     """The `voltage` that a bank of so many 12 V `blocks` shows before a charge.
 
-    Below `past_empty` it was drawn too deep, or has a dead cell.
+    Below `past_empty` it was drawn too deep, or has a shorted or dead cell.
     """
 
+    chemistry: Chemistry
     blocks: Number
     voltage: Volts
     past_empty: Volts
 
+    @property
+    def fault(self) -> str:
+        """What a voltage below `past_empty` says, in words."""
+        if self.chemistry.lead_acid:
+            return "a cell is likely shorted or dead"
+        return "its cells are drawn too deep"
 
-def shown_voltage(*, chemistry: Chemistry, voltage: float) -> ShownVoltage:
-    """Return what a bank that shows `voltage` [V] is by that. Raises NotCovered."""
-    count = blocks(voltage)
+
+def shown_voltage(*, chemistry: Chemistry, voltage: float, count: int) -> ShownVoltage:
+    """Return what a bank of `count` blocks shows, a load perhaps still on it. Raises NotCovered."""
     return ShownVoltage(
-        blocks=float(count), voltage=voltage, past_empty=count * past_empty(chemistry)
+        chemistry=Chemistry(chemistry),
+        blocks=float(count),
+        voltage=voltage,
+        past_empty=count * loaded_empty(chemistry),
     )
 
 
@@ -68,9 +78,14 @@ def max_charge_voltage(chemistry: Chemistry) -> float:
 def past_empty(chemistry: Chemistry) -> float:
     """Return the rested voltage [V] of a 12 V block below which it is past empty. NotCovered.
 
-    Drawn too deep, or with a dead cell. Common practice, no source.
+    Drawn too deep, or with a shorted or dead cell. Common practice, no source.
     """
     return _column("past_empty_v")[Chemistry(chemistry)]
+
+
+def loaded_empty(chemistry: Chemistry) -> float:
+    """Return the same [V] where a load may still hang on the block. Common practice. NotCovered."""
+    return _column("loaded_empty_v")[Chemistry(chemistry)]
 
 
 @cache

@@ -12,7 +12,7 @@ from typing import Annotated
 
 from calc.energy import battery, charging
 from calc.energy.balance import HOURS, Bank, Course, Day, carries, course
-from calc.energy.battery import Chemistry
+from calc.energy.battery import Chemistry, ColdCutOff
 from calc.energy.limits import RATED_TIME
 from calc.energy.outlook import Outlook, outlook
 from calc.energy.panels import FULL_SUN
@@ -116,10 +116,18 @@ class WeekInputs:
     shore_every: int
     lead: Amperes
     lead_hours: Seconds
+    cold_cut_off: ColdCutOff = ColdCutOff.NOT_PROVEN
+
+    @property
+    def has_source(self) -> bool:
+        """Whether anything is there that could charge the bank."""
+        driving = bool(self.drive_hours and self.charger)
+        on_shore = bool(self.shore_every and self.lead and self.lead_hours)
+        return bool(self.array and self.sky) or driving or on_shore
 
     @cached_property
     def cold(self) -> Number:
-        """The IEEE 485 factor of the cold, 1 for LFP. Raises NotCovered below its table."""
+        """The IEEE 485 factor of the cold, held below its table; 1 for LFP."""
         return battery.capacity_factor(self.chemistry, self.temperature)
 
     @cached_property

@@ -80,7 +80,7 @@ CASES = {
     "drive.loads-meanwhile": (SOUND, {**RELAY, "bank_voltage": "14.4 V"}),
     "drive.lead-acid-seldom-full": (SOUND, {**SOUND, "chemistry": "LFP"}),
     "drive.fall-is-model": (RELAY, SOUND),
-    "charge.past-empty": ({**SOUND, "bank_voltage": "10.4 V"}, {**SOUND, "bank_voltage": "10.5 V"}),
+    "bank.past-empty": ({**SOUND, "bank_voltage": "10.4 V"}, {**SOUND, "bank_voltage": "10.5 V"}),
     "charge.voltage-too-high": (
         {**SOUND, "charge_voltage": "14.9 V"},
         {**SOUND, "charge_voltage": "14.8 V"},

@@ -29,6 +29,7 @@ ON_A_BANK = {
     "bank.never-charge-in-frost": (bank("LFP", 0.0), bank("LFP", -0.1)),
     "bank.freezing-point": (bank("flooded", -0.1), bank("flooded", 0.0)),
     "bank.no-factor-for-cold-lfp": (bank("LFP", 24.9), bank("LFP", 25.0)),
+    "bank.cold-beyond-table": (bank("AGM", -3.9), bank("AGM", -3.8)),  # 25 °F is -3.89 °C
     "bank.cold-factor-from-memory": (bank("AGM", 4.4), bank("AGM", 4.5)),  # the row of 40 °F
 }
 RULES = {rule.id: rule for rule in vars(judged).values() if isinstance(rule, Rule)}
@@ -69,8 +70,8 @@ def test_the_other_end_of_a_range_counts_too(rule, other):
         ("bank.acid-may-freeze", bank("LFP", -30.0, 0.0)),
         ("bank.never-charge-in-frost", bank("AGM", 20.0)),
         ("bank.freezing-point", bank("LFP", -5.0)),
-        ("bank.cold-factor-from-memory", bank("gel", -10.0)),  # there is no factor at all
         ("bank.cold-factor-from-memory", bank("LFP", 0.0)),
+        ("bank.cold-beyond-table", bank("LFP", -10.0)),
     ],
 )
 def test_a_rule_is_silent_for_what_it_does_not_speak_of(rule, other):
@@ -145,31 +146,29 @@ def test_a_load_is_hard_on_a_bank_of_100_amp_hours_by_chemistry(chemistry, amps,
         assert not judged.HEAVY_LOAD.when(again)
 
 
-@pytest.mark.parametrize(
-    ("chemistry", "exponent", "amps", "empty"),
-    [
-        ("LFP", 1.0, 99.0, False),
-        ("LFP", 1.0, 101.0, True),
-        ("flooded", 1.25, 54.0, False),
-        ("flooded", 1.25, 56.0, True),
-    ],
-)
-def test_a_bank_that_would_be_empty_within_an_hour_is_said_to_be(chemistry, exponent, amps, empty):
-    """By hand, flooded: 20 h (5 A / I)^1.25 is one hour at 5 A × 20^0.8 = 54.9 A."""
-    drawn = battery.discharge(
-        bank(chemistry, 25.0), current=amps, rated_time=72000.0, exponent=exponent
-    )
-    rule = judged.EMPTIED_WITHIN_AN_HOUR
-    assert rule.when(drawn) is empty
-    if empty:
-        enough = battery.bank(
-            chemistry=drawn.bank.chemistry,
-            capacity=rule.mend(drawn).values["capacity"],
-            temperature=25.0,
-            state=1.0,
+def test_a_bank_gives_no_more_than_its_maker_allows():
+    for amps, more in ((100.0, False), (100.1, True)):
+        asked = battery.Allowed(current=amps, most=100.0)
+        assert judged.BEYOND_ALLOWED.when(asked) is more
+
+
+@pytest.mark.parametrize("celsius", [-0.1, -2.0, -20.0])
+def test_a_proven_cut_off_makes_a_charge_in_frost_a_caution(celsius):
+    """Without it the charge goes in and ruins the cells; with it nothing comes back."""
+    for cut_off, rule in (
+        ("not-proven", "charge.in-frost"),
+        ("proven", "charge.held-by-cold-cut-off"),
+    ):
+        found = battery.warmth(
+            chemistry=Chemistry.LFP, temperature=celsius, cut_off=battery.ColdCutOff(cut_off)
         )
-        again = battery.discharge(enough, current=amps, rated_time=72000.0, exponent=exponent)
-        assert not rule.when(again)
+        charged = (judged.CHARGE_IN_FROST, judged.CHARGE_HELD_BACK)
+        assert _ids(charged, found) == {rule}
+        assert set(RULES[rule].mend(found).values) == {"temperature"}
+    warm = battery.warmth(
+        chemistry=Chemistry.LFP, temperature=0.0, cut_off=battery.ColdCutOff.PROVEN
+    )
+    assert not judged.CHARGE_HELD_BACK.when(warm)
 
 
 def test_one_battery_gives_100_amps_and_no_more():

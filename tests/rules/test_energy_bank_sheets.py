@@ -16,7 +16,21 @@ REST = {"taken": "at rest", "rested_for": "48 h", "current": "0 A"}
 # Each rule with inputs on which it fires, and with such where it does not.
 CASES = {
     "runtime": {
-        "bank.emptied-within-an-hour": ({"load": "201 A"}, {"load": "199 A"}),
+        # half of 200 A·h, and a quarter of them for AGM
+        "bank.heavy-load": ({"load": "101 A"}, {"load": "100 A"}),
+        "runtime.too-short": (
+            {"load": "10 A", "needed": "16.1 h"},
+            {"load": "10 A", "needed": "16 h"},
+        ),
+        # half full, as with standby drain below
+        "bank.acid-may-freeze": (
+            {"chemistry": "AGM", "temperature": "-22 C"},
+            {"chemistry": "AGM", "temperature": "-21 C"},
+        ),
+        "bank.cold-beyond-table": (
+            {"chemistry": "AGM", "temperature": "24.9 F"},
+            {"chemistry": "AGM", "temperature": "25 F"},
+        ),
         "bank.deeper-than-half": (
             {"chemistry": "AGM", "usable": "51 %"},
             {"chemistry": "AGM", "usable": "50 %"},
@@ -56,9 +70,14 @@ CASES = {
             {"daily_energy": "960 Wh", "usable": "75 %", "unit_capacity": "63 Ah"},
         ),
         "bank-size.no-room-to-age": ({"ageing": "5 %"}, {"ageing": "6 %"}),
-        "bank-size.factor-from-memory": (
+        "bank.cold-factor-from-memory": (
             {"chemistry": "AGM", "temperature": "39.9 F"},
             {"chemistry": "AGM", "temperature": "40 F"},
+        ),
+        # two of 100 A·h, as above; 12.8 V × 200 A are 2560 W
+        "bank.beyond-what-it-may-give": (
+            {"daily_energy": "600 Wh", "heaviest": "2561 W", "unit_current": "100 A"},
+            {"daily_energy": "600 Wh", "heaviest": "2560 W", "unit_current": "100 A"},
         ),
         "bank-size.voltage-of-lead-acid": (
             {"chemistry": "AGM", "voltage": "25.1 V"},
@@ -77,9 +96,19 @@ CASES = {
             {"chemistry": "AGM", "away": "400 days"},
             {"chemistry": "AGM", "away": "370 days", "drain": "0 A"},
         ),
+        # 2.4 A·h a day and 8 A·h a month: 160 of 200 A·h, down to a fifth, in 60.1 days
         "standing.too-long": (
+            {"chemistry": "AGM", "away": "61 days", "drain": "100 mA"},
             {"chemistry": "AGM", "away": "60 days", "drain": "100 mA"},
-            {"chemistry": "AGM", "away": "30 days", "drain": "100 mA"},
+        ),
+        "standing.below-your-limit": (
+            {"chemistry": "AGM", "away": "60 days", "drain": "100 mA"},
+            {"chemistry": "AGM", "away": "37 days", "drain": "100 mA"},
+        ),
+        # half of 20 A·h in amperes
+        "bank.heavy-load": (
+            {"drain": "10.1 A", "capacity": "20 Ah"},
+            {"drain": "9.9 A", "capacity": "20 Ah"},
         ),
         "standing.nearly-flat": ({"to_state": "9.9 %"}, {"to_state": "10 %"}),
         "standing.left-below-half": (
@@ -129,18 +158,21 @@ CASES = {
             {"chemistry": "gel", "reading": "14.5 V", "taken": "charging"},
             {"chemistry": "gel", "reading": "14.4 V", "taken": "charging"},
         ),
-        # 2.5 V a cell
-        "gauge.past-empty": ({"reading": "9.99 V", **REST}, {"reading": "10 V", **REST}),
+        "bank.heavy-load": ({"current": "-101 A"}, {"current": "-100 A"}),
+        "bank.deeper-than-half": (
+            {"chemistry": "AGM", "usable": "51 %"},
+            {"chemistry": "AGM", "usable": "50 %"},
+        ),
         # Flooded: BCI has 12.45 V at three quarters, 12.65 V full
-        "gauge.count-too-high": (
+        "bank.stated-above-voltage": (
             {"chemistry": "flooded", "state": "95 %", "reading": "12.4 V", **REST},
             {"chemistry": "flooded", "state": "70 %", "reading": "12.4 V", **REST},
         ),
-        "gauge.count-too-low": (
+        "bank.stated-below-voltage": (
             {"chemistry": "flooded", "state": "60 %", "reading": "12.65 V", **REST},
             {"chemistry": "flooded", "state": "95 %", "reading": "12.65 V", **REST},
         ),
-        "gauge.not-known-in-cold": (
+        "bank.cold-beyond-table": (
             {"chemistry": "gel", "temperature": "-4 C", "state": "95 %"},
             {"chemistry": "gel", "temperature": "-3.8 C", "state": "95 %"},
         ),
@@ -202,7 +234,10 @@ CASES = {
 
 MENDED = {
     "runtime": (
-        "bank.emptied-within-an-hour",
+        "bank.heavy-load",
+        "bank.acid-may-freeze",
+        "bank.cold-beyond-table",
+        "runtime.too-short",
         "bank.deeper-than-half",
         "bank.in-frost",
         "bank.nothing-kept-back",
@@ -213,6 +248,8 @@ MENDED = {
         "standing.is-there",
         "standing.too-long-by-itself",
         "standing.too-long",
+        "standing.below-your-limit",
+        "bank.heavy-load",
         "standing.nearly-flat",
         "standing.left-below-half",
         "standing.not-sure",
@@ -225,13 +262,47 @@ MENDED = {
     "bank-gauge": (
         "charge.in-frost",
         "charge.outside-temperature",
-        "gauge.count-too-high",
-        "gauge.count-too-low",
+        "bank.stated-above-voltage",
+        "bank.stated-below-voltage",
         "charge.too-much-current",
         "gauge.drifted-far",
     ),
     "watts-to-amps": ("load.beyond-any-cable", "load.beyond-heavy-cable"),
 }
+
+
+@pytest.mark.parametrize(
+    ("sheet", "others"),
+    [
+        ("bank-gauge", {**REST, "field": "reading"}),
+        ("shore-charge", {"field": "rested_voltage"}),
+        ("alternator-charge", {"field": "rested_voltage"}),
+    ],
+)
+@pytest.mark.parametrize(
+    ("chemistry", "dead", "empty"),
+    [("LFP", "9.99 V", "10 V"), ("flooded", "11.39 V", "11.4 V"), ("gel", "11.39 V", "11.4 V")],
+)
+def test_a_bank_past_empty_is_one_judgement(sheet, others, chemistry, dead, empty):
+    """2.5 V a cell of LFP, 1.9 V of lead-acid: common practice."""
+    others = dict(others)
+    field = others.pop("field")
+    asked = {"chemistry": chemistry, **others}
+    assert "bank.past-empty" in fires(sheet, {**asked, field: dead})
+    assert "bank.past-empty" not in fires(sheet, {**asked, field: empty})
+
+
+@pytest.mark.parametrize("sheet", ["shore-charge", "alternator-charge"])
+def test_a_stated_state_that_contradicts_the_rested_voltage_is_said(sheet):
+    """Flooded: BCI has 12.45 V at three quarters, 12.65 V full, 12.06 V at a quarter."""
+    asked = {"chemistry": "flooded"}
+    high = {**asked, "from_state": "80 %", "rested_voltage": "12.05 V"}
+    low = {**asked, "from_state": "20 %", "rested_voltage": "12.6 V"}
+    right = {**asked, "from_state": "75 %", "rested_voltage": "12.45 V"}
+    assert "bank.stated-above-voltage" in fires(sheet, high)
+    assert "bank.stated-below-voltage" in fires(sheet, low)
+    assert not {"bank.stated-above-voltage", "bank.stated-below-voltage"} & fires(sheet, right)
+    mended(sheet, "bank.stated-above-voltage", high)
 
 
 def each(table):

@@ -64,17 +64,21 @@ def test_a_kettle_can_ask_for_more_bank_than_the_days_do():
         {"temperature": "-0.1 C"},
         {"temperature": "50 C"},
         {"unit_capacity": "50 Ah"},
-        {"chemistry": "AGM", "temperature": "0 C", "unit_capacity": "400 Ah"},
+        {"chemistry": "AGM", "temperature": "-4 C", "unit_capacity": "400 Ah"},
     ],
 )
 def test_a_bank_with_something_against_it_is_not_called_fine(inputs):
     assert size(**inputs).verdict == "caution"
 
 
-def test_a_lead_acid_bank_colder_than_the_table_is_refused_with_the_limit():
-    with pytest.raises(calc.InputError, match=r"-3\.9 °C") as refusal:
-        size(chemistry="flooded", temperature="-5 C")
-    assert refusal.value.field == "temperature"
+def test_a_lead_acid_bank_colder_than_the_table_is_sized_by_its_last_factor():
+    """IEEE 485 at 25 °F: 1.520 against 1 at 77 °F."""
+    asked = {"chemistry": "flooded", "voltage": "12 V", "ageing": "20 %"}
+    cold = size(temperature="-12 C", **asked)
+    assert cold.values["capacity"] == pytest.approx(
+        1.52 * size(temperature="25 C", **asked).values["capacity"]
+    )
+    assert cold.verdict == "caution" and "bank.cold-beyond-table" in cold.rules
 
 
 # Loss, efficiency, charging limits
@@ -150,8 +154,27 @@ def test_the_margin_for_frost_is_more_than_straight_lines_can_hide():
 def test_drain_and_self_discharge_are_together_what_went():
     for texts, answer in answers("standby-drain"):
         values = answer.values
-        assert values["taken"] + values["own"] == pytest.approx(values["may_go"], rel=1e-9), texts
-        assert values["shortest"] <= values["longest"]
+        went = values["taken"] + (values["managed"] or 0.0) + values["own"]
+        assert went == pytest.approx(values["may_go"], rel=1e-9), texts
+        assert values["shortest"] <= values["days"] <= values["longest"]
+
+
+def test_a_management_system_takes_its_part_of_a_long_stand():
+    """By hand: 4 mA over 500 days is 48 A·h, and 2 % a month of 100 A·h is 32.9 A·h: 19.1 left."""
+    asked = {"capacity": "100 Ah", "drain": "1 mA", "self_discharge": "2 %/month"}
+    for start, left, verdict in (("100 %", 0.191, "caution"), ("80 %", 0.0, "stop")):
+        answer = standby(from_state=start, away="500 days", **asked)
+        assert answer.values["back"] == pytest.approx(left, abs=5e-4)
+        assert answer.verdict == verdict
+
+
+def test_a_bank_that_loses_nothing_by_itself_stands_by_its_drain_alone():
+    still = standby(self_discharge="0 %/month", drain="100 mA", management="0 A", to_state="50 %")
+    assert still["days"].m_as("day") == pytest.approx(100 / 0.1 / 24)
+    assert still.values["shortest"] <= still.values["days"]
+    with pytest.raises(calc.InputError) as refusal:
+        standby(chemistry="AGM", self_discharge="0 %/month", drain="0 A")
+    assert refusal.value.field == "self_discharge"
 
 
 def test_with_the_largest_drain_it_stands_exactly_as_long_as_you_are_away():

@@ -32,9 +32,11 @@ def test_frost_stops_lfp_whatever_else_is_well():
     for texts, answer in answers("shore-charge"):
         if answer.values["chemistry"] == "LFP":
             frosty = answer.values["temperature"] < 0
-            rule = "charge.in-frost" if frosty else "bank.never-charge-in-frost"
-            assert rule in said(answer), texts
-            assert not frosty or answer.verdict == "stop", texts
+            held = answer.values["cold_cut_off"] == "proven"
+            rule = "charge.held-by-cold-cut-off" if held else "charge.in-frost"
+            assert (rule if frosty else "bank.never-charge-in-frost") in said(answer), texts
+            assert not frosty or answer.verdict != "fine", texts
+            assert not frosty or held or answer.verdict == "stop", texts
 
 
 @pytest.mark.parametrize(

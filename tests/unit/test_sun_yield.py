@@ -141,7 +141,7 @@ def test_each_weakness_is_said_in_the_verdict(texts, rule):
 def test_frost_daylight_and_shade_are_cautioned_whatever_is_asked():
     for texts in ({}, {"latitude": "80", "month": "December"}, {"tilt": "45"}):
         said = {caution.rule for caution in work(**texts).cautions}
-        assert said >= {"sun.on-frosty-bank", "panel.live", "panel.one-cell-in-shade"}
+        assert said >= {"bank.never-charge-in-frost", "panel.live", "panel.one-cell-in-shade"}
 
 
 def test_a_plain_switch_never_gives_more_than_one_that_finds_the_best_voltage():

@@ -101,7 +101,9 @@ def test_a_low_sun_that_is_not_needed_is_no_caution():
 
 def test_a_bank_that_takes_no_charge_is_not_told_to_put_sources_together():
     frozen = work(chemistry="LFP", temperature="-10 C")
-    assert frozen.verdict == "stop" and "takes no charge" in frozen.sentence
+    assert (frozen.verdict, frozen.rule) == ("stop", "charge.in-frost")
+    held = work(chemistry="LFP", temperature="-10 C", cold_cut_off="proven")
+    assert held.verdict == "stop" and "takes no charge" in held.sentence
 
 
 def test_a_change_tells_what_comes_after_the_week_it_carries():

@@ -16,6 +16,7 @@ from calc.energy.drive import AlternatorCharge, changed
 from calc.energy.feeds import Method
 from calc.energy.rules import bank as bank_rules
 from calc.energy.rules import charging as charge_rules
+from calc.energy.rules import rested as rested_rules
 from calc.judge import JUDGING, Change, Level, Rule
 from calc.judge.remedies import smallest_amount, smallest_change
 from calc.units.compare import at_least, at_most
@@ -261,7 +262,8 @@ FALL_IS_MODEL = Rule[AlternatorCharge](
 
 JUDGED: tuple[tuple[str, tuple[Rule[Any], ...]], ...] = (
     ("bank", bank_rules.CHARGED),
-    ("shown", (charge_rules.PAST_EMPTY,)),
+    ("shown", (rested_rules.PAST_EMPTY,)),
+    ("rested", (rested_rules.PAST_EMPTY, rested_rules.STATED_TOO_HIGH, rested_rules.STATED_TOO_LOW)),
     ("voltage", (charge_rules.VOLTAGE_TOO_HIGH,)),
     ("charger_voltage", (charge_rules.LEAD_ACID_ENDS_LOW,)),
     ("offer", (charge_rules.CURRENT_TOO_MUCH,)),

@@ -9,16 +9,18 @@ from typing import Protocol
 # fmt: off
 from calc.energy.battery import (
     BASE_TEMPERATURE,
+    Allowed,
     Bank,
+    BankWarmth,
     Chemistry,
-    Discharge,
+    ColdCutOff,
     Draw,
     Usable,
+    coldest,
     seen_from,
 )
 from calc.energy.limits import (
     COOL,
-    EMPTIED_WITHIN,
     FREEZING,
     FROST_MARGIN,
     HARMFUL_OF_LEAD_ACID,
@@ -34,15 +36,19 @@ _NEVER_IN_FROST = "Never charge an LFP battery below 0 °C: lithium plates out a
 _SLOW_NEAR_FROST = "Near freezing an LFP battery takes a charge slowly; most makers ask for a reduced current below 5 to 10 °C, and none at all below 0 °C."
 
 
-def _in_frost(bank: Bank) -> bool:
+def _in_frost(bank: BankWarmth) -> bool:
     return not bank.lead_acid and not at_least(bank.temperature, bank.charge_low)
 
 
-def _near_frost(bank: Bank) -> bool:
+def _held_back(bank: BankWarmth) -> bool:
+    return _in_frost(bank) and bank.cut_off is ColdCutOff.PROVEN
+
+
+def _near_frost(bank: BankWarmth) -> bool:
     return not bank.lead_acid and not _in_frost(bank) and not at_least(bank.temperature, COOL)
 
 
-def _too_hot(bank: Bank) -> bool:
+def _too_hot(bank: BankWarmth) -> bool:
     return not at_most(bank.temperature, bank.charge_high)
 
 
@@ -50,7 +56,7 @@ def _may_freeze(bank: Bank) -> bool:
     return bank.freezes is not None and at_most(bank.temperature, bank.freezes + FROST_MARGIN)
 
 
-def _into_range(bank: Bank) -> Change:
+def _into_range(bank: BankWarmth) -> Change:
     return Change({"temperature": min(max(bank.temperature, bank.charge_low), bank.charge_high)})
 
 
@@ -58,17 +64,22 @@ def _thawed(bank: Bank) -> Change | None:
     return None if bank.freezes is None else Change({"temperature": floor(bank.freezes + FROST_MARGIN) + 1.0})
 
 
-def _to_cool(_: Bank) -> Change:
+def _to_cool(_: BankWarmth) -> Change:
     return Change({"temperature": COOL})
 
 
 # A bank on charge
-CHARGE_IN_FROST = Rule[Bank](
-    id="charge.in-frost", level=Level.STOP, when=_in_frost, source="lfp-frost",
-    headline="Do not charge at {temperature}: an LFP bank below {charge_low} is ruined by it. Warm it first.",
-    text=_NEVER_IN_FROST, mend=_into_range,
+CHARGE_IN_FROST = Rule[BankWarmth](
+    id="charge.in-frost", level=Level.STOP, when=lambda b: _in_frost(b) and not _held_back(b), source="lfp-frost",
+    headline="Warm the bank first: charging LFP at {temperature} ruins it.",
+    text=f"{_NEVER_IN_FROST} Warm the battery, or test that its cold cut-off stops the charge.", mend=_into_range,
 )
-CHARGE_OUTSIDE_TEMPERATURE = Rule[Bank](
+CHARGE_HELD_BACK = Rule[BankWarmth](
+    id="charge.held-by-cold-cut-off", level=Level.CAUTION, when=_held_back, source="lfp-frost",
+    headline="Warm the bank: at {temperature} its cold cut-off lets no charge in.",
+    text="Warm the bank. Below {charge_low} the cold cut-off blocks every charger, so nothing comes back until the cells are warmer.", mend=_into_range,
+)
+CHARGE_OUTSIDE_TEMPERATURE = Rule[BankWarmth](
     id="charge.outside-temperature", level=Level.STOP, when=lambda b: not b.may_charge and not _in_frost(b),
     headline="Do not charge at {temperature}: this chemistry is charged between {charge_low} and {charge_high}.",
     mend=_into_range,
@@ -78,37 +89,37 @@ ACID_MAY_FREEZE = Rule[Bank](
     headline="At {state} its acid may freeze at {temperature}. Do not charge a frozen battery: let it thaw and look for cracks first.",
     mend=_thawed,
 )
-CHARGE_NEAR_FROST = Rule[Bank](
+CHARGE_NEAR_FROST = Rule[BankWarmth](
     id="charge.near-frost", level=Level.CAUTION, when=_near_frost, source="practice",
     headline="At {temperature} an LFP bank is charged slowly: near freezing makers ask for less current.",
     text=_SLOW_NEAR_FROST, mend=_to_cool,
 )
-CHARGE_OFF_ROOM = Rule[Bank](
+CHARGE_OFF_ROOM = Rule[BankWarmth](
     id="charge.off-room", level=Level.CAUTION, source="practice",
     when=lambda b: b.lead_acid and not (at_least(b.temperature, COOL) and at_most(b.temperature, WARM)),
-    headline="The bank is at {temperature}, and a lead-acid charge is reckoned near room temperature: read the cautions.",
-    text="Cold lead-acid takes its charge slowly; hot lead-acid gasses and may heat itself until it fails. The voltage has to follow: a charger with a sensor on the bank does that.",
+    headline="The bank is at {temperature}: use a charger whose voltage follows the battery's temperature.",
+    text="Use a charger with a temperature sensor on the bank. Cold lead-acid charges slowly; hot lead-acid gasses and can run away.",
     mend=lambda b: Change({"temperature": min(max(b.temperature, COOL), WARM)}),
 )
-CHARGED = (CHARGE_IN_FROST, CHARGE_OUTSIDE_TEMPERATURE, ACID_MAY_FREEZE, CHARGE_NEAR_FROST, CHARGE_OFF_ROOM)
+CHARGED = (CHARGE_IN_FROST, CHARGE_HELD_BACK, CHARGE_OUTSIDE_TEMPERATURE, ACID_MAY_FREEZE, CHARGE_NEAR_FROST, CHARGE_OFF_ROOM)
 
 # A bank that is not on charge
-IN_FROST = Rule[Bank](
+IN_FROST = Rule[BankWarmth](
     id="bank.in-frost", level=Level.CAUTION, when=_in_frost, source="lfp-frost",
     headline="At {temperature} an LFP bank must not be charged until it is warmer.",
     text=f"{_NEVER_IN_FROST} Discharging is allowed further down; the data sheet says how far.", mend=_into_range,
 )
-TOO_HOT = Rule[Bank](
+TOO_HOT = Rule[BankWarmth](
     id="bank.too-hot", level=Level.CAUTION, when=_too_hot,
     headline="{temperature} is too hot for a battery: most may not be charged there.", mend=_into_range,
 )
-NEAR_FROST = Rule[Bank](
+NEAR_FROST = Rule[BankWarmth](
     id="bank.near-frost", level=Level.ADVICE, when=_near_frost, source="practice", text=_SLOW_NEAR_FROST, mend=_to_cool,
 )
 KEPT = (ACID_MAY_FREEZE, IN_FROST, TOO_HOT, NEAR_FROST)
 
 # Any bank
-NEVER_CHARGE_IN_FROST = Rule[Bank](
+NEVER_CHARGE_IN_FROST = Rule[BankWarmth](
     id="bank.never-charge-in-frost", level=Level.ADVICE, when=lambda b: not b.lead_acid and not _in_frost(b), source="lfp-frost",
     text=_NEVER_IN_FROST,
 )
@@ -116,14 +127,21 @@ FREEZING_POINT = Rule[Bank](
     id="bank.freezing-point", level=Level.ADVICE, when=lambda b: b.lead_acid and not at_least(b.temperature, FREEZING), source="acid-freezing",
     text="At {state} the acid freezes near {freezes}. Keep 3 K clear of it; never charge a frozen battery, it can burst.",
 )
-NO_FACTOR_FOR_COLD_LFP = Rule[Bank](
+NO_FACTOR_FOR_COLD_LFP = Rule[BankWarmth](
     id="bank.no-factor-for-cold-lfp", level=Level.ADVICE, when=lambda b: not b.lead_acid and not at_least(b.temperature, BASE_TEMPERATURE), source="practice",
     text="No published factor for cold LFP capacity is used here: expect less than this in the cold. In hard frost it may be far less, and many management systems switch off.",
 )
-COLD_FROM_MEMORY = Rule[Bank](
+COLD_FROM_MEMORY = Rule[BankWarmth](
     id="bank.cold-factor-from-memory", level=Level.ADVICE, source="memory",
-    when=lambda b: b.lead_acid and b.cold_factor is not None and not at_least(b.temperature, seen_from()),
+    when=lambda b: b.lead_acid and not at_least(b.temperature, seen_from()),
     text="The factor for cold below 4.4 °C is from memory, not from a text.",
+)
+COLD_BEYOND_TABLE = Rule[BankWarmth](
+    id="bank.cold-beyond-table", level=Level.CAUTION, source="ieee-485",
+    when=lambda b: b.lead_acid and not at_least(b.temperature, coldest()),
+    headline="At {temperature} count on less: the published factors for cold end at −3.9 °C.",
+    text="Count on less. The published factors for cold end at −3.9 °C, and the last of them is used; a colder bank gives less.",
+    mend=lambda _: Change({"temperature": coldest()}),
 )
 
 # The share that is used
@@ -156,23 +174,17 @@ def _no_harder(draw: Draw) -> Change:
     return Change({"capacity": draw.current / draw.heavy_rate})
 
 
-def _an_hour(drawn: Discharge) -> Change | None:
-    if not at_least(drawn.rated_time, EMPTIED_WITHIN):
-        return None
-    return Change({"capacity": drawn.bank.capacity * (EMPTIED_WITHIN / drawn.full_time) ** (1 / drawn.exponent)})
-
-
+BEYOND_ALLOWED = Rule[Allowed](
+    id="bank.beyond-what-it-may-give", level=Level.STOP, when=lambda a: not at_most(a.current, a.most), source="practice",
+    headline="Use less at one time, or a bank that may give more: {current} is needed, and it may give {most}.",
+    text="A management system that sees more than it allows opens, and everything aboard goes dark at once.",
+    mend=lambda a: Change({"max_current": a.current}),
+)
 HEAVY_LOAD = Rule[Draw](
     id="bank.heavy-load", level=Level.CAUTION, when=lambda d: not at_most(d.rate, d.heavy_rate), source="practice",
     headline="{current} is a hard load for this bank: read the maker's limit, or take more.",
-    text="Cables, fuse and management system must bear {current} too, and under it the voltage sags: an inverter may give up early. The data sheet says what each battery may give.",
+    text="Read the data sheet for what each battery may give. Cables, fuse and management system must carry {current} too, and the voltage sags: an inverter may cut out early.",
     mend=_no_harder,
-)
-EMPTIED_WITHIN_AN_HOUR = Rule[Discharge](
-    id="bank.emptied-within-an-hour", level=Level.CAUTION, when=lambda d: not at_least(d.full_time, EMPTIED_WITHIN), source="practice",
-    headline="At {current} the bank would be empty within an hour: few batteries may give that.",
-    text="At {current} the whole bank would be empty within an hour. Many batteries, cables and fuses may not give that current: read the data sheets. Under such a load the voltage sags, and an inverter may give up sooner.",
-    mend=_an_hour,
 )
 BEYOND_ONE_BATTERY = Rule[HasCurrent](
     id="load.beyond-one-battery", level=Level.CAUTION, when=lambda d: not at_most(d.current, ONE_BATTERY), source="practice",

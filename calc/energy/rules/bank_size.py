@@ -2,10 +2,9 @@
 
 # fmt: off
 from calc.energy.bank_size import BankSize
-from calc.energy.battery import seen_from
 from calc.energy.limits import MOST_PARALLEL, NO_ROOM_FOR_AGEING
 from calc.judge import Change, Level, Rule
-from calc.units.compare import at_least, at_most
+from calc.units.compare import at_most
 
 
 def _gentler(size: BankSize) -> Change:
@@ -30,12 +29,6 @@ MANY_SIDE_BY_SIDE = Rule[BankSize](
 NO_ROOM_TO_AGE = Rule[BankSize](
     id="bank-size.no-room-to-age", level=Level.CAUTION, when=lambda s: at_most(s.need.ageing, NO_ROOM_FOR_AGEING),
     headline="{capacity}, {units} of {need.unit_capacity}, while new. With no room for ageing it falls short within a few years.",
-)
-FACTOR_FROM_MEMORY = Rule[BankSize](
-    id="bank-size.factor-from-memory", level=Level.CAUTION, source="memory",
-    when=lambda s: s.bank.lead_acid and not at_least(s.bank.temperature, seen_from()),
-    headline="About {capacity}, {units} of {need.unit_capacity}, by a factor for cold that we have only from memory.",
-    text="The factor for cold below 4.4 °C is from memory, not from a text. One page has 1.40 at 30 °F, where this has 1.43.",
 )
 VOLTAGE_OF_LEAD_ACID = Rule[BankSize](
     id="bank-size.voltage-of-lead-acid", level=Level.ADVICE, when=lambda s: s.voltage_is_high, source="practice",

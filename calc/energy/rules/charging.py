@@ -7,14 +7,9 @@ Those on the temperature of the bank are in `calc.energy.rules.bank`.
 from calc.energy.battery import Bank
 from calc.energy.charging import ChargeOffer, ChargeVoltage
 from calc.energy.limits import FILLS_NO_BLOCK, HARDLY_FILLS_LEAD
-from calc.energy.voltages import ShownVoltage
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
 
-PAST_EMPTY = Rule[ShownVoltage](
-    id="charge.past-empty", level=Level.STOP, when=lambda v: not at_least(v.voltage, v.past_empty),
-    headline="{voltage} is past empty for {blocks} × 12 V: a cell may be dead, or harmed so that a charge can set it on fire. Ask the maker before you charge it.",
-)
 VOLTAGE_TOO_HIGH = Rule[ChargeVoltage](
     id="charge.voltage-too-high", level=Level.STOP, source="practice", when=lambda v: not at_most(v.voltage, v.most),
     headline="{voltage} is more than such a bank is given, {most} at most: it gasses and heats, or LFP switches itself off.",

@@ -5,7 +5,7 @@ from calc.energy.battery import BASE_TEMPERATURE, Chemistry
 from calc.energy.gauge import Filled, Gauge, Taken
 from calc.energy.limits import DRIFTED, FULL_REST
 from calc.judge import Change, Level, Rule
-from calc.units.compare import at_least, at_most
+from calc.units.compare import at_least
 
 _OVERCHARGED = "An overcharged lead-acid bank runs hot and gives off gas that a spark sets off; an overcharged LFP bank has its management system alone between it and a fire. Switch the charger off, then look for the fault."
 
@@ -18,16 +18,9 @@ def _overcharged(found: Gauge) -> bool:
     return found.reading is not None and found.reading.too_high
 
 
-def _fuller(found: Gauge) -> bool:
-    return found.band is not None and not at_most(found.bank.state, found.band.high)
-
-
-def _emptier(found: Gauge) -> bool:
-    return found.band is not None and not at_least(found.bank.state, found.band.low)
-
-
 def _fully_charged_since(found: Gauge) -> Change:
     count = found.count
+    assert count.drift  # the rule fires where there is some
     return Change({"since_full": DRIFTED * count.since_full * found.bank.capacity / count.drift})
 
 
@@ -36,44 +29,25 @@ OVERCHARGED_LFP = Rule[Gauge](
     headline="Stop the charge: {reading.voltage} is more than an LFP bank is given, {highest} at most. A charger or regulator is set wrong or out of order.",
     text=_OVERCHARGED,
 )
-PAST_EMPTY = Rule[Gauge](
-    id="gauge.past-empty", level=Level.STOP, when=lambda g: g.reading is not None and g.reading.past_empty, source="practice",
-    headline="{reading.voltage} at rest is below any bank that is merely empty: too deeply drawn, or a dead cell. Do not charge it before it has been looked at.",
-    text="Cells drawn that far may short inside when they are charged again. Switch the bank off, let it alone, and ask the maker; a pack that smells, hisses, swells or grows warm: everybody out.",
-)
 OVERCHARGED_LEAD_ACID = Rule[Gauge](
     id="gauge.overcharged-lead-acid", level=Level.CAUTION, when=lambda g: _overcharged(g) and g.bank.lead_acid, source="practice",
-    headline="{count.remaining} by the count. But {reading.voltage} is more than such a bank is given, {highest}, unless it is cold or being equalised: stop the charge and look at what makes it.",
+    headline="{count.remaining} left. But {reading.voltage} is more than such a bank is given, {highest}, unless it is cold or being equalised: stop the charge and find the cause.",
     text=_OVERCHARGED,
-)
-COUNT_TOO_HIGH = Rule[Gauge](
-    id="gauge.count-too-high", level=Level.CAUTION, when=_fuller,
-    headline="The monitor says {bank.state}, the rested voltage at most {band.high}. Trust the lower: charge it to full, then look for a load that bypasses the shunt, or capacity that age has taken.",
-    mend=lambda g: None if g.band is None else Change({"state": g.band.high}),
-)
-COUNT_TOO_LOW = Rule[Gauge](
-    id="gauge.count-too-low", level=Level.CAUTION, when=_emptier,
-    headline="The monitor says {bank.state}, the rested voltage at least {band.low}. Count on the lower until a full charge has set the monitor right.",
-    mend=lambda g: None if g.band is None else Change({"state": g.band.low}),
-)
-NOT_KNOWN_IN_COLD = Rule[Gauge](
-    id="gauge.not-known-in-cold", level=Level.CAUTION, when=lambda g: g.drawn is not None and g.drawn.time is None,
-    headline="{count.remaining} by the count. How much of it comes out at {bank.temperature} is not known: the published factors for cold end above that.",
 )
 SPENT = Rule[Gauge](
     id="gauge.spent", level=Level.CAUTION, when=lambda g: g.spent,
-    headline="{count.remaining} by the count, and the share you use is gone: charge it.",
+    headline="{count.remaining} left, and the share you use is gone: charge it.",
 )
 NO_STATE_NAMED = Rule[Gauge](
     id="gauge.no-state-named", level=Level.CAUTION, when=lambda g: g.reading is not None and g.reading.silence is not None,
-    headline="{count.remaining} by the count. The voltage tells no state: {reading.silence}.",
+    headline="{count.remaining} by the monitor. The voltage tells no state: {reading.silence}.",
 )
 PERHAPS_SPENT = Rule[Gauge](
     id="gauge.perhaps-spent", level=Level.CAUTION, when=lambda g: g.perhaps_spent,
     headline="{count.remaining} by the count, but that may be off by {count.drift}: of the share you use perhaps nothing is left.",
 )
 DRIFTED_FAR = Rule[Gauge](
-    id="gauge.drifted-far", level=Level.CAUTION, when=lambda g: not at_most(g.bank.state - g.count.state_low, DRIFTED),
+    id="gauge.drifted-far", level=Level.CAUTION, when=lambda g: g.drifted_far,
     headline="{count.remaining} by the count, but unchecked for {count.since_full} it may be off by {count.drift}: charge it to full, so that the monitor sets itself right.",
     mend=_fully_charged_since,
 )

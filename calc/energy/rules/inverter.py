@@ -14,16 +14,6 @@ LOW_POWER_FACTOR: Annotated[Number, Tag("power factor that is low")] = 0.8
 # From here on an inverter's cable is worth a page of its own: our choice
 WORTH_A_PAGE: Annotated[Amperes, Tag("current of an inverter worth a page on its cable")] = 30.0
 
-BEYOND_BANK = Rule[InverterNeed](
-    id="inverter.beyond-bank", level=Level.STOP, when=lambda n: n.beyond_bank,
-    headline="The bank may give {load.max_current}, and this asks {current}: less at one time, or a bank that may give more.",
-    mend=lambda n: Change({"max_current": n.current}),
-)
-HARD_ON_BANK = Rule[InverterNeed](
-    id="inverter.hard-on-bank", level=Level.CAUTION, when=lambda n: n.hard_on_bank,
-    headline="{continuous}, and {surge_rating} for a moment. {current} is {draw.rate} on this bank, which usually bears {usual_rate} for long.",
-    mend=lambda n: Change({"capacity": n.current / n.usual_rate}),
-)
 SURGE_BEYOND_BANK = Rule[InverterNeed](
     id="inverter.surge-beyond-bank", level=Level.CAUTION, when=lambda n: n.surge_beyond_bank, source="practice",
     headline="{continuous}, and {surge_rating} for a moment: the surge asks {surge_current}, more than the {load.max_current} that the bank may give.",

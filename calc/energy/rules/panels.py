@@ -103,10 +103,6 @@ ONE_CELL_IN_SHADE = Rule[SolarYield](
     id="panel.one-cell-in-shade", level=Level.ADVICE, source="practice",
     text="One shaded cell holds back its whole string: a vent, a rack or a branch costs far more than its shadow. The losses count only a little shade.",
 )
-SUN_ON_FROSTY_BANK = Rule[SolarYield](
-    id="sun.on-frosty-bank", level=Level.ADVICE, source="lfp-frost",
-    text="Never charge an LFP battery below 0 °C: on a bright frosty morning the sun will try. Battery or regulator must cut off by the cells' temperature.",
-)
 FLAT_PANEL = Rule[SolarYield](
     id="panel.flat", level=Level.ADVICE, source="practice", when=lambda y: y.clear.plane.tilt < FLAT_TILT,
     text="Lying flat, a panel keeps dirt, leaves and snow. Under snow it gives nothing.",

@@ -2,12 +2,16 @@
 
 # fmt: off
 from calc.energy.run_time import RunTime
-from calc.judge import Level, Rule
+from calc.judge import Change, Level, Rule
 
+TOO_SHORT = Rule[RunTime](
+    id="runtime.too-short", level=Level.STOP, when=lambda r: r.short,
+    headline="It lasts {runtime}, not {needed}: the job takes {needed_charge} and this bank gives {usable_charge}.",
+    mend=lambda r: None if r.needed is None else Change({"needed": r.runtime}),
+)
 LIGHTER_THAN_RATED = Rule[RunTime](
-    id="runtime.lighter-than-rated", level=Level.CAUTION, when=lambda r: r.credited, source="peukert",
-    headline="About {runtime} by the formula; by the label alone, {nameplate_time}. Count on the shorter.",
-    text="This load is lighter than the rated current of {discharge.rated_current}, so the formula credits more than the label does. By the label alone it is {nameplate_time}.",
+    id="runtime.lighter-than-rated", level=Level.NOTE, when=lambda r: r.lighter_than_rated, source="peukert",
+    text="This load is lighter than the rated current of {discharge.rated_current}. Peukert's law would credit more than the label there; no more than the label is counted.",
 )
 PUBLISHED_EXPONENTS = Rule[RunTime](
     id="runtime.published-exponents", level=Level.NOTE, when=lambda r: r.bank.lead_acid, source="peukert",

@@ -20,14 +20,19 @@ IS_THERE = Rule[Standing](
     headline="It is there already: charge it before you leave.", mend=lambda s: None if s.to_state == 1 else Change({"from_state": 1.0}),
 )
 TOO_LONG_BY_ITSELF = Rule[Standing](
-    id="standing.too-long-by-itself", level=Level.STOP, when=lambda s: s.too_long and s.largest_drain is None,
-    headline="{days} at most. It loses too much by itself for {away}, whatever you switch off: it needs a charge in between.",
+    id="standing.too-long-by-itself", level=Level.STOP, when=lambda s: s.ruined and s.largest_drain is None,
+    headline="Charge it in between: it loses too much by itself for {away}, and lasts {days} at most.",
     mend=lambda s: Change({"away": s.days}),
 )
 TOO_LONG = Rule[Standing](
-    id="standing.too-long", level=Level.STOP, when=lambda s: s.too_long and s.largest_drain is not None,
-    headline="{days}, not {away}. Bring the drain below {largest_drain}, switch the bank off at the battery, or leave a charger on it.",
+    id="standing.too-long", level=Level.STOP, when=lambda s: s.ruined and s.largest_drain is not None,
+    headline="It lasts {days}, not {away}. Bring the drain below {largest_drain}, or switch the bank off at the battery.",
     mend=_less_drain,
+)
+BELOW_YOUR_LIMIT = Rule[Standing](
+    id="standing.below-your-limit", level=Level.CAUTION, when=lambda s: s.too_long and not s.ruined,
+    headline="After {away} about {back} is left, below the {to_state} you keep: charge it after {days}.",
+    mend=lambda s: Change({"away": s.days}),
 )
 NEARLY_FLAT = Rule[Standing](
     id="standing.nearly-flat", level=Level.CAUTION, when=lambda s: not s.bank.lead_acid and not at_least(s.to_state, LOW_LFP),
@@ -61,7 +66,7 @@ COLDEST_NOT_KNOWN = Rule[Standing](
 )
 MANAGEMENT_DRAWS = Rule[Standing](
     id="standing.management-draws", level=Level.ADVICE, when=lambda s: not s.bank.lead_acid, source="practice",
-    text="The management system draws a little of its own, which no ammeter outside shows. Store an LFP bank about half full, switched off at the battery, and look at it every few months.",
+    text="Store an LFP bank about half full, switched off at the battery, and check it every few months. Its management system draws a little that no ammeter outside shows: ask the maker how much.",
 )
 STORED_PART_EMPTY = Rule[Standing](
     id="standing.stored-part-empty", level=Level.ADVICE, when=lambda s: s.bank.lead_acid and not at_least(s.bank.state, STORED_FULL), source="practice",

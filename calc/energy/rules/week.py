@@ -3,10 +3,9 @@
 # fmt: off
 from typing import Annotated
 
-from calc.energy.battery import Chemistry
 from calc.energy.cloud import BRIGHT_SKY
 from calc.energy.forecast import WeekAhead
-from calc.energy.limits import EMPTIED_WITHIN, FREEZING, MOST_OF_LEAD_ACID
+from calc.energy.limits import FREEZING, MOST_OF_LEAD_ACID
 from calc.energy.panels import TILT_FLATTERS
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
@@ -19,15 +18,9 @@ NEARLY_FULL: Annotated[Share, Tag("state of a lead-acid bank that counts as near
 # Below half by less than this is half: our choice
 ROUNDING: Annotated[Share, Tag("room for rounding about half a bank")] = 1e-3
 
-_LFP = Chemistry.LFP
-
 
 def _empties(week: WeekAhead) -> bool:
     return week.states.emptied is not None
-
-
-def _hard(week: WeekAhead) -> bool:
-    return not at_most(week.peak_current, week.bank.capacity / EMPTIED_WITHIN)
 
 
 def _never_full(week: WeekAhead) -> bool:
@@ -47,7 +40,7 @@ def _forced(week: WeekAhead) -> bool:
 
 
 def _frost(week: WeekAhead) -> bool:
-    return week.inputs.chemistry is _LFP and week.inputs.temperature < FREEZING
+    return not week.lead_acid and not week.bank.charges and week.inputs.temperature < FREEZING
 
 
 STARTS_EMPTY = Rule[WeekAhead](
@@ -59,21 +52,11 @@ EMPTIES = Rule[WeekAhead](
     id="week.empties", level=Level.STOP, when=_empties,
     headline="Empty after {states.emptied}.",
 )
-TAKES_NO_CHARGE = Rule[WeekAhead](
-    id="week.takes-no-charge", level=Level.CAUTION, when=lambda w: not w.bank.charges,
-    headline="Lasts the week, down to {states.lowest}, but at {inputs.temperature} it takes no charge: nothing comes back.",
-    mend=lambda w: Change({"temperature": min(max(w.inputs.temperature, w.bank.shared.charge_low), w.bank.shared.charge_high)}),
-)
 STARTS_ALONE = Rule[WeekAhead](
     id="week.starts-on-an-inverter-that-is-off", level=Level.CAUTION, when=lambda w: w.starts_alone, source="practice",
     headline="Lasts the week by this sum, down to {states.lowest}, but with an inverter that is off when something on it wants to start.",
     text="A load at any hour, such as a fridge, starts by itself: the inverter has to stay on day and night, and its own draw counts for all of it. What a hand switches on, put down for day or night.",
     mend=lambda _: Change({"inverter_on": "day-and-night"}),
-)
-ALL_AT_ONCE = Rule[WeekAhead](
-    id="week.all-loads-at-once", level=Level.CAUTION, when=_hard, source="practice",
-    headline="Lasts the week by charge, but every load at once takes {peak_current}: few batteries of this size may give it.",
-    text="At {peak_current} the bank would be empty within an hour. Battery, cables and fuses may not be made for that: read the data sheets.",
 )
 CHARGER_TOO_STRONG = Rule[WeekAhead](
     id="week.charger-too-strong", level=Level.CAUTION, when=_forced, source="bulk-most",
@@ -115,21 +98,12 @@ BRIGHT = Rule[WeekAhead](
 
 NO_SOURCE_IN_FROST = Rule[WeekAhead](
     id="week.no-source-in-frost", level=Level.ADVICE, when=_frost, source="lfp-frost",
-    text="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Here no source is counted, not even for the loads.",
+    text="No source is counted in this frost, not even for the loads.",
 )
 TILT_UNDER_CLOUD = Rule[WeekAhead](
     id="week.tilt-under-cloud", level=Level.ADVICE, source="liu-jordan",
     when=lambda w: w.inputs.array > 0 and not at_most(w.sun.on_plane, TILT_FLATTERS * w.sun.spread),
     text="Under cloud light comes from all over, and a tilt gains little: counted is {inputs.sky} of {sun.spread}, not of the {sun.on_plane} of a clear day on panels tilted so. A bright week brings more.",
-)
-LEAD_ACID_NOT_CHARGED = Rule[WeekAhead](
-    id="week.lead-acid-not-charged", level=Level.ADVICE, when=lambda w: w.lead_acid and not w.bank.charges, source="practice",
-    text="At {inputs.temperature} a lead-acid bank must not be charged.",
-)
-TOO_WARM_TO_CHARGE = Rule[WeekAhead](
-    id="week.too-warm-to-charge", level=Level.ADVICE, source="practice",
-    when=lambda w: w.inputs.chemistry is _LFP and w.inputs.temperature > FREEZING and not w.bank.charges,
-    text="At {inputs.temperature} most management systems stop the charging.",
 )
 ALARMS_FALL_SILENT = Rule[WeekAhead](
     id="week.alarms-fall-silent", level=Level.ADVICE, when=lambda w: _empties(w) or w.starts_empty, source="practice",

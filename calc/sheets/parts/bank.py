@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 
 from calc.energy import battery
-from calc.energy.battery import Chemistry
-from calc.units.kinds import CHARGE, RATIO
+from calc.energy.battery import Chemistry, ColdCutOff
+from calc.units.kinds import CHARGE, RATIO, TEMPERATURE, VOLTAGE
 from calc.worksheet.fields import Choice, Option, Quantity
 
 CHEMISTRY_OPTIONS = (
@@ -25,11 +25,19 @@ USUAL_LEFT = {
     name: f"{(1 - float(share)) * 100:g} %"
     for name, share in battery.by_chemistry("usable_share", "share").items()
 }
+USUAL_VOLTAGE = {
+    name: f"{float(volts):g} V"
+    for name, volts in battery.by_chemistry("battery_voltage", "under_load_v").items()
+}
 USUAL_EXPONENT = battery.by_chemistry("peukert", "default")
 USUAL_CHARGE_EFFICIENCY = percents(battery.by_chemistry("battery_limits", "coulombic"))
 USUAL_SELF_DISCHARGE = {
     name: f"{float(share) * 100:g} %/month"
     for name, share in battery.by_chemistry("battery_limits", "self_discharge").items()
+}
+USUAL_MANAGEMENT_DRAW = {
+    name: f"{amps} mA"
+    for name, amps in battery.by_chemistry("battery_limits", "management_ma").items()
 }
 
 
@@ -43,6 +51,49 @@ def chemistry_field(default: str, *, more: bool = False) -> Choice:
         options=CHEMISTRY_OPTIONS,
         hint="Printed on the battery.",
         advanced=more,
+    )
+
+
+# A battery's own charge cut-off in the cold, asked wherever something charges it
+COLD_CUT_OFF = Choice(
+    id="cold_cut_off",
+    label="Cold cut-off of the battery",
+    of=ColdCutOff,
+    default=ColdCutOff.NOT_PROVEN,
+    options=(
+        Option(ColdCutOff.NOT_PROVEN, "not proven", aliases=("unknown", "not known")),
+        Option(ColdCutOff.PROVEN, "proven", aliases=("tested",)),
+    ),
+    only_if=("chemistry", Chemistry.LFP),
+    hint="Proven: tested, and charging stopped in the cold.",
+    advanced=True,
+)
+BANK_TEMPERATURE = Quantity(
+    id="temperature",
+    label="Battery temperature",
+    symbol="T",
+    kinds=(TEMPERATURE,),
+    default="15 °C",
+    low="-40 °C",
+    high="70 °C",
+    hint="Of the battery while it is charged, not of the air.",
+    advanced=True,
+)
+
+
+def rested_voltage(*, advanced: bool = True) -> Quantity:
+    """Return the field for the voltage of a bank at rest."""
+    return Quantity(
+        id="rested_voltage",
+        label="Rested voltage",
+        symbol="V_r",
+        kinds=(VOLTAGE,),
+        optional=True,
+        low="1 V",
+        high="70 V",
+        example="12.6 V",
+        hint="After 6 h (LFP: 24 h) without load or charge.",
+        advanced=advanced,
     )
 
 

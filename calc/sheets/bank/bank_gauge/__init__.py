@@ -1,13 +1,15 @@
 """bank-gauge: what does the monitor tell, and what does voltage not?"""
 
 # fmt: off
-from calc.energy.gauge import Taken
+from calc.energy.gauge import Monitor, Taken
 from calc.energy.rules import bank as banks
 from calc.energy.rules import charging as charges
 from calc.energy.rules import gauge as judged
+from calc.energy.rules import rested as voltage_rules
 from calc.sheets.bank.bank_gauge.calculate import BLOCKS, calculate
 from calc.sheets.bank.bank_gauge.words import (
     FINE_AT_REST,
+    FINE_BY_VOLTAGE,
     FINE_CHARGING,
     FINE_DRAWN,
     STEPS,
@@ -39,7 +41,8 @@ WORKSHEET = Worksheet(
     fields=(
         capacity_field("200 A·h"),
         CHEMISTRY,
-        Quantity(id="state", label="State by the monitor", symbol="s", kinds=(RATIO,), default="70 %", low="0 %", high="100 %", hint="As a monitor that counts charge shows it."),
+        Choice(id="monitor", label="Battery monitor", of=Monitor, default=Monitor.COUNTS, options=(Option(Monitor.COUNTS, "counts charge", aliases=("yes",)), Option(Monitor.NONE, aliases=("no",))), hint="None: the state is read from a rested voltage."),
+        Quantity(id="state", label="State by the monitor", symbol="s", kinds=(RATIO,), default="70 %", low="0 %", high="100 %", only_if=("monitor", Monitor.COUNTS), hint="As a monitor that counts charge shows it."),
         Quantity(id="current", label="Current now", symbol="I", kinds=(CURRENT,), default="-6 A", low="-2000 A", high="2000 A", hint="Out of the bank with a minus, into it without."),
         Quantity(id="efficiency", label="Charge efficiency", symbol="η", kinds=(RATIO,), low="30 %", high="100 %", default_by=("chemistry", USUAL_CHARGE_EFFICIENCY), hint="Charge that comes out for the charge put in. The monitor wants it too."),
         Quantity(id="reading", label="Voltage reading", symbol="V", kinds=(VOLTAGE,), optional=True, low="1 V", high="70 V", example="12.6 V", hint="At the battery's posts. Empty: the count alone."),
@@ -51,11 +54,11 @@ WORKSHEET = Worksheet(
         Quantity(id="temperature", advanced=True, label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="25 °C", low="-30 °C", high="60 °C", hint="Of the battery, not of the air."),
         Quantity(id="exponent", advanced=True, label="Peukert exponent", symbol="k", kinds=(NUMBER,), low="1", high="2", default_by=("chemistry", USUAL_EXPONENT), hint="How much a heavy load takes from the capacity."),
         Quantity(id="rated_hours", advanced=True, label="Hours of the rating", symbol="H", kinds=(TIME,), default="20 h", low="0.5 h", high="120 h", hint="The time over which the label's capacity is meant: 20 h on most."),
-        Quantity(id="zero_error", advanced=True, label="Current the monitor misses", symbol="I_0", kinds=(CURRENT,), default="50 mA", low="0 A", high="5 A", hint="Its error near zero, and loads too small for it."),
-        Quantity(id="since_full", advanced=True, label="Time since truly full", symbol="t_f", kinds=(TIME,), default="7 days", low="0 h", high="1000 days", hint="Since the monitor last set itself to 100 %."),
+        Quantity(id="zero_error", advanced=True, label="Current the monitor misses", symbol="I_0", kinds=(CURRENT,), default="50 mA", low="0 A", high="5 A", only_if=("monitor", Monitor.COUNTS), hint="Its error near zero, and loads too small for it."),
+        Quantity(id="since_full", advanced=True, label="Time since truly full", symbol="t_f", kinds=(TIME,), default="7 days", low="0 h", high="1000 days", only_if=("monitor", Monitor.COUNTS), hint="Since the monitor last set itself to 100 %."),
     ),
     results=(
-        Output(id="remaining", at="count.remaining", label="Left by the count", symbol="Q", kind=CHARGE, rounding=DOWN),
+        Output(id="remaining", at="count.remaining", label="Left in the bank", symbol="Q", kind=CHARGE, rounding=DOWN),
         Output(id="time", label="To empty or full, at this current", symbol="t", kind=TIME, rounding=DOWN),
         Output(id="to_floor", at="drawn.to_floor", label="Until the share you use is gone", symbol="t_u", kind=TIME, rounding=DOWN, hide_if_none=True),
         Output(id="full_time", at="filled.full_time", label="To full, as the current falls", symbol="t_full", kind=TIME, rounding=UP, hide_if_none=True),
@@ -63,8 +66,8 @@ WORKSHEET = Worksheet(
         Output(id="why", at="reading.silence", label="Because", words=WHY, hide_if_none=True),
         Output(id="says_low", at="band.low", label="At least", symbol="s_low", kind=RATIO, rounding=DOWN, hide_if_none=True),
         Output(id="says_high", at="band.high", label="At most", symbol="s_high", kind=RATIO, rounding=UP, hide_if_none=True),
-        Output(id="drift", at="count.drift", label="The count may be off by", symbol="Q_d", kind=CHARGE, rounding=UP),
-        Output(id="state_low", at="count.state_low", label="So the state may be as low as", symbol="s_d", kind=RATIO, rounding=DOWN),
+        Output(id="drift", at="count.drift", label="The count may be off by", symbol="Q_d", kind=CHARGE, rounding=UP, hide_if_none=True),
+        Output(id="state_low", at="count.state_low", label="So the state may be as low as", symbol="s_d", kind=RATIO, rounding=DOWN, hide_if_none=True),
         Output(id="full_voltage", at="settings.full_voltage", label="Setting: full voltage", symbol="V_f", kind=VOLTAGE),
         Output(id="tail", at="settings.tail", label="Setting: tail current", symbol="I_t", kind=CURRENT),
         Output(id="wiring", label="What the monitor needs", needs_step=False, find=wiring),
@@ -89,23 +92,30 @@ WORKSHEET = Worksheet(
         Output(id="margin", at="settings.margin", label="Margin below it", symbol="V_m", kind=VOLTAGE),
         Output(id="needed_rest", label="Rest that it wants", kind=TIME, rounding=UP),
         Output(id="bears", at="highest", label="Most that such a bank is given", symbol="V_max", kind=VOLTAGE, rounding=DOWN),
+        Output(id="taken_state", at="bank.state", label="State that is reckoned with", symbol="s_k", kind=RATIO, rounding=DOWN),
         Output(id="freezes", at="bank.freezes", label="Acid freezes at this state near", kind=TEMPERATURE, rounding=UP),
     ),
     steps=STEPS,
     rules=(
         Placed(rule=banks.CHARGE_IN_FROST, at="filled.bank", covers=frozenset({"bank.in-frost"}), headline="Stop the charge: an LFP bank at {temperature} must not be charged."),
-        Placed(rule=banks.ACID_MAY_FREEZE, at="bank", headline="{remaining} by the count, but at this state its acid may freeze at {temperature}. Do not charge a frozen battery; bring it into the warm."),
-        judged.OVERCHARGED_LFP, judged.PAST_EMPTY,
+        Placed(rule=banks.ACID_MAY_FREEZE, at="bank", headline="{remaining} left, but at this state its acid may freeze at {temperature}. Do not charge a frozen battery; bring it into the warm."),
+        judged.OVERCHARGED_LFP, *placed("reading.rested", voltage_rules.PAST_EMPTY), *placed("reading.shown", voltage_rules.PAST_EMPTY),
         Placed(rule=banks.CHARGE_OUTSIDE_TEMPERATURE, at="filled.bank", covers=frozenset({"bank.too-hot"}), headline="Stop the charge at {temperature}: such a bank is charged between {charge_low} and {charge_high}."),
         judged.OVERCHARGED_LEAD_ACID,
-        Placed(rule=banks.IN_FROST, at="bank", headline="{remaining} by the count, in this frost perhaps much less. Warm the bank before any charge: at {temperature} an LFP bank must not be charged."),
-        judged.COUNT_TOO_HIGH, judged.COUNT_TOO_LOW, judged.NOT_KNOWN_IN_COLD, judged.SPENT,
+        Placed(rule=banks.IN_FROST, at="bank", headline="{remaining} left, in this frost perhaps much less. Warm the bank before any charge: at {temperature} an LFP bank must not be charged."),
+        Placed(rule=voltage_rules.STATED_TOO_HIGH, at="reading.rested", headline="The monitor says {state}, the rested voltage at most {says_high}. Trust the lower: charge it to full, then look for a load that bypasses the shunt, or capacity that age has taken."),
+        Placed(rule=voltage_rules.STATED_TOO_LOW, at="reading.rested", headline="The monitor says {state}, the rested voltage at least {says_low}. Count on the lower until a full charge has set the monitor right."),
+        judged.SPENT,
+        Placed(rule=banks.HEAVY_LOAD, at="drawn.load", headline="{remaining} left, but {draw} is a hard load for this bank: read the maker's limit."),
+        Placed(rule=banks.COLD_BEYOND_TABLE, at="drawn.bank", headline="{remaining} left; count on less of it: below −3.9 °C no factor for cold is published."),
+        Placed(rule=banks.DEEPER_THAN_HALF, at="use", headline="{remaining} left, but using more than half wears a lead-acid bank fast."),
+        Placed(rule=banks.NOTHING_KEPT_BACK, at="use", headline="{remaining} left; keep some back, or the management system cuts everything off at once."),
         Placed(rule=charges.CURRENT_TOO_MUCH, at="filled.offer", fields=(("charger", "current"),), headline="{missing} missing, but {current} is more than such a bank is usually charged with, {usual_limit}: see its data sheet."),
-        Placed(rule=banks.CHARGE_NEAR_FROST, at="filled.bank", headline="{remaining} by the count, and full in {full_time} at best: at {temperature} a bank takes its charge slowly."),
-        Placed(rule=banks.CHARGE_OFF_ROOM, at="filled.bank", headline="{remaining} by the count, and full in {full_time} at best: the bank is at {temperature}, so read the cautions."),
+        Placed(rule=banks.CHARGE_NEAR_FROST, at="filled.bank", headline="{remaining} left, and full in {full_time} at best: at {temperature} a bank takes its charge slowly."),
+        Placed(rule=banks.CHARGE_OFF_ROOM, at="filled.bank", headline="{remaining} left, and full in {full_time} at best: the bank is at {temperature}, so read the cautions."),
         judged.NO_STATE_NAMED, judged.PERHAPS_SPENT, judged.DRIFTED_FAR,
-        Placed(rule=banks.TOO_HOT, at="bank", headline="{remaining} by the count, but {temperature} is too hot for a battery: see that it cools."),
-        FINE_AT_REST, FINE_CHARGING, FINE_DRAWN,
+        Placed(rule=banks.TOO_HOT, at="bank", headline="{remaining} left, but {temperature} is too hot for a battery: see that it cools."),
+        FINE_BY_VOLTAGE, FINE_AT_REST, FINE_CHARGING, FINE_DRAWN,
         *placed("filled.bank", banks.NEVER_CHARGE_IN_FROST),
         judged.NOT_AT_REST, judged.SHORT_REST, judged.FLAT_CURVE, judged.THIS_CURRENT_ALONE,
         *placed("drawn.bank", banks.NO_FACTOR_FOR_COLD_LFP, banks.COLD_FROM_MEMORY),

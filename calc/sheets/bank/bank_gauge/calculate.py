@@ -2,7 +2,7 @@
 
 from calc.energy import battery
 from calc.energy.battery import Chemistry
-from calc.energy.gauge import Gauge, Taken, gauge
+from calc.energy.gauge import Gauge, Monitor, Taken, gauge, voltage_reading
 from calc.units.covered import NotCovered
 
 BLOCKS = {"12 V": 1, "24 V": 2, "48 V": 4}  # of 12 V, in series
@@ -12,6 +12,7 @@ def calculate(
     *,
     capacity: float,
     chemistry: Chemistry,
+    monitor: Monitor,
     state: float,
     current: float,
     efficiency: float,
@@ -27,14 +28,24 @@ def calculate(
     zero_error: float,
     since_full: float,
 ) -> Gauge:
-    """Return what is left of `capacity` [A·s] at `state`, and how long `current` [A] lasts."""
+    """Return what is left of `capacity` [A·s] at `state`, and how long `current` [A] lasts.
+
+    Without a monitor the state is the least that the rested `reading` [V] allows. Raises NotCovered
+    where it allows none.
+    """
     if system not in BLOCKS:
         raise NotCovered("system", f"must be {', '.join(BLOCKS)}, not {system!r}.")
+    counted = Monitor(monitor) is Monitor.COUNTS
+    if not counted:
+        state = _by_voltage(
+            Chemistry(chemistry), reading, BLOCKS[system], Taken(taken), rested_for, meter
+        )
     bank = battery.bank(
         chemistry=chemistry, capacity=capacity, temperature=temperature, state=state
     )
     return gauge(
         bank,
+        counted=counted,
         current=current,
         efficiency=efficiency,
         usable=usable,
@@ -48,3 +59,32 @@ def calculate(
         rested_for=rested_for,
         meter=meter,
     )
+
+
+def _by_voltage(
+    chemistry: Chemistry,
+    reading: float | None,
+    blocks: int,
+    taken: Taken,
+    rested_for: float | None,
+    meter: float,
+) -> float:
+    """Return the least state [0..1] that a rested reading allows. Raises NotCovered for none."""
+    found = None
+    if reading is not None:
+        found = voltage_reading(
+            chemistry,
+            voltage=reading,
+            blocks=blocks,
+            taken=taken,
+            rested_for=rested_for,
+            meter=meter,
+            charged=False,
+            stated=None,
+        ).band
+    if found is None:
+        raise NotCovered(
+            "reading",
+            "must be taken at rest and long enough: without a monitor nothing else tells the state.",
+        )
+    return found.low

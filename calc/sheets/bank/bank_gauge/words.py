@@ -60,12 +60,12 @@ def _in(found: Gauge) -> bool:
     return found.filled is not None
 
 
-def _known(found: Gauge) -> bool:
-    return found.drawn is not None and found.drawn.available is not None
+def _counted(found: Gauge) -> bool:
+    return found.counted
 
 
 def _lead_out(found: Gauge) -> bool:
-    return _lead(found) and _known(found)
+    return _lead(found) and _out(found)
 
 
 def _lfp_out(found: Gauge) -> bool:
@@ -103,26 +103,28 @@ def _too_high(found: Gauge) -> bool:
 _BAND = "From the lowest state that any of the tables gives at the low end of the reading to the highest at its high end."
 
 STEPS: tuple[Step[Gauge], ...] = (
-    Step(of="remaining", formula="capacity * state", text="What is counted as in the bank."),
+    Step(of="taken_state", when=_counted, text="As the monitor counts it."),
+    Step(of="taken_state", source="practice", when=lambda g: not _counted(g), text="No monitor counts, so it is the least that the rested voltage allows."),
+    Step(of="remaining", formula="capacity * taken_state", text="What is in the bank by that."),
     Step(of="draw", source="practice", when=_out, text="What goes out, without its sign."),
     Step(of="cold_factor", source="ieee-485", when=_lead_out, text="A lead-acid bank gives less in the cold; from 25 °C up the factor is taken as one."),
     Step(of="cold_capacity", formula="capacity / cold_factor", source="ieee-485", when=_lead_out, text="The published factor multiplies the capacity needed, so what is there is divided by it."),
-    Step(of="missing", formula="capacity - remaining", text="What has gone out, by the count."),
+    Step(of="missing", formula="capacity - remaining", text="What has gone out, by that."),
     Step(of="available", formula="cold_capacity - missing", when=lambda g: _lead_out(g) and _left_in_cold(g), text="The cold takes its part from the end."),
     Step(of="available", source="ieee-485", when=lambda g: _lead_out(g) and not _left_in_cold(g), text="More has gone out than so cold a bank gives."),
     Step(of="available", formula="remaining", when=_lfp_out, text="No published factor for cold LFP is used."),
     Step(of="let_out", formula="min(1, (cold_capacity / (draw * rated_hours)) ** (exponent - 1))", source="peukert", when=_lead_out, text="A load above the rated current gets less out; one below it is not credited with more."),
     Step(of="let_out", formula="min(1, (capacity / (draw * rated_hours)) ** (exponent - 1))", source="peukert-li", when=_lfp_out, text="No exponent is published for LFP: it counts as one."),
-    Step(of="time", formula="available * let_out / draw", source="ohm", when=_known, text="Charge over current is time."),
+    Step(of="time", formula="available * let_out / draw", source="ohm", when=_out, text="Charge over current is time."),
     Step(of="floor", formula="(1 - usable) * capacity", when=lambda g: not _lead_out(g), text="The part below the share you use."),
     Step(of="floor", formula="(1 - usable) * cold_capacity", when=_lead_out, text="The part below the share you use, of what the bank gives at this temperature."),
     Step(of="to_floor", formula="(available - floor) * let_out / draw", source="ohm", when=_not_spent, text="Only what is above that part."),
-    Step(of="to_floor", source="practice", when=lambda g: _known(g) and not _not_spent(g), text="The share you use is gone already."),
+    Step(of="to_floor", source="practice", when=lambda g: _out(g) and not _not_spent(g), text="The share you use is gone already."),
     Step(of="time", formula="missing / (current * efficiency)", source="charge-efficiency", when=_in, text="If the current stays as it is: only part of what goes in counts."),
     Step(of="acceptance_time", source="bulk-end", when=_staged, text="Near full a bank takes less: the missing charge over this time. For LFP it is common practice."),
     Step(of="turn", source="ampere-hour-law", when=_staged, text="Up to here it takes all of {current}."),
     Step(of="reached", source="practice", when=_staged, text="Where the current has fallen to {tail}: that is what full means."),
-    Step(of="constant", formula="capacity * (turn - state) / (efficiency * current)", source="ohm", when=_staged, text="First at this current."),
+    Step(of="constant", formula="capacity * (turn - taken_state) / (efficiency * current)", source="ohm", when=_staged, text="First at this current."),
     Step(of="falling", formula="acceptance_time / efficiency * ln((1 - turn) / (1 - reached))", source="ampere-hour-law", when=_staged, text="Then at less and less."),
     Step(of="full_time", formula="constant + falling", when=_staged, text="Both stages."),
     Step(of="full_time", source="practice", when=lambda g: _in(g) and not _staged(g), text="As full as a tail current of {tail} makes it."),
@@ -139,8 +141,8 @@ STEPS: tuple[Step[Gauge], ...] = (
     Step(of="voltage_says", source="rest-lfp", when=lambda g: _silent(g) and not _lead(g), text="An LFP bank settles for {needed_rest} and more, and its voltage hardly differs from a fifth to nine tenths full."),
     Step(of="why", when=_silent, text="The reason why no state is named."),
     Step(of="loss", source="self-discharge", text="No monitor sees it: it flows inside."),
-    Step(of="drift", formula="(zero_error + loss * capacity) * since_full", source="practice", text="Small errors add up until a full charge sets the count right."),
-    Step(of="state_low", formula="state - drift / capacity", when=lambda g: g.count.state_low > 0, text="If they all went one way."),
+    Step(of="drift", formula="(zero_error + loss * capacity) * since_full", source="practice", when=_counted, text="Small errors add up until a full charge sets the count right."),
+    Step(of="state_low", formula="state - drift / capacity", when=lambda g: bool(g.count.state_low), text="If they all went one way."),
     Step(of="state_low", source="practice", when=lambda g: g.count.state_low == 0, text="The count may have nothing left in it."),
     Step(of="absorption", source="charge-volts", when=_lead, text="As usual; your charger's own setting is better."),
     Step(of="absorption", source="practice", when=lambda g: not _lead(g), text="As usual; your charger's own setting is better."),
@@ -152,15 +154,19 @@ STEPS: tuple[Step[Gauge], ...] = (
     Step(of="freezes", source="acid-freezing", when=lambda g: _lead(g) and not at_least(g.bank.temperature, FREEZING), text="By the gravity of a flooded battery; sealed ones mostly freeze later."),
 )
 
+FINE_BY_VOLTAGE = Rule[Gauge](
+    id="bank-gauge.fine-by-voltage", level=Level.FINE, when=lambda g: not g.counted,
+    headline="At least {count.remaining} left by the rested voltage, {band.low} to {band.high} of the bank.",
+)
 FINE_AT_REST = Rule[Gauge](
     id="bank-gauge.fine-at-rest", level=Level.FINE, when=lambda g: not _in(g) and not _out(g),
-    headline="{count.remaining} by the count; nothing flows now.",
+    headline="{count.remaining} left by the monitor; nothing flows now.",
 )
 FINE_CHARGING = Rule[Gauge](
     id="bank-gauge.fine-charging", level=Level.FINE, when=_in,
-    headline="{count.remaining} by the count, and full in about {filled.full_time}.",
+    headline="{count.remaining} left by the monitor, and full in about {filled.full_time}.",
 )
 FINE_DRAWN = Rule[Gauge](
     id="bank-gauge.fine-drawn", level=Level.FINE, when=_out,
-    headline="{count.remaining} by the count: {drawn.to_floor} at this current until the share you use is gone.",
+    headline="{count.remaining} left by the monitor: {drawn.to_floor} at this current until the share you use is gone.",
 )

@@ -5,7 +5,7 @@ from calc.energy.rules import bank as banks
 from calc.energy.rules import bank_size as judged
 from calc.sheets.bank.bank_size.calculate import calculate
 from calc.sheets.bank.bank_size.words import FINE_COLD_AND_OLD, FINE_OLD, STEPS
-from calc.sheets.parts.bank import CHEMISTRY, USUAL_CHARGE_EFFICIENCY, USUAL_SHARE
+from calc.sheets.parts.bank import CHEMISTRY, USUAL_CHARGE_EFFICIENCY, USUAL_SHARE, USUAL_VOLTAGE
 from calc.units.kinds import (
     CHARGE,
     COUNT,
@@ -38,8 +38,8 @@ WORKSHEET = Worksheet(
         CHEMISTRY,
         Quantity(id="usable", label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %", default_by=("chemistry", USUAL_SHARE),
                  hint="Of the capacity, before you call it empty."),
-        Quantity(id="voltage", label="Bank voltage", symbol="V", kinds=(VOLTAGE,), default="12.8 V", low="1 V", high="60 V",
-                 hint="Mean over the discharge. Lead-acid: about 12.2 V at 12 V."),
+        Quantity(id="voltage", label="Bank voltage", symbol="V", kinds=(VOLTAGE,), default_by=("chemistry", USUAL_VOLTAGE), low="1 V", high="65 V",
+                 hint="Mean over the discharge. Twice or four times as much at 24 V or 48 V."),
         Quantity(id="temperature", label="Coldest battery", symbol="T", kinds=(TEMPERATURE,), default="10 °C", low="-30 °C", high="60 °C",
                  hint="Of the battery, on the coldest of those days."),
         Quantity(id="ageing", label="Room for ageing", symbol="a", kinds=(RATIO,), default="20 %", low="0 %", high="60 %",
@@ -48,6 +48,8 @@ WORKSHEET = Worksheet(
                  hint="At the bank's own voltage: two 12 V in series are one at 24 V."),
         Quantity(id="heaviest", advanced=True, label="Heaviest load at one time", symbol="P", kinds=(POWER,), optional=True, low="1 W", high="50000 W", example="1700 W",
                  hint="At the bank, to see whether the bank is large enough for its current too."),
+        Quantity(id="unit_current", advanced=True, label="One battery may give", symbol="I_1", kinds=(CURRENT,), optional=True, low="1 A", high="2000 A", example="100 A",
+                 hint="Its maker's or management system's limit for hours on end."),
         Quantity(id="efficiency", advanced=True, label="Charge efficiency", symbol="η", kinds=(RATIO,), low="30 %", high="100 %", default_by=("chemistry", USUAL_CHARGE_EFFICIENCY),
                  hint="Charge that comes out for the charge put in."),
     ),
@@ -67,19 +69,23 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
+        Placed(rule=banks.BEYOND_ALLOWED, at="allowed", headline="Take more batteries or a smaller load: {current} at one time, and {units} may give {allowed.most}.", fields=(("max_current", "unit_current"),)),
+        Placed(rule=banks.ACID_MAY_FREEZE, at="bank", headline="{capacity}, but used down to {bank.state} its acid may freeze at {temperature}: use less of it, or keep it warmer."),
         Placed(rule=banks.IN_FROST, at="bank", headline="{capacity}, {units} of {unit_capacity}, by charge alone; but at {temperature} an LFP bank must not be charged until it is warmer.", text="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Warm the bank, or let a heater or the management system hold the charge back."),
         Placed(rule=banks.HEAVY_LOAD, at="draw", fields=(("capacity", "unit_capacity"),), headline="{capacity}, {units} of {unit_capacity}, hold the energy. But {current} is a hard load for so few: read the maker's limit, or take more."),
         judged.DRAWN_WITHIN_HOURS,
         Placed(rule=banks.DEEPER_THAN_HALF, at="usable", headline="{capacity}, {units} of {unit_capacity}, but deeper than half wears a lead-acid bank fast."),
         Placed(rule=banks.NOTHING_KEPT_BACK, at="usable", headline="{capacity}, {units} of {unit_capacity}, but with nothing kept back: at the end the management system cuts everything off at once."),
         Placed(rule=banks.TOO_HOT, at="bank", headline="{capacity}, {units} of {unit_capacity}, but {temperature} is too hot for a battery: most may not be charged there."),
-        judged.MANY_SIDE_BY_SIDE, judged.NO_ROOM_TO_AGE, judged.FACTOR_FROM_MEMORY,
+        Placed(rule=banks.COLD_BEYOND_TABLE, at="bank", headline="{capacity}, {units} of {unit_capacity}, at the least: below −3.9 °C no factor for cold is published, so allow more."),
+        judged.MANY_SIDE_BY_SIDE, judged.NO_ROOM_TO_AGE,
         FINE_COLD_AND_OLD, FINE_OLD,
         Placed(rule=banks.NEVER_CHARGE_IN_FROST, at="bank", text="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Warm the bank, or let a heater or the management system hold the charge back."),
-        *placed("bank", banks.NEAR_FROST, banks.NO_FACTOR_FOR_COLD_LFP),
+        *placed("bank", banks.NEAR_FROST, banks.NO_FACTOR_FOR_COLD_LFP, banks.COLD_FROM_MEMORY),
         judged.VOLTAGE_OF_LEAD_ACID, judged.BROUGHT_TO_FULL,
         judged.COMMON_PRACTICE, judged.DRAWS_OF_ITS_OWN,
     ),
     valid="Loads spread over the days. A bank emptied within a few hours gives less if it is lead-acid: check it as a run time.",
     summary="{capacity}: {units} of {unit_capacity}",
+    older_defaults=({"voltage": "12.8 V"},),
 )

@@ -15,6 +15,7 @@ def calculate(
     ageing: float,
     unit_capacity: float,
     heaviest: float | None,
+    unit_current: float | None,
     efficiency: float,
 ) -> BankSize:
     """Return the bank that gives `daily_energy` [J] a day for `days` [s] without a charge."""
@@ -25,6 +26,7 @@ def calculate(
         ageing=ageing,
         unit_capacity=unit_capacity,
         heaviest=heaviest,
+        unit_current=unit_current,
         efficiency=efficiency,
     )
     return bank_size(need, chemistry=chemistry, usable=usable, temperature=temperature)

@@ -4,10 +4,11 @@
 from dataclasses import replace
 
 from calc.electrical.rules.single_cable import BEYOND_ONE_CABLE
+from calc.energy.rules import bank as banks
 from calc.energy.rules import inverter as judged
 from calc.sheets.bank.inverter_size.calculate import calculate, letters, onward, weightings
 from calc.sheets.bank.inverter_size.words import FINE, STEPS
-from calc.sheets.parts.bank import CAPACITY, chemistry_field
+from calc.sheets.parts.bank import CAPACITY, USUAL_VOLTAGE, chemistry_field
 from calc.sheets.parts.fields import EFFICIENCY, bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, NUMBER, POWER, RATIO, TIME, VOLTAGE
 from calc.units.kinds.energy import APPARENT, C_RATE
@@ -33,7 +34,7 @@ WORKSHEET = Worksheet(
         Quantity(id="idle", label="Inverter's own draw", symbol="P_0", kinds=(POWER,), default="15 W", low="0 W", high="500 W", hint="On, with nothing plugged in. Often 0.5 to 2 % of its rating (no source)."),
         Quantity(id="lowest_voltage", label="Lowest bank voltage", symbol="V_l", kinds=(VOLTAGE,), default="11.5 V", low="0.8 V", high="1000 V", hint="Under this load, when nearly empty: just above where the inverter switches off."),
         Quantity(id="hours_on", label="Hours a day it is on", symbol="t", kinds=(TIME,), default="24 h", low="0 h", high="24 h", hint="Not only the hours with a load."),
-        bank_voltage("12.8 V"),
+        replace(bank_voltage(""), default_by=("chemistry", USUAL_VOLTAGE)),
         Quantity(id="motor", advanced=True, optional=True, label="Largest motor that starts", symbol="P_m", kinds=(POWER,), low="1 W", high="20000 W", example="300 W", hint="Its running power, part of that above: compressor, pump, power tool."),
         Quantity(id="start_factor", advanced=True, label="Its start, in times its running", symbol="k", kinds=(NUMBER,), default="6", low="1", high="12", hint="5 to 7 in general. Its plate or a clamp meter that holds the peak tells."),
         Quantity(id="can_wait", advanced=True, optional=True, label="A load that can wait", symbol="P_w", kinds=(POWER,), low="1 W", high="20000 W", example="600 W", hint="Part of the running power that need not run with the rest."),
@@ -70,9 +71,10 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
-        judged.BEYOND_BANK,
+        Placed(rule=banks.BEYOND_ALLOWED, at="allowed", headline="Use less at one time, or a bank that may give more: {dc_current} is needed, and it may give {allowed.most}."),
         Placed(rule=BEYOND_ONE_CABLE, at="single_cable", headline="{dc_current} is too much for one cable: no standard fuse of a quarter more suits the thickest in the table ({thickest_cable}). Use a higher bank voltage, or less at one time."),
-        judged.HARD_ON_BANK, judged.SURGE_BEYOND_BANK, judged.BEYOND_ONE_BATTERY,
+        Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{continuous}, and {surge_rating} for a moment. {dc_current} is {draw.rate} on this bank, which usually carries {usual_rate} for long."),
+        judged.SURGE_BEYOND_BANK, judged.BEYOND_ONE_BATTERY,
         judged.SURGE_BEYOND_BRIEF, judged.VOLTAGE_OF_ANOTHER_BANK, judged.NO_SAG_ALLOWED, judged.MUCH_FOR_IDLING, FINE,
         judged.OUTPUT_CAN_KILL, judged.TRANSFER_SWITCH, judged.PART_FROM_BANK_FIRST, judged.CABLE_AND_FUSE, judged.BEYOND_HEAVY_CABLE,
         judged.SAGS_BEFORE_EMPTY, judged.STEEP_SURGE, judged.POOR_POWER_FACTOR, judged.MOTOR_POWER_FACTOR, judged.IDLE_DRAW,
@@ -81,6 +83,7 @@ WORKSHEET = Worksheet(
     ),
     valid="Steady loads at a fixed efficiency, the start taken as a moment. An inverter has no size between those that are made: round up.",
     summary="{continuous} steady, {surge_rating} surge",
+    older_defaults=({"voltage": "12.8 V"},),
     keep_distinct=(("dc_current", "thickest_cable"), ("c_rate", "usual_rate")),
     tables=(
         Table(of="code_letters", folded=True, columns=(Output(id="letter", label="Letter"), Output(id="power", label="With the rotor locked"), Output(id="known", label="How known"))),

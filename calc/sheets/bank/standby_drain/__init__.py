@@ -9,11 +9,12 @@ from calc.sheets.parts.bank import (
     CAPACITY,
     CHEMISTRY,
     USUAL_LEFT,
+    USUAL_MANAGEMENT_DRAW,
     USUAL_SELF_DISCHARGE,
     from_state,
     to_state,
 )
-from calc.units.kinds import CHARGE, CURRENT, NUMBER, TEMPERATURE, TIME
+from calc.units.kinds import CHARGE, CURRENT, NUMBER, RATIO, TEMPERATURE, TIME
 from calc.units.kinds.energy import LOSS_RATE
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed
@@ -36,8 +37,10 @@ WORKSHEET = Worksheet(
         CHEMISTRY,
         from_state("100 %"),
         to_state(usual=USUAL_LEFT),
-        Quantity(id="self_discharge", label="Self-discharge", symbol="r_25", kinds=(LOSS_RATE,), low="0.1 %/month", high="100 %/month", default_by=("chemistry", USUAL_SELF_DISCHARGE),
+        Quantity(id="self_discharge", label="Self-discharge", symbol="r_25", kinds=(LOSS_RATE,), low="0 %/month", high="100 %/month", default_by=("chemistry", USUAL_SELF_DISCHARGE),
                  hint="Share of the capacity lost in a month near 25 °C. An old battery loses more."),
+        Quantity(id="management", label="Management system draws", symbol="I_m", kinds=(CURRENT,), low="0 A", high="1 A", default_by=("chemistry", USUAL_MANAGEMENT_DRAW), since=2, before="0 A",
+                 hint="Inside the battery, where no ammeter shows it. Ask its maker."),
         Quantity(id="away", label="How long you are away", symbol="t_a", kinds=(TIME,), optional=True, low="1 h", high="1500 days", example="30 days",
                  hint="If you know it: the sheet says whether it fits."),
         Quantity(id="temperature", advanced=True, label="Warmest battery", symbol="T", kinds=(TEMPERATURE,), default="25 °C", low="-30 °C", high="60 °C",
@@ -51,7 +54,9 @@ WORKSHEET = Worksheet(
         Output(id="longest", label="Longest by them", kind=TIME, rounding=DOWN, unit="day"),
         Output(id="daily", label="Drain takes in a day", symbol="Q_d", kind=CHARGE, rounding=UP),
         Output(id="taken", label="Drain takes by then", symbol="Q_I", kind=CHARGE),
+        Output(id="managed", label="Management system takes by then", symbol="Q_m", kind=CHARGE, hide_if_none=True),
         Output(id="own", label="Lost by itself by then", symbol="Q_r", kind=CHARGE),
+        Output(id="back", label="Left when you are back", symbol="s_b", kind=RATIO, hide_if_none=True),
         Output(id="largest_drain", label="Most that may run on while you are away", symbol="I_a", kind=CURRENT, rounding=DOWN, unit="milliampere", hide_if_none=True),
     ),
     intermediates=(
@@ -67,7 +72,9 @@ WORKSHEET = Worksheet(
     rules=(
         judged.IS_THERE,
         Placed(rule=banks.ACID_MAY_FREEZE, at="left", fields=_COLDEST, headline="Down to {to_state} its acid may freeze at {left.temperature}, and the case bursts. Leave it full and disconnected, or take it inside."),
-        judged.TOO_LONG_BY_ITSELF, judged.TOO_LONG, judged.NEARLY_FLAT, judged.LEFT_BELOW_HALF,
+        judged.TOO_LONG_BY_ITSELF, judged.TOO_LONG,
+        Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{drain} is no standby drain: it is a hard load for this bank."),
+        judged.NEARLY_FLAT, judged.LEFT_BELOW_HALF, judged.BELOW_YOUR_LIMIT,
         Placed(rule=banks.TOO_HOT, at="bank", headline="{days} by the sum, but {temperature} is too hot to store a battery: it ages fast."),
         judged.NOT_SURE, judged.SULPHATES,
         Placed(rule=banks.IN_FROST, at="left", fields=_COLDEST, headline="{days}. But at {left.temperature} an LFP bank must not be charged: see that nothing charges it by itself.", text="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A solar regulator left on will try."),
@@ -77,4 +84,5 @@ WORKSHEET = Worksheet(
     ),
     valid="A steady drain on a healthy bank. It is taken to lose the same share of its capacity all the time.",
     summary="about {days}",
+    older_defaults=({},),
 )

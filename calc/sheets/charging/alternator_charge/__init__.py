@@ -9,6 +9,7 @@ from calc.electrical.rules import protection as fuse_rules
 from calc.energy.rules import alternator as judged
 from calc.energy.rules import bank as bank_rules
 from calc.energy.rules import charging as charge_rules
+from calc.energy.rules import rested as rested_rules
 from calc.sheets.charging.alternator_charge.calculate import calculate
 from calc.sheets.charging.alternator_charge.fields import FIELDS
 from calc.sheets.charging.alternator_charge.words import FINE, STATE_NAMES, STEPS
@@ -30,6 +31,7 @@ from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
+_STATED = (("state", "from_state"),)
 _NEVER_IN_FROST = "Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A relay knows nothing of frost, and a charger only with a sensor on the bank."
 _CABLE = "{charge} in {hours}, on a cable that bears it under conditions: read the cautions."
 _VOLTAGE_TEXT = "Too high a voltage makes lead-acid gas and LFP switch itself off. See what the bank's maker allows, and what the engine really holds."
@@ -121,9 +123,8 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
-        Placed(rule=bank_rules.CHARGE_IN_FROST, at="bank", text=_NEVER_IN_FROST),
-        *placed("bank", bank_rules.CHARGE_OUTSIDE_TEMPERATURE, bank_rules.ACID_MAY_FREEZE),
-        *placed("shown", charge_rules.PAST_EMPTY),
+        *placed("bank", bank_rules.CHARGE_IN_FROST, bank_rules.CHARGE_OUTSIDE_TEMPERATURE, bank_rules.ACID_MAY_FREEZE),
+        *placed("rested", rested_rules.PAST_EMPTY), *placed("shown", rested_rules.PAST_EMPTY),
         judged.OVER_VOLTAGE, judged.DRAINS_BANK, judged.UNFED, judged.STARVED,
         Placed(rule=charge_rules.VOLTAGE_TOO_HIGH, at="relay_voltage", text=_VOLTAGE_TEXT, fields=(("voltage", ""),)),
         Placed(rule=charge_rules.VOLTAGE_TOO_HIGH, at="charger_voltage", text=_VOLTAGE_TEXT, fields=(("voltage", "charge_voltage"),)),
@@ -132,6 +133,8 @@ WORKSHEET = Worksheet(
             *placed("protection", fuse_rules.NO_FAMILY, fuse_rules.NO_RATING_BETWEEN),
         ),
         judged.NOTHING_LEFT, judged.OVER_RATING, judged.LFP_OVER_HOT,
+        *placed("bank", bank_rules.CHARGE_HELD_BACK),
+        *(Placed(rule=rule, at="rested", fields=_STATED) for rule in (rested_rules.STATED_TOO_HIGH, rested_rules.STATED_TOO_LOW)),
         judged.HOT_TOO_SMALL,
         *placed("bank", judged.BANK_FULL),
         Placed(rule=charge_rules.CURRENT_TOO_MUCH, at="offer", headline="{initial_current} is more than such a bank is usually given, {most_taken}.", fields=(("charger", "charger_limit"),)),

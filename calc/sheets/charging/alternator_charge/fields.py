@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from calc.electrical.ampacity import Surroundings
 from calc.energy.feeds import Method
-from calc.sheets.parts.bank import CAPACITY, CHEMISTRY, from_state
+from calc.sheets.parts.bank import CAPACITY, CHEMISTRY, COLD_CUT_OFF, from_state, rested_voltage
 from calc.sheets.parts.fields import (
     AMBIENT,
     BUNDLED,
@@ -59,6 +59,8 @@ FIELDS = (
     from_state("50 %"),
     Quantity(id="temperature", label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="15 °C", low="-40 °C", high="70 °C",
              hint="Of the bank itself."),
+    COLD_CUT_OFF,
+    rested_voltage(),
     Quantity(id="hours", label="Hours of the drive", symbol="t", kinds=(TIME,), default="2 h", low="0.1 h", high="48 h",
              hint="With the engine above idle."),
     Quantity(id="wanted", label="Charge you want from it", symbol="Q_w", kinds=(CHARGE,), optional=True, low="0.1 A·h", high="10000 A·h", example="60 A·h",

@@ -4,6 +4,7 @@
 from calc.energy import battery
 from calc.energy.rules import bank as bank_rules
 from calc.energy.rules import charging as charge_rules
+from calc.energy.rules import rested as rested_rules
 from calc.energy.rules import shore as judged
 from calc.energy.shore import Feeds, Polarity, ResidualDevice
 from calc.sheets.charging.shore_charge.calculate import calculate, onward
@@ -11,8 +12,10 @@ from calc.sheets.charging.shore_charge.words import FINE, FULL_ALREADY, GOVERNOR
 from calc.sheets.parts.bank import (
     CAPACITY,
     CHEMISTRY,
+    COLD_CUT_OFF,
     USUAL_CHARGE_EFFICIENCY,
     from_state,
+    rested_voltage,
     to_state,
 )
 from calc.units.kinds import (
@@ -33,6 +36,7 @@ from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
+_STATED = (("state", "from_state"),)
 _NEVER_IN_FROST = "Never charge an LFP battery below 0 °C: the damage is permanent, and no one sees it happen. A charger left on in a frosty night needs a sensor that stops it."
 
 
@@ -60,6 +64,8 @@ WORKSHEET = Worksheet(
         to_state("100 %"),
         Quantity(id="night", label="Hours on the lead", symbol="t_n", kinds=(TIME,), default="12 h", low="0.1 h", high="336 h", hint="From plugging in to driving off."),
         Quantity(id="temperature", label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="20 °C", low="-30 °C", high="60 °C", hint="Of the battery, not of the air."),
+        COLD_CUT_OFF,
+        rested_voltage(),
         Choice(id="polarity", label="Polarity at the inlet", of=Polarity, default=Polarity.UNTESTED, options=(Option(Polarity.UNTESTED, "not tested"), Option(Polarity.CORRECT), Option(Polarity.REVERSED)), hint="A socket tester shows it, before anything is switched on."),
         Choice(id="residual", label="Residual-current device", of=ResidualDevice, default=ResidualDevice.UNTESTED, options=(Option(ResidualDevice.UNTESTED, "not tested"), Option(ResidualDevice.TRIPS, "trips when tested", aliases=("trips",)), Option(ResidualDevice.NOT_FITTED, "not fitted", aliases=("none",))), hint="The van's own, 30 mA, both poles. Press its test button."),
         Choice(id="feeds", label="Shore power reaches", of=Feeds, default=Feeds.CHARGER_ONLY, options=(Option(Feeds.CHARGER_ONLY, "only the charger", aliases=("charger only",)), Option(Feeds.COMBINED, "an inverter-charger"), Option(Feeds.SWITCHED, "sockets, by a transfer switch", aliases=("transfer switch",)), Option(Feeds.JOINED, "sockets, an inverter on them as well")), hint="How mains sockets aboard are kept from two sources at once."),
@@ -112,11 +118,13 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
-        Placed(rule=bank_rules.CHARGE_IN_FROST, at="bank", text=_NEVER_IN_FROST),
-        *placed("bank", bank_rules.CHARGE_OUTSIDE_TEMPERATURE, bank_rules.ACID_MAY_FREEZE),
+        *placed("bank", bank_rules.CHARGE_IN_FROST, bank_rules.CHARGE_OUTSIDE_TEMPERATURE, bank_rules.ACID_MAY_FREEZE),
+        *placed("rested", rested_rules.PAST_EMPTY),
         *placed("voltage", charge_rules.VOLTAGE_TOO_HIGH),
         *placed("inlet", judged.SOURCES_JOINED, judged.POLARITY_REVERSED, judged.NO_RESIDUAL_DEVICE),
         judged.NO_ROOM, judged.OVERLOAD, judged.BANK_NOT_FILLED,
+        *placed("bank", bank_rules.CHARGE_HELD_BACK),
+        *(Placed(rule=rule, at="rested", fields=_STATED) for rule in (rested_rules.STATED_TOO_HIGH, rested_rules.STATED_TOO_LOW)),
         judged.OVERLOAD_FOR_HOURS,
         Placed(rule=charge_rules.CURRENT_TOO_MUCH, at="offer", headline="The charger gives more than this bank should get: set it to {setting}. Then about {hours}."),
         judged.MAY_BE_UNCORRECTED, judged.NIGHT_TOO_SHORT,

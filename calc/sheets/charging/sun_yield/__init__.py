@@ -2,10 +2,12 @@
 
 # fmt: off
 from calc.energy.panels import FULL_SUN, RATED_CELL, Mount, Regulator
+from calc.energy.rules import bank as banks
 from calc.energy.rules import panels as judged
 from calc.energy.sun import SOLAR_CONSTANT
 from calc.sheets.charging.sun_yield.calculate import calculate
 from calc.sheets.charging.sun_yield.words import FINE, MONTHS, STEPS
+from calc.sheets.parts.bank import BANK_TEMPERATURE, COLD_CUT_OFF, chemistry_field
 from calc.sheets.parts.sun import ALTITUDE, FACING, LATITUDE, LOSSES, MONTH, SKY, TILT, TURBIDITY
 from calc.units.constants import DAY
 from calc.units.kinds import (
@@ -46,6 +48,9 @@ WORKSHEET = Worksheet(
         Quantity(id="daily_use", label="You use in a day", symbol="E_u", kinds=(ENERGY,), optional=True, low="1 W·h", high="200 kW·h", example="800 W·h", hint="Empty: not compared."),
         Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), default="12.8 V", low="1 V", high="1000 V", hint="Of the bank while it is charged: 13 to 14.4 V at 12 V. Higher means fewer amp-hours."),
         LOSSES,
+        chemistry_field("LFP", more=True),
+        BANK_TEMPERATURE,
+        COLD_CUT_OFF,
         Quantity(id="sunshine", advanced=True, label="Hours of bright sun, if you know them", symbol="n", kinds=(TIME,), optional=True, low="0 h", high="24 h", example="5 h", hint="A day's mean in this month, as weather services list it. Then used in place of the sky's share."),
         Choice(id="regulator", advanced=True, label="Regulator", of=Regulator, default=Regulator.MPPT, options=(Option(Regulator.MPPT, "MPPT (finds the best voltage)"), Option(Regulator.PWM, "PWM (plain switch)")), hint="A plain switch holds the panel at the bank's voltage."),
         Quantity(id="panel_voltage", advanced=True, only_if=("regulator", Regulator.PWM), label="Panel's voltage at best power", symbol="U_p", kinds=(VOLTAGE,), default="18 V", low="1 V", high="1000 V", hint="On its label as Vmp; panels in a row add."),
@@ -101,12 +106,19 @@ WORKSHEET = Worksheet(
         Output(id="usual_loss", label="Usual losses together", symbol="L_u", kind=RATIO, digits=6),
     ),
     steps=STEPS,
-    rules=placed(
-        "usual",
-        judged.SUN_DOES_NOT_RISE, judged.PANEL_BELOW_BANK, judged.SUN_SHORT, judged.SUN_TIGHT, judged.SUN_LOW,
-        judged.PANEL_NEAR_BANK, judged.SKY_NEARLY_CLEAR, judged.TILT_GAINS_LITTLE, judged.LOSSES_TOO_FEW, FINE,
-        judged.PANELS_ARE_LIVE, judged.ONE_CELL_IN_SHADE, judged.SUN_ON_FROSTY_BANK, judged.FLAT_PANEL,
-        judged.WELL_ABOVE_BANK, judged.HEAT_NOT_COUNTED, judged.OPEN_VOLTAGE_IN_FROST, judged.FULL_BANK_TAKES_LESS,
+    rules=(
+        *placed("bank", banks.CHARGE_IN_FROST, banks.CHARGE_OUTSIDE_TEMPERATURE),
+        *placed("usual", judged.SUN_DOES_NOT_RISE, judged.PANEL_BELOW_BANK),
+        *placed("bank", banks.CHARGE_HELD_BACK),
+        *placed("usual", judged.SUN_SHORT, judged.SUN_TIGHT, judged.SUN_LOW, judged.PANEL_NEAR_BANK, judged.SKY_NEARLY_CLEAR),
+        *placed("bank", banks.CHARGE_NEAR_FROST, banks.CHARGE_OFF_ROOM),
+        *placed(
+            "usual",
+            judged.TILT_GAINS_LITTLE, judged.LOSSES_TOO_FEW, FINE,
+            judged.PANELS_ARE_LIVE, judged.ONE_CELL_IN_SHADE, judged.FLAT_PANEL,
+            judged.WELL_ABOVE_BANK, judged.HEAT_NOT_COUNTED, judged.OPEN_VOLTAGE_IN_FROST, judged.FULL_BANK_TAKES_LESS,
+        ),
+        *placed("bank", banks.NEVER_CHARGE_IN_FROST),
     ),
     valid="The 15th of the month over a flat, free horizon, panels clean. Single days lie far to both sides of a usual one.",
     summary="about {charge} a day in {month}",

@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from calc.energy import panels
+from calc.energy import battery, panels
+from calc.energy.battery import BankWarmth, Chemistry, ColdCutOff
 from calc.energy.cloud import Station, stations, usual_sky
 from calc.energy.panels import Array, Loss, Mount, Regulator, SolarYield, solar_yield
 from calc.energy.sun import Month, day_on_plane
@@ -22,9 +23,10 @@ class MonthRow:
 
 @dataclass(frozen=True, kw_only=True)
 class SunYield:
-    """The usual day, the year around it, what measured stations get, the usual losses."""
+    """The usual day, the bank that it charges, the year around it, measured stations, usual losses."""
 
     usual: SolarYield
+    bank: BankWarmth
     months: tuple[MonthRow, ...]
     best_month: Month
     worst_month: Month
@@ -54,8 +56,13 @@ def calculate(
     turbidity: float,
     altitude: float,
     albedo: float,
+    chemistry: Chemistry,
+    temperature: float,
+    cold_cut_off: ColdCutOff,
 ) -> SunYield:
     """Return what `array` [W] at `latitude` [deg] brings on the 15th of `month`, and in the year.
+
+    It charges a bank of a `chemistry` at `temperature` [°C].
 
     Raises NotCovered for more `sunshine` than daylight.
     """
@@ -89,6 +96,7 @@ def calculate(
     worst = min(year, key=lambda one: one.energy)
     return SunYield(
         usual=year[month.number - 1],
+        bank=battery.warmth(chemistry=chemistry, temperature=temperature, cut_off=cold_cut_off),
         months=tuple(
             MonthRow(
                 month=one.month,

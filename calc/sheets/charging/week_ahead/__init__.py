@@ -11,7 +11,14 @@ from calc.sheets.charging.week_ahead import tables
 from calc.sheets.charging.week_ahead.calculate import calculate, later_stages
 from calc.sheets.charging.week_ahead.words import FINE, OWN_HOURS, STEPS, WHAT_IS_TRIED
 from calc.sheets.parts import sun as asked
-from calc.sheets.parts.bank import CAPACITY, USUAL_SHARE, chemistry_field, from_state
+from calc.sheets.parts.bank import (
+    CAPACITY,
+    COLD_CUT_OFF,
+    USUAL_SHARE,
+    USUAL_VOLTAGE,
+    chemistry_field,
+    from_state,
+)
 from calc.sheets.parts.fields import EFFICIENCY, ROUTE
 from calc.units.kinds import (
     CHARGE,
@@ -73,8 +80,9 @@ WORKSHEET = Worksheet(
         Quantity(id="shore_every", label="Nights from one lead to the next", symbol="n", kinds=(COUNT,), default="0", low="0", high="30", hint="1 is a lead every night, 0 is never. The first comes after so many days."),
         Quantity(id="usable", advanced=True, label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %", default_by=("chemistry", USUAL_SHARE), hint="Of the capacity, before you call it empty. Nothing is drawn below."),
         Quantity(id="voltage", advanced=True, label="Bank voltage under load", symbol="V", kinds=(VOLTAGE,), low="1 V", high="1000 V",
-                 default_by=("chemistry", {"LFP": "12.8 V", "AGM": "12.2 V", "gel": "12.2 V", "flooded": "12.2 V"}), hint="On average. Twice or four times as much for a 24 V or 48 V bank."),
+                 default_by=("chemistry", USUAL_VOLTAGE), hint="On average. Twice or four times as much for a 24 V or 48 V bank."),
         Quantity(id="temperature", advanced=True, label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="10 °C", low="-30 °C", high="60 °C", hint="Of the battery, through the week."),
+        COLD_CUT_OFF,
         replace(EFFICIENCY, advanced=True, only_if=None),
         Quantity(id="idle", advanced=True, label="Inverter's own draw", symbol="P_0", kinds=(POWER,), default="15 W", low="0 W", high="1 kW", hint="Switched on with nothing on it, from its sheet. Counts if a load is on it."),
         Choice(id="inverter_on", advanced=True, label="Inverter stays on", of=InverterOn, default=InverterOn.ALWAYS, options=(Option(InverterOn.ALWAYS, "day and night"), Option(InverterOn.WHILE_USED, "while used")), hint="A fridge starts by itself, so it must stay on."),
@@ -149,14 +157,18 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
+        *placed("charged", bank.CHARGE_IN_FROST, bank.CHARGE_OUTSIDE_TEMPERATURE),
+        *placed("lowest_bank", bank.ACID_MAY_FREEZE),
         judged.STARTS_EMPTY, Placed(rule=judged.EMPTIES, headline="Empty after {empty_after}. {way_out}"),
-        judged.TAKES_NO_CHARGE,
-        Placed(rule=bank.CHARGE_NEAR_FROST, at="bank.shared", headline="Lasts the week by this sum, down to {lowest_state}, but at {temperature} it may take its charge slowly, and a little colder not at all.", text="Near freezing an LFP battery takes a charge slowly; most makers ask for less current below 5 to 10 °C, and none below 0 °C. A night colder than typed stops the charging."),
-        judged.STARTS_ALONE, judged.ALL_AT_ONCE, judged.CHARGER_TOO_STRONG,
+        Placed(rule=bank.CHARGE_HELD_BACK, at="charged", headline="Lasts the week, down to {lowest_state}, but at {temperature} the cold cut-off lets no charge in: warm the bank."),
+        Placed(rule=bank.COLD_BEYOND_TABLE, at="bank.shared", headline="Lasts, down to {lowest_state}; count on less: the published factors for cold end at −3.9 °C."),
+        Placed(rule=bank.CHARGE_NEAR_FROST, at="charged", headline="Lasts the week by this sum, down to {lowest_state}, but at {temperature} it may take its charge slowly, and a little colder not at all.", text="Near freezing an LFP battery takes a charge slowly; most makers ask for less current below 5 to 10 °C, and none below 0 °C. A night colder than typed stops the charging."),
+        Placed(rule=bank.CHARGE_OFF_ROOM, at="charged", headline="Lasts the week, down to {lowest_state}; but {temperature} needs a charging voltage that follows the battery's temperature."),
+        judged.STARTS_ALONE, Placed(rule=bank.HEAVY_LOAD, at="heaviest", headline="Lasts the week by charge, but every load at once takes {peak_current}: hard on this bank, so read its limit."), judged.CHARGER_TOO_STRONG,
         judged.FALLS, judged.FALLS_SLOWLY, judged.WORN, judged.NEVER_FULL, judged.LOW_SUN_ONLY, judged.LITTLE_TO_SPARE,
         judged.BRIGHT, FINE,
-        judged.NO_SOURCE_IN_FROST, judged.TILT_UNDER_CLOUD, judged.LEAD_ACID_NOT_CHARGED,
-        judged.TOO_WARM_TO_CHARGE, *placed("bank.shared", bank.NO_FACTOR_FOR_COLD_LFP, bank.COLD_FROM_MEMORY), judged.ALARMS_FALL_SILENT,
+        judged.NO_SOURCE_IN_FROST, judged.TILT_UNDER_CLOUD,
+        *placed("bank.shared", bank.NO_FACTOR_FOR_COLD_LFP, bank.COLD_FROM_MEMORY), judged.ALARMS_FALL_SILENT,
         OWN_HOURS, judged.LEAD_ACID_FILLS_SLOWLY, WHAT_IS_TRIED,
     ),
     valid="Days all alike: the same sky, loads and driving. Shade, snow on the panels, ageing, a monitor's and an alarm's own draw unless listed are not counted.",

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from calc.energy.battery import Chemistry
+from calc.energy.battery import Chemistry, ColdCutOff
 from calc.energy.forecast import WeekAhead, later_stages, week_ahead
 from calc.energy.sun import Month
 from calc.energy.week import InverterOn, Load, WeekInputs
@@ -38,11 +38,11 @@ def calculate(
     altitude: float,
     shore_charger: float,
     shore_hours: float,
+    cold_cut_off: ColdCutOff,
 ) -> WeekAhead:
     """Return the first stage of a week, from `from_state` [0..1], with these loads and sources.
 
-    Each of `loads` has a name, watts [W], hours [s], when and route. Raises NotCovered where the
-    published table of the cold ends.
+    Each of `loads` has a name, watts [W], hours [s], when and route.
     """
     return week_ahead(
         WeekInputs(
@@ -70,6 +70,7 @@ def calculate(
             shore_every=int(shore_every),
             lead=shore_charger,
             lead_hours=shore_hours,
+            cold_cut_off=ColdCutOff(cold_cut_off),
         )
     )
 

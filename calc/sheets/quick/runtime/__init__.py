@@ -6,7 +6,7 @@ from dataclasses import replace
 from calc.energy.rules import bank as banks
 from calc.energy.rules import loads
 from calc.energy.rules import run_time as judged
-from calc.sheets.parts.bank import CAPACITY, CHEMISTRY, USUAL_EXPONENT, USUAL_SHARE
+from calc.sheets.parts.bank import CAPACITY, CHEMISTRY, USUAL_EXPONENT, USUAL_SHARE, USUAL_VOLTAGE
 from calc.sheets.parts.fields import EFFICIENCY, ROUTE, bank_voltage
 from calc.sheets.quick.runtime.calculate import calculate
 from calc.sheets.quick.runtime.words import FINE, STEPS
@@ -29,13 +29,15 @@ WORKSHEET = Worksheet(
         Quantity(id="load", label="Load", symbol="P", kinds=(POWER, CURRENT), default="100 W",
                  low="0.01 W | 0.001 A", high="20000 W | 2000 A",
                  hint="In watts, or in amps as measured at the bank."),
-        bank_voltage("12.8 V"),
+        replace(bank_voltage(""), default_by=("chemistry", USUAL_VOLTAGE)),
         ROUTE,
         EFFICIENCY,
         Quantity(id="usable", label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %",
                  default_by=("chemistry", USUAL_SHARE), hint="Of the capacity, before you call it empty."),
         Quantity(id="temperature", label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="25 °C",
                  low="-30 °C", high="60 °C", hint="Of the battery, not of the air."),
+        Quantity(id="needed", label="It must last", symbol="t_n", kinds=(TIME,), optional=True, low="1 min", high="60 days", example="8 h",
+                 hint="Until morning, or until the next charge. Empty: not compared."),
         Quantity(id="rated_hours", advanced=True, label="Hours of the rating", symbol="H", kinds=(TIME,), default="20 h",
                  low="0.5 h", high="120 h", hint="The time over which the label's capacity is meant: 20 h on most."),
         Quantity(id="exponent", advanced=True, label="Peukert exponent", symbol="k", kinds=(NUMBER,), low="1", high="2",
@@ -45,6 +47,7 @@ WORKSHEET = Worksheet(
     results=(
         Output(id="runtime", label="Run time", symbol="t", kind=TIME, rounding=DOWN),
         Output(id="usable_charge", label="Charge it gives at this load", symbol="Q", kind=CHARGE, rounding=DOWN),
+        Output(id="needed_charge", label="Charge that the job takes", symbol="Q_n", kind=CHARGE, rounding=UP, hide_if_none=True),
         Output(id="current", at="load.current", label="Current from the bank", symbol="I", kind=CURRENT, rounding=UP),
         Output(id="shortest", label="Shortest by the published exponents", kind=TIME, rounding=DOWN),
         Output(id="longest", label="Longest by the published exponents", kind=TIME, rounding=DOWN),
@@ -60,18 +63,21 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
-        Placed(rule=banks.EMPTIED_WITHIN_AN_HOUR, at="discharge", headline="About {runtime} by charge alone; few batteries may give {current}."),
+        judged.TOO_SHORT,
+        Placed(rule=banks.ACID_MAY_FREEZE, at="left", headline="About {runtime}, but at {left.state} its acid may freeze at {temperature}: use less of it, or keep it warmer."),
+        Placed(rule=banks.HEAVY_LOAD, at="draw", headline="About {runtime} by charge, but {current} is a hard load for this bank: read the maker's limit."),
         Placed(rule=banks.DEEPER_THAN_HALF, at="usable", headline="About {runtime}, but deeper than half wears a lead-acid bank fast."),
+        Placed(rule=banks.COLD_BEYOND_TABLE, at="bank", headline="About {runtime} at best: below −3.9 °C no factor for cold is published, so count on less."),
         Placed(rule=banks.IN_FROST, at="bank", headline="About {runtime} at best in this frost; the bank must not be charged until it is warmer."),
         Placed(rule=banks.NOTHING_KEPT_BACK, at="usable", headline="About {runtime}, but with nothing kept back: at the end the management system cuts everything off at once."),
-        judged.LIGHTER_THAN_RATED,
         Placed(rule=banks.TOO_HOT, at="bank", headline="About {runtime}, but {temperature} is too hot for a battery: most may not be charged there."),
         FINE,
         *placed("bank", banks.NEAR_FROST, banks.NO_FACTOR_FOR_COLD_LFP, banks.COLD_FROM_MEMORY),
         *placed("usable", banks.BELOW_A_FIFTH),
         *placed("load", loads.IDLE_DRAW, loads.MEASURED_AT_BANK),
-        judged.PUBLISHED_EXPONENTS, judged.AGED_HOLDS_LESS,
+        judged.LIGHTER_THAN_RATED, judged.PUBLISHED_EXPONENTS, judged.AGED_HOLDS_LESS,
     ),
-    valid="One steady load on a healthy, fully charged bank, near its rated current or above. A bank that rests between loads gives more.",
+    valid="One steady load on a healthy, fully charged bank. A bank that rests between loads gives more.",
     summary="about {runtime}",
+    older_defaults=({"voltage": "12.8 V"},),
 )

@@ -20,8 +20,12 @@ def calculate(
     temperature: float,
     route: Route,
     efficiency: float,
+    needed: float | None,
 ) -> RunTime:
-    """Return how long `capacity` [A·s], rated over `rated_hours` [s], carries `load` [W or A]."""
+    """Return how long `capacity` [A·s], rated over `rated_hours` [s], carries `load` [W or A].
+
+    It has to last `needed` [s], where that is given.
+    """
     fed = (
         loads.of_power(power=load.value, voltage=voltage, route=route, efficiency=efficiency)
         if load.kind is POWER
@@ -30,4 +34,11 @@ def calculate(
         )
     )
     full = battery.bank(chemistry=chemistry, capacity=capacity, temperature=temperature, state=1.0)
-    return run_time(full, load=fed, usable=usable, rated_time=rated_hours, exponent=exponent)
+    return run_time(
+        full,
+        load=fed,
+        usable=usable,
+        rated_time=rated_hours,
+        exponent=exponent,
+        needed=needed,
+    )
