@@ -10,6 +10,7 @@ from math import pi, sqrt
 from typing import Annotated
 
 from calc.electrical.cable import HOT_COPPER, USUAL_INSULATION
+from calc.electrical.sound_parts import Part, SoundPart
 from calc.tables import table
 from calc.units.compare import at_least, at_most
 from calc.units.constants import ABSOLUTE_ZERO
@@ -27,16 +28,18 @@ from calc.units.si import (
     Watts,
 )
 
-# What a lug on a stud, clean and tight, adds to a circuit: common practice, no source
-GOOD_JOINT: Annotated[Ohms, Tag("resistance of a good joint")] = 0.1e-3
 # SAE, as quoted in a workshop manual, for a connection that carries high current
 MOST_DROP: Annotated[Volts, Tag("most drop of one connection")] = 0.1
+# SAE, as quoted in the same manual, for a switch
+SWITCH_DROP: Annotated[Volts, Tag("most drop of a switch")] = 0.3
 # Where a usual meter's last digit shows: common practice, no source
 SMALL_DROP: Annotated[Volts, Tag("drop too small to judge by")] = 1e-3
 # Of the full current, for a reading of voltage: common practice, no source
 SMALL_LOAD: Annotated[Share, Tag("least load for a reading of voltage")] = 0.2
 # Of the full current, for a reading of temperature: a thermographer's check list
 THERMAL_LOAD: Annotated[Share, Tag("least load for a reading of temperature")] = 0.4
+# Times the lowest of like connections: ANSI/NETA as restated, 50 % above it
+LIKE_MOST: Annotated[Number, Tag("most of a joint's drop over its like")] = 1.5
 # I1/I2 = (rise1/rise2)^0.61: IEC 61439-1, 10.10.2.3.1, as quoted
 RISE_ROOT: Annotated[Number, Tag("exponent of current with temperature rise")] = 0.61
 GROWTHS = (1, 2, 4, 8)  # times the resistance: what a loose joint does next
@@ -197,8 +200,13 @@ class Reading:
 
     @property
     def small(self) -> bool:
-        """Whether the drop or the load is too small to judge by."""
-        return self.drop < SMALL_DROP or not at_least(self.current, SMALL_LOAD * self.full_current)
+        """Whether the load is too small to judge by."""
+        return not at_least(self.current, SMALL_LOAD * self.full_current)
+
+    @property
+    def highest(self) -> Ohms:
+        """The resistance if the meter's last digit hid as much as it can."""
+        return max(self.drop, SMALL_DROP) / self.current
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -243,21 +251,58 @@ class Warmth:
 
 @dataclass(frozen=True, kw_only=True)
 class MeasuredJoint:
-    """What a reading says of a joint; None where there is no real figure.
+    """What a reading says of a joint or other part; None where there is no real figure.
 
-    `full` is None where the supply can't push the full current through this joint; then
+    `sound` is what such a part has when it is sound. `full` is None where the supply can't push the full current through this joint; then
     `max_current` is all it could. `softening` is the drop at which its contact spots soften.
     """
 
     reading: Reading
+    sound: SoundPart
     resistance: Ohms
     heat: Watts
     max_current: Amperes
     full: FullLoad | None
-    most_drop: Volts
     softening: Volts
     growth: tuple[Grown, ...]
     warmth: Warmth | None
+
+    @property
+    def contact(self) -> bool:
+        """Whether it is a contact alone, whose whole drop lies in a few small spots."""
+        return not self.sound.warm_by_nature and self.sound.part is not Part.SWITCH
+
+    @property
+    def most_drop(self) -> Volts:
+        """The most it may lose.
+
+        A connection 0.1 V and a switch 0.3 V (SAE, as quoted); other parts twice what a sound one
+        loses: a fuse or breaker at its rating, a cable at the larger of the two currents.
+        """
+        if self.sound.part is Part.SWITCH:
+            return SWITCH_DROP
+        if not self.sound.warm_by_nature:
+            return MOST_DROP
+        read = self.reading
+        return self.sound.most * (self.sound.rating or max(read.current, read.full_current))
+
+    @property
+    def beyond_range(self) -> bool:
+        """Whether it has more resistance than a sound part of its kind."""
+        return not at_most(self.resistance, self.sound.high)
+
+    @property
+    def beyond_any_like(self) -> bool:
+        """Whether it has so much that a like part would only show that both are bad."""
+        return not at_most(self.resistance, self.sound.most)
+
+    @property
+    def cleared(self) -> bool:
+        """Whether a like part, itself no worse than such parts may be, reads about as much."""
+        read, ratio = self.reading, self.ratio
+        if read.good_drop is None or ratio is None:
+            return False
+        return at_most(ratio, LIKE_MOST) and at_most(read.good_drop / read.current, self.sound.most)
 
     @property
     def ratio(self) -> Number | None:
@@ -289,6 +334,7 @@ class MeasuredJoint:
 
 def measured_joint(
     *,
+    sound: SoundPart,
     drop: float,
     current: float,
     full_current: float,
@@ -298,9 +344,9 @@ def measured_joint(
     voltage: float,
     temperature: float,
 ) -> MeasuredJoint:
-    """Return what a joint that drops `drop` [V] at `current` [A] does at `full_current` [A].
+    """Return what a part that drops `drop` [V] at `current` [A] does at `full_current` [A].
 
-    R = U/I; heat = U I; at another current heat goes with its square. `good_drop` [V] is that of a
+    `sound` is what such a part has when it is sound. R = U/I; heat = U I; at another current heat goes with its square. `good_drop` [V] is that of a
     like joint, `rise` [K] how much warmer the joint is than `rise_over`, both None if unknown;
     `voltage` [V] the supply's, `temperature` [°C] that of the metal round it, up to SOFTENS.
     Raises NotCovered for a name that is not in an enumeration.
@@ -322,11 +368,11 @@ def measured_joint(
             temperature=temperature,
             good_drop=good_drop,
         ),
+        sound=sound,
         resistance=resistance,
         heat=drop * current,
         max_current=voltage / resistance,
         full=full,
-        most_drop=MOST_DROP,
         softening=softening_drop(temperature),
         growth=growth(resistance=resistance, full_current=full_current, voltage=voltage),
         warmth=warmth,

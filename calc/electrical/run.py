@@ -150,6 +150,25 @@ class LoadedRun:
         return self.drop_share is not None and at_most(self.drop_share, share)
 
 
+def plain_run(*, conductor: str, length: float, temperature: float) -> RunResult:
+    """Return one plain, flexible conductor each way over `length` [m] at `temperature` [°C].
+
+    Raises NotCovered for a conductor that is not in the tables.
+    """
+    return run_of(
+        Run(
+            conductor=conductor,
+            length=length,
+            parallel=1.0,
+            temperature=temperature,
+            finish=Finish.PLAIN,
+            strands=Strands.FLEXIBLE,
+            gauge_reading=GaugeReading.AWG,
+            maker_resistance=None,
+        )
+    )
+
+
 def run_of(run: Run) -> RunResult:
     """Return the resistance of a `run`, out and back.
 

@@ -10,7 +10,6 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Annotated
 
-from calc.electrical.conductors import Finish, GaugeReading, Strands
 from calc.electrical.fault_source import short_circuit_current_per_ah
 from calc.electrical.network import (
     CurrentLoad,
@@ -21,7 +20,7 @@ from calc.electrical.network import (
     Source,
     solve,
 )
-from calc.electrical.run import Run, RunResult, run_of
+from calc.electrical.run import RunResult, plain_run
 from calc.energy.battery import Chemistry, usable_share
 from calc.energy.voltages import NOMINAL, cells, charge_end
 from calc.tables import table
@@ -228,18 +227,7 @@ def searched_run(
     the shunt. The fuse is taken to lose `FUSE_DROP` at its rating. Raises NotCovered for an unknown
     conductor.
     """
-    laid = run_of(
-        Run(
-            conductor=conductor,
-            length=length,
-            parallel=1.0,
-            temperature=temperature,
-            finish=Finish.PLAIN,
-            strands=Strands.FLEXIBLE,
-            gauge_reading=GaugeReading.AWG,
-            maker_resistance=None,
-        )
-    )
+    laid = plain_run(conductor=conductor, length=length, temperature=temperature)
     return SearchedRun(
         laid=laid,
         conductor=length * laid.per_length,

@@ -83,6 +83,9 @@ JOINTS = {
     "power-contact": Source(
         "Resistance of well-kept power contacts", "10 to 300 µΩ", "article on substation testing"
     ),
+    "small-connector": Source(
+        "Article on vehicle connectors", "a small one may drop 4 mV an ampere", "article seen"
+    ),
     "nbs-glow": Source(
         "Meese and Beausoliel, NBSIR 76-1011 (1976)",
         "exploratory study of glowing electrical connections",

@@ -19,7 +19,7 @@ def worked(texts, **changes):
 
 
 @given(st.data(), st.floats(0.5, 100), FACTORS)
-@tried(150)
+@tried(100)
 def test_heat_goes_with_the_square_of_the_full_current_and_drop_with_the_current(
     data, current, factor
 ):
@@ -33,7 +33,7 @@ def test_heat_goes_with_the_square_of_the_full_current_and_drop_with_the_current
 
 
 @given(st.data())
-@tried(150)
+@tried(100)
 def test_at_the_current_of_the_reading_the_heat_is_the_heat_now(data):
     texts = data.draw(inputs_of(SHEET, current="75 A", full_current="75 A"))
     v = worked(texts).values
@@ -42,19 +42,21 @@ def test_at_the_current_of_the_reading_the_heat_is_the_heat_now(data):
     assert math.isclose(v["full_drop"], v["drop"], rel_tol=1e-9)
 
 
-@given(st.data(), st.floats(1, 200), FACTORS)
-@tried(150)
-def test_a_larger_drop_is_never_judged_better_than_a_smaller_one(data, millivolt, factor):
-    """From 1 mV on: below it the reading itself is in doubt."""
+@given(st.data(), st.floats(1, 200), FACTORS, st.booleans())
+@tried(100)
+def test_a_larger_drop_is_never_judged_better_than_a_smaller_one(data, millivolt, factor, twin):
+    """With a like part or without. From 1 mV on: below it the reading itself is in doubt."""
     texts = data.draw(inputs_of(SHEET))
     texts.pop("good_drop", None)
+    if twin:
+        texts["good_drop"] = f"{data.draw(st.floats(1, 200))!r} mV"
     smaller = worked(texts, drop=f"{millivolt!r} mV")
     larger = worked(texts, drop=f"{millivolt * factor!r} mV")
     assert ORDER[larger.verdict] >= ORDER[smaller.verdict]
 
 
 @given(st.data(), st.floats(0.1, 60), FACTORS)
-@tried(150)
+@tried(100)
 def test_a_hotter_joint_is_never_judged_better_than_a_cooler_one(data, rise, factor):
     """From the lowest class on: below it a thermometer can clear a joint that warms."""
     texts = data.draw(inputs_of(SHEET))
@@ -64,7 +66,7 @@ def test_a_hotter_joint_is_never_judged_better_than_a_cooler_one(data, rise, fac
 
 
 @given(st.data(), st.floats(0.5, 2000), FACTORS)
-@tried(150)
+@tried(100)
 def test_more_full_current_is_never_judged_better(data, current, factor):
     texts = data.draw(inputs_of(SHEET))
     less = worked(texts, full_current=f"{current!r} A")
@@ -79,6 +81,9 @@ def near_fine(draw):
     """Draw a reading of a joint that may well be a good one."""
     texts = draw(inputs_of(SHEET, rise_over=draw(st.sampled_from(["like-joint", "air"]))))
     texts["drop"] = f"{draw(st.floats(0.8, 12))!r} mV"
+    texts["probed"] = draw(
+        st.sampled_from(["bolted", "crimp", "unknown", "switch", "fuse", "cable"])
+    )
     texts["current"] = f"{draw(st.floats(20, 400))!r} A"
     texts["full_current"] = f"{draw(st.floats(20, 600))!r} A"
     for name, values, unit in (("good_drop", (1, 12), "mV"), ("rise", (0.1, 2), "K")):
@@ -89,7 +94,7 @@ def near_fine(draw):
 
 
 @given(near_fine())
-@tried(400)
+@tried(200)
 def test_a_joint_is_fine_only_where_nothing_that_is_known_speaks_against_it(texts):
     answer = SHEET.work(texts)
     v = answer.values
@@ -97,21 +102,24 @@ def test_a_joint_is_fine_only_where_nothing_that_is_known_speaks_against_it(text
         return
     heat = max(v["heat"], v["full_heat"])
     drop = max(v["drop"], v["full_drop"])
-    assert drop <= 0.1 * SLACK and v["full_drop"] <= v["softening"] * SLACK
-    assert heat < 35
-    assert heat < 5 or (v["severity"] == "below the scale" and v["rise_over"] == "air")
-    assert v["growth_left"] >= 2 / SLACK and v["temperature"] <= 90 * SLACK
-    assert v["drop"] >= 1e-3 and v["current"] >= 0.2 * v["full_current"] / SLACK
+    warm = v["probed"] in ("fuse", "breaker", "cable")
+    assert drop <= v["most_drop"] * SLACK
+    assert warm or v["probed"] == "switch" or v["full_drop"] <= v["softening"] * SLACK
+    assert heat < 35 or warm
+    cool = v["severity"] == "below the scale" and v["rise_over"] == "air"
+    assert heat < 5 or warm or cool
+    assert v["growth_left"] >= (1 if warm else 2) / SLACK and v["temperature"] <= 90 * SLACK
+    assert v["current"] >= 0.2 * v["full_current"] / SLACK
     assert v["severity"] == ("no temperature given" if v["rise"] is None else "below the scale")
+    assert v["resistance"] <= 2 * v["sound_high"] * SLACK
     if v["good_drop"] is None:
-        assert v["resistance"] <= 15e-6 * SLACK
+        assert v["resistance"] <= v["sound_high"] * SLACK
     else:
-        assert 1.5 * v["ratio"] * SLACK >= 1 and v["ratio"] <= 1.5 * SLACK
-        assert v["resistance"] <= 300e-6 * SLACK or heat <= 0.5 * SLACK
+        assert v["ratio"] <= 1.5 * SLACK
 
 
 @given(st.floats(1e-6, 0.4), st.floats(0, 150), st.floats(0, 150))
-@tried(150)
+@tried(100)
 def test_spots_are_never_cooler_than_the_metal_and_hotter_with_more_drop(drop, metal, other):
     spot = contact.spot_temperature(drop=drop, metal=metal)
     assume(spot is not None)

@@ -5,14 +5,19 @@ import pytest
 import calc
 from calc.electrical.contact import measured_joint, softening_drop
 from calc.electrical.rules import contact as rules
+from calc.electrical.sound_parts import sound_fuse, sound_joint
 from calc.judge import Rule, always, mends
 from tests.contract.samples import until
 from tests.rules.judging import mended
 
+BOLTED, PLUG, SWITCH, NAMELESS = map(sound_joint, ("bolted", "plug-in", "switch", "unknown"))
+FUSE, BREAKER = sound_fuse("fuse", 30.0), sound_fuse("breaker", 50.0)  # up to 4.33 and 3 mΩ
+
 
 def joint(**changes):
-    """Return a joint of 100 µΩ, as good as its like: 10 mV and 1 W at its full 100 A."""
+    """Return a bolted joint of 100 µΩ, as good as its like: 10 mV and 1 W at its full 100 A."""
     usual = {
+        "sound": BOLTED,
         "drop": 0.010, "current": 100.0, "full_current": 100.0, "good_drop": 0.010, "rise": None,
         "rise_over": "air", "voltage": 12.0, "temperature": 60.0,
     }  # fmt: skip
@@ -57,13 +62,35 @@ EITHER_SIDE = (
     case(rules.WORST_CLASS, full(200.0), full(100.0), rise=11.0),  # 44 K by the square
     case(rules.WARMER_THAN_SHOULD_BE, rise(1.0), rise(0.99)),
     case(rules.WARMER_THAN_SHOULD_BE, rise(1.0), rise(None)),
+    # Twice the 100 µΩ of a sound lug; twice the 300 µΩ of a switch; twice 4.333 mΩ of a fuse.
+    case(rules.BEYOND_ANY_LIKE, drop(0.0201), drop(0.0199)),
+    case(rules.BEYOND_ANY_LIKE, drop(0.0601), drop(0.0599), sound=SWITCH),
+    case(rules.BEYOND_ANY_LIKE, drop(0.0868, current=10.0), drop(0.0866, current=10.0), sound=FUSE),
+    case(rules.BEYOND_ANY_LIKE, {"sound": BOLTED}, {"sound": NAMELESS}, drop=0.0201),
+    case(rules.PART_NOT_NAMED, {"sound": NAMELESS}, {"sound": BOLTED}, **drop(0.0201)),
+    case(rules.PART_NOT_NAMED, drop(0.0201), drop(0.0199), sound=NAMELESS),
+    case(rules.PART_NOT_NAMED, ALONE, PAIR, drop=0.0101, sound=NAMELESS),
+    case(rules.BEYOND_RANGE, {"drop": 0.0101}, {"drop": 0.0100}, **ALONE),
+    case(rules.BEYOND_RANGE, ALONE, PAIR, drop=0.0101),
+    # The like one clears it if it is itself below 200 µΩ.
+    case(rules.BEYOND_RANGE, {"good_drop": 0.0201}, {"good_drop": 0.0199}, drop=0.0150),
+    case(rules.BEYOND_RANGE, {"sound": BOLTED}, {"sound": PLUG}, drop=0.0150, **ALONE),
+    case(rules.OVER_RATING, full(31.0), full(30.0), sound=FUSE),
+    case(rules.OVER_RATING, full(51.0), full(50.0), sound=BREAKER),
+    case(rules.OVER_RATING, {"sound": BREAKER}, {"sound": BOLTED}),
+    case(rules.WHERE_THE_PROBES_GO, {"sound": BOLTED}, {"sound": FUSE}),
+    case(rules.WARM_FUSE, {"sound": FUSE}, {"sound": SWITCH}),
+    # 300 mV are the limit of a switch.
+    case(rules.LOSES_ALREADY, {"sound": BOLTED}, {"sound": SWITCH}, drop=0.2),
+    case(rules.LOSES_ALREADY, {"sound": SWITCH, "drop": 0.301}, {"sound": SWITCH, "drop": 0.3}),
     case(rules.BEYOND_LIKE, {"good_drop": 0.00666}, {"good_drop": 0.00667}),
     case(rules.BEYOND_LIKE, {"good_drop": 0.001}, ALONE),
     case(rules.LIKE_IS_WORSE, {"good_drop": 0.01501}, {"good_drop": 0.01499}),
     case(rules.LIKE_IS_WORSE, {"good_drop": 0.020}, ALONE),
-    case(rules.ILL_KEPT, drop(0.0301), drop(0.0299)),  # 301 µΩ and 3 W
-    case(rules.ILL_KEPT, drop(0.0501), drop(0.0499), current=10.0, **full(10.0)),  # 0.5 W
-    case(rules.SMALL_READING, drop(0.00099), drop(0.001)),
+    # 1 mV at 9.9 A would be 101 µΩ.
+    case(
+        rules.SMALL_READING, drop(0.00099, current=9.9), drop(0.00099, current=10.0), **full(10.0)
+    ),
     case(rules.SMALL_READING, full(501.0), full(500.0)),  # a fifth
     case(rules.LIGHT_LOAD, full(251.0), full(250.0), rise=0.1),  # 40 %
     case(rules.LIGHT_LOAD, rise(0.1), rise(None), **full(251.0)),
@@ -73,10 +100,6 @@ EITHER_SIDE = (
     case(rules.WARM, full(251.0), full(250.0), rise=0.01),  # too light a load to clear it
     case(rules.NEAR_LIMIT, full(501.0), full(500.0)),  # 50 mV
     case(rules.NEAR_LIMIT, full(501.0), full(1001.0)),  # none is left: it loses too much
-    case(rules.SMALL_TERMINAL, ALONE, PAIR, drop=0.0301),
-    case(rules.SMALL_TERMINAL, {"drop": 0.0301}, {"drop": 0.03}, **ALONE),
-    case(rules.WORSE_THAN_BOLTED, {"drop": 0.00151}, {"drop": 0.0015}, **ALONE),
-    case(rules.WORSE_THAN_BOLTED, ALONE, PAIR),
     case(rules.LEAVE_OFF, full(592.0), full(591.0)),
     case(rules.LEAVE_OFF, {"temperature": 105.1}, {"temperature": 105.0}),
     case(rules.GLOWED_IN_TESTS, full(224.0), full(223.0)),
@@ -119,6 +142,8 @@ def test_nothing_is_said_of_a_good_joint():
         (rules.GLOWS, {"drop": "10 mV", "current": "100 A", "full_current": "600 A"}, 223),
         (rules.WARM, {"drop": "10 mV", "current": "100 A", "full_current": "300 A"}, 223),
         (rules.SOFTENS, {"drop": "10 mV", "current": "100 A", "full_current": "1200 A"}, 223),
+        # A breaker of 50 A at its own rating.
+        (rules.OVER_RATING, {"probed": "breaker", "drop": "60 mV", "full_current": "80 A"}, 50),
         # 10 mΩ: 50 mV at 5 A.
         (rules.NEAR_LIMIT, {"drop": "60 mV", "current": "6 A", "full_current": "6 A"}, 5),
     ],
@@ -144,7 +169,8 @@ def test_every_remedy_offered_on_drawn_joints_mends():
                 offered.add(rule.id)
                 read, warmth = found.reading, found.warmth
                 after = measured_joint(
-                    drop=read.drop, current=read.current, good_drop=read.good_drop,
+                    sound=found.sound, drop=read.drop, current=read.current,
+                    good_drop=read.good_drop,
                     voltage=read.voltage, temperature=read.temperature,
                     rise=warmth and warmth.rise, rise_over=warmth.rise_over if warmth else "air",
                     **change.values,

@@ -30,9 +30,9 @@ def test_a_joint_that_warms_is_not_cleared_by_a_like_joint_that_may_warm_as_much
 @pytest.mark.parametrize(
     ("drop", "verdict"), [("50 mV", "fine"), ("50.1 mV", "caution"), ("98 mV", "caution")]
 )
-def test_a_joint_whose_resistance_may_not_even_double_is_not_fine(drop, verdict):
-    """By hand: twice 50 mV is the 0.1 V of the SAE limit. At 5 A that is 0.25 W, and no heat."""
-    answer = ask(drop=drop, good_drop=drop, current="5 A", full_current="5 A")
+def test_a_terminal_whose_resistance_may_not_even_double_is_not_fine(drop, verdict):
+    """By hand: twice 50 mV is the 0.1 V of the SAE limit. At 13 A that is 0.65 W, and no heat."""
+    answer = ask(probed="plug-in", drop=drop, good_drop=drop, current="13 A", full_current="13 A")
     assert answer.verdict == verdict
     assert (answer.rule == "contact.little-growth-left") is (verdict == "caution")
 

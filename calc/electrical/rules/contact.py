@@ -1,31 +1,24 @@
-"""Judgements on a joint that was measured under current: its drop, its heat, its temperature."""
+"""Judgements on a joint or part that was measured under current: its drop, heat, temperature."""
 
 # fmt: off
 from math import floor, sqrt
 from typing import Annotated
 
-from calc.electrical.contact import MeasuredJoint, RiseOver, measured_joint
+from calc.electrical.contact import LIKE_MOST, SMALL_DROP, MeasuredJoint, RiseOver, measured_joint
+from calc.electrical.sound_parts import RATED, Part
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
-from calc.units.si import Number, Ohms, Tag, Watts
+from calc.units.si import Number, Tag, Watts
 
-# Top of the range of good bolted busbar joints: an instrument maker
-GOOD_BOLTED: Annotated[Ohms, Tag("most of a good bolted busbar joint")] = 15e-6
-# Top of the range of well-kept power contacts: an article on substations
-WELL_KEPT: Annotated[Ohms, Tag("most of a well-kept power contact")] = 300e-6
 # Of loose connections that glowed, the least heat: NBSIR 76-1011, abstract
 GLOWS_LEAST: Annotated[Watts, Tag("least heat of a glowing connection")] = 5.0
 # The most of them: NBSIR 76-1011, abstract
 GLOWS_MOST: Annotated[Watts, Tag("most heat of a glowing connection")] = 35.0
-# What a small plug-in terminal gives off: common practice, no source
-LITTLE_HEAT: Annotated[Watts, Tag("heat of a small plug-in terminal")] = 0.5
 # Times the resistance may grow before the drop is too much: common practice, no source
 GROWTH_LEAST: Annotated[Number, Tag("least growth left to a joint's resistance")] = 2.0
-# Times the lowest of like connections: ANSI/NETA as restated, 50 % above it
-LIKE_MOST: Annotated[Number, Tag("most of a joint's drop over its like")] = 1.5
 
-NOT_FOR_FULL_CURRENT = "Not for {reading.full_current}: it would lose {full.drop} and give off {full.heat}. Remake the joint first."
-TOO_LITTLE_LOAD = "Measured at too little load or drop to judge by: {resistance}, but far from sure. Measure again at more current."
+NOT_FOR_FULL_CURRENT = "Do not load it with {reading.full_current}: it would lose {full.drop} and give off {full.heat}. Remake it first."
+TOO_LITTLE_LOAD = "Measure again at more current: this reading is too small to judge by."
 
 
 def _loses_too_much(joint: MeasuredJoint) -> bool:
@@ -33,11 +26,15 @@ def _loses_too_much(joint: MeasuredJoint) -> bool:
 
 
 def _softens(joint: MeasuredJoint) -> bool:
-    return joint.full is not None and not at_most(joint.full.drop, joint.softening)
+    return joint.contact and joint.full is not None and not at_most(joint.full.drop, joint.softening)
 
 
 def _warms(joint: MeasuredJoint) -> bool:
-    return at_least(joint.worst_heat, GLOWS_LEAST)
+    return not joint.sound.warm_by_nature and at_least(joint.worst_heat, GLOWS_LEAST)
+
+
+def _glows(joint: MeasuredJoint) -> bool:
+    return not joint.sound.warm_by_nature and at_least(joint.worst_heat, GLOWS_MOST)
 
 
 def _stays_cool(joint: MeasuredJoint) -> bool:
@@ -46,23 +43,53 @@ def _stays_cool(joint: MeasuredJoint) -> bool:
     return warmth is not None and warmth.rise_over is RiseOver.AIR and warmth.priority == 0 and not warmth.light
 
 
-def _ill_kept(joint: MeasuredJoint) -> bool:
-    return not at_most(joint.resistance, WELL_KEPT)
+def _not_named(joint: MeasuredJoint) -> bool:
+    bad = joint.beyond_any_like or (joint.beyond_range and not joint.cleared)
+    return joint.sound.part is Part.UNKNOWN and bad
+
+
+def _beyond_any_like(joint: MeasuredJoint) -> bool:
+    return joint.sound.part is not Part.UNKNOWN and joint.beyond_any_like
+
+
+def _beyond_range(joint: MeasuredJoint) -> bool:
+    return joint.sound.part is not Part.UNKNOWN and joint.beyond_range and not joint.cleared
+
+
+def _small(joint: MeasuredJoint) -> bool:
+    """Less than a meter's last digit still tells of a good part, if that digit would be good too."""
+    read = joint.reading
+    return read.small or (read.drop < SMALL_DROP and not at_most(read.highest, joint.sound.high))
+
+
+def _little_growth(joint: MeasuredJoint) -> bool:
+    left = joint.growth_left
+    return not joint.sound.warm_by_nature and left is not None and not at_least(left, GROWTH_LEAST)
+
+
+def _over_rating(joint: MeasuredJoint) -> bool:
+    rating = joint.sound.rating
+    return rating is not None and not at_most(joint.reading.full_current, rating)
 
 
 def _remeasured(joint: MeasuredJoint, full_current: float) -> MeasuredJoint:
     read, warmth = joint.reading, joint.warmth
     return measured_joint(
-        drop=read.drop, current=read.current, full_current=full_current, good_drop=read.good_drop,
+        sound=joint.sound, drop=read.drop, current=read.current, full_current=full_current, good_drop=read.good_drop,
         rise=warmth.rise if warmth else None, rise_over=warmth.rise_over if warmth else RiseOver.LIKE_JOINT,
         voltage=read.voltage, temperature=read.temperature,
     )
 
 
 def less_current(joint: MeasuredJoint) -> Change | None:
-    """Return the most, in whole amperes, that the joint may carry with nothing said of it, or None."""
-    drop = min(joint.most_drop / GROWTH_LEAST, joint.softening)
-    amperes = float(floor(min(drop / joint.resistance, sqrt(GLOWS_LEAST / joint.resistance), joint.reading.full_current)))
+    """Return the most, in whole amperes, that the part may carry with nothing said of it, or None."""
+    most = [joint.reading.full_current, joint.sound.rating or joint.reading.full_current]
+    if joint.sound.warm_by_nature:
+        most += [joint.most_drop / joint.resistance]
+    else:
+        drop = min(joint.most_drop / GROWTH_LEAST, joint.softening)
+        most += [drop / joint.resistance, sqrt(GLOWS_LEAST / joint.resistance)]
+    amperes = float(floor(min(most)))
     if amperes < 1:
         return None
     less = _remeasured(joint, amperes)
@@ -73,16 +100,16 @@ def less_current(joint: MeasuredJoint) -> Change | None:
 
 NOT_REACHED = Rule[MeasuredJoint](
     id="contact.current-not-reached", level=Level.STOP, when=lambda j: j.full is None, source="ohm",
-    headline="Switch off: this joint could never pass {reading.full_current}. At {max_current} it alone would take the whole {reading.voltage}.",
+    headline="Switch off: it cannot pass {reading.full_current}. At {max_current} it alone takes the whole {reading.voltage}.",
     mend=less_current,
 )
 LOSES_ALREADY = Rule[MeasuredJoint](
     id="contact.drop-over-limit", level=Level.STOP, when=lambda j: not at_most(j.reading.drop, j.most_drop), source="sae-drop",
-    headline="Switch off: {reading.drop} lost in one joint already, and {heat} of heat. Remake it before anything else.",
+    headline="Switch off and remake it: it loses {reading.drop} already and gives off {heat}.",
 )
 WORST_CLASS = Rule[MeasuredJoint](
     id="contact.worst-thermal-class", level=Level.STOP, when=lambda j: j.warmth is not None and j.warmth.priority == 1, source="neta-thermal",
-    headline="Do not load it: {warmth.worst} over {warmth.rise_over} at full load is the worst thermographic class. Mend it at once.",
+    headline="Do not load it: {warmth.worst} over {warmth.rise_over} at full load is the worst class. Mend it at once.",
 )
 LOSES_AT_FULL = Rule[MeasuredJoint](
     id="contact.drop-over-limit-at-full-current", level=Level.STOP, when=_loses_too_much, source="sae-drop",
@@ -96,73 +123,89 @@ SOFTENS = Rule[MeasuredJoint](
     mend=less_current,
 )
 GLOWS = Rule[MeasuredJoint](
-    id="contact.heat-of-the-worst-glow", level=Level.STOP, when=lambda j: at_least(j.worst_heat, GLOWS_MOST), source="nbs-glow",
-    headline="Do not load it: up to {worst_heat} in one joint, as much as loose connections gave off when they glowed.",
+    id="contact.heat-of-the-worst-glow", level=Level.STOP, when=_glows, source="nbs-glow",
+    headline="Do not load it: {worst_heat} in one joint is what loose connections gave off as they glowed.",
     mend=less_current,
 )
 TOO_HOT = Rule[MeasuredJoint](
     id="contact.metal-over-cable-insulation", level=Level.STOP, when=lambda j: not at_most(j.reading.temperature, j.hot_metal), source="33cfr-table",
-    headline="Do not load it: metal at {reading.temperature} is hotter than the {hot_metal} that good cable is made for. Find where the heat comes from.",
+    headline="Do not load it: {reading.temperature} is hotter than the {hot_metal} that good cable is made for. Find the heat.",
 )
 STOPS = (NOT_REACHED, LOSES_ALREADY, WORST_CLASS, LOSES_AT_FULL, SOFTENS, GLOWS, TOO_HOT)
 
+PART_NOT_NAMED = Rule[MeasuredJoint](
+    id="contact.part-not-named", level=Level.CAUTION, when=_not_named, source="practice",
+    headline="Say what is between the probes. {resistance} is too much for a bolted joint or crimp, up to {sound.high}.",
+    text="Name the part. A fuse with its holder, a breaker or a push-on terminal may have more than a bolted joint, and be sound.",
+)
+BEYOND_ANY_LIKE = Rule[MeasuredJoint](
+    id="contact.beyond-any-like", level=Level.CAUTION, when=_beyond_any_like, source="practice",
+    headline="Remake or replace it: {resistance} is more than twice the {sound.high} of a sound one, whatever its like reads.",
+    text="Two parts alike may be bad alike. Above twice the usual range a like part clears nothing.",
+    covers=frozenset({"contact.beyond-its-range"}),
+)
+BEYOND_RANGE = Rule[MeasuredJoint](
+    id="contact.beyond-its-range", level=Level.CAUTION, when=_beyond_range, source="practice",
+    headline="Compare it with a like one at the same current: {resistance} is more than the usual {sound.high}.",
+)
 BEYOND_LIKE = Rule[MeasuredJoint](
     id="contact.worse-than-its-like", level=Level.CAUTION, when=lambda j: j.ratio is not None and not at_most(j.ratio, LIKE_MOST), source="neta-resistance",
-    headline="{ratio} times its like: look into it. At {reading.full_current} it gives off {full.heat}.",
+    headline="Look into it: {ratio} times its like. At {reading.full_current} it gives off {full.heat}.",
 )
-ILL_KEPT = Rule[MeasuredJoint](
-    id="contact.worse-than-well-kept", level=Level.CAUTION, when=lambda j: _ill_kept(j) and not at_most(j.worst_heat, LITTLE_HEAT), source="power-contact",
-    headline="{resistance} is more than any well-kept power contact. At {reading.full_current} it gives off {full.heat}: open, clean and remake it first.",
+OVER_RATING = Rule[MeasuredJoint](
+    id="contact.current-over-rating", level=Level.CAUTION, when=_over_rating, source="practice",
+    headline="Check the full current: {reading.full_current} is more than the {sound.rating} printed on it.",
+    mend=less_current,
 )
 WARMER_THAN_SHOULD_BE = Rule[MeasuredJoint](
     id="contact.thermal-class", level=Level.CAUTION, when=lambda j: j.warmth is not None and j.warmth.priority > 0, source="neta-thermal",
     headline="Warmer than it should be: {warmth.severity}.",
 )
 SMALL_READING = Rule[MeasuredJoint](
-    id="contact.reading-too-small", level=Level.CAUTION, when=lambda j: j.reading.small, source="practice",
+    id="contact.reading-too-small", level=Level.CAUTION, when=_small, source="practice",
     headline=TOO_LITTLE_LOAD,
-    text="Under 1 mV, or at less than a fifth of the full current, the meter's last digit and the probes decide the reading. Load the circuit more, and see that the reading goes back to nought with the load off.",
+    text="Load the circuit more. At less than a fifth of the full current, or under 1 mV where that digit matters, probes and meter decide the reading.",
 )
 LIGHT_LOAD = Rule[MeasuredJoint](
     id="contact.temperature-at-light-load", level=Level.CAUTION, when=lambda j: j.warmth is not None and j.warmth.light, source="ir-load",
     headline=TOO_LITTLE_LOAD,
-    text="A temperature taken at less than 40 % of full load says little: a faint warmth then can be a fault at full load.",
+    text="Take the temperature at 40 % of full load or more. A faint warmth at less can be a fault at full load.",
 )
 WARM = Rule[MeasuredJoint](
     id="contact.heat-of-a-glow", level=Level.CAUTION, when=lambda j: _warms(j) and not _stays_cool(j), source="nbs-glow",
-    headline="Up to {worst_heat} in one joint: enough to scorch if it stays in a small place. Measure how much warmer than the air it gets.",
+    headline="Measure how much warmer than the air it gets: {worst_heat} in one joint can scorch a small place.",
     mend=less_current,
 )
 NEAR_LIMIT = Rule[MeasuredJoint](
-    id="contact.little-growth-left", level=Level.CAUTION, when=lambda j: j.growth_left is not None and not at_least(j.growth_left, GROWTH_LEAST), source="practice",
-    headline="It loses {full.drop} at {reading.full_current}. Before its resistance has doubled that is more than {most_drop}: clean and remake it in good time.",
+    id="contact.little-growth-left", level=Level.CAUTION, when=_little_growth, source="practice",
+    headline="Clean and remake it soon: it loses {full.drop} at {reading.full_current}, and {most_drop} is too much.",
     mend=less_current,
 )
 HOT_METAL = Rule[MeasuredJoint](
     id="contact.metal-over-lugs", level=Level.CAUTION, when=lambda j: not at_most(j.reading.temperature, j.warm_metal), source="33cfr-table",
-    headline="Metal at {reading.temperature} is hotter than the {warm_metal} that lugs and fuse holders are commonly made for. Read the ratings off the parts, and find where the heat comes from.",
+    headline="Find where the heat comes from: {reading.temperature} is more than the {warm_metal} usual for lugs and holders.",
     text="The law has columns for insulation of 60, 75, 80, 90 and {hot_metal}, and above that for rarer kinds. What is printed on the jacket and on the part decides; a battery bears far less.",
-)
-LIKE_IS_WORSE = Rule[MeasuredJoint](
-    id="contact.like-joint-is-worse", level=Level.CAUTION, when=lambda j: j.ratio is not None and not at_least(j.ratio, 1 / LIKE_MOST), source="neta-resistance",
-    headline="The like joint is the worse of the two: look into that one.",
-    text="The like joint reads more than 50 % above this one, so it is no measure of a good joint.",
-)
-SMALL_TERMINAL = Rule[MeasuredJoint](
-    id="contact.as-a-small-terminal", level=Level.CAUTION, when=lambda j: j.ratio is None and _ill_kept(j), source="power-contact",
-    headline="{resistance} is usual for a small plug-in terminal, not for a bolted lug. Only {worst_heat} of heat; compare it with a like joint.",
-)
-WORSE_THAN_BOLTED = Rule[MeasuredJoint](
-    id="contact.worse-than-bolted-busbar", level=Level.CAUTION, when=lambda j: j.ratio is None and not at_most(j.resistance, GOOD_BOLTED), source="busbar-joint",
-    headline="{resistance}: no fault seen, but more than a good bolted joint. Compare it with a like joint at the same current.",
 )
 JUDGEMENTS = (
     *STOPS,
-    BEYOND_LIKE, ILL_KEPT, WARMER_THAN_SHOULD_BE, SMALL_READING, LIGHT_LOAD, WARM, NEAR_LIMIT, HOT_METAL,
-    LIKE_IS_WORSE, SMALL_TERMINAL, WORSE_THAN_BOLTED,
-)  # what makes the verdict on a joint that was measured, the gravest first
-OF_FULL_CURRENT = (NOT_REACHED, LOSES_AT_FULL, SOFTENS, GLOWS, WARM, NEAR_LIMIT)
+    BEYOND_ANY_LIKE, PART_NOT_NAMED, BEYOND_LIKE, WARMER_THAN_SHOULD_BE, SMALL_READING, LIGHT_LOAD, WARM, BEYOND_RANGE,
+    NEAR_LIMIT, HOT_METAL, OVER_RATING,
+)  # what makes the verdict on a part that was measured, the gravest first
+OF_FULL_CURRENT = (NOT_REACHED, LOSES_AT_FULL, SOFTENS, GLOWS, WARM, NEAR_LIMIT, OVER_RATING)
 
+WHERE_THE_PROBES_GO = Rule[MeasuredJoint](
+    id="contact.where-the-probes-go", level=Level.ADVICE, source="practice",
+    when=lambda j: j.sound.part in (Part.BOLTED, Part.CRIMP, Part.UNKNOWN),
+    text="Put the probes right on the lug and on what it is bolted to. 10 cm of 50 mm² cable between them adds 3.9 mV at 100 A.",
+)
+LIKE_IS_WORSE = Rule[MeasuredJoint](
+    id="contact.like-joint-is-worse", level=Level.ADVICE, when=lambda j: j.ratio is not None and not at_least(j.ratio, 1 / LIKE_MOST), source="neta-resistance",
+    text="Look into the like one too: it reads more than 50 % above this one.",
+)
+WARM_FUSE = Rule[MeasuredJoint](
+    id="contact.warm-by-nature", level=Level.ADVICE, when=lambda j: j.sound.part in RATED, source="practice",
+    text="A loaded fuse or breaker is warm when it is sound. Plastic that softens or browns, or one side hotter than the other, is a bad contact.",
+)
 NO_FUSE_SEES_IT = Rule[MeasuredJoint](
     id="contact.no-fuse-sees-it", level=Level.ADVICE, source="practice",
     text="No fuse sees a bad joint: the current is the usual one. It burns fingers and scorches insulation. Measure with insulated probes, touch nothing that may be hot, and take the load off if it smells or the plastic softens.",
@@ -206,11 +249,11 @@ RISE_AT_FULL = Rule[MeasuredJoint](
 )
 BUSBAR_RANGE = Rule[MeasuredJoint](
     id="contact.busbar-range", level=Level.NOTE, source="busbar-joint",
-    text="Published for good bolted copper busbar joints: 5 to 15 µΩ. A lug on a stud has less area and may read more.",
+    text="Published for good bolted copper busbar joints: 5 to 15 µΩ. A lug on a stud has less area: up to 100 µΩ is common practice.",
 )
 POWER_CONTACT_RANGE = Rule[MeasuredJoint](
     id="contact.power-contact-range", level=Level.NOTE, source="power-contact",
-    text="Published for well-kept power contacts: 10 to 300 µΩ. Plug-in terminals, fuse links and switches lie higher: for these the maker's figure or a like part must do.",
+    text="Published for well-kept power contacts, such as those of a main switch: 10 to 300 µΩ.",
 )
 DROP_LIMITS = Rule[MeasuredJoint](
     id="contact.drop-limits", level=Level.NOTE, source="sae-drop",

@@ -4,6 +4,7 @@
 from dataclasses import replace
 
 from calc.electrical.ampacity import Surroundings
+from calc.electrical.sound_parts import GOOD_JOINT
 from calc.energy.feeds import Method
 from calc.sheets.parts.bank import CAPACITY, CHEMISTRY, COLD_CUT_OFF, from_state, rested_voltage
 from calc.sheets.parts.fields import (
@@ -75,7 +76,7 @@ FIELDS = (
              hint="Empty: what is usual for the chemistry."),
     Quantity(id="joints", advanced=True, label="Joints in the run", symbol="j", kinds=(COUNT,), default="6", low="0", high="50",
              hint="Lugs, fuse holders, the relay: out and back."),
-    Quantity(id="joint_resistance", advanced=True, label="Resistance of each joint", symbol="r_j", kinds=(RESISTANCE,), default="0.1 mΩ", low="0 mΩ", high="20 mΩ",
+    Quantity(id="joint_resistance", advanced=True, label="Resistance of each joint", symbol="r_j", kinds=(RESISTANCE,), default=f"{GOOD_JOINT * 1e3:g} mΩ", low="0 mΩ", high="20 mΩ",
              hint="A good bolted joint has less, a fuse holder more."),
     Quantity(id="run_resistance", advanced=True, label="Resistance of the run, if known", symbol="R_k", kinds=(RESISTANCE,), optional=True, low="0.1 mΩ", high="10 Ω", example="12 mΩ",
              hint="Out and back, joints and all. Empty: from the conductor."),

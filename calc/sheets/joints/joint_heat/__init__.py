@@ -1,12 +1,26 @@
 """joint-heat: is this joint bad?"""
 
 # fmt: off
+from dataclasses import replace
+
 from calc.electrical.contact import SOFTENS, VOLTS_PER_KELVIN, RiseOver
 from calc.electrical.rules import contact as judged
+from calc.electrical.sound_parts import Part
 from calc.sheets.joints.joint_heat.calculate import calculate, growth, military, severity
 from calc.sheets.joints.joint_heat.words import FINE, FINE_ALONE, STEPS
+from calc.sheets.parts.fields import conductor_field
 from calc.units.constants import ABSOLUTE_ZERO
-from calc.units.kinds import CURRENT, NUMBER, POWER, RATIO, RESISTANCE, RISE, TEMPERATURE, VOLTAGE
+from calc.units.kinds import (
+    CURRENT,
+    LENGTH,
+    NUMBER,
+    POWER,
+    RATIO,
+    RESISTANCE,
+    RISE,
+    TEMPERATURE,
+    VOLTAGE,
+)
 from calc.units.kinds.joints import VOLTAGE_PER_KELVIN
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Placed
@@ -24,10 +38,21 @@ WORKSHEET = Worksheet(
     calculate=calculate,
     picture=Bar(value="full_drop", limit="most_drop", caption="Voltage lost in this one joint at full current"),
     fields=(
-        Quantity(id="drop", label="Drop across the joint", symbol="U", kinds=(VOLTAGE,), default="35 mV", low="0.01 mV", high="5 V", hint="Under steady load. One probe on the metal of the lug, the other on the part it is bolted to; not on the nut or the screw head. Leave out the sign."),
-        Quantity(id="current", label="Current while measuring", symbol="I", kinds=(CURRENT,), default="80 A", low="0.5 A", high="2000 A", hint="Through this joint, read at the same moment."),
-        Quantity(id="full_current", label="Full current", symbol="I_f", kinds=(CURRENT,), default="200 A", low="0.5 A", high="2000 A", hint="The most that this joint is asked to carry."),
-        Quantity(id="good_drop", label="Drop of a like joint", symbol="U_g", kinds=(VOLTAGE,), optional=True, low="0.01 mV", high="5 V", example="12 mV", hint="Same parts, same current. The best comparison there is."),
+        Choice(id="probed", label="Between the probes", of=Part, default=Part.BOLTED, since=2, before=Part.UNKNOWN,
+               options=(
+                   Option(Part.BOLTED, "bolted joint or lug on a stud", aliases=("bolted joint", "lug")), Option(Part.CRIMP, "crimp"),
+                   Option(Part.PLUG, "push-on or screw terminal", aliases=("push-on", "screw terminal")),
+                   Option(Part.FUSE, "fuse with its holder"), Option(Part.SWITCH, "main switch or relay", aliases=("relay", "isolator")),
+                   Option(Part.BREAKER, "breaker"), Option(Part.CABLE, "length of cable"), Option(Part.UNKNOWN, "not known"),
+               ), hint="Each kind of part has its own usual range."),
+        Quantity(id="fuse_rating", label="Rating of the fuse", symbol="I_n", kinds=(CURRENT,), default="30 A", low="0.5 A", high="1000 A", since=2, only_if=("probed", Part.FUSE), hint="Printed on it."),
+        Quantity(id="breaker_rating", label="Rating of the breaker", symbol="I_n", kinds=(CURRENT,), default="50 A", low="0.5 A", high="1000 A", since=2, only_if=("probed", Part.BREAKER), hint="Printed on it."),
+        replace(conductor_field("2/0 AWG"), since=2, only_if=("probed", Part.CABLE)),
+        Quantity(id="length", label="Length between the probes", symbol="L", kinds=(LENGTH,), default="1 m", low="1 cm", high="100 ft", since=2, only_if=("probed", Part.CABLE), hint="One conductor, probe to probe."),
+        Quantity(id="drop", label="Drop between the probes", symbol="U", kinds=(VOLTAGE,), default="4 mV", low="0.01 mV", high="5 V", hint="Under steady load, probes on the metal itself. Leave out the sign."),
+        Quantity(id="current", label="Current while measuring", symbol="I", kinds=(CURRENT,), default="100 A", low="0.5 A", high="2000 A", hint="Through this part, read at the same moment."),
+        Quantity(id="full_current", label="Full current", symbol="I_f", kinds=(CURRENT,), default="200 A", low="0.5 A", high="2000 A", hint="The most that it ever carries."),
+        Quantity(id="good_drop", label="Drop of a like one", symbol="U_g", kinds=(VOLTAGE,), optional=True, low="0.01 mV", high="5 V", example="12 mV", hint="Same parts, same current. The best comparison there is."),
         Quantity(id="rise", label="Warmer by", symbol="ΔT", kinds=(RISE,), optional=True, low="0.1 K", high="300 K", example="8 K", hint="At the same current, when it no longer climbs. Empty if not measured."),
         Choice(id="rise_over", label="Warmer than", of=RiseOver, default=RiseOver.LIKE_JOINT,
                options=(Option(RiseOver.LIKE_JOINT, "a like joint", aliases=("like joint", "like")), Option(RiseOver.AIR, "the air round it", aliases=("ambient",))), hint="What the temperature was compared with."),
@@ -35,7 +60,8 @@ WORKSHEET = Worksheet(
         Quantity(id="temperature", label="Metal round the joint", symbol="T₀", kinds=(TEMPERATURE,), default="60 °C", low="0 °C", high="150 °C", advanced=True, hint="Lug and bar at full current; 60 °C is a warm, well loaded cable."),
     ),
     results=(
-        Output(id="resistance", label="Resistance of the joint", symbol="R", kind=RESISTANCE, rounding=UP),
+        Output(id="resistance", label="Resistance", symbol="R", kind=RESISTANCE, rounding=UP),
+        Output(id="sound_high", at="sound.high", label="A sound one has up to", symbol="R_s", kind=RESISTANCE),
         Output(id="heat", label="Heat now", symbol="P", kind=POWER, rounding=UP),
         Output(id="full_heat", at="full.heat", label="Heat at full current", symbol="P_f", kind=POWER, rounding=UP, hide_if_none=True),
         Output(id="full_drop", at="full.drop", label="Drop at full current", symbol="U_f", kind=VOLTAGE, unit="millivolt", rounding=UP, hide_if_none=True),
@@ -47,6 +73,10 @@ WORKSHEET = Worksheet(
         Output(id="growth", find=growth, label="What a loose joint does next, at full current"),
     ),
     intermediates=(
+        Output(id="sound_low", at="sound.low", label="A sound one has at least", kind=RESISTANCE),
+        Output(id="sound_most", at="sound.most", label="No like one clears more than", symbol="R_m", kind=RESISTANCE),
+        Output(id="rated_drop", at="sound.drop", label="Drop of the part at its rating", symbol="U_n", kind=VOLTAGE, unit="millivolt"),
+        Output(id="contacts", at="sound.contacts", label="Contacts of the holder", symbol="R_h", kind=RESISTANCE),
         Output(id="worst_heat", label="Heat, now or at full current", kind=POWER, rounding=UP),
         Output(id="feeds", at="max_current", label="Most that can flow", kind=CURRENT, rounding=DOWN),
         Output(id="most_drop", label="Most for one connection", symbol="U_max", kind=VOLTAGE, unit="millivolt"),
@@ -65,12 +95,14 @@ WORKSHEET = Worksheet(
     steps=STEPS,
     rules=(
         *judged.JUDGEMENTS, FINE_ALONE, FINE,
+        judged.WHERE_THE_PROBES_GO, judged.LIKE_IS_WORSE, judged.WARM_FUSE,
         judged.NO_FUSE_SEES_IT, judged.HOW_TO_MEND, judged.LEAVE_OFF, judged.GLOWED_IN_TESTS, judged.SPOT_WOULD_MELT,
         judged.WARM_AS_ITS_LIKE, judged.NO_LIKE, judged.CABLE_IS_WARM_TOO,
         Placed(rule=judged.SCALES_DISAGREE, text="The scales disagree by design. On a laxer military one: {military}. The stricter one is followed here."),
         judged.RISE_AT_FULL,
         judged.BUSBAR_RANGE, judged.POWER_CONTACT_RANGE, judged.DROP_LIMITS, judged.OXIDE_GLOWS, judged.MOVE_THE_PROBES,
     ),
-    valid="Steady direct current through one joint of copper or plated copper parts. A load of constant power draws more as voltage is lost, so it heats the joint more than shown.",
+    valid="Steady direct current through one joint or part of copper or plated copper. A load of constant power draws more as voltage is lost, so it heats the joint more than shown.",
     summary="{resistance}, {heat} now",
+    older_defaults=({"drop": "35 mV", "current": "80 A"},),
 )

@@ -1,12 +1,53 @@
-"""joint-heat from its fields: the book's function as it stands, and its results in words."""
+"""joint-heat from its fields: the part between the probes, and the book's function on it."""
 
 from dataclasses import dataclass
 
-from calc.electrical.contact import Grown, MeasuredJoint, Severity, measured_joint
+from calc.electrical.contact import Grown, MeasuredJoint, RiseOver, Severity, measured_joint
+from calc.electrical.sound_parts import Part, SoundPart, sound_cable, sound_fuse, sound_joint
 from calc.units.kinds import POWER, RATIO, RESISTANCE, VOLTAGE
 from calc.units.shown import UP, quantity_text
 
-calculate = measured_joint
+
+def calculate(
+    *,
+    probed: Part,
+    fuse_rating: float,
+    breaker_rating: float,
+    conductor: str,
+    length: float,
+    temperature: float,
+    voltage: float,
+    rise_over: RiseOver,
+    rise: float | None,
+    good_drop: float | None,
+    full_current: float,
+    current: float,
+    drop: float,
+) -> MeasuredJoint:
+    """Return what the part that is `probed` does at `full_current`, beside a sound one."""
+    return measured_joint(
+        sound=_sound(probed, fuse_rating, breaker_rating, conductor, length, temperature),
+        drop=drop,
+        current=current,
+        full_current=full_current,
+        good_drop=good_drop,
+        rise=rise,
+        rise_over=rise_over,
+        voltage=voltage,
+        temperature=temperature,
+    )
+
+
+def _sound(
+    part: Part, fuse: float, breaker: float, conductor: str, length: float, temperature: float
+) -> SoundPart:
+    if part is Part.FUSE:
+        return sound_fuse(part, fuse)
+    if part is Part.BREAKER:
+        return sound_fuse(part, breaker)
+    if part is Part.CABLE:
+        return sound_cable(conductor=conductor, length=length, temperature=temperature)
+    return sound_joint(part)
 
 
 @dataclass(frozen=True)

@@ -1,9 +1,17 @@
 """The working of joint-heat in words, and what its answer says when nothing is wrong."""
 
 # fmt: off
+from collections.abc import Callable
+
 from calc.electrical.contact import MeasuredJoint
+from calc.electrical.sound_parts import Part
 from calc.judge import Level, Rule
 from calc.worksheet.declare import Step
+
+
+def _is(*parts: Part) -> Callable[[MeasuredJoint], bool]:
+    return lambda j: j.sound.part in parts
+
 
 STEPS: tuple[Step[MeasuredJoint], ...] = (
     Step(of="resistance", formula="drop / current", source="ohm", text="Ohm's law across the joint alone."),
@@ -12,7 +20,20 @@ STEPS: tuple[Step[MeasuredJoint], ...] = (
     Step(of="full_drop", formula="resistance * full_current", source="ohm", when=lambda j: j.full is not None, text="The drop goes with the current."),
     Step(of="full_heat", formula="resistance * full_current ** 2", source="ohm", when=lambda j: j.full is not None, text="Heat goes with the square of the current: twice the current, four times the heat."),
     Step(of="drop_share", formula="full_drop / voltage", when=lambda j: j.full is not None, text="Of the system voltage, in one joint."),
-    Step(of="most_drop", source="sae-drop", text="For a connection that carries high current."),
+    Step(of="sound_high", source="busbar-joint", when=_is(Part.BOLTED, Part.CRIMP), text="A lug on a stud, a busbar joint or a crimp: good busbar joints are published with 5 to 15 µΩ; up to 100 µΩ for a lug is common practice."),
+    Step(of="sound_high", source="practice", when=_is(Part.UNKNOWN), text="Not known what it is, so it is held to the range of a bolted joint."),
+    Step(of="sound_high", source="small-connector", when=_is(Part.PLUG), text="A small connector, published with 4 mV an amp."),
+    Step(of="sound_high", source="power-contact", when=_is(Part.SWITCH), text="A well-kept power contact."),
+    Step(of="rated_drop", source="fuse-drop", when=_is(Part.FUSE), text="The most that the link of such a fuse may lose at its rating. Below 15 A from memory, from 15 A by the standard."),
+    Step(of="rated_drop", source="practice", when=_is(Part.BREAKER), text="The most that a breaker of this size usually loses at its rating, from memory."),
+    Step(of="contacts", source="practice", when=_is(Part.FUSE), text="Both contacts of the holder: plugged in up to 40 A, bolted above."),
+    Step(of="sound_high", formula="rated_drop / fuse_rating + contacts", source="ohm", when=_is(Part.FUSE), text="Link and holder."),
+    Step(of="sound_high", formula="rated_drop / breaker_rating", source="ohm", when=_is(Part.BREAKER), text="Between its terminals."),
+    Step(of="sound_high", source="practice", when=_is(Part.CABLE), text="A tenth more than the published table gives for {length} of {conductor} at {temperature}."),
+    Step(of="sound_most", formula="2 * sound_high", source="practice", text="Above this a like one is no proof: both may be bad."),
+    Step(of="most_drop", source="sae-drop", when=lambda j: j.contact, text="For a connection that carries high current."),
+    Step(of="most_drop", source="sae-drop", when=_is(Part.SWITCH), text="For a switch."),
+    Step(of="most_drop", source="practice", when=lambda j: j.sound.warm_by_nature, text="Twice what a sound one loses: a fuse or breaker at its rating, a cable at the larger of the two currents."),
     Step(of="growth_left", formula="most_drop / full_drop", when=lambda j: j.growth_left is not None, text="How often the resistance may grow before the joint loses that much."),
     Step(of="ratio", formula="drop / good_drop", source="neta-resistance", when=lambda j: j.ratio is not None, text="At the same current. Above 1.5, that is 50 % over the lower of the two, is to be looked into."),
     Step(of="hot_metal", source="33cfr-table", text="Insulation of good boat cable. The law's table has hotter columns, for kinds that are rarely sold for vans."),
@@ -31,9 +52,9 @@ STEPS: tuple[Step[MeasuredJoint], ...] = (
 
 FINE_ALONE = Rule[MeasuredJoint](
     id="joint-heat.fine-alone", level=Level.FINE, when=lambda j: j.ratio is None,
-    headline="{resistance}, as a good bolted joint; {full.heat} at {reading.full_current}.",
+    headline="Sound: {resistance}, and up to {sound.high} is usual. It gives off {full.heat} at {reading.full_current}.",
 )
 FINE = Rule[MeasuredJoint](
     id="joint-heat.fine", level=Level.FINE,
-    headline="{resistance}, in line with its like; {full.heat} at {reading.full_current}.",
+    headline="Sound: {resistance}, in line with its like. It gives off {full.heat} at {reading.full_current}.",
 )

@@ -1,8 +1,8 @@
 """What fault-current asks for."""
 
 # fmt: off
-from calc.electrical.contact import GOOD_JOINT
 from calc.electrical.fault_source import SourceKnown
+from calc.electrical.sound_parts import GOOD_JOINT
 from calc.electrical.withstand import insulations
 from calc.energy.battery import Chemistry
 from calc.sheets.parts.fields import COPPER, GAUGE_READING, PARALLEL, STRANDS, conductor_field
