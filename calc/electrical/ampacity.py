@@ -3,11 +3,11 @@
 33 CFR 183.425 and ABYC E-11 are written for boats; NEC 310.16 is for the mains side
 (`calc.electrical.nec`). There is no rule set for camper vans that we may show. Each keeps its own
 conditions. Tables are by AWG; a metric size, and a wire made to an SAE size, is worked as the
-thickest gauge of the table that holds no more copper. A conductor as it is laid, with every
-correction, is `calc.electrical.cable`.
+thickest gauge of the table that holds no more copper. What 33 CFR prints nothing for, a 70 °C
+column and a wire thinner than its first row, is worked from what it prints, which is our step. A
+conductor as it is laid, with every correction, is `calc.electrical.cable`.
 """
 
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from math import inf, sqrt
 from typing import Annotated
@@ -17,7 +17,7 @@ from calc.electrical.conductors import GaugeReading, Series, conductor, conducto
 from calc.tables import table
 from calc.units.compare import at_least
 from calc.units.covered import Enumeration, NotCovered
-from calc.units.si import Amperes, Celsius, Count, Share, Tag
+from calc.units.si import Celsius, Count, Share, Tag
 
 BASE_AMBIENT: Annotated[Celsius, Tag("air of the ampacity tables")] = 30.0  # of every rule set
 # 33 CFR 183.425 table 5, and ABYC E-11
@@ -28,6 +28,8 @@ PRINTED_ENGINE_FACTOR: Annotated[Share, Tag("printed factor of an engine space")
 PRINTED_FOR: Annotated[Celsius, Tag("insulation of the printed engine factor")] = 105.0
 # ABYC E-11 as restated gives no figure beyond
 ABYC_MOST_BUNDLED: Annotated[Count, Tag("largest bundle of ABYC's table")] = 24.0
+# Most cable for houses and much for vehicles is rated so, and 33 CFR prints no column for it
+BETWEEN_COLUMNS: Annotated[Celsius, Tag("insulation between two columns of 33 CFR")] = 70.0
 
 
 class RuleSet(Enumeration):
@@ -58,11 +60,33 @@ class Surroundings(Enumeration):
 
 
 @cache
-def _cfr33_rows() -> dict[tuple[str, float], float]:
+def _cfr33_printed() -> dict[tuple[str, float], float]:
     return {
         (row["awg"], float(row["insulation_c"])): float(row["ampacity_a"])
         for row in table("ampacity_33cfr183_425").rows
     }
+
+
+@cache
+def _cfr33_rows() -> dict[tuple[str, float], float]:
+    printed = _cfr33_printed()
+    between = {
+        (gauge, BETWEEN_COLUMNS): _between_columns(printed, gauge)
+        for gauge in dict.fromkeys(gauge for gauge, _ in printed)
+    }
+    return printed | between
+
+
+def _between_columns(printed: dict[tuple[str, float], float], gauge: str) -> float:
+    """Return what `gauge` can carry [A] with 70 °C insulation, for which nothing is printed.
+
+    From the next hotter column by the law behind NEC's factors, sqrt((Tc - Ta)/(Tb - Ta)), and no
+    less than the next cooler column has: our step, by a published law.
+    """
+    cooler = max(at for name, at in printed if name == gauge and at < BETWEEN_COLUMNS)
+    hotter = min(at for name, at in printed if name == gauge and at > BETWEEN_COLUMNS)
+    law = sqrt((BETWEEN_COLUMNS - BASE_AMBIENT) / (hotter - BASE_AMBIENT))
+    return max(printed[gauge, cooler], law * printed[gauge, hotter])
 
 
 @cache
@@ -81,8 +105,11 @@ def _rows(rule_set: RuleSet) -> dict[tuple[str, float], float]:
 
 @cache
 def insulations() -> tuple[str, ...]:
-    """Return the insulation ratings of 33 CFR 183.425 table 5 as they are named: `105 C`."""
-    return tuple(map(insulation_name, ratings(RuleSet.CFR33)))
+    """Return the insulation ratings that can be asked for, as they are named: `105 C`.
+
+    Those of 33 CFR 183.425 table 5, and 70 °C.
+    """
+    return tuple(map(insulation_name, sorted({*ratings(RuleSet.CFR33), BETWEEN_COLUMNS})))
 
 
 def insulation_name(rating: float) -> str:
@@ -102,8 +129,9 @@ def insulation_rating(name: str) -> float:
 
 @cache
 def ratings(rule_set: RuleSet) -> tuple[float, ...]:
-    """Return the insulation ratings [°C] that `rule_set` has figures for."""
-    return tuple(sorted({rating for _, rating in _rows(rule_set)}))
+    """Return the insulation ratings [°C] that `rule_set` prints figures for."""
+    printed = {rating for _, rating in _rows(rule_set)} - {BETWEEN_COLUMNS}
+    return tuple(sorted(printed))
 
 
 @cache
@@ -120,6 +148,22 @@ def gauge_row(name: str, gauge_reading: GaugeReading, rule_set: RuleSet, insulat
     A gauge read as AWG is its own row, or has none; anything else is the thickest gauge with no
     more copper in it. `insulation` [°C]. Raises NotCovered.
     """
+    row, share = row_and_share(name, gauge_reading, rule_set, insulation)
+    if share < 1:
+        raise _too_thin(RuleSet(rule_set), insulation)
+    return row
+
+
+@cache
+def row_and_share(
+    name: str, gauge_reading: GaugeReading, rule_set: RuleSet, insulation: float
+) -> tuple[str, float]:
+    """Return the gauge whose row is read for the conductor `name`, and what share of it counts.
+
+    The share is 1 but for a wire thinner than the first row of 33 CFR: that is read as the first
+    row, by its share of the copper (our step, common practice, no source). It errs to the safe
+    side: a thinner wire has more skin for its copper. `insulation` [°C]. Raises NotCovered.
+    """
     one = conductor(name)
     rules = RuleSet(rule_set)
     gauges = _gauges(rules, insulation)
@@ -128,20 +172,27 @@ def gauge_row(name: str, gauge_reading: GaugeReading, rule_set: RuleSet, insulat
     area = copper_area(name, gauge_reading)
     thinnest = conductor(gauges[0])
     if not at_least(area, thinnest.area):
-        share = thinnest.area * 1e6
-        raise NotCovered(
-            "conductor",
-            f"must be thicker: {rules.cited} begins at {thinnest.name} ({share:.2f} mm²)"
-            f"{f' for {insulation:g} °C insulation' if rules is RuleSet.NEC else ''}.",
-        )
+        if rules is not RuleSet.CFR33:
+            raise _too_thin(rules, insulation)
+        return thinnest.name, area / thinnest.area
     if one.series is Series.AWG and gauge_reading == GaugeReading.AWG:
         if name not in gauges:
             raise NotCovered(
                 "conductor",
                 f"must be another size: {rules.cited} as restated has no row for {name}.",
             )
-        return name
-    return next(gauge for gauge in reversed(gauges) if at_least(area, conductor(gauge).area))
+        return name, 1.0
+    row = next(gauge for gauge in reversed(gauges) if at_least(area, conductor(gauge).area))
+    return row, 1.0
+
+
+def _too_thin(rules: RuleSet, insulation: float) -> NotCovered:
+    thinnest = conductor(_gauges(rules, insulation)[0])
+    return NotCovered(
+        "conductor",
+        f"must be thicker: {rules.cited} begins at {thinnest.name} ({thinnest.area * 1e6:.2f} mm²)"
+        f"{f' for {insulation:g} °C insulation' if rules is RuleSet.NEC else ''}.",
+    )
 
 
 def row_ampacity(row: str, insulation: float, rule_set: RuleSet) -> float:
@@ -174,7 +225,8 @@ def ambient_factor(
     `insulation` and `ambient` [°C]. NEC 310.16 has its own factors, by band. The boats' tables
     hold at 30 °C, and at 50 °C in an engine space, where 33 CFR prints 0.85 for 105 °C insulation.
     They print nothing between and beyond; there NEC's law, sqrt((Tc - Ta)/(Tc - 30)), is put to
-    work, which is our step. Cooler air than 30 °C is not credited.
+    work, which is our step; above 50 °C an engine space goes on from the printed factor, so that
+    hotter air never leaves more. Cooler air than 30 °C is not credited.
     Raises NotCovered where the air is as hot as the insulation may be, or beyond NEC's bands.
     """
     at = air_around(ambient, surroundings)
@@ -185,40 +237,42 @@ def ambient_factor(
     if RuleSet(rule_set) is RuleSet.NEC:
         return nec.ambient_factor(insulation, at), True
     engine = Surroundings(surroundings) is Surroundings.INSIDE
-    if engine and at == ENGINE_AMBIENT and insulation == PRINTED_FOR:
-        return PRINTED_ENGINE_FACTOR, True
+    if engine and insulation == PRINTED_FOR:
+        hotter = sqrt((insulation - at) / (insulation - ENGINE_AMBIENT))
+        return PRINTED_ENGINE_FACTOR * hotter, at == ENGINE_AMBIENT
     return min(1.0, sqrt((insulation - at) / (insulation - BASE_AMBIENT))), False
 
 
 @lru_cache(64)
-def bundle_factor(rule_set: RuleSet, bundled: float, max_voltage: float) -> float:
-    """Return the correction for `bundled` loaded conductors lying together.
+def bundle_factor(rule_set: RuleSet, bundled: float) -> float:
+    """Return the correction for `bundled` loaded conductors lying together, at any voltage.
 
-    33 CFR applies its factors from a nominal 50 V on (183.435(b)); the highest voltage on the
-    circuit, `max_voltage` [V], gives the safer reading. ABYC E-11 and NEC 310.15(C)(1) at every
-    voltage. Raises NotCovered for more conductors than the rule set knows.
+    ABYC E-11 and NEC 310.15(C)(1) count them at every voltage. 33 CFR has the same factors as ABYC
+    and applies them from a nominal 50 V on (183.435(b)); a bundle is as hot at 12 V, so they are used
+    below it too, which is our prudence (`counts_bundles` tells). Raises NotCovered for more
+    conductors than the rule set knows.
     """
     rules = RuleSet(rule_set)
     if rules is RuleSet.NEC:
         return nec.bundle_factor(bundled)
-    first = float(table("bundling_33cfr").rows[0]["applies_from_v"])
-    if rules is RuleSet.CFR33 and max_voltage < first:
-        return 1.0
     if rules is RuleSet.ABYC and bundled > ABYC_MOST_BUNDLED:
         raise NotCovered(
             "bundled", "must be 24 or fewer: ABYC E-11 as restated gives no figure beyond."
         )
-    return grouping_factor(bundled)
-
-
-@cache
-def grouping_factor(bundled: float) -> float:
-    """Return 33 CFR's factor for `bundled` conductors together, whether or not it applies."""
     for row in table("bundling_33cfr").rows:
         last = float(row["to_conductors"]) if row["to_conductors"] else inf
         if float(row["from_conductors"]) <= bundled <= last:
             return float(row["factor"])
     return 1.0
+
+
+def counts_bundles(rule_set: RuleSet, max_voltage: float) -> bool:
+    """Return whether the rule set itself counts bundles at `max_voltage` [V].
+
+    33 CFR from a nominal 50 V on, 183.435(b); the highest voltage gives the safer reading.
+    """
+    first = float(table("bundling_33cfr").rows[0]["applies_from_v"])
+    return RuleSet(rule_set) is not RuleSet.CFR33 or at_least(max_voltage, first)
 
 
 def _known(rule_set: RuleSet) -> str:
@@ -241,61 +295,3 @@ def table_ampacity(name: str, *, insulation: float, gauge_reading: GaugeReading)
             raise
         return None
     return row_ampacity(row, insulation, RuleSet.CFR33)
-
-
-def ampacity_by_copper(name: str, *, insulation: float, gauge_reading: GaugeReading) -> float:
-    """Return the ampacity [A] of `name` as in table 5, and below the table by its share of copper.
-
-    At 30 °C, two together, with `insulation` [°C]. Below 18 AWG nothing is published. Its figure
-    is scaled by area there, which is our step (common practice, no source) and errs to the safe
-    side: a thinner wire has more skin for its copper. Raises NotCovered for insulation without a
-    column.
-    """
-    found = table_ampacity(name, insulation=insulation, gauge_reading=gauge_reading)
-    if found is not None:
-        return found
-    thinnest = _gauges(RuleSet.CFR33, insulation)[0]
-    share = copper_area(name, gauge_reading) / conductor(thinnest).area
-    return share * row_ampacity(thinnest, insulation, RuleSet.CFR33)
-
-
-@dataclass(frozen=True, kw_only=True)
-class TableAmpacity:
-    """What `parallel` like conductors carry by table 5 of 33 CFR 183.425, before all corrections.
-
-    At 30 °C, two together, with insulation of 105 °C and of 60 °C. Below the table it is by their
-    share of the copper of its thinnest row.
-    """
-
-    conductor: str
-    parallel: Count
-    gauge_reading: GaugeReading
-    at_105: Amperes
-    at_60: Amperes
-
-    @property
-    def one_at_60(self) -> Amperes:
-        """What one of them carries with insulation of 60 °C."""
-        return self.at_60 / self.parallel
-
-    @property
-    def below_table(self) -> bool:
-        """Whether the table has no row for so thin a conductor."""
-        reading = self.gauge_reading
-        found = table_ampacity(self.conductor, insulation=105.0, gauge_reading=reading)
-        return found is None
-
-
-def ampacity_of_run(name: str, *, parallel: float, gauge_reading: GaugeReading) -> TableAmpacity:
-    """Return what `parallel` conductors `name` carry by the table alone. Raises NotCovered."""
-    at_105, at_60 = (
-        ampacity_by_copper(name, insulation=insulation, gauge_reading=gauge_reading)
-        for insulation in (105.0, 60.0)
-    )
-    return TableAmpacity(
-        conductor=name,
-        parallel=parallel,
-        gauge_reading=gauge_reading,
-        at_105=parallel * at_105,
-        at_60=parallel * at_60,
-    )

@@ -11,14 +11,18 @@ from typing import Annotated
 from calc.electrical import nec
 from calc.electrical.ampacity import (
     BASE_AMBIENT,
+    ENGINE_AMBIENT,
+    PRINTED_ENGINE_FACTOR,
+    PRINTED_FOR,
     RuleSet,
     Surroundings,
     air_around,
     ambient_factor,
     bundle_factor,
-    gauge_row,
-    grouping_factor,
+    counts_bundles,
+    ratings,
     row_ampacity,
+    row_and_share,
 )
 from calc.electrical.conductors import Copper, GaugeReading, conductor, copper_of
 from calc.units.compare import at_most
@@ -42,8 +46,8 @@ class Cable:
 
     `ambient` is the hottest air on its way and `air` what is taken for it; `bundled` counts the
     loaded conductors that lie together, `max_voltage` is the highest on the circuit.
-    `table_ampacity` stands in the row of the gauge `table_row`; `printed_factor` tells that the
-    factor for the air is the rule's own. `small_ceiling` is the largest fuse that NEC 240.4(D)
+    `table_ampacity` stands in the row of the gauge `table_row`, of which a wire below the table has
+    the share `thin_share`; `printed_factor` tells that the factor for the air is the rule's own. `small_ceiling` is the largest fuse that NEC 240.4(D)
     allows on a small conductor, whatever its ampacity, `terminal_ceiling` that of its 75 °C column,
     where hotter insulation could carry more.
     """
@@ -57,6 +61,7 @@ class Cable:
     rule_set: RuleSet
     table_row: str
     table_ampacity: Amperes
+    thin_share: Share
     air: Celsius
     printed_factor: bool
     ambient_factor: Share
@@ -81,9 +86,35 @@ class Cable:
         return self.copper.conductor
 
     @property
-    def bundle_left_out(self) -> bool:
-        """Whether it lies in a bundle that the rule set does not count at this voltage."""
-        return grouping_factor(self.bundled) < 1 and self.bundle_factor == 1 and self.by_cfr33
+    def bundle_by_prudence(self) -> bool:
+        """Whether it lies in a bundle that the rule set itself does not count at this voltage."""
+        return self.bundle_factor < 1 and not counts_bundles(self.rule_set, self.max_voltage)
+
+    @property
+    def below_table(self) -> bool:
+        """Whether the rule set has no row for so thin a wire, and the first one stands in."""
+        return self.thin_share < 1
+
+    @property
+    def column_not_printed(self) -> bool:
+        """Whether the rule set prints no column for its insulation."""
+        return self.insulation not in ratings(self.rule_set)
+
+    @property
+    def beyond_engine_print(self) -> bool:
+        """Whether an engine space is hotter than the printed factor is for."""
+        inside = self.surroundings is Surroundings.INSIDE and self.insulation == PRINTED_FOR
+        return inside and not self.by_nec and not self.printed_factor
+
+    @property
+    def engine_air(self) -> Celsius:
+        """The air of an engine space that the printed factor is for."""
+        return ENGINE_AMBIENT
+
+    @property
+    def engine_factor(self) -> Share:
+        """The printed factor of an engine space."""
+        return PRINTED_ENGINE_FACTOR
 
     @property
     def by_cfr33(self) -> bool:
@@ -96,27 +127,22 @@ class Cable:
         return self.rule_set is RuleSet.NEC
 
     @property
-    def grouped_ampacity(self) -> Amperes:
-        """Its ampacity with the bundle counted where the rule set leaves it out."""
-        return self.ampacity * (grouping_factor(self.bundled) if self.bundle_left_out else 1.0)
-
-    @property
     def ampacity_at_60c_insulation(self) -> Amperes | None:
         """Its ampacity if its insulation were good for 60 °C only.
 
-        By 33 CFR, whose table has that column, the bundle counted at any voltage. None under NEC,
+        By 33 CFR, whose table has that column. None under NEC,
         which has its own say on it, and where the air leaves nothing to carry.
         """
         if self.by_nec or self.air >= UNMARKED_INSULATION:
             return None
-        row = gauge_row(
+        row, share = row_and_share(
             self.conductor, self.copper.gauge_reading, RuleSet.CFR33, UNMARKED_INSULATION
         )
         factor, _ = ambient_factor(
             UNMARKED_INSULATION, self.ambient, self.surroundings, RuleSet.CFR33
         )
         base = row_ampacity(row, UNMARKED_INSULATION, RuleSet.CFR33)
-        return base * factor * grouping_factor(self.bundled)
+        return base * share * factor * bundle_factor(RuleSet.CFR33, self.bundled)
 
     @property
     def cool_terminals(self) -> Amperes | None:
@@ -126,7 +152,7 @@ class Cable:
     @property
     def only_in_sheath(self) -> bool:
         """Whether the boats' rules allow so thin a wire only with others in a sheath."""
-        return self.table_row == THINNEST_ROW and not self.by_nec
+        return self.table_row == THINNEST_ROW and not self.by_nec and not self.below_table
 
     @property
     def beyond_rows(self) -> bool:
@@ -152,11 +178,11 @@ def cable(
     Raises NotCovered where the rule set has no figure, or for a name that is in no enumeration.
     """
     rules = RuleSet(rule_set)
-    row = gauge_row(conductor, gauge_reading, rules, insulation)
+    row, share = row_and_share(conductor, gauge_reading, rules, insulation)
     gauge = row.removesuffix(" AWG")
     base = row_ampacity(row, insulation, rules)
     surrounding, printed = ambient_factor(insulation, ambient, surroundings, rules)
-    bundle = bundle_factor(rules, bundled, max_voltage)
+    bundle = bundle_factor(rules, bundled)
     return Cable(
         copper=copper_of(conductor, gauge_reading),
         insulation=insulation,
@@ -167,11 +193,12 @@ def cable(
         rule_set=rules,
         table_row=row,
         table_ampacity=base,
+        thin_share=share,
         air=air_around(ambient, surroundings),
         printed_factor=printed,
         ambient_factor=surrounding,
         bundle_factor=bundle,
-        ampacity=base * surrounding * bundle,
+        ampacity=base * share * surrounding * bundle,
         small_ceiling=nec.small_ceiling(gauge) if rules is RuleSet.NEC else None,
         terminal_ceiling=nec.terminal_ceiling(gauge, insulation) if rules is RuleSet.NEC else None,
     )

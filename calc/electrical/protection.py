@@ -11,7 +11,7 @@ from typing import Any
 
 from calc.electrical import fuses, nec
 from calc.electrical.ampacity import RuleSet, insulation_name, insulation_rating, ratings
-from calc.electrical.cable import ONE_CIRCUIT, USUAL_INSULATION, Cable, cable
+from calc.electrical.cable import HOT_COPPER, ONE_CIRCUIT, USUAL_INSULATION, Cable, cable
 from calc.electrical.conductors import series_of
 from calc.electrical.fuses import Family
 from calc.judge import Change
@@ -36,7 +36,8 @@ class Protection:
 
     `fault_current` is what a short can drive through it, None where that is left open. `suitable`
     are the families rated for the voltage and that fault, `ratings` the standard ratings that were
-    to choose from. The fuse stands from `lowest` to the most that the cable allows.
+    to choose from. The fuse stands from `lowest` to the most that the cable allows. `terminals` is
+    what lugs, fuse holder and switches are rated for, the weakest of them, None where not known.
     """
 
     cable: Cable
@@ -46,6 +47,12 @@ class Protection:
     suitable: tuple[Family, ...]
     ratings: tuple[float, ...]
     fuse: Amperes | None
+    terminals: Celsius | None = None
+
+    @property
+    def terminal_limit(self) -> Celsius:
+        """The hottest copper that the terminals are made for, as usual where that is not known."""
+        return HOT_COPPER if self.terminals is None else self.terminals
 
     @property
     def margin(self) -> Share:
@@ -143,12 +150,18 @@ def standard_ratings(rule_set: RuleSet, max_voltage: float) -> tuple[float, ...]
     return _choices(rule_set is RuleSet.NEC, max_voltage, None)[1]
 
 
-def select_fuse(*, cable: Cable, current: float, fault_current: float | None) -> Protection:
+def select_fuse(
+    *,
+    cable: Cable,
+    current: float,
+    fault_current: float | None,
+    terminals: float | None = None,
+) -> Protection:
     """Return the smallest fuse that carries `current` [A] for hours and protects the `cable`.
 
     With a `fault_current` [A] it is of a family that can break it; without, of any family rated for
     the highest voltage, or under NEC of any standard rating of 240.6(A). NEC 210.20(A) for the
-    margin above the load.
+    margin above the load. `terminals` [°C] is the rating of the weakest, where it is known.
     """
     suitable, ratings = _choices(cable.by_nec, cable.max_voltage, fault_current)
     lowest = fuses.CONTINUOUS * current
@@ -160,6 +173,7 @@ def select_fuse(*, cable: Cable, current: float, fault_current: float | None) ->
         suitable=suitable,
         ratings=ratings,
         fuse=fuses.rating_between(ratings, lowest, cable.largest_fuse),
+        terminals=terminals,
     )
 
 
@@ -188,6 +202,7 @@ def changed(protection: Protection, change: Change) -> Protection:
         cable=cable(**inputs, insulation=insulation),
         current=current,
         fault_current=protection.fault_current,
+        terminals=protection.terminals,
     )
 
 

@@ -12,7 +12,6 @@ from calc.electrical import fuses
 from calc.electrical.ampacity import (
     RuleSet,
     Surroundings,
-    grouping_factor,
     table_ampacity,
 )
 from calc.electrical.cable import THICKEST_ROW, USUAL_INSULATION, Cable, cable
@@ -36,7 +35,7 @@ from calc.electrical.protection import (
     standard_ratings,
 )
 from calc.electrical.run import THINNEST_PARALLEL, LoadedRun, Run, loaded, run_of
-from calc.units.compare import at_least
+from calc.units.compare import at_least, at_most
 from calc.units.covered import Enumeration, NotCovered
 from calc.units.si import (
     Amperes,
@@ -55,6 +54,15 @@ THINNEST = {Series.AWG: "18 AWG", Series.METRIC: "0.75 mm2"}  # thinner ones are
 CHARGED: Annotated[Number, Tag("charging voltage against the nominal one")] = 14.6 / 12
 
 
+def together(bundled: float, parallel: float) -> float:
+    """Return how many loaded conductors lie together where `parallel` of them share a load.
+
+    `bundled` counts those of one circuit and its neighbours; those in parallel, for plus and for
+    minus, count as together unless it is 1: then each lies apart from all others.
+    """
+    return max(bundled, 2 * parallel) if parallel > 1 and bundled > 1 else bundled
+
+
 class Decides(Enumeration):
     """What a circuit's conductor is as thick as it is for."""
 
@@ -71,7 +79,8 @@ class Circuit:
     It carries `current` for hours over a one-way `length`, from a supply of `voltage` that may lose
     the share `limit`; `max_voltage` is the highest on it. `temperature` is that of the copper, for
     the drop; `ambient` that of the hottest air on its way, and `bundled` counts the loaded
-    conductors that lie together.
+    conductors that lie together, 1 where each lies apart. `terminals` is the rating of the weakest
+    terminal, None where not known.
     """
 
     current: Amperes
@@ -90,6 +99,7 @@ class Circuit:
     bundled: Count
     ambient: Celsius
     rule_set: RuleSet
+    terminals: Celsius | None = None
 
     @property
     def each(self) -> Amperes:
@@ -119,7 +129,7 @@ class Circuit:
     @property
     def together(self) -> Count:
         """How many loaded conductors lie together, those in parallel counted too."""
-        return max(self.bundled, 2 * self.parallel) if self.parallel > 1 else self.bundled
+        return together(self.bundled, self.parallel)
 
     @property
     def charge_ratio(self) -> Share:
@@ -194,22 +204,6 @@ class SizedCircuit:
         if run is None or run.drop is None or warmth is None:
             return None
         return at_temperature(run.drop, self.circuit.temperature, warmth.warm)
-
-    @property
-    def size_with_bundle(self) -> str | None:
-        """The thinnest size, from the chosen one on, with room for a fuse with the bundle counted.
-
-        None where the rule set counts the bundle itself, or no size has room.
-        """
-        on = self.chosen.cable if self.chosen else None
-        if self.chosen is None or on is None or not on.bundle_left_out:
-            return None
-        factor = grouping_factor(self.circuit.together)
-        for size in self.sizes[self.sizes.index(self.chosen) :]:
-            most = size.largest_fuse * factor
-            if fuses.rating_between(self.circuit.ratings, self.circuit.need, most) is not None:
-                return size.name
-        return None
 
 
 @cache
@@ -292,6 +286,8 @@ def _sizes(
             if gap.parameter != "conductor":
                 raise
             laid = None
+        if laid is not None and laid.below_table:
+            laid = None  # a size is chosen by what is published
         found.append(Size(one.name, per_length, laid))
     return tuple(found)
 
@@ -299,14 +295,14 @@ def _sizes(
 def size_circuit(circuit: Circuit) -> SizedCircuit:
     """Return the conductor that a `circuit` needs, with the smallest standard fuse on it.
 
-    The thinnest that keeps within the drop and carries the load with its margin, or the next on
-    which a fuse fits. Where no fuse family is rated for the voltage, the fuse is left open.
+    The thinnest that keeps within the drop and carries the load with its margin, its copper no
+    hotter than the terminals are rated for, or the next on which a fuse fits. Where no fuse family is rated for the voltage, the fuse is left open.
     Raises NotCovered where the rule set has no figure for any size.
     """
     sizes = sizes_for(circuit)
     by_resistance = tuple((size, size.per_length) for size in sizes)
     for_drop = thinnest_within(by_resistance, circuit.length, circuit.each, circuit.allowed)
-    for_heat = next((size for size in sizes if at_least(size.largest_fuse, circuit.need)), None)
+    for_heat = next((size for size in sizes if _carries(size, circuit)), None)
     larger = chosen = protection = None
     if for_drop is not None and for_heat is not None:
         start = max(sizes.index(for_drop), sizes.index(for_heat))
@@ -329,6 +325,14 @@ def size_circuit(circuit: Circuit) -> SizedCircuit:
     )
 
 
+def _carries(size: Size, circuit: Circuit) -> bool:
+    """Return whether a size carries the load with its margin, cool enough for its terminals."""
+    if size.cable is None or not at_least(size.cable.largest_fuse, circuit.need):
+        return False
+    most = circuit.terminals
+    return most is None or at_most(copper_warmth(size.cable, circuit.each).warm, most)
+
+
 def _at_work(size: Size, circuit: Circuit) -> LoadedRun:
     """Return all conductors of a `size` at work in a `circuit`."""
     run = Run(
@@ -348,9 +352,11 @@ def _at_work(size: Size, circuit: Circuit) -> LoadedRun:
 
 def protected(size: Size, circuit: Circuit) -> Protection | None:
     """Return the fuse on a size that carries the load, or None where it does not or none fits."""
-    if size.cable is None:
+    if size.cable is None or not _carries(size, circuit):
         return None
-    found = select_fuse(cable=size.cable, current=circuit.each, fault_current=None)
+    found = select_fuse(
+        cable=size.cable, current=circuit.each, fault_current=None, terminals=circuit.terminals
+    )
     fits = found.fuse is not None or not found.ratings
     return found if fits and found.window_open else None
 

@@ -1,34 +1,63 @@
 """What a run of a given conductor loses, how far it may go, and the size that would do.
 
-In scope: steady direct current, like copper conductors, out and back. What the conductor can carry
-is set against the table alone; where it lies is for `calc.electrical.cable`.
+In scope: steady direct current, like copper conductors, out and back. The conductor as it lies is
+held to the boats' rules, 33 CFR 183.425, by the same function as everywhere
+(`calc.electrical.protection`).
 """
 
 from dataclasses import dataclass
 
-from calc.electrical.ampacity import TableAmpacity, ampacity_of_run
-from calc.electrical.conductors import Finish, GaugeReading, Strands, series_of
+from calc.electrical.ampacity import RuleSet, Surroundings
+from calc.electrical.cable import Cable, cable
+from calc.electrical.conductors import (
+    Finish,
+    GaugeReading,
+    Strands,
+    at_temperature,
+    series_of,
+)
 from calc.electrical.drop import longest_run
+from calc.electrical.protection import Protection, Warmth, select_fuse
 from calc.electrical.run import LoadedRun, Run, again, loaded, run_of
-from calc.electrical.sizing import offered
+from calc.electrical.sizing import CHARGED, offered, together
 from calc.judge.remedies import smallest_change
-from calc.units.si import Amperes, Metres
+from calc.units.si import Amperes, Metres, Volts
 
 
 @dataclass(frozen=True, kw_only=True)
 class WireDrop:
     """A loaded run with the longest that keeps within its limit, and the thinnest size that does.
 
-    `ampacity` is what the conductors carry by the table alone; `smallest_conductor` keeps within
-    the limit, and `smallest_ampacity` is what so many of it carry. Both are None where no size of
-    the series does.
+    `protection` is each conductor as it lies with a fuse for its share of the current;
+    `smallest_conductor` keeps within the limit, and `smallest` is it with its fuse. Both are None
+    where no size of the series does.
     """
 
     loaded: LoadedRun
-    ampacity: TableAmpacity
+    protection: Protection
     longest_run: Metres
     smallest_conductor: str | None
-    smallest_ampacity: Amperes | None
+    smallest: Protection | None
+
+    @property
+    def smallest_ampacity(self) -> Amperes | None:
+        """What so many of the smallest conductor for the drop can carry."""
+        if self.smallest is None:
+            return None
+        return self.smallest.cable.ampacity * self.loaded.laid.run.parallel
+
+    @property
+    def warmth(self) -> Warmth | None:
+        """How warm the copper gets, None where no fuse fits it."""
+        return self.protection.warmth
+
+    @property
+    def warm_drop(self) -> Volts | None:
+        """The drop with the copper as warm as that."""
+        drop, warmth = self.loaded.drop, self.warmth
+        if drop is None or warmth is None:
+            return None
+        return at_temperature(drop, self.loaded.laid.run.temperature, warmth.warm)
 
 
 def thinnest_within(run: LoadedRun, share: float) -> str | None:
@@ -61,12 +90,19 @@ def wire_drop(
     strands: Strands,
     gauge_reading: GaugeReading,
     parallel: float,
+    insulation: float,
+    surroundings: Surroundings,
+    bundled: float,
+    ambient: float,
+    terminals: float | None,
 ) -> WireDrop:
     """Return what a two-conductor run of one-way `length` [m] loses at `current` [A].
 
     The supply has `voltage` [V], of which the share `limit` may be lost; the copper is at
     `temperature` [°C]. `maker_resistance` [ohm/m] is that of one conductor at 20 °C. Ohm's law.
-    Raises NotCovered where no SAE area is published.
+    `insulation`, `ambient` and the weakest of the `terminals` [°C]; `bundled` counts the loaded
+    conductors together. Raises NotCovered where no SAE area is published, and for air as hot as the
+    insulation may be.
     """
     laid = run_of(
         Run(
@@ -83,13 +119,26 @@ def wire_drop(
     run = loaded(laid, current=current, voltage=voltage, limit=limit)
     smallest = thinnest_within(run, limit)
 
-    def carries(name: str) -> TableAmpacity:
-        return ampacity_of_run(name, parallel=parallel, gauge_reading=gauge_reading)
+    def lies(name: str) -> Cable:
+        return cable(
+            conductor=name,
+            insulation=insulation,
+            surroundings=surroundings,
+            bundled=together(bundled, parallel),
+            ambient=ambient,
+            max_voltage=CHARGED * voltage,
+            rule_set=RuleSet.CFR33,
+            gauge_reading=gauge_reading,
+        )
+
+    def fused(name: str) -> Protection:
+        share = current / parallel
+        return select_fuse(cable=lies(name), current=share, fault_current=None, terminals=terminals)
 
     return WireDrop(
         loaded=run,
-        ampacity=carries(conductor),
+        protection=fused(conductor),
         longest_run=longest_run(current, laid.per_length / parallel, run.allowed),
         smallest_conductor=smallest,
-        smallest_ampacity=carries(smallest).at_105 if smallest else None,
+        smallest=fused(smallest) if smallest else None,
     )

@@ -19,11 +19,9 @@ CASES = {
     "fuse.no-rating-between": (
         {"current": "127 A", "conductor": "4 AWG"}, {"current": "119 A", "conductor": "4 AWG"},
     ),
-    # four together leave 48 A: a load of 24 A takes a fuse of 30 A, one of 40.1 A takes 60 A
-    "fuse.over-grouped-ampacity": (
-        WEAK | {"current": "40.1 A", "bundled": "4"}, WEAK | {"current": "24 A", "bundled": "4"},
-    ),
-    "cable.bundle-left-out": (SMALL | {"bundled": "3"}, SMALL | {"bundled": "2"}),
+    "cable.bundle-by-prudence": (SMALL | {"bundled": "3"}, SMALL | {"bundled": "2"}),
+    "cable.below-table": (SMALL | {"conductor": "20 AWG"}, SMALL | {"conductor": "18 AWG"}),
+    "cable.column-not-printed": (SMALL | {"insulation": "70 C"}, SMALL | {"insulation": "75 C"}),
     # 125 °C insulation in air of 30 °C: the whole 95 K rise at the ampacity of 90 A, of which 60 K
     # come at 0.795 of it, 71.5 A
     "copper.hot-at-lugs": (
@@ -81,8 +79,8 @@ def test_a_rule_fires_on_one_side_of_its_line_only(rule):
 
 
 MENDED = [
-    "fuse.window-closed", "fuse.no-rating-between", "fuse.over-grouped-ampacity",
-    "cable.bundle-left-out", "copper.hot-at-lugs", "terminals.taken-as-cool",
+    "fuse.window-closed", "fuse.no-rating-between",
+    "copper.hot-at-lugs", "terminals.taken-as-cool",
     "fuse.hot-air-not-printed", "fuse.hot-air-derates", "fuse.warm-air-derates",
     "insulation.only-as-printed", "cable.only-in-sheath",
 ]  # fmt: skip

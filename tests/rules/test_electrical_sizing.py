@@ -25,9 +25,7 @@ CASES = {
     "circuit.no-family-of-its-voltage": (
         {"voltage": "102.8 V"}, {"voltage": "102.7 V"},
     ),
-    "fuse.over-grouped-ampacity": (SHORT | {"bundled": "3"}, SHORT | {"bundled": "2"}),
-    # 12 AWG with 0.7 leaves 31.5 A, less than the fuse of 40 A; 10 AWG has 42 A
-    "circuit.size-with-bundle": (SHORT | {"bundled": "3"}, SHORT | {"bundled": "2"}),
+    "cable.bundle-by-prudence": (SHORT | {"bundled": "3"}, SHORT | {"bundled": "2"}),
     # 64 A are 0.8 of what 8 AWG carries: its copper gets to 30 + 75 × 0.64 = 78 °C, not 60 °C
     "circuit.warm-drop-over-limit": (
         {"current": "64 A", "length": "3.7 ft"}, {"current": "64 A", "length": "3.5 ft"},

@@ -44,20 +44,20 @@ CIRCUITS = {
     Circuit("pump", 7.0, "12 AWG"): "",
     # 1.25 × 30 = 37.5: 40 A, which 60 °C insulation (40 A at 8 AWG) would carry as well
     Circuit("charger from the alternator", 30.0, "8 AWG"): "",
-    # 40 A on 10 AWG: 1.25 × 40 = 50 A is within 60 A, but with 60 °C insulation it carries 25 A
-    Circuit("charger on a thin wire", 40.0, "10 AWG"): "insulation.only-as-printed",
+    # 40 A on 10 AWG: 1.25 × 40 = 50 A is within 60 A
+    Circuit("charger on thin wire of 105 °C", 40.0, "10 AWG"): "",
     # 1.25 × 50 = 62.5 A against the 40 A of 60 °C insulation
     Circuit("heater on soft insulation", 50.0, "8 AWG", insulation=60.0): "fuse.window-closed",
     # 1.25 × 193 = 241 A: 250 A is within 285 A, and copper at 0.68² of the way to 105 °C
-    Circuit("inverter", 193.0, "1/0 AWG", fault_current=3000.0): "insulation.only-as-printed",
+    Circuit("inverter", 193.0, "1/0 AWG", fault_current=3000.0): "fuse.interrupting-from-memory",
     # 1.25 × 300 = 375 A against 285 A
     Circuit("inverter on too thin a cable", 300.0, "1/0 AWG"): "fuse.window-closed",
     # the engine space takes 15 %: 0.85 × 80 = 68 A holds 1.25 × 50 = 62.5 A, but not a fuse of 70 A
     Circuit("winch", 50.0, "8 AWG", surroundings=Surroundings.INSIDE): "fuse.no-rating-between",
     # no family breaks 100 kA
     Circuit("a bank without end", 10.0, "8 AWG", fault_current=100_000.0): "fuse.no-family",
-    # 25 together: 0.5 × 45 = 22.5 A holds no 1.25 × 20 = 25 A
-    Circuit("loom", 20.0, "12 AWG", bundled=26.0): "fuse.over-grouped-ampacity",
+    # 26 together: 0.4 × 45 = 18 A holds no 1.25 × 20 = 25 A
+    Circuit("loom", 20.0, "12 AWG", bundled=26.0): "fuse.window-closed",
 }
 
 

@@ -60,42 +60,39 @@ def test_what_else_is_offered_bears_the_same_marks():
 
 
 @pytest.mark.parametrize(
-    ("bundled", "current", "crowded", "fuse", "verdict"),
+    ("bundled", "current", "ampacity", "fuse", "verdict"),
     [
-        # 33 CFR 183.425 table 5: 8 AWG at 105 °C bears 80 A, at 60 °C 55 A. Note 2: 0.7, 0.6, 0.5
-        # and 0.4. A fuse beyond what 60 °C insulation bears rests on the marking of the cable.
+        # 33 CFR 183.425 table 5: 8 AWG at 105 °C can carry 80 A, at 60 °C 55 A. Note 2: 0.7, 0.6,
+        # 0.5 and 0.4.
         ("2", "40 A", 80, 50, "fine"),
-        ("3", "30 A", 56, 40, "as printed"),
-        ("3", "46 A", 56, 60, "caution"),
+        ("3", "30 A", 56, 40, "fine"),
+        ("3", "46 A", 56, None, "stop"),
         ("4", "24 A", 48, 30, "fine"),
-        ("6", "38 A", 48, 50, "caution"),
-        ("7", "32 A", 40, 40, "as printed"),
-        ("24", "38 A", 40, 50, "caution"),
-        ("25", "30 A", 32, 40, "caution"),
+        ("6", "38 A", 48, None, "stop"),
+        ("7", "32 A", 40, 40, "fine"),
+        ("24", "38 A", 40, None, "stop"),
+        ("25", "30 A", 32, None, "stop"),
     ],
 )
-def test_a_bundle_that_the_law_leaves_out_is_counted_before_a_fuse_is_fine(
-    bundled, current, crowded, fuse, verdict
+def test_a_bundle_is_counted_at_any_voltage_and_it_is_said_whose_rule_that_is(
+    bundled, current, ampacity, fuse, verdict
 ):
+    """The law counts it from 50 V on, ABYC E-11 at any voltage; a bundle is as hot at 12 V."""
     answer = ask(current=current, conductor="8 AWG", bundled=bundled, fault_current="900 A")
-    assert amps(answer, "ampacity") == 80, "the rule set itself sets no limit below 50 V"
-    assert answer.values["crowded"] == pytest.approx(crowded)
-    assert amps(answer, "fuse") == fuse
-    assert answer.verdict == ("fine" if verdict == "fine" else "caution")
-    assert (answer.rule == "insulation.only-as-printed") is (verdict == "as printed")
-    warned = [said.text for said in answer.cautions if said.rule == "cable.bundle-left-out"]
-    assert len(warned) == (bundled != "2")
-    if warned:
-        assert answer.shown["crowded"] in warned[0]
-    assert (answer.rule == "fuse.over-grouped-ampacity") is (verdict == "caution")
+    assert amps(answer, "ampacity") == pytest.approx(ampacity)
+    assert answer.values["fuse"] == fuse
+    assert answer.verdict == verdict
+    said = [one.text for one in answer.cautions if one.rule == "cable.bundle-by-prudence"]
+    assert len(said) == (bundled != "2")
+    assert all("prudence" in text and "50 V" in text for text in said)
 
 
 @pytest.mark.parametrize("change", [{"voltage": "50 V"}, {"rule_set": "ABYC E-11"}])
 def test_a_bundle_that_the_rule_set_counts_is_counted_once(change):
     """33 CFR 183.425 table 5 note 2 from 50 V, ABYC E-11 always: 80 A × 0.7."""
     answer = ask(current="30 A", conductor="8 AWG", bundled="3", fault_current="900 A", **change)
-    assert amps(answer, "ampacity") == answer.values["crowded"] == pytest.approx(56)
-    assert "cable.bundle-left-out" not in answer.rules
+    assert amps(answer, "ampacity") == pytest.approx(56)
+    assert "cable.bundle-by-prudence" not in answer.rules
 
 
 @pytest.mark.parametrize(

@@ -3,7 +3,7 @@
 # fmt: off
 from typing import Protocol
 
-from calc.electrical.cable import ONE_CIRCUIT, Cable
+from calc.electrical.cable import Cable
 from calc.electrical.conductors import conductor, copper_area, series_of
 from calc.electrical.nec import COOL_TERMINAL
 from calc.judge import Change, Level, Rule
@@ -38,19 +38,25 @@ def thick_enough_alone(cable: Cable) -> Change | None:
 
 
 ONLY_IN_SHEATH = Rule[Cable](
-    id="cable.only-in-sheath", level=Level.CAUTION, when=lambda c: c.only_in_sheath, source="33cfr-size",
-    headline="Only with other conductors in a sheath: the wire holds {copper.area} of copper, and one on its own is 16 AWG (1.3 mm²) or thicker.",
-    text="{copper.area} of copper is allowed only with other conductors in a sheath; a conductor on its own is 16 AWG (1.3 mm²) or thicker.",
+    id="cable.only-in-sheath", level=Level.ADVICE, when=lambda c: c.only_in_sheath, source="33cfr-size",
+    text="Run so thin a wire ({copper.area} of copper) in a sheath with others, as the boats' rule says: one on its own is 16 AWG (1.3 mm²) or thicker.",
     mend=thick_enough_alone,
 )
-BUNDLE_LEFT_OUT = Rule[Cable](
-    id="cable.bundle-left-out", level=Level.ADVICE, when=lambda c: c.bundle_left_out, source="33cfr-notes",
-    text="{bundled} loaded conductors together heat each other. This rule set counts that from 50 V on only, ABYC E-11 at any voltage: with its factor the wire bears {grouped_ampacity}.",
-    mend=lambda c: Change({"bundled": ONE_CIRCUIT}),
+BUNDLE_BY_PRUDENCE = Rule[Cable](
+    id="cable.bundle-by-prudence", level=Level.ADVICE, when=lambda c: c.bundle_by_prudence, source="33cfr-notes",
+    text="{bundled} loaded conductors together: {bundle_factor} of the ampacity is left. 33 CFR says so from 50 V, ABYC E-11 at any voltage; below 50 V we use it as prudence.",
+)
+BELOW_TABLE = Rule[Cable](
+    id="cable.below-table", level=Level.ADVICE, when=lambda c: c.below_table, source="33cfr-table",
+    text="Our ampacity tables begin at 18 AWG (0.82 mm²). This wire is rated by its share of that copper: our estimate. The maker's value comes first.",
+)
+COLUMN_NOT_PRINTED = Rule[Cable](
+    id="cable.column-not-printed", level=Level.NOTE, when=lambda c: c.column_not_printed, source="nec-ambient",
+    text="33 CFR has no column for {insulation} insulation. Its 75 °C column is scaled by NEC's temperature law, never below the 60 °C column: our estimate.",
 )
 FACTOR_NOT_PRINTED = Rule[Cable](
     id="cable.factor-not-printed", level=Level.ADVICE, when=beyond_print, source="nec-ambient",
-    text="{rule_set} as we have it prints no factor for air of {air} with {insulation} insulation. The law behind NEC's factors stands in for it, which is our step: what the maker of the cable says of hot air comes first.",
+    text="{rule_set} prints no factor for air of {air} with {insulation} insulation. NEC's temperature law is used instead: our estimate. The cable maker's value comes first.",
 )
 MAINS_SIDE = Rule[HasRuleSet](
     id="cable.mains-side", level=Level.ADVICE, when=lambda c: c.by_nec, source="nec-310-16",
@@ -66,7 +72,7 @@ RULES_FOR_BOATS = Rule[HasRuleSet](
 )
 BEYOND_ROWS = Rule[Cable](
     id="cable.beyond-rows", level=Level.NOTE, when=lambda c: c.beyond_rows, source="wire-mm2",
-    text="No rule set here goes beyond 4/0 AWG (107 mm²), so {conductor} is read as that. It bears more; how much, the maker of the cable says.",
+    text="The rule sets we list end at 4/0 AWG (107 mm²), so {conductor} is rated as that. It can carry more: ask the cable's maker how much.",
 )
 
-ADVICE = (BUNDLE_LEFT_OUT, FACTOR_NOT_PRINTED, MAINS_SIDE)
+ADVICE = (BUNDLE_BY_PRUDENCE, BELOW_TABLE, ONLY_IN_SHEATH, FACTOR_NOT_PRINTED, MAINS_SIDE)

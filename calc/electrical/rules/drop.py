@@ -1,16 +1,20 @@
 """Judgements on a run that carries a current: its drop, and whether its size can carry it at all."""
 
 # fmt: off
-from calc.electrical.ampacity import ampacity_of_run
-from calc.electrical.cable import USUAL_INSULATION
-from calc.electrical.conductors import series_of
+from typing import Annotated
+
 from calc.electrical.drop_limits import Duty, drop_limit, limit_text
 from calc.electrical.easier_circuit import SHORTEST
-from calc.electrical.run import LoadedRun
+from calc.electrical.run import LoadedRun, again
 from calc.electrical.wire_drop import WireDrop, thinnest_within
 from calc.judge import Change, Level, Rule
 from calc.judge.remedies import smallest_change
 from calc.units.compare import at_most
+from calc.units.si import Celsius, Tag
+
+# The constant of its drop formula, 10.75 ohm cmil/ft, is stranded copper at this: worked from NEC
+# chapter 9 table 8, 12.9 at 75 °C
+ABYC_COPPER: Annotated[Celsius, Tag("copper of ABYC's drop tables")] = 23.5
 
 _STRICT, _WIDEST = limit_text(Duty.CRITICAL), limit_text(Duty.OTHER)
 
@@ -23,25 +27,23 @@ def _beyond(run: LoadedRun, duty: Duty) -> bool:
     return run.flows and not run.within(drop_limit(duty))
 
 
-def _over_ampacity(d: WireDrop) -> bool:
-    return not at_most(d.loaded.current, d.ampacity.at_105)
-
-
-def _over_cool_ampacity(d: WireDrop) -> bool:
-    return not at_most(d.loaded.current, d.ampacity.at_60)
-
-
-def _hot_only(d: WireDrop) -> bool:
-    return _over_cool_ampacity(d) and not _over_ampacity(d)
+def _beyond_any_limit(run: LoadedRun) -> bool:
+    return not run.within(run.limit) and not run.within(drop_limit(Duty.OTHER))
 
 
 def _too_hot(d: WireDrop) -> bool:
-    return d.loaded.flows and not at_most(d.loaded.laid.run.temperature, USUAL_INSULATION)
+    return d.loaded.flows and not at_most(d.loaded.laid.run.temperature, d.protection.cable.insulation)
 
 
 def _smallest_is_too_thin(d: WireDrop) -> bool:
-    most = d.smallest_ampacity
-    return most is not None and not at_most(d.loaded.current, most)
+    return d.smallest is not None and not d.smallest.window_open
+
+
+def _over_only_warm(r: LoadedRun) -> bool:
+    """Over the limit, but not with the copper as cool as ABYC's drop tables take it."""
+    if r.laid.run.from_maker or not _over_limit(r) or at_most(r.laid.run.temperature, ABYC_COPPER):
+        return False
+    return again(r, temperature=ABYC_COPPER).within(r.limit)
 
 
 def conductor_within(run: LoadedRun, share: float) -> Change | None:
@@ -56,84 +58,36 @@ def conductor_within(run: LoadedRun, share: float) -> Change | None:
     return Change({"length": length}) if length >= SHORTEST else None
 
 
-def conductor_that_carries(d: WireDrop) -> Change | None:
-    """Return the thinnest conductor that carries the current with any insulation, if one does."""
-    run, laid = d.loaded, d.loaded.laid.run
-    there = series_of(laid.conductor)
-    thicker = (one.name for one in there if one.area > d.loaded.laid.copper.named_area)
-
-    def carries(name: str) -> bool | None:
-        found = ampacity_of_run(name, parallel=laid.parallel, gauge_reading=laid.gauge_reading)
-        return (at_most(run.current, found.at_60) and not found.below_table) or None
-
-    found = smallest_change(thicker, carries)
-    return Change({"conductor": found.change}) if found else None
-
-
 CANNOT_FLOW = Rule[LoadedRun](
     id="run.current-cannot-flow", level=Level.STOP, when=lambda r: not r.flows, source="ohm",
     headline="This run cannot carry {current}: even a dead short at the far end would pass only {short_circuit}.",
     mend=lambda r: conductor_within(r, r.limit),
 )
-OVER_AMPACITY = Rule[WireDrop](
-    id="run.over-ampacity", level=Level.STOP, when=lambda d: _over_ampacity(d) and not d.ampacity.below_table, source="33cfr-table",
-    headline="{loaded.drop} lost ({loaded.drop_share}), and {loaded.laid.run.designation} is too thin for {loaded.current} whatever the drop.",
-    text="Risk of fire: {loaded.laid.run.designation} bears at most {ampacity.at_105} even with 105 °C insulation, at 30 °C. Take a thicker size; the drop is not what decides here.",
-    mend=conductor_that_carries,
-)
-OVER_AMPACITY_BELOW_TABLE = Rule[WireDrop](
-    id="run.over-ampacity-below-table", level=Level.STOP, when=lambda d: _over_ampacity(d) and d.ampacity.below_table, source="33cfr-table",
-    headline="{loaded.drop} lost ({loaded.drop_share}), and {loaded.laid.run.designation} is too thin for {loaded.current} whatever the drop.",
-    text="Risk of fire: the published limits of current begin at 18 AWG (0.82 mm²). By its share of that copper (our step, common practice) {loaded.laid.run.designation} bears at most {ampacity.at_105} even with 105 °C insulation, at 30 °C. Take a thicker size.",
-    mend=conductor_that_carries,
-)
 BEYOND_ANY_LIMIT = Rule[LoadedRun](
-    id="run.drop-beyond-any-limit", level=Level.STOP, when=lambda r: _over_limit(r) and _beyond(r, Duty.OTHER), source="abyc-drop",
-    headline="{drop} lost, {drop_share} of the supply: beyond your {limit} and beyond any usual limit.",
+    id="run.drop-beyond-any-limit", level=Level.STOP, when=_beyond_any_limit, source="abyc-drop",
+    headline="Voltage drop {drop} ({drop_share}): over your {limit} limit and over every limit we list.",
     mend=lambda r: conductor_within(r, r.limit),
 )
 OVER_LIMIT = Rule[LoadedRun](
     id="run.drop-over-limit", level=Level.CAUTION, when=_over_limit, source="ohm",
-    headline="{drop} lost, {drop_share} of the supply: more than the {limit} you allow.",
+    headline="Voltage drop {drop} ({drop_share}), over your {limit} limit: use a thicker or shorter run.",
     mend=lambda r: conductor_within(r, r.limit),
 )
 BEYOND_USUAL_LIMIT = Rule[LoadedRun](
     id="run.drop-beyond-usual-limit", level=Level.CAUTION, when=lambda r: _beyond(r, Duty.OTHER) and not _over_limit(r), source="abyc-drop",
-    headline="{drop} lost, {drop_share} of the supply: within the {limit} you allow, but beyond any usual limit.",
+    headline="Check the load: voltage drop {drop} ({drop_share}) is within your {limit}, but over every limit we list.",
     mend=lambda r: conductor_within(r, drop_limit(Duty.OTHER)),
-)
-NEEDS_HOT_INSULATION = Rule[WireDrop](
-    id="run.needs-hot-insulation", level=Level.CAUTION, when=lambda d: _hot_only(d) and not d.ampacity.below_table, source="33cfr-table",
-    headline="{loaded.drop} lost, {loaded.drop_share} of the supply: within the {loaded.limit} you allow, but too much current for this wire unless its insulation is rated for heat.",
-    text="Only if 105 °C is printed on the cable: {loaded.laid.run.designation} bears {ampacity.at_105} with it, and {ampacity.at_60} with 60 °C insulation. See fuse choice for what lies between.",
-    mend=conductor_that_carries,
-)
-NEEDS_HOT_INSULATION_BELOW_TABLE = Rule[WireDrop](
-    id="run.needs-hot-insulation-below-table", level=Level.CAUTION, when=lambda d: _hot_only(d) and d.ampacity.below_table, source="33cfr-table",
-    headline="{loaded.drop} lost, {loaded.drop_share} of the supply: within the {loaded.limit} you allow, but too much current for this wire unless its insulation is rated for heat.",
-    mend=conductor_that_carries,
 )
 COPPER_TOO_HOT = Rule[WireDrop](
     id="run.copper-too-hot", level=Level.CAUTION, when=_too_hot, source="33cfr-table",
-    headline="{loaded.drop} lost, {loaded.drop_share} of the supply: within the {loaded.limit} you allow, but copper at {loaded.laid.run.temperature} is too hot for nearly all cable.",
-    text="{loaded.laid.run.temperature} is hotter than 105 °C, the most that cable on sale for vehicles and boats is usually rated for. Check the insulation, the lugs and why the copper is so hot; its current was not held to a limit at that heat.",
-    mend=lambda d: Change({"temperature": USUAL_INSULATION}),
-)
-NO_PUBLISHED_AMPACITY = Rule[WireDrop](
-    id="run.no-published-ampacity", level=Level.CAUTION, when=lambda d: d.ampacity.below_table and not _over_ampacity(d), source="33cfr-table",
-    headline="{loaded.drop} lost, {loaded.drop_share} of the supply: within the {loaded.limit} you allow, but no published limit of current covers so thin a wire.",
-    text="The published limits of current begin at 18 AWG (0.82 mm²). By its share of that copper (our step, common practice) {loaded.laid.run.designation} bears {ampacity.at_105} with 105 °C insulation and {ampacity.at_60} with 60 °C. The maker's figure comes first.",
-    mend=conductor_that_carries,
-)
-ONE_ALONE_TOO_THIN = Rule[WireDrop](
-    id="run.one-alone-too-thin", level=Level.CAUTION, source="nec-parallel",
-    when=lambda d: d.ampacity.parallel > 1 and not at_most(d.loaded.current, d.ampacity.one_at_60),
-    headline="{loaded.drop} lost, {loaded.drop_share} of the supply: within the {loaded.limit} you allow, but one conductor alone does not bear {loaded.current}, so all rests on an even share.",
+    headline="Copper at {loaded.laid.run.temperature} is hotter than its {protection.cable.insulation} insulation: find out why.",
+    text="Insulation ages fast: copper at {loaded.laid.run.temperature} is hotter than its rating of {protection.cable.insulation}. Check the insulation, the lugs and the load.",
+    mend=lambda d: Change({"temperature": d.protection.cable.insulation}),
 )
 
 CURRENT_DECIDES = Rule[WireDrop](
     id="run.current-decides", level=Level.ADVICE, when=_smallest_is_too_thin, source="33cfr-table",
-    text="For the drop alone {smallest_conductor} would do, but it bears at most {smallest_ampacity}: the current decides. See fuse choice.",
+    text="{smallest_conductor} is enough for the voltage drop, but can carry only {smallest_ampacity} here: see wire size.",
 )
 THICKER_OR_SHORTER = Rule[WireDrop](
     id="run.thicker-or-shorter", level=Level.ADVICE, source="ohm",
@@ -149,7 +103,7 @@ ONLY_PLAIN_LIGHTING = Rule[LoadedRun](
     id="run.only-plain-lighting", level=Level.ADVICE, source="abyc-drop",
     when=lambda r: _beyond(r, Duty.CRITICAL) and not _beyond(r, Duty.OTHER) and not _over_limit(r),
     text=f"Fit for plain lighting and the like only: feeders, chargers, pumps and electronics are held to {_STRICT}.",
-    mend=lambda r: conductor_within(r, drop_limit(Duty.CRITICAL)),
+    mend=lambda r: None if r.laid.run.from_maker else conductor_within(r, drop_limit(Duty.CRITICAL)),
 )
 
 TWO_LIMITS = Rule[object](
@@ -164,11 +118,11 @@ CHARGERS_AND_INVERTERS = Rule[LoadedRun](
     id="run.what-chargers-and-inverters-see", level=Level.NOTE, source="practice",
     text="A charger sees the drop as a full battery: its sense wire or a short thick cable cures that. An inverter's low-voltage cut-out comes sooner by as much as is lost.",
 )
+WITHIN_WHEN_COOL = Rule[LoadedRun](
+    id="run.within-when-cool", level=Level.ADVICE, when=_over_only_warm, source="abyc-drop",
+    text=f"The copper is taken at {{laid.run.temperature}}. ABYC E-11's drop tables take it near {ABYC_COPPER:g} °C, and there this run is within {{limit}}.",
+)
 JOINTS_LOSE_TOO = Rule[LoadedRun](
     id="run.joints-lose-too", level=Level.NOTE, source="practice",
     text="Joints, fuse holders and switches lose voltage too. Measure across each one under load; a hot one is loose or corroded.",
-)
-HELD_TO_TABLE = Rule[WireDrop](
-    id="run.held-to-table-ampacity", level=Level.NOTE, when=lambda d: not _over_cool_ampacity(d), source="33cfr-table",
-    text="The current was held to what {loaded.laid.run.designation} bears with 60 °C insulation, in air of 30 °C and with no more than two conductors together: {ampacity.at_60}. Hotter air and bundles leave less: fuse choice counts them.",
 )

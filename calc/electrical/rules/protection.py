@@ -9,7 +9,7 @@ from typing import Annotated
 
 from calc.electrical import nec
 from calc.electrical.ampacity import Surroundings
-from calc.electrical.cable import HOT_COPPER, ONE_CIRCUIT, UNMARKED_INSULATION
+from calc.electrical.cable import UNMARKED_INSULATION
 from calc.electrical.protection import Protection, changed, remedies, thicker
 from calc.electrical.rules.cable import ADVICE as CABLE_ADVICE
 from calc.electrical.rules.cable import beyond_print
@@ -28,12 +28,8 @@ BURNING_FAULT: Annotated[Amperes, Tag("fault that burns and welds")] = 1000.0
 CEILING_BELOW: Annotated[Volts, Tag("voltage below which 33 CFR allows a larger fuse")] = 50.0
 
 
-def _over_grouped(p: Protection) -> bool:
-    return p.cable.bundle_left_out and p.fuse is not None and not at_most(p.fuse, p.cable.grouped_ampacity)
-
-
 def _hot_copper(p: Protection) -> bool:
-    return p.warmth is not None and not at_most(p.warmth.warm, HOT_COPPER)
+    return p.warmth is not None and not at_most(p.warmth.warm, p.terminal_limit)
 
 
 def _above_cool_terminals(p: Protection) -> bool:
@@ -42,7 +38,8 @@ def _above_cool_terminals(p: Protection) -> bool:
 
 def _weak_terminals(p: Protection) -> bool:
     cable, most = p.cable, p.cable.cool_terminals
-    if p.fuse is None or not _above_cool_terminals(p) or not nec.in_cool_terminals(cable.table_row):
+    marked = p.terminals is not None and not at_most(p.terminals, nec.COOL_TERMINAL)
+    if marked or p.fuse is None or not _above_cool_terminals(p) or not nec.in_cool_terminals(cable.table_row):
         return False
     return most is None or not at_most(p.fuse, most)
 
@@ -123,54 +120,37 @@ NO_FAMILY = Rule[Protection](
     headline="No fuse family in our table is rated for {max_voltage} and a fault of {fault_current}.",
 )
 WINDOW_CLOSED = Rule[Protection](
-    id="fuse.window-closed", level=Level.STOP, when=lambda p: p.fuse is None and bool(p.ratings) and not p.window_open,
-    headline="No fuse can protect this wire and carry this load: the load needs {lowest}, the wire bears {highest}.",
+    id="fuse.window-closed", level=Level.STOP, when=lambda p: p.fuse is None and not p.window_open,
+    headline="{cable.conductor} is too thin here: it can carry {highest}, and the fuse for this load is {lowest} or more.",
     mend=_let_a_fuse_fit,
 )
 NO_RATING_BETWEEN = Rule[Protection](
     id="fuse.no-rating-between", level=Level.STOP, when=lambda p: p.fuse is None and bool(p.ratings) and p.window_open,
-    headline="No standard fuse rating lies between {lowest} for the load and {highest} for the wire.",
+    headline="No standard fuse fits {cable.conductor} here: {lowest} or more for the load, {highest} at most for the wire.",
     mend=_let_a_fuse_fit,
 )
 
-OVER_GROUPED_AMPACITY = Rule[Protection](
-    id="fuse.over-grouped-ampacity", level=Level.CAUTION, when=_over_grouped, source="33cfr-notes",
-    headline="A {fuse} fuse by this rule set, which sets no limit for {cable.bundled} together below 50 V; heat does.",
-    mend=_mended_by(_over_grouped, lambda p: (*thicker(p), Change({"bundled": ONE_CIRCUIT}))),
-)
 HOT_COPPER_AT_LUGS = Rule[Protection](
     id="copper.hot-at-lugs", level=Level.CAUTION, when=_hot_copper, source="practice",
-    headline="A {fuse} fuse, but only if terminals, lugs and fuse holder are marked for wire as hot as this.",
-    text="At this current the copper may reach {warmth.warm}, by our estimate. Lugs, fuse holders and switches are commonly made for 75 to 90 °C: take thicker wire, or see that each is marked for more.",
+    headline="Copper may reach {warmth.warm} at this load: use thicker wire, or terminals, lugs and fuse holder rated for it.",
+    text="Hot joints: the copper may reach {warmth.warm} (our estimate), and the weakest terminal is good for {terminal_limit}. Use thicker wire or terminals rated for more.",
     mend=_mended_by(_hot_copper, thicker),
 )
 WEAK_TERMINALS = Rule[Protection](
     id="terminals.taken-as-cool", level=Level.CAUTION, when=_weak_terminals, source="nec-terminals",
-    headline="A {fuse} fuse, but only if terminals, lugs and fuse holder are marked for wire as hot as this.",
+    headline="Check the terminals: a {fuse} fuse on {cable.conductor} needs them marked 75 °C at both ends.",
     mend=_mended_by(_weak_terminals, thicker),
 )
 HOT_AIR_NOT_PRINTED = Rule[Protection](
     id="fuse.hot-air-not-printed", level=Level.CAUTION, source="nec-ambient",
     when=lambda p: _in_air_above(p, HOT_AIR) and beyond_print(p.cable),
-    headline="A {fuse} fuse, but {cable.rule_set} prints no factor for air of {cable.air}: ours is worked by another code's law.",
+    headline="Check the cable maker's rating for air of {cable.air}: {cable.rule_set} prints no factor for it.",
     mend=_mended_by(lambda p: _in_air_above(p, HOT_AIR) and beyond_print(p.cable), _cooler),
 )
 HOT_AIR_DERATES = Rule[Protection](
     id="fuse.hot-air-derates", level=Level.CAUTION, when=lambda p: _in_air_above(p, HOT_AIR), source="practice",
-    headline="A {fuse} fuse, but in air of {cable.air} a fuse bears less than its rating: the maker's derating decides.",
+    headline="Fit the fuse in a cooler place, or use its maker's derating: it opens early in air of {cable.air}.",
     mend=_mended_by(lambda p: _in_air_above(p, HOT_AIR), _cooler),
-)
-ONLY_AS_PRINTED = Rule[Protection](
-    id="insulation.only-as-printed", level=Level.CAUTION, when=_weak_unmarked, source="33cfr-table",
-    headline="A {fuse} fuse, but only with {cable.insulation} printed on the cable: with 60 °C insulation it is too thin.",
-    text="Only with {cable.insulation} printed on the cable: with 60 °C insulation it would bear {cable.ampacity_at_60c_insulation}, less than the fuse.",
-    mend=_mended_by(_weak_unmarked, thicker),
-)
-NOTHING_UNLESS_PRINTED = Rule[Protection](
-    id="insulation.nothing-unless-printed", level=Level.CAUTION, when=_nothing_unmarked, source="33cfr-table",
-    headline="A {fuse} fuse, but only with {cable.insulation} printed on the cable: with 60 °C insulation it is too thin.",
-    text="Only with {cable.insulation} printed on the cable: with 60 °C insulation it would bear nothing in air of {cable.air}.",
-    mend=_mended_by(_nothing_unmarked, _cooler),
 )
 FROM_MEMORY = Rule[Protection](
     id="fuse.interrupting-from-memory", level=Level.CAUTION, source="memory",
@@ -183,6 +163,16 @@ MARKED_HIGHER = Rule[Protection](
     text="Of {marked_higher} the common version is made for less than {max_voltage}. Above its d.c. rating a fuse can hold an arc instead of opening: read the marking.",
 )
 
+ONLY_AS_PRINTED = Rule[Protection](
+    id="insulation.only-as-printed", level=Level.ADVICE, when=_weak_unmarked, source="33cfr-table",
+    text="{cable.insulation} must be printed on the cable. With 60 °C insulation it could carry {cable.ampacity_at_60c_insulation} here, less than the fuse.",
+    mend=_mended_by(_weak_unmarked, thicker, _advised),
+)
+NOTHING_UNLESS_PRINTED = Rule[Protection](
+    id="insulation.nothing-unless-printed", level=Level.ADVICE, when=_nothing_unmarked, source="33cfr-table",
+    text="{cable.insulation} must be printed on the cable. With 60 °C insulation it could carry nothing in air of {cable.air}.",
+    mend=_mended_by(_nothing_unmarked, _cooler, _advised),
+)
 WARM_AIR_DERATES = Rule[Protection](
     id="fuse.warm-air-derates", level=Level.ADVICE, when=lambda p: _in_air_above(p, WARM_AIR), source="practice",
     text="Fuses are rated at room temperature, about 25 °C. In air above some 40 °C a fuse opens below its rating: use the maker's derating, or fit it in a cooler place.",
@@ -227,12 +217,9 @@ MADE_FROM_MEMORY = Rule[Protection](
     text="Fuses of {fuse} for this voltage are known to us from memory only: look for one before you buy the wire.",
 )
 
-HEAT = (
-    HOT_COPPER_AT_LUGS, WEAK_TERMINALS, HOT_AIR_NOT_PRINTED, HOT_AIR_DERATES, ONLY_AS_PRINTED,
-    NOTHING_UNLESS_PRINTED,
-)
+HEAT = (HOT_COPPER_AT_LUGS, WEAK_TERMINALS, HOT_AIR_NOT_PRINTED, HOT_AIR_DERATES)
 ADVICE = (
-    WARM_AIR_DERATES, VOLTAGE_TOO_LOW, CANNOT_INTERRUPT, PLACE_ON_MAINS, PLACE_AT_SOURCE, FAULT_BURNS,
+    ONLY_AS_PRINTED, NOTHING_UNLESS_PRINTED, WARM_AIR_DERATES, VOLTAGE_TOO_LOW, CANNOT_INTERRUPT, PLACE_ON_MAINS, PLACE_AT_SOURCE, FAULT_BURNS,
     TERMINALS_HAVE_RATINGS,
 )
-RULES = (NO_FAMILY, WINDOW_CLOSED, NO_RATING_BETWEEN, OVER_GROUPED_AMPACITY, *HEAT, FROM_MEMORY, MARKED_HIGHER)
+RULES = (NO_FAMILY, WINDOW_CLOSED, NO_RATING_BETWEEN, *HEAT, FROM_MEMORY, MARKED_HIGHER)

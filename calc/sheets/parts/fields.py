@@ -134,7 +134,7 @@ INSULATION = Choice(
     label="Insulation rating",
     default="105 C",
     options=tuple(Option(text, text.replace(" C", " °C")) for text in insulations()),
-    hint="Printed on the cable. If nothing is printed, or 70 °C, take 60 °C.",
+    hint="As printed on the cable. Nothing printed: take 60 °C.",
 )
 SURROUNDINGS = Choice(
     id="surroundings",
@@ -157,7 +157,7 @@ BUNDLED = Quantity(
     default="2",
     low="1",
     high="100",
-    hint="Plus and minus of one circuit are two.",
+    hint="One circuit: two. Parallel ones are added. 1: all lie apart.",
 )
 AMBIENT = Quantity(
     id="ambient",
@@ -165,9 +165,20 @@ AMBIENT = Quantity(
     label="Air around the wire",
     kinds=(TEMPERATURE,),
     default="30 °C",
-    low="-20 °C",
+    low="-40 °C",
     high="150 °C",
     hint="The hottest place on the run.",
+)
+TERMINALS = Quantity(
+    id="terminals",
+    advanced=True,
+    label="Terminals rated for",
+    kinds=(TEMPERATURE,),
+    optional=True,
+    low="60 °C",
+    high="200 °C",
+    example="90 °C",
+    hint="The weakest lug, fuse holder or switch. Empty: not known.",
 )
 RULE_SET = Choice(
     id="rule_set",

@@ -10,8 +10,8 @@ from typing import Any
 from calc.electrical.ampacity import RuleSet
 from calc.electrical.cable import Cable
 from calc.electrical.protection import Warmth
+from calc.electrical.rules import cable as cable_rules
 from calc.electrical.rules import protection as protection_rules
-from calc.electrical.rules.cable import ONLY_IN_SHEATH
 from calc.electrical.run import RunResult
 from calc.units.kinds import AREA, CURRENT, LINEAR_RESISTANCE, RATIO, RISE, TEMPERATURE
 from calc.units.shown import DOWN, UP
@@ -28,13 +28,15 @@ AMPACITY = (  # of a Cable
     Output(id="rating", at="insulation", label="Insulation's rating", symbol="T_c", kind=TEMPERATURE, unit="degree_Celsius"),
     Output(id="air", label="Air taken", symbol="T_a", kind=TEMPERATURE, unit="degree_Celsius"),
     Output(id="base_air", label="Air of the table", symbol="T_b", kind=TEMPERATURE, unit="degree_Celsius"),
+    Output(id="thin_share", label="Share of that row's copper", symbol="f_s", kind=RATIO),
+    Output(id="engine_air", label="Air of the printed engine factor", symbol="T_e", kind=TEMPERATURE, unit="degree_Celsius"),
+    Output(id="engine_factor", label="Printed engine factor", symbol="f_e", kind=RATIO),
     Output(id="ambient_factor", label="Factor for the air around it", symbol="f_a", kind=RATIO),
     Output(id="bundle_factor", label="Factor for bundling", symbol="f_b", kind=RATIO),
     Output(id="small_ceiling", label="NEC's most for a small conductor", symbol="I_s", kind=CURRENT),
     Output(id="terminal_ceiling", label="What NEC takes terminals for", symbol="I_75", kind=CURRENT),
-    Output(id="cool_terminals", label="What unmarked terminals bear", kind=CURRENT, rounding=DOWN),
-    Output(id="crowded", at="grouped_ampacity", label="Ampacity with the bundle counted", kind=CURRENT, rounding=DOWN),
-    Output(id="at_60", at="ampacity_at_60c_insulation", label="What it bears with 60 °C insulation", kind=CURRENT, rounding=DOWN),
+    Output(id="cool_terminals", label="Unmarked terminals carry at most", kind=CURRENT, rounding=DOWN),
+    Output(id="at_60", at="ampacity_at_60c_insulation", label="Ampacity with 60 °C insulation", kind=CURRENT, rounding=DOWN),
 )
 SAE = (  # of a Copper
     Output(id="sae_area", at="area", label="Copper of the SAE size", symbol="A_s", kind=AREA, digits=4),
@@ -67,27 +69,36 @@ def ampacity_steps(at: str, *, together: str, volts: str) -> tuple[Step[Any], ..
         return lambda c: c.rule_set is rule_set
 
     def by_law(hotter: bool) -> Any:
-        return lambda c: not c.printed_factor and (c.air > c.base_air) is hotter
+        return lambda c: not (c.printed_factor or c.beyond_engine_print) and (c.air > c.base_air) is hotter
 
     steps: tuple[Step[Cable], ...] = (
         Step(of="table_row", source="wire-mm2", when=lambda c: c.table_row != c.conductor,
              text="The table is by AWG: {conductor} is read as {table_row}, the thickest row with no more copper."),
-        Step(of="table_ampacity", source="33cfr-table", when=by(RuleSet.CFR33), text="{table_row}, {insulation} insulation, at 30 °C, two loaded conductors."),
+        Step(of="table_ampacity", source="33cfr-table", when=lambda c: c.by_cfr33 and not c.column_not_printed, text="{table_row}, {insulation} insulation, at 30 °C, two loaded conductors."),
+        Step(of="table_ampacity", source="nec-ambient", when=lambda c: c.column_not_printed,
+             text="{table_row} at 30 °C, two loaded conductors. 33 CFR has no column for {insulation}: the 75 °C column times √(40/45), NEC's law, and no less than the 60 °C column."),
         Step(of="table_ampacity", source="abyc-105", when=by(RuleSet.ABYC), text="{table_row}, 105 °C boat cable, at 30 °C, two loaded conductors."),
         Step(of="table_ampacity", source="nec-310-16", when=by(RuleSet.NEC),
              text="{table_row}, {insulation} insulation, at 30 °C, not more than three loaded conductors in a raceway, cable or earth."),
+        Step(of="thin_share", source="practice", when=lambda c: c.below_table,
+             text="The table begins at {table_row}. {conductor} is thinner, and is taken to carry its share of that copper: our estimate."),
         Step(of="ambient_factor", source="33cfr-notes", when=lambda c: c.printed_factor and not c.by_nec,
              text="An engine space is taken as {air}; the factor for 105 °C insulation is printed."),
         Step(of="ambient_factor", source="nec-ambient", when=by(RuleSet.NEC),
              text="Printed for the band that holds {air}. An engine space counts as 50 °C at least; the credit for air cooler than {base_air} is not taken."),
         Step(of="ambient_factor", source="nec-ambient", when=by_law(False), formula="min(1, sqrt((rating - air) / (rating - base_air)))",
              text="The table is for {base_air}; air cooler than that is not credited."),
+        Step(of="ambient_factor", source="nec-ambient", when=lambda c: c.beyond_engine_print, formula="engine_factor * sqrt((rating - air) / (rating - engine_air))",
+             text="The factor is printed for {engine_air}. For hotter air NEC's law goes on from there: our step."),
         Step(of="ambient_factor", source="nec-ambient", when=by_law(True), formula="min(1, sqrt((rating - air) / (rating - base_air)))",
-             text="{rule_set} as we have it prints no factor for {air}. The law behind NEC's printed factors is put to work instead: that step is ours. An engine space counts as 50 °C at least."),
-        Step(of="bundle_factor", source="33cfr-notes", when=by(RuleSet.CFR33), text=f"{count} at {{{volts}}}. The law counts bundles from a nominal 50 V on; the highest voltage is taken here, the safer reading."),
+             text="No factor is printed for {air}. The law behind NEC's printed factors is used instead: that step is ours. An engine space counts as 50 °C at least."),
+        Step(of="bundle_factor", source="33cfr-notes", when=lambda c: c.by_cfr33 and not c.bundle_by_prudence, text=f"{count} at {{{volts}}}. The law counts bundles from a nominal 50 V on; the highest voltage is taken here, the safer reading."),
+        Step(of="bundle_factor", source="33cfr-notes", when=lambda c: c.bundle_by_prudence,
+             text=f"{count} at {{{volts}}}. The law asks for this factor from 50 V on, ABYC E-11 at any voltage. Below 50 V it is used here as prudence."),
         Step(of="bundle_factor", source="abyc-105", when=by(RuleSet.ABYC), text=f"{count}, at any voltage."),
         Step(of="bundle_factor", source="nec-bundle", when=by(RuleSet.NEC), text=f"{count}; more than three are counted, at any voltage."),
-        Step(of="ampacity", formula="table_ampacity * ambient_factor * bundle_factor", text="Both corrections together."),
+        Step(of="ampacity", formula="table_ampacity * ambient_factor * bundle_factor", when=lambda c: not c.below_table, text="Both corrections together."),
+        Step(of="ampacity", formula="table_ampacity * thin_share * ambient_factor * bundle_factor", when=lambda c: c.below_table, text="All corrections together."),
         Step(of="small_ceiling", source="nec-small", when=lambda c: c.small_ceiling is not None,
              text="On {table_row} NEC allows no larger fuse, whatever the ampacity."),
         Step(of="terminal_ceiling", source="nec-terminals", when=lambda c: c.terminal_ceiling is not None,
@@ -97,7 +108,7 @@ def ampacity_steps(at: str, *, together: str, volts: str) -> tuple[Step[Any], ..
         Step(of="highest", source="nec-terminals", when=lambda c: c.terminal_ceiling is not None,
              text="The smaller of {ampacity} and {terminal_ceiling}: the fuse may exceed neither."),
         Step(of="highest", formula="ampacity", when=lambda c: c.small_ceiling is None and c.terminal_ceiling is None,
-             text="The fuse may not let more through than the wire bears for hours."),
+             text="The fuse may not let more through than the wire can carry for hours."),
     )
     return placed_steps(at, *steps)
 
@@ -142,21 +153,25 @@ def steps_to_warmth(at: str, each: str) -> tuple[Step[Any], ...]:
     """Return the steps to the Warmth that stands `at`, at the current named `each`."""
     steps: tuple[Step[Warmth], ...] = (
         Step(of="rise", formula=f"(rating - air) * ({each} / ampacity) ** 2", source="practice",
-             text="Our estimate: heat goes with the square of the current, and at its ampacity the copper is as hot as its insulation bears."),
+             text="Our estimate: heat goes with the square of the current, and at its ampacity the copper is as hot as its insulation is rated."),
         Step(of="warm", source="practice", text="That rise above the air of {air}."),
     )
     return placed_steps(at, *steps)
 
 
-def heat(at: str, chosen: str, fields: tuple[tuple[str, str], ...] = ()) -> tuple[Placed, ...]:
-    """Return the rules on heat for the Protection that stands `at`.
+def heat(at: str, fields: tuple[tuple[str, str], ...] = ()) -> tuple[Placed, ...]:
+    """Return the rules on heat for the Protection that stands `at`; `fields` as in `Placed`."""
+    return tuple(Placed(rule=rule, at=at, fields=fields) for rule in protection_rules.HEAT)
 
-    `chosen` begins their sentences with what was chosen, as the rules' own begin with the fuse;
-    `fields` as in `Placed`.
-    """
-    rules = protection_rules.HEAT
+
+def laying_advice(at: str, fields: tuple[tuple[str, str], ...] = ()) -> tuple[Placed, ...]:
+    """Return the advice on the wire of the Protection that stands `at`; `fields` as in `Placed`."""
+    printed = protection_rules.ONLY_AS_PRINTED, protection_rules.NOTHING_UNLESS_PRINTED
+    laid = (
+        cable_rules.BUNDLE_BY_PRUDENCE, cable_rules.BELOW_TABLE, cable_rules.ONLY_IN_SHEATH,
+        cable_rules.FACTOR_NOT_PRINTED, cable_rules.COLUMN_NOT_PRINTED,
+    )
     return (
-        *(Placed(rule=rule, at=at, fields=fields, headline=chosen + rule.headline.removeprefix("A {fuse} fuse")) for rule in rules),
-        Placed(rule=ONLY_IN_SHEATH, at=f"{at}.cable", fields=fields,
-               headline=f"{chosen}, but only with other conductors in a sheath: the wire holds {{sae_area}} of copper, and one on its own is 16 AWG (1.3 mm²) or thicker."),
+        *(Placed(rule=rule, at=at, fields=fields) for rule in printed),
+        *(Placed(rule=rule, at=f"{at}.cable", fields=fields) for rule in laid),
     )

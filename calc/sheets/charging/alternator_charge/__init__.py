@@ -13,7 +13,7 @@ from calc.energy.rules import rested as rested_rules
 from calc.sheets.charging.alternator_charge.calculate import calculate
 from calc.sheets.charging.alternator_charge.fields import FIELDS
 from calc.sheets.charging.alternator_charge.words import FINE, STATE_NAMES, STEPS
-from calc.sheets.parts.wire import AMPACITY, LAID, SAE, WARMTH
+from calc.sheets.parts.wire import AMPACITY, LAID, SAE, WARMTH, laying_advice
 from calc.units.kinds import (
     CHARGE,
     COUNT,
@@ -33,7 +33,6 @@ from calc.worksheet.work import Worksheet
 
 _STATED = (("state", "from_state"),)
 _NEVER_IN_FROST = "Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A relay knows nothing of frost, and a charger only with a sensor on the bank."
-_CABLE = "{charge} in {hours}, on a cable that bears it under conditions: read the cautions."
 _VOLTAGE_TEXT = "Too high a voltage makes lead-acid gas and LFP switch itself off. See what the bank's maker allows, and what the engine really holds."
 
 
@@ -139,12 +138,7 @@ WORKSHEET = Worksheet(
         *placed("bank", judged.BANK_FULL),
         Placed(rule=charge_rules.CURRENT_TOO_MUCH, at="offer", headline="{initial_current} is more than such a bank is usually given, {most_taken}.", fields=(("charger", "charger_limit"),)),
         judged.NO_RISE, judged.RELAY_BOUNDS_NOTHING, judged.IDLE_TOO_SMALL,
-        *_fused(
-            Placed(rule=fuse_rules.OVER_GROUPED_AMPACITY, at="protection", headline=_CABLE),
-            *(Placed(rule=rule, at="protection", headline=_CABLE) for rule in fuse_rules.HEAT),
-        ),
-        Placed(rule=cable.ONLY_IN_SHEATH, at="relay_protection.cable", headline=_CABLE, fields=(("conductor", ""),)),
-        Placed(rule=cable.ONLY_IN_SHEATH, at="charger_cable", headline=_CABLE),
+        *_fused(*(Placed(rule=rule, at="protection") for rule in fuse_rules.HEAT)),
         Placed(rule=charge_rules.LEAD_ACID_ENDS_LOW, at="charger_voltage", fields=(("voltage", "charge_voltage"),),
                headline="{charge} in {hours} by the sum, but a charger that ends at {ends_at} hardly fills lead-acid: set it to what the bank's maker asks."),
         Placed(rule=bank_rules.CHARGE_NEAR_FROST, at="bank", headline="{charge} in {hours} by the sum, but near freezing makers ask for less current, and the charger must know it."),
@@ -156,7 +150,7 @@ WORKSHEET = Worksheet(
         *placed("bank", bank_rules.FREEZING_POINT),
         judged.SMART_ALTERNATOR, judged.LFP_CUTS_OFF, judged.RELAY_THAT_STICKS, judged.KNOWS_ENGINE_RUNS, judged.FUSE_AT_BOTH_ENDS,
         judged.RUN_LOSES_TOO_MUCH, judged.CHARGE_BY_WHAT_IS_LEFT, judged.LOADS_MEANWHILE,
-        *placed("cable", cable.BUNDLE_LEFT_OUT, cable.FACTOR_NOT_PRINTED),
+        *_fused(*laying_advice("protection")),
         *placed("protection", fuse_rules.WARM_AIR_DERATES),
         judged.TWO_BATTERIES,
         *placed("protection", fuse_rules.TERMINALS_HAVE_RATINGS),

@@ -9,9 +9,10 @@ from calc.sheets.parts.fields import (
     INSULATION,
     RULE_SET,
     SURROUNDINGS,
+    TERMINALS,
     conductor_field,
 )
-from calc.sheets.parts.wire import AMPACITY, SAE, WARMTH, heat
+from calc.sheets.parts.wire import AMPACITY, SAE, WARMTH, heat, laying_advice
 from calc.sheets.quick.fuse_choice import words
 from calc.sheets.quick.fuse_choice.calculate import calculate
 from calc.units.kinds import CURRENT, RATIO, VOLTAGE
@@ -44,6 +45,7 @@ WORKSHEET = Worksheet(
         AMBIENT,
         RULE_SET,
         GAUGE_READING,
+        TERMINALS,
     ),
     results=(
         Output(id="fuse", at="protection.fuse", label="Fuse", symbol="I_n", kind=CURRENT),
@@ -67,10 +69,9 @@ WORKSHEET = Worksheet(
     steps=words.STEPS,
     rules=(
         *placed("protection", protection.NO_FAMILY, protection.WINDOW_CLOSED, protection.NO_RATING_BETWEEN),
-        *placed("protection", protection.OVER_GROUPED_AMPACITY),
-        *heat("protection", "A {fuse} fuse"),
+        *heat("protection"),
         *placed("protection", protection.FROM_MEMORY, protection.MARKED_HIGHER, words.FINE),
-        *placed("protection.cable", cable.BUNDLE_LEFT_OUT, cable.FACTOR_NOT_PRINTED),
+        *laying_advice("protection"),
         *placed("protection", protection.WARM_AIR_DERATES, protection.VOLTAGE_TOO_LOW, protection.CANNOT_INTERRUPT,
                 protection.PLACE_ON_MAINS, protection.PLACE_AT_SOURCE, protection.FAULT_BURNS, protection.TERMINALS_HAVE_RATINGS),
         *placed("protection.cable", cable.MAINS_SIDE, cable.EDITIONS_DIFFER, cable.RULES_FOR_BOATS, cable.BEYOND_ROWS),

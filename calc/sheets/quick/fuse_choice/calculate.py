@@ -30,11 +30,12 @@ def calculate(
     fault_current: float,
     rule_set: RuleSet,
     gauge_reading: GaugeReading,
+    terminals: float | None,
 ) -> FuseChoice:
     """Return the fuse for a wire and a continuous `current` [A], or the reason there is none.
 
     `insulation` by its name, `ambient` [°C], `voltage` [V] the highest on the circuit,
-    `fault_current` [A]. Raises NotCovered where the rule set has no figure.
+    `fault_current` [A], `terminals` [°C] the rating of the weakest. Raises NotCovered where the rule set has no figure.
     """
     laid = cable(
         conductor=conductor,
@@ -46,5 +47,7 @@ def calculate(
         rule_set=rule_set,
         gauge_reading=gauge_reading,
     )
-    found = select_fuse(cable=laid, current=current, fault_current=fault_current)
+    found = select_fuse(
+        cable=laid, current=current, fault_current=fault_current, terminals=terminals
+    )
     return FuseChoice(protection=found, remedies=() if found.fuse is not None else remedies(found))

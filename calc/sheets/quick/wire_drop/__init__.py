@@ -1,20 +1,29 @@
 """wire-drop: how much voltage does this run lose?"""
 
 # fmt: off
+from dataclasses import replace
+
+from calc.electrical.ampacity import Surroundings
 from calc.electrical.drop_limits import Duty, drop_limit, limit_text
-from calc.electrical.rules import copper, drop
+from calc.electrical.rules import cable, copper, drop, protection, sizing
 from calc.sheets.parts.fields import (
+    AMBIENT,
+    BUNDLED,
     COPPER,
     DROP_LIMIT,
     GAUGE_READING,
+    INSULATION,
     PARALLEL,
     STRANDS,
+    SURROUNDINGS,
+    TERMINALS,
     conductor_field,
 )
-from calc.sheets.parts.wire import LAID, SAE
+from calc.sheets.parts.wire import AMPACITY, LAID, SAE, WARMTH, heat, laying_advice
 from calc.sheets.quick.wire_drop import words
 from calc.sheets.quick.wire_drop.calculate import calculate
 from calc.units.kinds import (
+    COUNT,
     CURRENT,
     LENGTH,
     LINEAR_RESISTANCE,
@@ -25,7 +34,7 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output, placed, placed_outputs
+from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.fields import Quantity
 from calc.worksheet.pictures import Bar
 from calc.worksheet.work import Worksheet
@@ -43,10 +52,10 @@ WORKSHEET = Worksheet(
     ),
     fields=(
         Quantity(id="current", label="Current", symbol="I", kinds=(CURRENT,), default="30 A", low="0.001 A", high="2000 A",
-                 hint="The most that flows for more than a moment."),
+                 hint="What the load draws for minutes and hours."),
         Quantity(id="length", label="Length, one way", symbol="L", kinds=(LENGTH,), default="12 ft", low="1 cm", high="1000 m",
                  hint="Along the cable from source to load. The sheet counts the way back."),
-        conductor_field("8 AWG"),
+        conductor_field("6 AWG"),
         Quantity(id="voltage", label="System voltage", symbol="V", kinds=(VOLTAGE,), default="12 V", low="1 V", high="1000 V",
                  hint="Nominal: 12, 24 or 48 V."),
         DROP_LIMIT,
@@ -59,45 +68,66 @@ WORKSHEET = Worksheet(
         STRANDS,
         GAUGE_READING,
         PARALLEL,
+        replace(INSULATION, since=2, before="105 C"),
+        replace(SURROUNDINGS, since=2, before=Surroundings.OUTSIDE),
+        replace(BUNDLED, since=2, before="2"),
+        replace(AMBIENT, since=2, before="30 °C"),
+        TERMINALS,
     ),
+    older_defaults=({"conductor": "8 AWG"},),
     results=(
-        Output(id="drop", at="loaded.drop", label="Voltage lost", symbol="U", kind=VOLTAGE, rounding=UP),
+        Output(id="drop", at="loaded.drop", label="Voltage drop", symbol="U", kind=VOLTAGE, rounding=UP),
         Output(id="drop_percent", at="loaded.drop_share", label="Share of the supply", symbol="d", kind=RATIO, rounding=UP),
         Output(id="resistance", at="loaded.laid.resistance", label="Resistance, out and back", symbol="R", kind=RESISTANCE, rounding=UP),
         Output(id="loss", at="loaded.loss", label="Heat in the wire", symbol="P", kind=POWER, rounding=UP),
         Output(id="load_voltage", at="loaded.load_voltage", label="Left at the load", symbol="V_L", kind=VOLTAGE, rounding=DOWN, digits=4),
-        Output(id="smallest_conductor", label="Thinnest size for the drop alone"),
+        Output(id="ampacity", at="protection.cable.ampacity", label="Ampacity of each conductor", symbol="I_z", kind=CURRENT, rounding=DOWN),
+        Output(id="smallest_conductor", label="Smallest size for voltage drop"),
         Output(id="longest_run", label="Longest run within the limit", symbol="L_max", kind=LENGTH, rounding=DOWN),
     ),
     intermediates=(
         *placed_outputs("loaded.laid", *LAID),
         *placed_outputs("loaded.laid.copper", *SAE),
         Output(id="allowed", at="loaded.allowed", label="Drop allowed", symbol="U_max", kind=VOLTAGE),
-        Output(id="carries", at="ampacity.at_105", label="What the wire bears", kind=CURRENT, rounding=DOWN),
-        Output(id="carries_60", at="ampacity.at_60", label="What it bears with 60 °C insulation", kind=CURRENT, rounding=DOWN),
-        Output(id="alone", at="ampacity.one_at_60", label="What one alone bears with 60 °C insulation", kind=CURRENT, rounding=DOWN),
-        Output(id="thinnest_bears", at="smallest_ampacity", label="What the thinnest size bears", kind=CURRENT, rounding=DOWN),
-        Output(id="feeds", at="loaded.short_circuit", label="Most that can flow", kind=CURRENT, rounding=DOWN),
+        Output(id="each", at="protection.current", label="Current in each conductor", symbol="I_1", kind=CURRENT, rounding=UP),
+        Output(id="margin", at="protection.margin", label="Margin for a continuous load", symbol="m", kind=RATIO),
+        Output(id="lowest", at="protection.lowest", label="The fuse must carry", symbol="I_min", kind=CURRENT, rounding=UP),
+        Output(id="together", at="protection.cable.bundled", label="Loaded conductors counted", symbol="n_c", kind=COUNT),
+        Output(id="charging", at="protection.max_voltage", label="Highest voltage, while charging", symbol="V_c", kind=VOLTAGE, rounding=UP),
+        *placed_outputs("protection.cable", *AMPACITY),
+        Output(id="highest", at="protection.highest", label="Largest fuse on each conductor", symbol="I_max", kind=CURRENT, rounding=DOWN),
+        Output(id="fuse", at="protection.fuse", label="Smallest fuse that fits each conductor", symbol="I_n", kind=CURRENT),
+        Output(id="ceiling", at="protection.ceiling", label="The law's ceiling", kind=CURRENT, rounding=DOWN),
+        *placed_outputs("protection.warmth", *WARMTH),
+        Output(id="warm_drop", label="Voltage drop at that temperature", symbol="U_w", kind=VOLTAGE, rounding=UP),
+        Output(id="thinnest_carries", at="smallest_ampacity", label="Ampacity of the smallest size for the drop", kind=CURRENT, rounding=DOWN),
+        Output(id="feeds", at="loaded.short_circuit", label="Short-circuit current", kind=CURRENT, rounding=DOWN),
     ),
     steps=words.STEPS,
     rules=(
         *placed("loaded", drop.CANNOT_FLOW),
-        drop.OVER_AMPACITY, drop.OVER_AMPACITY_BELOW_TABLE,
+        *placed("protection", protection.WINDOW_CLOSED, protection.NO_RATING_BETWEEN),
         *placed("loaded", drop.BEYOND_ANY_LIMIT, drop.OVER_LIMIT, drop.BEYOND_USUAL_LIMIT),
-        drop.NEEDS_HOT_INSULATION, drop.NEEDS_HOT_INSULATION_BELOW_TABLE, drop.COPPER_TOO_HOT,
-        drop.NO_PUBLISHED_AMPACITY, drop.ONE_ALONE_TOO_THIN,
+        *heat("protection"),
+        drop.COPPER_TOO_HOT,
+        Placed(rule=sizing.WARM_DROP_OVER_LIMIT, fields=(("temperature", ""),)),
         *placed("loaded", words.FINE),
         drop.CURRENT_DECIDES, drop.THICKER_OR_SHORTER, drop.NO_SIZE_WITHIN_LIMIT,
-        *placed("loaded", drop.ONLY_PLAIN_LIGHTING),
+        *placed("loaded", drop.WITHIN_WHEN_COOL, drop.ONLY_PLAIN_LIGHTING),
+        sizing.ONE_ALONE_TOO_THIN,
         *placed("loaded.laid.run", copper.SHARE_EVENLY),
-        *placed("loaded.laid", copper.TOO_THIN_TO_JOIN),
+        Placed(rule=copper.TOO_THIN_TO_JOIN, at="loaded.laid", fields=(("conductor", ""),)),
+        *laying_advice("protection"),
+        *placed("protection", protection.WARM_AIR_DERATES),
         *placed("loaded", drop.TWO_LIMITS, drop.LIMITS_OF_LEISURE_VEHICLES, drop.CHARGERS_AND_INVERTERS, drop.JOINTS_LOSE_TOO),
-        drop.HELD_TO_TABLE,
+        *placed("protection.cable", cable.RULES_FOR_BOATS, cable.BEYOND_ROWS),
+        *placed("protection", protection.CEILING_NOT_USED),
         *placed("loaded.laid.read_copper", copper.MAY_BE_SAE, copper.READ_AS_SAE),
         *placed("loaded.laid.copper", copper.GAUGE_READING_IDLE),
         *placed("loaded.laid.run", copper.STRANDS_IDLE),
     ),
+    keep_distinct=(("lowest", "highest"), ("lowest", "ampacity")),
     valid="Steady direct current through like copper conductors, out and back. Aluminium and copper-clad aluminium lose far more and are not covered.",
-    summary="{drop} lost, {drop_percent}",
+    summary="{drop} drop, {drop_percent}",
     summary_none="this current cannot flow",
 )

@@ -4,7 +4,13 @@
 from calc.electrical.run import LoadedRun, RunResult
 from calc.electrical.wire_drop import WireDrop
 from calc.judge import Level, Rule
-from calc.sheets.parts.wire import resistance_steps, stated_steps
+from calc.electrical.protection import Protection
+from calc.sheets.parts.wire import (
+    ampacity_steps,
+    resistance_steps,
+    stated_steps,
+    steps_to_warmth,
+)
 from calc.worksheet.declare import Step, placed_steps
 
 _THIN_OR_MADE: tuple[Step[RunResult], ...] = (
@@ -22,6 +28,11 @@ _LOST: tuple[Step[LoadedRun], ...] = (
 )
 
 
+_FUSED: tuple[Step[Protection], ...] = (
+    Step(of="fuse", source="fuse-ratings", when=lambda p: p.fuse is not None, text="The smallest standard rating from {lowest} to {highest}, of the families rated for {charging} d.c. Which family suits is for fuse choice."),
+)
+
+
 def _parallel(d: WireDrop) -> bool:
     return d.loaded.laid.run.parallel > 1
 
@@ -31,6 +42,14 @@ STEPS = (
     *placed_steps("loaded.laid", *_THIN_OR_MADE),
     *resistance_steps("loaded.laid"),
     *placed_steps("loaded", *_LOST),
+    Step[WireDrop](of="each", formula="current / parallel", when=_parallel, text="If the conductors in parallel are alike, each carries its share."),
+    Step[WireDrop](of="lowest", formula="margin * each", source="nec-125", text="A fuse that carries a load for hours is rated a quarter above it, and the wire must carry that fuse."),
+    Step[WireDrop](of="charging", source="practice", text="A 12 V bank of LFP is charged at 14.6 V, and others in proportion."),
+    *ampacity_steps("protection.cable", together="together", volts="charging"),
+    *placed_steps("protection", *_FUSED),
+    *steps_to_warmth("protection.warmth", "each"),
+    Step[WireDrop](of="warm_drop", formula="drop * (warm - zero) / (temperature - zero)", source="copper-temperature", when=lambda d: d.warm_drop is not None,
+                   text="What that temperature would make of the drop."),
     Step[WireDrop](of="allowed", formula="limit * voltage", source="abyc-drop", text="The limit you chose, in volts."),
     Step[WireDrop](of="smallest_conductor", text="The thinnest size of the same series whose drop stays within the limit at this current, length and temperature. Sizes below 18 AWG and 0.75 mm² are left to signals, unless yours is one."),
     Step[WireDrop](of="longest_run", formula="allowed / (2 * current * per_length)", source="ohm", when=lambda d: not _parallel(d), text="The run at which this conductor meets the limit exactly."),
@@ -40,5 +59,5 @@ STEPS = (
 
 FINE = Rule[LoadedRun](
     id="wire-drop.fine", level=Level.FINE,
-    headline="{drop} lost, {drop_share} of the supply: within the {limit} you allow.",
+    headline="Voltage drop {drop} ({drop_share}), within your {limit} limit, and the wire can carry the load.",
 )

@@ -16,8 +16,9 @@ from calc.sheets.parts.fields import (
     RULE_SET,
     STRANDS,
     SURROUNDINGS,
+    TERMINALS,
 )
-from calc.sheets.parts.wire import AMPACITY, LAID, SAE, WARMTH, heat
+from calc.sheets.parts.wire import AMPACITY, LAID, SAE, WARMTH, heat, laying_advice
 from calc.sheets.wire.wire_size import words
 from calc.sheets.wire.wire_size.calculate import calculate
 from calc.units.kinds import (
@@ -70,6 +71,7 @@ WORKSHEET = Worksheet(
         STRANDS,
         GAUGE_READING,
         PARALLEL,
+        TERMINALS,
     ),
     results=(
         Output(id="conductor", at="sized.chosen.name", label="Conductor"),
@@ -87,7 +89,7 @@ WORKSHEET = Worksheet(
     intermediates=(
         Output(id="each", at="sized.circuit.each", label="Current in each conductor", symbol="I_1", kind=CURRENT, rounding=UP),
         Output(id="margin", at="sized.circuit.margin", label="Margin for a continuous load", symbol="m", kind=RATIO),
-        Output(id="need", at="sized.circuit.need", label="Each conductor must bear", symbol="I_min", kind=CURRENT, rounding=UP),
+        Output(id="need", at="sized.circuit.need", label="Each conductor must carry", symbol="I_min", kind=CURRENT, rounding=UP),
         Output(id="allowed", at="sized.circuit.allowed", label="Drop allowed", symbol="U_max", kind=VOLTAGE),
         Output(id="resistance_limit", at="sized.circuit.resistance_limit", label="Resistance allowed to each conductor", symbol="r_max", kind=LINEAR_RESISTANCE, digits=4),
         Output(id="together", at="sized.circuit.together", label="Loaded conductors counted", symbol="n_c", kind=COUNT),
@@ -95,7 +97,6 @@ WORKSHEET = Worksheet(
         Output(id="charging", at="sized.circuit.max_voltage", label="Highest voltage, while charging", symbol="V_c", kind=VOLTAGE, rounding=UP),
         *placed_outputs("sized.protection.cable", *AMPACITY),
         Output(id="highest", at="sized.protection.highest", label="Largest fuse on each conductor", symbol="I_max", kind=CURRENT, rounding=DOWN),
-        Output(id="bears_bundle", at="sized.size_with_bundle", label="Size with room for a fuse, the bundle counted"),
         Output(id="larger", at="sized.larger.name", label="The thicker of both"),
         Output(id="obstacle", find=words.obstacle, label="Why not that one"),
         *placed_outputs("sized.loaded.laid", *LAID),
@@ -109,20 +110,16 @@ WORKSHEET = Worksheet(
         *placed("sized", sizing.NO_SIZE_AT_ALL, sizing.NO_SIZE_FOR_HEAT, sizing.NO_SIZE_FOR_DROP),
         Placed(rule=sizing.NO_FUSE_FITS, at="sized",
                headline="No size of this series will do: {larger} suits drop and heat, but {obstacle}, nor does one fit any thicker size."),
-        *placed("sized", sizing.NO_RATED_FAMILY, sizing.ONE_ALONE_TOO_THIN),
-        Placed(rule=protection.OVER_GROUPED_AMPACITY, at="sized.protection", fields=FOUND,
-               headline="{wires} by this rule set, which sets no limit for {together} together below 50 V; heat does.",
-               text="{together} loaded conductors together heat each other. This rule set counts that from 50 V on only, ABYC E-11 at any voltage: with its factor each bears {crowded}. Lay circuits apart, or take thicker wire."),
-        *heat("sized.protection", "{wires}", fields=FOUND),
-        Placed(rule=drop.BEYOND_USUAL_LIMIT, at="sized.loaded", fields=FOUND,
-               headline="{wires}: {drop_percent} lost, within the {limit} you allow, but beyond any usual limit."),
+        *placed("sized", sizing.NO_RATED_FAMILY),
+        *heat("sized.protection", fields=FOUND),
+        Placed(rule=drop.BEYOND_USUAL_LIMIT, at="sized.loaded", fields=FOUND),
         *placed("sized", sizing.WARM_DROP_OVER_LIMIT),
         Placed(rule=words.FINE[0], at="sized", headline="{wires}: {larger} would do for drop and heat, but {obstacle}."),
         *placed("sized", *words.FINE[1:]),
-        *placed("sized", sizing.SIZE_WITH_BUNDLE),
+        *placed("sized", sizing.ONE_ALONE_TOO_THIN),
         *placed("sized.circuit", copper.SHARE_EVENLY),
+        *laying_advice("sized.protection", fields=FOUND),
         Placed(rule=copper.TOO_THIN_TO_JOIN, at="sized.loaded.laid", fields=FOUND),
-        *placed("sized.protection.cable", cable.FACTOR_NOT_PRINTED),
         Placed(rule=protection.WARM_AIR_DERATES, at="sized.protection", fields=FOUND),
         Placed(rule=drop.ONLY_PLAIN_LIGHTING, at="sized.loaded", fields=FOUND),
         Placed(rule=protection.PLACE_ON_MAINS, at="sized.protection",

@@ -41,11 +41,13 @@ def calculate(
     strands: Strands,
     gauge_reading: GaugeReading,
     parallel: float,
+    terminals: float | None,
 ) -> WireSize:
     """Return the conductor for a run of one-way `length` [m] at `current` [A], or why none does.
 
     `voltage` [V] is nominal and `limit` the share of it that may be lost; `insulation` by its name,
-    `ambient` and the copper's `temperature` [°C]. Raises NotCovered where the rule set has no
+    `ambient`, the copper's `temperature` and the rating of its
+    `terminals` [°C]. Raises NotCovered where the rule set has no
     figure for any size.
     """
     circuit = Circuit(
@@ -65,6 +67,7 @@ def calculate(
         bundled=bundled,
         ambient=ambient,
         rule_set=rule_set,
+        terminals=terminals,
     )
     sized = size_circuit(circuit)
     return WireSize(
