@@ -248,8 +248,8 @@ def bundle_factor(rule_set: RuleSet, bundled: float) -> float:
     """Return the correction for `bundled` loaded conductors lying together, at any voltage.
 
     ABYC E-11 and NEC 310.15(C)(1) count them at every voltage. 33 CFR has the same factors as ABYC
-    and applies them from a nominal 50 V on (183.435(b)); a bundle is as hot at 12 V, so they are used
-    below it too, which is our prudence (`counts_bundles` tells). Raises NotCovered for more
+    and applies them from a nominal 50 V on (183.435(b)). A bundle is as hot at 12 V, so they are
+    used below it too, which is our prudence (`counts_bundles` tells). Raises NotCovered for more
     conductors than the rule set knows.
     """
     rules = RuleSet(rule_set)

@@ -47,9 +47,9 @@ class Cable:
     `ambient` is the hottest air on its way and `air` what is taken for it; `bundled` counts the
     loaded conductors that lie together, `max_voltage` is the highest on the circuit.
     `table_ampacity` stands in the row of the gauge `table_row`, of which a wire below the table has
-    the share `thin_share`; `printed_factor` tells that the factor for the air is the rule's own. `small_ceiling` is the largest fuse that NEC 240.4(D)
-    allows on a small conductor, whatever its ampacity, `terminal_ceiling` that of its 75 °C column,
-    where hotter insulation could carry more.
+    the share `thin_share`; `printed_factor` tells that the factor for the air is the rule's own.
+    `small_ceiling` is the largest fuse that NEC 240.4(D) allows on a small conductor, whatever its
+    ampacity, `terminal_ceiling` that of its 75 °C column, where hotter insulation could carry more.
     """
 
     copper: Copper

@@ -296,8 +296,9 @@ def size_circuit(circuit: Circuit) -> SizedCircuit:
     """Return the conductor that a `circuit` needs, with the smallest standard fuse on it.
 
     The thinnest that keeps within the drop and carries the load with its margin, its copper no
-    hotter than the terminals are rated for, or the next on which a fuse fits. Where no fuse family is rated for the voltage, the fuse is left open.
-    Raises NotCovered where the rule set has no figure for any size.
+    hotter than the terminals are rated for, or the next on which a fuse fits. Where no fuse family
+    is rated for the voltage, the fuse is left open. Raises NotCovered where the rule set has no
+    figure for any size.
     """
     sizes = sizes_for(circuit)
     by_resistance = tuple((size, size.per_length) for size in sizes)

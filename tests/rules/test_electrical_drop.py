@@ -51,8 +51,7 @@ CASES = {
     ),
     # four together leave 48 A of 80 A
     "circuit.one-alone-too-thin": (at("48.1 A", parallel="2"), at("48 A", parallel="2")),
-    # 6 AWG, 0.491 ohm/kft at 75 °C (NEC table 8), has 1.533 mΩ/m at 60 °C: 30 A lose 3 % of 12 V over
-    # 3.91 m and back. ABYC E-11 table IX has 8 AWG (SAE) for 15 A over a loop of 25 ft, 3 % of 12 V
+    # ABYC E-11 table IX has 8 AWG (SAE) for 15 A over a loop of 25 ft, 3 % of 12 V
     "run.within-when-cool": (
         {
             "current": "15 A",
@@ -75,6 +74,8 @@ CASES = {
     "run.current-decides": (at("16.1 A", "2 AWG"), at("16 A", "2 AWG")),
     "run.thicker-or-shorter": ({"limit": "1 %"}, {"limit": "10 %"}),
     "run.no-size-within-limit": ({"length": "200 m"}, {"length": "20 m"}),
+    # 6 AWG, 0.491 ohm/kft at 75 °C (NEC table 8), has 1.533 mΩ/m at 60 °C: 30 A lose 3 % of 12 V
+    # over 3.91 m and back
     "run.only-plain-lighting": (
         {"length": "3.95 m", "limit": "9 %"},
         {"length": "3.85 m", "limit": "9 %"},

@@ -8,7 +8,6 @@ from calc.electrical.easier_circuit import SHORTEST
 from calc.electrical.run import LoadedRun, again
 from calc.electrical.wire_drop import WireDrop, thinnest_within
 from calc.judge import Change, Level, Rule
-from calc.judge.remedies import smallest_change
 from calc.units.compare import at_most
 from calc.units.si import Celsius, Tag
 

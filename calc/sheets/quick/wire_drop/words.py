@@ -1,10 +1,10 @@
 """The working of wire-drop in words, and what its answer says when nothing is wrong."""
 
 # fmt: off
+from calc.electrical.protection import Protection
 from calc.electrical.run import LoadedRun, RunResult
 from calc.electrical.wire_drop import WireDrop
 from calc.judge import Level, Rule
-from calc.electrical.protection import Protection
 from calc.sheets.parts.wire import (
     ampacity_steps,
     resistance_steps,
