@@ -7,7 +7,10 @@ which do not follow the pulses.
 from dataclasses import dataclass
 from typing import Annotated
 
-from calc.electrical.sizing import thickest_ampacity, usual_ampacity
+from calc.electrical.fuses import CONTINUOUS
+from calc.electrical.single_cable import SingleCable, single_cable
+from calc.electrical.sizing import CHARGED, usual_ampacity
+from calc.units.compare import at_most
 from calc.units.covered import Enumeration
 from calc.units.si import (
     Amperes,
@@ -92,7 +95,8 @@ class LoadType(Enumeration):
 class Consumption:
     """What a load takes from the bank over a `time`: `charge` and `energy`, losses included.
 
-    The cables are what 2/0 and 4/0 AWG carry with 105 °C insulation, 33 CFR 183.425 table 5.
+    `heavy_cable` is what 2/0 AWG carries with 105 °C insulation, 33 CFR 183.425 table 5, and
+    `single_cable` tells whether one cable carries the current at all.
     """
 
     load: BankLoad
@@ -101,7 +105,12 @@ class Consumption:
     charge: Coulombs
     energy: Joules
     heavy_cable: Amperes
-    thickest_cable: Amperes
+    single_cable: SingleCable
+
+    @property
+    def beyond_heavy_cable(self) -> bool:
+        """Whether the heaviest cable that is handled with ease cannot carry it and a quarter."""
+        return not at_most(CONTINUOUS * self.load.current, self.heavy_cable)
 
     @property
     def heat(self) -> HeatFromBank | None:
@@ -134,7 +143,7 @@ def consumption(
         charge=load.current * time,
         energy=power * time / load.factor,
         heavy_cable=usual_ampacity(HEAVY_CABLE),
-        thickest_cable=thickest_ampacity(),
+        single_cable=single_cable(current=load.current, max_voltage=CHARGED * voltage),
     )
 
 

@@ -208,14 +208,16 @@ CASES = {
         ),
     },
     "watts-to-amps": {
-        # 4/0 AWG, 105 °C insulation: 445 A by 33 CFR 183.425 table 5; 2/0 AWG 330 A
-        "load.beyond-any-cable": (
-            {"power": "4460 W", "voltage": "10 V"},
-            {"power": "4450 W", "voltage": "10 V"},
+        # 4/0 AWG, 105 °C insulation: 445 A by 33 CFR 183.425 table 5, and the largest fuse within is
+        # of 400 A, a quarter more than 320 A
+        "cable.beyond-one": (
+            {"power": "3201 W", "voltage": "10 V"},
+            {"power": "3200 W", "voltage": "10 V"},
         ),
+        # 2/0 AWG has 330 A there, a quarter more than 264 A
         "load.beyond-heavy-cable": (
-            {"power": "3310 W", "voltage": "10 V"},
-            {"power": "3300 W", "voltage": "10 V"},
+            {"power": "2641 W", "voltage": "10 V"},
+            {"power": "2640 W", "voltage": "10 V"},
         ),
         "load.beyond-one-battery": (
             {"power": "1010 W", "voltage": "10 V"},
@@ -267,7 +269,7 @@ MENDED = {
         "charge.too-much-current",
         "gauge.drifted-far",
     ),
-    "watts-to-amps": ("load.beyond-any-cable", "load.beyond-heavy-cable"),
+    "watts-to-amps": ("load.beyond-heavy-cable",),
 }
 
 

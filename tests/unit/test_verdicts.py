@@ -141,7 +141,7 @@ def test_beyond_three_percent_an_allowed_drop_is_for_lamps_only():
 
 
 @pytest.mark.parametrize(
-    ("power", "verdict"), [("1250 W", "fine"), ("1251 W", "caution"), ("5562 W", "caution")]
+    ("power", "verdict"), [("1250 W", "fine"), ("1251 W", "caution"), ("4000 W", "caution")]
 )
 def test_a_current_beyond_one_battery_is_a_caution(power, verdict):
     """At 12.5 V: 100 A, the usual limit of one battery (common practice, no source), is 1250 W."""
@@ -149,22 +149,26 @@ def test_a_current_beyond_one_battery_is_a_caution(power, verdict):
 
 
 def test_a_current_beyond_every_cable_stops():
-    """33 CFR 183.425 table 5 ends at 445 A for 4/0 AWG: at 10 V, 4450 W."""
-    within = calc.work("watts-to-amps", {"power": "4450 W", "voltage": "10 V"})
-    beyond = calc.work("watts-to-amps", {"power": "4451 W", "voltage": "10 V"})
-    assert (within.verdict, beyond.verdict) == ("caution", "stop")
+    """33 CFR 183.425 table 5 ends at 445 A for 4/0 AWG; the largest fuse within is of 400 A, for
+    320 A: at 10 V, 3200 W.
+    """
+    within = calc.work("watts-to-amps", {"power": "3200 W", "voltage": "10 V"})
+    beyond = calc.work("watts-to-amps", {"power": "3201 W", "voltage": "10 V"})
+    assert "cable.beyond-one" in beyond.rules and "cable.beyond-one" not in within.rules
+    assert within.verdict == "caution" and beyond.verdict != "fine"
     assert within.values["thickest_cable"] == 445
     assert within.values["heavy_cable"] == 330  # the same table, 2/0 AWG
 
 
-@pytest.mark.parametrize(("amps", "verdict"), [(100, "fine"), (445, "caution")])
+@pytest.mark.parametrize(("amps", "verdict"), [(100, "fine"), (320, "caution")])
 def test_a_current_of_just_a_limit_is_within_it_at_every_voltage(amps, verdict):
-    """A float's last digits must not turn `445 A` into more than `445 A`."""
+    """A float's last digits must not turn `320 A` into more than `320 A`."""
     for tenths in range(10, 449):
         volts = tenths / 10
         inputs = {"power": f"{amps * volts!r} W", "voltage": f"{volts} V"}
         answer = calc.work("watts-to-amps", inputs)
         assert answer.verdict == verdict, f"{inputs}: {answer.sentence}"
+        assert "cable.beyond-one" not in answer.rules
 
 
 def test_heat_from_a_battery_is_never_plainly_fine():

@@ -1,6 +1,7 @@
 """Judgements on a steady load on the bank; its current against a bank's limit is in `bank`."""
 
 # fmt: off
+from calc.electrical.fuses import CONTINUOUS
 from calc.energy.draw import LARGE_SHARE
 from calc.energy.limits import HEATING_JOINT, MOSTLY_HEAT, ONE_BATTERY
 from calc.energy.loads import BankLoad, Consumption, HeatFromBank, LoadType
@@ -36,11 +37,6 @@ def _dear_heat(heat: HeatFromBank) -> bool:
 
 
 # What it takes over a time
-BEYOND_ANY_CABLE = Rule[Consumption](
-    id="load.beyond-any-cable", level=Level.STOP, when=lambda c: not at_most(c.load.current, c.thickest_cable),
-    headline="{load.current} is more than any single cable in the table bears ({thickest_cable}). Use a higher bank voltage or another way to do the job.",
-    mend=lambda c: Change({"voltage": c.load.voltage * c.load.current / c.thickest_cable}),
-)
 ALL_BECOMES_HEAT = Rule[HeatFromBank](
     id="load.all-becomes-heat", level=Level.CAUTION, when=_dear_heat, source="practice",
     headline="{current}, and all of it becomes heat: {charge} in {time}.",
@@ -53,9 +49,9 @@ MOSTLY_HEAT_PERHAPS = Rule[Consumption](
 )
 BEYOND_HEAVY_CABLE = Rule[Consumption](
     id="load.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table",
-    when=lambda c: not at_most(c.load.current, c.heavy_cable) and at_most(c.load.current, c.thickest_cable),
-    text="This current is beyond 2/0 AWG with 105 °C insulation ({heavy_cable}). Cable, fuse, switch and every joint must be rated for it, and short.",
-    mend=lambda c: Change({"voltage": c.load.voltage * c.load.current / c.heavy_cable}),
+    when=lambda c: c.beyond_heavy_cable and c.single_cable.fits,
+    text="With a quarter of margin this is more than 2/0 AWG carries with 105 °C insulation ({heavy_cable}): cable, fuse, switch and every joint must be rated for {load.current}.",
+    mend=lambda c: Change({"voltage": c.load.voltage * CONTINUOUS * c.load.current / c.heavy_cable}),
 )
 HEATER_OF_1500_W = Rule[Consumption](
     id="load.heater-of-1500-w", level=Level.NOTE, source="practice",
