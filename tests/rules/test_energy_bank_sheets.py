@@ -208,8 +208,8 @@ CASES = {
         ),
     },
     "watts-to-amps": {
-        # 4/0 AWG, 105 °C insulation: 445 A by 33 CFR 183.425 table 5, and the largest fuse within is
-        # of 400 A, a quarter more than 320 A
+        # 4/0 AWG, 105 °C: 445 A by 33 CFR 183.425 table 5, and the largest fuse within is of
+        # 400 A, a quarter more than 320 A
         "cable.beyond-one": (
             {"power": "3201 W", "voltage": "10 V"},
             {"power": "3200 W", "voltage": "10 V"},

@@ -117,7 +117,7 @@ def test_conductors_in_parallel_share_the_current_and_are_counted_as_a_bundle():
     assert answer.values["need"] == 125
     assert answer.values["together"] == 4 and answer.values["bundle_factor"] == 0.6
     assert 125 <= amps(answer, "fuse") <= amps(answer, "ampacity")
-    assert answer.verdict == "fine" and "circuit.one-alone-too-thin" in answer.rules
+    assert answer.verdict == "caution" and answer.rule == "circuit.one-alone-too-thin"
     assert "run.parallel-must-be-alike" in answer.rules
 
 

@@ -44,7 +44,7 @@ def thick_enough_to_join(laid: RunResult) -> Change | None:
 
 SHARE_EVENLY = Rule[HasParallel](
     id="run.parallel-must-be-alike", level=Level.ADVICE, when=lambda r: r.parallel > 1, source="nec-parallel",
-    text="Conductors in parallel share evenly only if they are alike: same length, size, lugs and crimps. One loose joint puts the whole current on the rest. Fuse each by itself, or all by a fuse that one alone bears.",
+    text="Conductors in parallel share evenly only if they are alike: same length, size, lugs and crimps. One loose joint puts the whole current on the rest. Fuse each by itself, three or more at both ends.",
 )
 TOO_THIN_TO_JOIN = Rule[RunResult](
     id="run.too-thin-to-join", level=Level.ADVICE, when=lambda r: r.too_thin_to_join, source="nec-parallel",

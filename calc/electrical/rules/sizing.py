@@ -39,8 +39,9 @@ def _warm_over(s: HasWarmDrop) -> bool:
 
 
 def _one_too_thin(s: HasSharedRun) -> bool:
+    """NEC joins so thin conductors only where each alone carries the whole load."""
     run, on = s.loaded, s.protection
-    if run is None or on is None or on.fuse is None or run.laid.run.parallel == 1:
+    if run is None or on is None or on.fuse is None or not run.laid.too_thin_to_join:
         return False
     return not at_most(run.current, on.highest)
 
@@ -83,8 +84,8 @@ WARM_DROP_OVER_LIMIT = Rule[HasWarmDrop](
     mend=lambda s: Change({"temperature": s.warmth.warm}) if s.warmth else None,
 )
 ONE_ALONE_TOO_THIN = Rule[HasSharedRun](
-    id="circuit.one-alone-too-thin", level=Level.ADVICE, when=_one_too_thin, source="nec-parallel",
-    text="One conductor alone cannot carry {loaded.current}. Give each its own {protection.fuse} fuse; three or more in parallel need one at both ends.",
+    id="circuit.one-alone-too-thin", level=Level.CAUTION, when=_one_too_thin, source="nec-parallel",
+    headline="Give each conductor its own {protection.fuse} fuse, or use one thicker: one alone cannot carry {loaded.current}.",
 )
 NEC_JOINS_THICK_ONES = Rule[SizedCircuit](
     id="circuit.nec-joins-thick-ones", level=Level.NOTE, when=lambda s: s.circuit.by_nec and s.circuit.parallel > 1, source="nec-parallel",
