@@ -60,6 +60,14 @@ class Place(Enumeration):
     LIVING_SPACE = "open-in-the-living-space"
 
 
+class Management(Enumeration):
+    """Whether a management system guards the cells of a lithium battery."""
+
+    FITTED = "fitted"
+    MISSING = "not-fitted"
+    UNKNOWN = "not-known"
+
+
 _KINDS = {
     Chemistry.FLOODED: CellKind.VENTED,
     Chemistry.AGM: CellKind.SEALED,
@@ -139,11 +147,13 @@ class Gassing:
 class BatteryAir:
     """Cells that make gas in a place with `vents`, and the openings that it takes.
 
+    `management` is that of lithium cells, None of lead-acid.
     `opening` is the area of each of two, `hole` that as the diameter of a round one; both are None
     where no air is known to be needed.
     """
 
     gassing: Gassing
+    management: Management | None
     place: Place
     vents: OpeningSquareMetres | None
     opening: OpeningSquareMetres | None
@@ -183,11 +193,18 @@ def gassing(
     )
 
 
-def battery_air(of: Gassing, *, place: Place, vents: float | None) -> BatteryAir:
-    """Return the openings that cells `of` that gas need, in a place with `vents` [m²] each."""
+def battery_air(
+    of: Gassing, *, management: Management, place: Place, vents: float | None
+) -> BatteryAir:
+    """Return the openings that cells `of` that gas need, in a place with `vents` [m²] each.
+
+    `management` is left aside beside lead-acid. Raises NotCovered.
+    """
+    management = Management(management)
     area = None if of.airflow is None else opening(of.airflow)
     return BatteryAir(
         gassing=of,
+        management=None if of.lead_acid else management,
         place=Place(place),
         vents=vents,
         opening=area,

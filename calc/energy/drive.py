@@ -22,8 +22,10 @@ from calc.energy.charging import charge_voltage as charge_voltage_of
 from calc.energy.feeds import (
     ChargerFeed,
     EngineRun,
+    Fused,
     Method,
     RelayFeed,
+    StopsBy,
     charger_current,
     charger_feed,
     relay_current,
@@ -37,6 +39,7 @@ from calc.energy.filling import (
     reach,
     relay_filling,
 )
+from calc.energy.inner_resistance import InnerResistance, inner_resistance
 from calc.energy.rested import RestedVoltage
 from calc.energy.rested import rested_voltage as rested_of
 from calc.energy.voltages import ShownVoltage, blocks, charge_end, shown_voltage
@@ -153,8 +156,8 @@ class Drive:
 class AlternatorCharge:
     """A bank charged on the road: what joins it to the engine, and what becomes of that.
 
-    One of `relay` and `charger` is None, and `rested` where no rested voltage is known.
-    `protection` is None where nothing can flow, `offer` and
+    `inner` is the resistance inside the bank. One of `relay` and `charger` is None, and `rested`
+    where no rested voltage is known. `protection` is None where nothing can flow, `offer` and
     `drive` where nothing flows into the bank, `rising` without a relay. `inputs` are the parameters
     that all was found from, by name.
     """
@@ -165,6 +168,7 @@ class AlternatorCharge:
     bank: Bank
     shown: ShownVoltage
     rested: RestedVoltage | None
+    inner: InnerResistance
     voltage: ChargeVoltage
     relay: RelayFeed | None
     charger: ChargerFeed | None
@@ -183,6 +187,17 @@ class AlternatorCharge:
         found = self.relay or self.charger
         assert found  # one of them is there
         return found
+
+    @property
+    def most_first(self) -> Amperes | None:
+        """What a relay passes at first with the least resistance published for such a bank."""
+        if self.relay is None or not self.relay.flows:
+            return None
+        return relay_current(
+            engine_voltage=self.relay.engine_voltage,
+            bank_voltage=self.relay.bank_voltage,
+            resistance=self.run.total + self.inner.low,
+        )
 
     @property
     def initial_current(self) -> Amperes | None:
@@ -238,10 +253,11 @@ def alternator_charge(
     vehicle_load: float,
     engine_voltage: float,
     bank_voltage: float,
-    bank_resistance: float,
+    bank_resistance: float | None,
     charger_limit: float,
     charger_efficiency: float,
     output_left: float,
+    stops_by: StopsBy,
     conductor: str,
     length: float,
     insulation: str,
@@ -261,6 +277,7 @@ def alternator_charge(
     joint_resistance: float,
     run_resistance: float | None,
     copper: float,
+    fused: Fused,
     fault_current: float,
     surroundings: Surroundings,
     bundled: float,
@@ -275,12 +292,13 @@ def alternator_charge(
     The machine is rated `alternator` [A], of which the vehicle takes `vehicle_load` [A], and holds
     `engine_voltage` [V]; hot it gives `idle_share` and `hot_share` [0..1] of its rating. The bank
     of `capacity` [A·s] at `from_state` [0..1] shows `bank_voltage` [V] and has `bank_resistance`
-    [ohm]. A charger gives `charger_limit` [A] less what heat leaves it, `output_left` [0..1], works
-    with `charger_efficiency` down to `lowest_input` [V] and ends at `charge_voltage` [V], or where
-    it is usual; `cold_cut_off` is the battery's own, `rested_voltage` [V] what it showed at rest,
-    None where not known. The run of `length` [m] one way has copper at `copper` [°C] and `joints`
-    of `joint_resistance` [ohm], or `run_resistance` [ohm] in all. `wanted` [A·s] is the charge
-    asked for. The rest says how the run lies: see `calc.electrical.cable`. Raises NotCovered for a
+    [ohm], or what is usual. A charger gives `charger_limit` [A] less what heat leaves it,
+    `output_left` [0..1], works with `charger_efficiency` down to `lowest_input` [V], ends at
+    `charge_voltage` [V], or where it is usual, and `stops_by` something; `cold_cut_off` is the
+    battery's own, `rested_voltage` [V] what it showed at rest, None where not known. The run of
+    `length` [m] one way has copper at `copper` [°C] and `joints` of `joint_resistance` [ohm], or
+    `run_resistance` [ohm] in all, and is `fused` at some ends. `wanted` [A·s] is the charge asked
+    for. The rest says how the run lies: see `calc.electrical.cable`. Raises NotCovered for a
     `charge_voltage` below the bank's, or what the rule set has no figure for.
     """
     inputs = dict(locals())
@@ -315,7 +333,14 @@ def alternator_charge(
         laid=run_of(copper_run),
         joints=joints,
         joint_resistance=joint_resistance,
+        fused=Fused(fused),
         known=run_resistance,
+    )
+    inner = inner_resistance(
+        chemistry=chemistry,
+        capacity=capacity,
+        blocks=voltage.blocks,
+        known=bank_resistance,
     )
     relay: RelayFeed | None = None
     charger: ChargerFeed | None = None
@@ -323,7 +348,7 @@ def alternator_charge(
         relay = relay_feed(
             engine_voltage=engine_voltage,
             bank_voltage=bank_voltage,
-            bank_resistance=bank_resistance,
+            bank_resistance=inner.usual,
             run_resistance=run.total,
         )
     else:
@@ -332,6 +357,7 @@ def alternator_charge(
             efficiency=charger_efficiency,
             output_left=output_left,
             lowest_input=lowest_input,
+            stops_by=stops_by,
             engine_voltage=engine_voltage,
             bank_voltage=bank_voltage,
             ends_at=voltage.voltage,
@@ -366,6 +392,7 @@ def alternator_charge(
             count=blocks(bank_voltage),
             state=from_state,
         ),
+        inner=inner,
         voltage=voltage,
         relay=relay,
         charger=charger,

@@ -20,17 +20,49 @@ class Method(Enumeration):
     CHARGER = "charger"
 
 
+class Fused(Enumeration):
+    """At which of its two batteries a run has a fuse."""
+
+    BOTH = "both-ends"
+    STARTER = "starter-battery-only"
+    HOUSE = "house-bank-only"
+    NEITHER = "no-fuse"
+    UNKNOWN = "not-known"
+
+
+class StopsBy(Enumeration):
+    """What stops a charger as the engine stops."""
+
+    SIGNAL = "run-signal"
+    VOLTAGE = "voltage"
+    UNKNOWN = "not-checked"
+
+
+_UNFUSED = {
+    Fused.STARTER: "the house bank",
+    Fused.HOUSE: "the starter battery",
+    Fused.NEITHER: "each battery",
+}
+
+
 @dataclass(frozen=True, kw_only=True)
 class EngineRun:
     """The run between engine and bank: what is laid, with `joints` of a resistance each.
 
-    `known` is its whole resistance where that is known, out and back, and stands in for the sum.
+    `fused` says at which ends it has a fuse. `known` is its whole resistance where that is known,
+    out and back, and stands in for the sum.
     """
 
     laid: RunResult
     joints: Count
     joint_resistance: Ohms
+    fused: Fused
     known: Ohms | None
+
+    @property
+    def unfused(self) -> str | None:
+        """Where a fuse is missing, None where none is or nobody knows."""
+        return _UNFUSED.get(self.fused)
 
     @property
     def joints_total(self) -> Ohms:
@@ -100,6 +132,7 @@ class Input:
 class ChargerFeed:
     """A charger of output `limit` that gives what heat leaves of it, and works down to a voltage.
 
+    `stops_by` says what stops it as the engine stops.
     `first` and `last` are its input at the bank's voltage now and as the charge ends, for the input
     powers `power_first` and `power_last`; None where the run cannot pass as much.
     """
@@ -108,6 +141,7 @@ class ChargerFeed:
     efficiency: Share
     output_left: Share
     lowest_input: Volts
+    stops_by: StopsBy
     gives: Amperes
     power_first: Watts
     power_last: Watts
@@ -207,6 +241,7 @@ def charger_feed(
     efficiency: float,
     output_left: float,
     lowest_input: float,
+    stops_by: StopsBy,
     engine_voltage: float,
     bank_voltage: float,
     ends_at: float,
@@ -227,6 +262,7 @@ def charger_feed(
         efficiency=efficiency,
         output_left=output_left,
         lowest_input=lowest_input,
+        stops_by=StopsBy(stops_by),
         gives=gives,
         power_first=first,
         power_last=last,

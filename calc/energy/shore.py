@@ -20,6 +20,10 @@ from calc.units.si import Amperes, Coulombs, Joules, Number, Seconds, Share, Tag
 
 # Of rectifiers, the low end of 0.5 to 0.7: common practice, no source
 UNCORRECTED: Annotated[Number, Tag("power factor of a charger without correction")] = 0.5
+# Supplies of less are North American or Japanese, of more European or like it: by their standards
+BETWEEN_REGIONS: Annotated[Volts, Tag("voltage between the two regions of shore power")] = 160.0
+# A breaker to IEC 60898 carries its rating without end: common practice, no source
+FULL_RATING: Annotated[Number, Tag("rating of a European breaker to its load for hours")] = 1.0
 _NOTHING = 1e-9  # of a whole: no current to speak of
 
 
@@ -37,6 +41,22 @@ class ResidualDevice(Enumeration):
     UNTESTED = "not-tested"
     TRIPS = "trips-when-tested"
     NOT_FITTED = "not-fitted"
+
+
+class Switching(Enumeration):
+    """Which poles the breaker at the inlet switches."""
+
+    DOUBLE = "both-poles"
+    SINGLE = "live-only"
+    UNKNOWN = "not-known"
+
+
+class HoursPractice(Enumeration):
+    """How much of a supply's rating is taken for hours on end: by region."""
+
+    BY_VOLTAGE = "by-voltage"
+    EIGHTY_PERCENT = "80-percent"
+    FULL = "full-rating"
 
 
 class Feeds(Enumeration):
@@ -68,9 +88,11 @@ class StageName(Enumeration):
 class Supply:
     """Shore power at a `voltage`, of which `other_load` is taken already.
 
-    It gives up to `limit`, and the `margin`-th part of that, `sustained`, for hours on end.
+    It gives up to `limit`, and the `margin`-th part of that, `sustained`, for hours on end: by the
+    `practice` that is asked for, which may go by the voltage.
     """
 
+    practice: HoursPractice
     voltage: Volts
     limit: Amperes
     other_load: Amperes
@@ -130,10 +152,12 @@ class SupplyLoad:
 class Inlet:
     """Where shore power comes aboard, and what is known of it.
 
-    `transfer_rating` is what the switch between two sources must carry, None where there is none.
+    `switching` is that of the breaker at the inlet. `transfer_rating` is what the switch between
+    two sources must carry, None where there is none.
     """
 
     polarity: Polarity
+    switching: Switching
     residual: ResidualDevice
     feeds: Feeds
     inverter: Watts
@@ -141,8 +165,19 @@ class Inlet:
 
     @property
     def tested(self) -> bool:
-        """Whether polarity and residual-current device are known to be in order."""
-        return self.polarity is Polarity.CORRECT and self.residual is ResidualDevice.TRIPS
+        """Whether polarity and residual-current device have been tested."""
+        known = self.polarity is not Polarity.UNTESTED
+        return known and self.residual is not ResidualDevice.UNTESTED
+
+    @property
+    def isolates_reversed(self) -> bool:
+        """Whether live and neutral are exchanged, and the breaker opens both."""
+        return self.polarity is Polarity.REVERSED and self.switching is Switching.DOUBLE
+
+    @property
+    def live_when_off(self) -> bool:
+        """Whether live and neutral are exchanged, and nobody knows that the breaker opens both."""
+        return self.polarity is Polarity.REVERSED and self.switching is not Switching.DOUBLE
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -248,8 +283,20 @@ def supply_load(*, supply: Supply, charger: MainsCharger) -> SupplyLoad:
     )
 
 
+def hours_margin(practice: HoursPractice, voltage: float) -> float:
+    """Return what a supply is rated to its load for hours: 1.25 by NEC 210.20(A), or 1.
+
+    By `voltage` [V] where the `practice` goes by it. Raises NotCovered.
+    """
+    practice = HoursPractice(practice)
+    if practice is HoursPractice.BY_VOLTAGE:
+        return CONTINUOUS if at_most(voltage, BETWEEN_REGIONS) else FULL_RATING
+    return CONTINUOUS if practice is HoursPractice.EIGHTY_PERCENT else FULL_RATING
+
+
 def shore_charge(
     *,
+    practice: HoursPractice,
     supply_voltage: float,
     supply_limit: float,
     other_load: float,
@@ -265,6 +312,7 @@ def shore_charge(
     cold_cut_off: ColdCutOff,
     rested_voltage: float | None,
     polarity: Polarity,
+    switching: Switching,
     residual: ResidualDevice,
     feeds: Feeds,
     house_load: float,
@@ -277,7 +325,8 @@ def shore_charge(
 ) -> ShoreCharge:
     """Return the charge of a bank of `capacity` [A·s] on shore power.
 
-    The supply gives `supply_limit` [A] at `supply_voltage` [V], of which `other_load` [A] is taken.
+    The supply gives `supply_limit` [A] at `supply_voltage` [V], of which `other_load` [A] is taken;
+    `practice` says how much of it for hours.
     The `charger` gives so many A at a mean `voltage` [V] of the bank, less `house_load` [A], which
     hangs on the bank. The bank, at `temperature` [°C] with a `cold_cut_off` of its own, showed
     `rested_voltage` [V] at rest (None: not known) and goes from `from_state` to `to_state` [0..1];
@@ -288,12 +337,14 @@ def shore_charge(
     """
     if to_state <= from_state:
         raise NotCovered("to_state", "must be above that at the start.")
+    margin = hours_margin(practice, supply_voltage)
     supply = Supply(
+        practice=HoursPractice(practice),
         voltage=supply_voltage,
         limit=supply_limit,
         other_load=other_load,
-        margin=CONTINUOUS,
-        sustained=supply_limit / CONTINUOUS,
+        margin=margin,
+        sustained=supply_limit / margin,
     )
     by = MainsCharger(
         current=charger,
@@ -311,7 +362,14 @@ def shore_charge(
     setting = None if load.room_for is None else min(charger, most + house_load, load.room_for)
     return ShoreCharge(
         load=load,
-        inlet=_inlet(supply, Polarity(polarity), ResidualDevice(residual), Feeds(feeds), inverter),
+        inlet=_inlet(
+            supply,
+            polarity=Polarity(polarity),
+            switching=Switching(switching),
+            residual=ResidualDevice(residual),
+            feeds=Feeds(feeds),
+            inverter=inverter,
+        ),
         bank=bank(
             chemistry=chemistry,
             capacity=capacity,
@@ -353,12 +411,19 @@ def shore_charge(
 
 
 def _inlet(
-    supply: Supply, polarity: Polarity, residual: ResidualDevice, feeds: Feeds, inverter: float
+    supply: Supply,
+    *,
+    polarity: Polarity,
+    switching: Switching,
+    residual: ResidualDevice,
+    feeds: Feeds,
+    inverter: float,
 ) -> Inlet:
     switched = feeds in (Feeds.COMBINED, Feeds.SWITCHED)
     rating = max(supply.limit, inverter / supply.voltage) if switched else None
     return Inlet(
         polarity=polarity,
+        switching=switching,
         residual=residual,
         feeds=feeds,
         inverter=inverter,

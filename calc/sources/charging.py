@@ -63,6 +63,11 @@ CHARGING = {
         "about half of what a 14 V claw-pole alternator takes from the engine comes out",
         "abstract",
     ),
+    "bank-resistance": Source(
+        "Short-circuit current for each A·h of lead-acid; PyBaMM, parameter set Prada2013, of an LFP cell",
+        "10 to 20 A for each A·h; voltage lost at 1C, 73 to 91 mV a cell",
+        "guide of a breaker maker seen; computed",
+    ),
     "charger-balance": Source(
         "Energy balance of a converter", "input is output over efficiency", "definition"
     ),

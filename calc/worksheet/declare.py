@@ -125,25 +125,27 @@ class Declaration:
         """The number of today's set of defaults, which stands in links as `v=`."""
         return len(self.older_defaults) + 1
 
-    def default_in(self, number: int, name: str, texts: Mapping[str, str]) -> str:
+    def default_in(self, number: int, name: str, texts: Mapping[str, str]) -> str | None:
         """Return the text that field `name` had in the default set `number`, where it is not in
-        `texts`, or nothing where today's default means the same.
+        `texts`, or None where today's default means the same. An empty text is an empty box.
         """
         field = self.field(name)
         if number < field.since:
-            return field.before
+            return field.before or None
         # A default that has changed once or more stands in the set before the first change.
         later = (older[name] for older in self.older_defaults[number - 1 :] if name in older)
-        found = next(later, "")
-        if isinstance(found, str) or not field.default_by:
-            return found if isinstance(found, str) else ""
+        found = next(later, None)
+        if found is None or isinstance(found, str):
+            return found
+        if not field.default_by:
+            return None
         other = field.default_by[0]
         base = texts.get(other) or self.default_in(number, other, texts)
         try:
             choice = self.field(other).read(base or self.field(other).default).value
         except Problem:
-            return ""  # what is wrong there is said beside it
-        return found.get(str(choice), "")
+            return None  # what is wrong there is said beside it
+        return found.get(str(choice))
 
     def field(self, name: str) -> Field:
         """Return the field with the id `name`. Raises KeyError."""
@@ -189,6 +191,8 @@ def _read_field(field: Field, text: str | None, readings: Mapping[str, ParsedInp
         return field.read(text)
     if text is not None and applies and not (field.optional or field.default_by):
         field.read(text)  # an emptied box is a mistake, not a default
+    if text is not None and applies and field.optional and field.default:
+        return ParsedInput(None, "not given")  # the usual text was taken out: not known
     default = field.default
     if field.default_by:
         other, by_choice = field.default_by

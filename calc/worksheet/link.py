@@ -69,7 +69,8 @@ def write_readings(
             text = reading.link
         else:
             continue
-        if text:
+        emptied = reading is not None and reading.given and reading.value is None
+        if text or emptied:
             parts.append(f"{field.id}={quote_plus(text, safe=_PLAIN, errors='replace')}")
     return "&".join(parts)
 
@@ -100,7 +101,9 @@ def open_fragment(sheet: Declaration, fragment: str) -> Opened:
             for field in sheet.fields
             if field.id not in texts
         }
-        texts |= {name: text for name, text in older.items() if text}
+        changed = {name: text for name, text in older.items() if text is not None}
+        readings = sheet.read(texts | changed)[0] if changed else {}
+        texts |= {n: t for n, t in changed.items() if n not in readings or readings[n].applies}
     if strange:
         listed = ", ".join(f"“{name[:_LONGEST_SHOWN]}”" for name in strange[:5])
         notes.append(

@@ -33,7 +33,12 @@ CASES = {
         {"gas_current": "7.9 mA/(A·h)"},
         {"gas_current": "8 mA/(A·h)"},
     ),
-    "battery.openings-unknown": ({**BOX}, {**BOX, "vents": "20 cm2"}),
+    "battery.openings-unknown": ({**BOX, "vents": ""}, {**BOX, "vents": "20 cm2"}),
+    "battery.lithium-unmanaged": ({**LFP, "management": "not fitted"}, LFP),
+    "battery.lithium-management-unknown": (
+        {**LFP, "management": "not known"},
+        {**LFP, "management": "not fitted"},
+    ),
     "battery.hydrogen-burns": ({}, LFP),
     "battery.hydrogen-rises": ({}, EQUALISING),
     "battery.sealed-gasses-too": ({}, FLOODED),
@@ -65,6 +70,8 @@ def test_what_is_said_of_lead_acid_is_not_said_of_lithium(rule):
         "battery.float-only",
         "battery.gas-current-below-table",
         "battery.openings-unknown",
+        "battery.lithium-unmanaged",
+        "battery.lithium-management-unknown",
     ],
 )
 def test_a_remedy_mends_and_brings_nothing_as_grave(rule):

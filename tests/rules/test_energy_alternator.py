@@ -6,6 +6,7 @@ takes 30 A, and a charger of 20 A asks about 22 A.
 
 import pytest
 
+import calc
 from tests.rules.judging import fires, mended, remedy
 
 SHEET = "alternator-charge"
@@ -47,7 +48,18 @@ CASES = {
     "relay.smart-alternator": (RELAY, SOUND),
     "relay.lfp-cuts-off": (LFP_RELAY, RELAY),
     "relay.sticks": (RELAY, SOUND),
-    "charger.knows-engine-runs": (SOUND, RELAY),
+    "relay.current-not-limited": (RELAY, SOUND),
+    "relay.resistance-estimated": ({**RELAY, "bank_resistance": ""}, RELAY),
+    "run.fused-at-one-end": (
+        {**SOUND, "fused": "at the house bank only"},
+        {**SOUND, "fused": "at both batteries"},
+    ),
+    "run.fuses-not-known": ({**SOUND, "fused": "not known"}, {**SOUND, "fused": "none"}),
+    "charger.stops-unchecked": (
+        {**SOUND, "stops_by": "not checked"},
+        {**SOUND, "stops_by": "starter battery's voltage"},
+    ),
+    "charger.knows-engine-runs": ({**SOUND, "stops_by": "starter battery's voltage"}, SOUND),
     "charger.heat-takes-output": ({**SOUND, "output_left": "99 %"}, SOUND),
     "alternator.nothing-left": (
         {**SOUND, "vehicle_load": "150 A"},
@@ -120,7 +132,9 @@ MENDED = [
     "alternator.over-rating",
     "alternator.lfp-over-hot",
     "alternator.hot-too-small",
-    "alternator.idle-too-small",
+    "run.fused-at-one-end",
+    "run.fuses-not-known",
+    "charger.stops-unchecked",
     "drive.too-short",
     "charge.voltage-too-high",
     "charge.lead-acid-ends-low",
@@ -151,14 +165,30 @@ def test_a_thicker_run_is_no_remedy_where_a_relay_then_passes_more():
     assert found is None or "conductor" not in found.values
 
 
-def test_the_largest_charger_that_idles_well_is_named():
-    """75 A are there at idle and 54 A go to the vehicle: 21 A at 92 %, both sides at 14.4 V.
+@pytest.mark.parametrize(
+    ("chemistry", "capacity", "milliohm"),
+    [
+        # 4 cells x 90.9 mV at 1C: 0.3636 ohm A h; lead-acid 12 V/(10 A for each A h): 1.2 ohm A h
+        ("LFP", "200 A.h", 1.818),
+        ("LFP", "400 A.h", 0.909),
+        ("AGM", "100 A.h", 12.0),
+        ("flooded", "200 A.h", 6.0),
+    ],
+)
+def test_a_bank_s_resistance_goes_by_chemistry_and_capacity(chemistry, capacity, milliohm):
+    texts = {"method": "relay", "chemistry": chemistry, "capacity": capacity}
+    found = calc.work(SHEET, {**texts, "bank_voltage": "12.9 V"})
+    assert found["inside"].m_as("milliohm") == pytest.approx(milliohm)
 
-    What the run loses takes a fraction of it.
-    """
-    change = remedy(SHEET, "alternator.idle-too-small", CASES["alternator.idle-too-small"][0])
-    assert 0.98 * 21 * 0.92 < change.values["charger_limit"] < 21 * 0.92
 
-
-def test_no_charger_is_small_enough_for_a_vehicle_that_takes_all_at_idle():
-    assert remedy(SHEET, "alternator.idle-too-small", {**SOUND, "vehicle_load": "80 A"}) is None
+@pytest.mark.parametrize("method", ["relay", "charger"])
+def test_relay_and_charger_stand_side_by_side_by_the_calculation_of_each(method):
+    texts = {"alternator": "220 A", "conductor": "1/0 AWG", "capacity": "400 A.h"}
+    rows = calc.work(SHEET, {**texts, "method": method}).values["compared"]
+    assert [str(row.method) for row in rows] == ["relay", "charger"]
+    for row in rows:
+        alone = calc.work(SHEET, {**texts, "method": str(row.method)}).values
+        assert row.first == pytest.approx(alone["initial_current"])
+        assert row.charge == pytest.approx(alone["charge"])
+        assert row.load == pytest.approx(alone["alternator_load"])
+    assert rows[0].limit is None and rows[1].limit == pytest.approx(30)

@@ -5,6 +5,7 @@
 
 import pytest
 
+import calc
 from tests.rules.judging import fires, mended, remedy
 
 SHEET = "shore-charge"
@@ -13,10 +14,17 @@ LEAD = {"chemistry": "AGM", "charger": "20 A"}
 
 CASES = {
     "shore.sources-joined": ({"feeds": "joined"}, {"feeds": "transfer switch"}),
-    "shore.polarity-reversed": ({"polarity": "reversed"}, {"polarity": "not tested"}),
+    "shore.polarity-reversed": (
+        {"polarity": "reversed", "switching": "not known"},
+        {"polarity": "reversed", "switching": "both poles"},
+    ),
+    "shore.reversed-but-isolated": (
+        {"polarity": "reversed", "switching": "both poles"},
+        {"polarity": "reversed", "switching": "live only"},
+    ),
     "shore.no-residual-device": ({"residual": "not fitted"}, {"residual": "not tested"}),
     "shore.untested": ({**TESTED, "residual": "not tested"}, TESTED),
-    "shore.test-polarity": ({}, {"polarity": "correct"}),
+    "shore.test-polarity": ({"polarity": "not tested"}, {"polarity": "correct"}),
     "shore.transfer-switch": ({"feeds": "transfer switch"}, {"feeds": "joined"}),
     "shore.neutral-and-earth": ({"feeds": "inverter-charger"}, {"feeds": "charger only"}),
     "shore.input-limit": ({"feeds": "inverter-charger"}, {"feeds": "transfer switch"}),
@@ -72,6 +80,7 @@ MENDED = [
     "shore.sources-joined",
     "shore.polarity-reversed",
     "shore.no-residual-device",
+    "shore.reversed-but-isolated",
     "shore.untested",
     "shore.no-room",
     "shore.overload",
@@ -105,3 +114,23 @@ def test_loads_on_the_bank_that_take_all_are_no_matter_of_the_charger_s_setting(
     texts = {"other_load": "9.6 A", "house_load": "40 A"}
     assert remedy(SHEET, "shore.overload", texts) is None
     mended(SHEET, "shore.bank-not-filled", texts)
+
+
+@pytest.mark.parametrize(
+    ("texts", "sustained"),
+    [
+        ({"supply_voltage": "120 V"}, 12),
+        ({"supply_voltage": "100 V"}, 12),
+        ({"supply_voltage": "230 V"}, 15),
+        ({"supply_voltage": "230 V", "practice": "80 % (North America)"}, 12),
+        ({"supply_voltage": "120 V", "practice": "all of it (Europe)"}, 15),
+    ],
+)
+def test_four_fifths_for_hours_are_north_american_practice(texts, sustained):
+    """NEC 210.20(A): 125 % of a load for hours, 15 A/1.25 = 12 A."""
+    found = calc.work(SHEET, {**texts, "supply_limit": "15 A"})
+    assert found["sustained"].m_as("A") == pytest.approx(sustained)
+
+
+def test_a_breaker_in_one_pole_is_in_order_while_polarity_is():
+    assert calc.work(SHEET, {"switching": "live only"}).verdict == "fine"

@@ -109,3 +109,25 @@ def test_a_figure_that_has_no_meaning_stays_out_of_the_link():
     sheet = calc.find("watts-to-amps")
     assert "efficiency" not in write(sheet, {"route": "direct"})
     assert "efficiency=88percent" in write(sheet, {"route": "inverter"})
+
+
+def test_an_emptied_box_with_a_usual_text_means_not_known_and_its_link_says_so():
+    sheet = calc.find("battery-air")
+    usual, emptied = sheet.work({}), sheet.work({"vents": ""})
+    assert usual.inputs["vents"].link == "20cm2" and emptied.inputs["vents"].value is None
+    link = write(sheet, {"vents": ""})
+    assert "&vents=&" in f"{link}&"
+    assert sheet.work(open_fragment(sheet, link).texts).sentence == emptied.sentence
+
+
+def test_a_link_from_before_a_box_was_filled_means_that_it_was_empty():
+    sheet = calc.find("battery-air")
+    opened = open_fragment(sheet, "v=1&chemistry=AGM")
+    assert opened.texts["vents"] == "" and opened.texts["stands"] == "not-said"
+    assert sheet.work(opened.texts).inputs["vents"].value is None
+
+
+def test_an_older_default_of_a_field_that_has_no_meaning_there_is_left_out():
+    sheet = calc.find("alternator-charge")
+    assert open_fragment(sheet, "v=1&method=relay").texts["bank_resistance"] == "10 mΩ"
+    assert "bank_resistance" not in open_fragment(sheet, "v=1&method=charger").texts

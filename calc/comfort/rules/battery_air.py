@@ -3,7 +3,7 @@
 from typing import Annotated
 
 # fmt: off
-from calc.comfort.battery_air import BatteryAir, CellKind, Charging, Gassing, Place
+from calc.comfort.battery_air import BatteryAir, CellKind, Charging, Gassing, Management, Place
 from calc.energy.battery import Chemistry
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
@@ -33,10 +33,19 @@ VENTS_TOO_SMALL = Rule[BatteryAir](
     headline="{vents} each is too little: this bank needs {gassing.airflow}, two openings of {opening} each.",
     mend=lambda b: None if b.opening is None else Change({"vents": b.opening}),
 )
+UNMANAGED = Rule[BatteryAir](
+    id="battery.lithium-unmanaged", level=Level.STOP, when=lambda b: b.management is Management.MISSING, source="practice",
+    headline="Fit a management system before you charge: an overcharged lithium cell vents gas that burns and poisons.",
+    mend=lambda _: Change({"management": Management.FITTED}),
+)
+MANAGEMENT_UNKNOWN = Rule[BatteryAir](
+    id="battery.lithium-management-unknown", level=Level.CAUTION, when=lambda b: b.management is Management.UNKNOWN, source="practice",
+    headline="Check that this LFP battery has a management system: only then does it need no vent.",
+    mend=lambda _: Change({"management": Management.FITTED}),
+)
 LITHIUM = Rule[Gassing](
-    id="battery.lithium-fault-vents-gas", level=Level.CAUTION, source="lithium-gas", when=lambda g: not g.lead_acid,
-    headline="An LFP bank gives off no gas in normal charging, so no opening follows from the formula. A fault is another matter.",
-    text="If a lithium cell fails it vents flammable, poisonous gas: burning cells gave 20 to 200 mg of hydrogen fluoride for each W·h. No vent sized by this sheet copes with that: get everyone out, keep away, call the fire service.",
+    id="battery.lithium-fault-vents-gas", level=Level.NOTE, source="lithium-gas", when=lambda g: not g.lead_acid,
+    text="A lithium cell that fails vents gas that burns and poisons: burning cells gave 20 to 200 mg of hydrogen fluoride for each W·h. No vent copes with that: everyone out, keep away, call the fire service.",
 )
 EQUALISING_NOT_COVERED = Rule[Gassing](
     id="battery.equalising-not-covered", level=Level.CAUTION, when=lambda g: _equalising(g) and g.airflow is None,
@@ -67,7 +76,7 @@ BELOW_TABLE = Rule[Gassing](
 )
 OPENINGS_UNKNOWN = Rule[BatteryAir](
     id="battery.openings-unknown", level=Level.CAUTION, when=lambda b: b.opening is not None and (b.vents is None or b.place is not Place.BOXED),
-    headline="{gassing.airflow} of air, by two openings of {opening} each that lead outside. Make sure that they are there.",
+    headline="Check that two openings of {opening} each lead outside: this bank needs {gassing.airflow} of air.",
     mend=lambda b: None if b.opening is None else Change({"vents": b.opening if b.vents is None else b.vents, "stands": Place.BOXED}),
 )
 

@@ -13,7 +13,7 @@ from calc.electrical.conductors import series_of
 from calc.electrical.rules import protection as fuse_rules
 from calc.energy.battery import Bank, Chemistry
 from calc.energy.drive import AlternatorCharge, changed
-from calc.energy.feeds import Method
+from calc.energy.feeds import Fused, Method, StopsBy
 from calc.energy.rules import bank as bank_rules
 from calc.energy.rules import charging as charge_rules
 from calc.energy.rules import rested as rested_rules
@@ -32,6 +32,18 @@ def _hot_short(found: AlternatorCharge) -> bool:
 
 def _idle_short(found: AlternatorCharge) -> bool:
     return not found.load.within(found.load.alternator.idle_share)
+
+
+def _one_end(found: AlternatorCharge) -> bool:
+    return found.run.unfused is not None
+
+
+def _ends_unknown(found: AlternatorCharge) -> bool:
+    return found.run.fused is Fused.UNKNOWN
+
+
+def _stops_by(how: StopsBy) -> When:
+    return lambda found: found.charger is not None and found.charger.stops_by is how
 
 
 def _unfed(found: AlternatorCharge) -> bool:
@@ -86,6 +98,10 @@ def _mended_by(
 
 def _charger_instead(_: AlternatorCharge) -> Iterable[Change]:
     yield Change({"method": Method.CHARGER})
+
+
+def _fuse_each_end(_: AlternatorCharge) -> Iterable[Change]:
+    yield Change({"fused": Fused.BOTH})
 
 
 def _better_run(found: AlternatorCharge) -> Iterable[Change]:
@@ -155,26 +171,40 @@ NO_RISE = Rule[AlternatorCharge](
     mend=_mended_by(Level.CAUTION, lambda a: a.rising is not None and not a.rising.current, _charger_instead),
 )
 RELAY_BOUNDS_NOTHING = Rule[AlternatorCharge](
-    id="relay.bounds-nothing", level=Level.CAUTION, when=lambda a: a.relay is not None, source="ohm",
-    headline="{initial_current} at first and less as the bank fills, some {drive.charge} in {drive.duration}; but nothing holds it to that.",
-    text="A relay bounds neither current nor voltage. A better bank, a warmer one or a thicker cable raises the first; the second is whatever the engine holds, be it too little to fill the bank or too much for it.",
+    id="relay.bounds-nothing", level=Level.CAUTION, when=lambda a: a.relay is not None,
+    headline="The relay passes {initial_current} and limits neither current nor voltage. Measure both on a drive, or fit a charger.",
     mend=_mended_by(Level.CAUTION, lambda a: a.relay is not None, _charger_instead),
+)
+# The three reasons that matter, for whoever thinks of a relay
+CURRENT_NOT_LIMITED = Rule[AlternatorCharge](
+    id="relay.current-not-limited", level=Level.ADVICE, when=lambda a: a.relay is not None, source="ohm",
+    text="Current: only resistance limits a relay. A larger, better or warmer bank, or thicker cable, takes more. A charger never passes more than its setting.",
 )
 SMART_ALTERNATOR = Rule[AlternatorCharge](
     id="relay.smart-alternator", level=Level.ADVICE, when=lambda a: a.relay is not None, source="practice",
-    text="A smart alternator lowers its voltage to save fuel and lifts it on the overrun. Work this sheet with the lowest that you measure: at or below the bank's own voltage nothing is charged, or the bank feeds the vehicle. LFP rests at 13.2 to 13.4 V, so this comes sooner with it.",
-)
-LFP_CUTS_OFF = Rule[AlternatorCharge](
-    id="relay.lfp-cuts-off", level=Level.ADVICE, when=lambda a: a.relay is not None and a.bank.chemistry is Chemistry.LFP, source="practice",
-    text="An LFP bank that is low takes nearly the same current until it is almost full, where lead-acid lets up. Should its own protection cut off at full current, the alternator's voltage jumps and can destroy its diodes and the vehicle's electronics.",
+    text="Voltage: the bank gets what the engine holds. A smart alternator may hold less than the bank, which then feeds the vehicle. A charger makes its own voltage.",
 )
 RELAY_THAT_STICKS = Rule[AlternatorCharge](
     id="relay.sticks", level=Level.ADVICE, when=lambda a: a.relay is not None, source="practice",
-    text="With the engine off a relay that sticks, or one that goes by voltage and sees a bank resting above its cut-out (near 12.8 V on 12 V; LFP always is), keeps both joined: the loads of the night then empty the starter battery too. Engine off, put a clamp meter round the run: it must show nothing.",
+    text="Separation: if the relay sticks, or a resting LFP bank holds it closed, loads empty the starter battery overnight. Engine off, a clamp meter on the run must read zero.",
+)
+LFP_CUTS_OFF = Rule[AlternatorCharge](
+    id="relay.lfp-cuts-off", level=Level.ADVICE, when=lambda a: a.relay is not None and a.bank.chemistry is Chemistry.LFP, source="practice",
+    text="If an LFP bank's protection cuts off at full current, the alternator's voltage jumps. That can destroy its diodes and the vehicle's electronics.",
+)
+RESISTANCE_ESTIMATED = Rule[AlternatorCharge](
+    id="relay.resistance-estimated", level=Level.ADVICE, source="bank-resistance",
+    when=lambda a: a.most_first is not None and not a.inner.known,
+    text="The bank's resistance is our estimate from chemistry and capacity. At the low end of published values, {inner.low}, the relay passes {most_first}.",
 )
 KNOWS_ENGINE_RUNS = Rule[AlternatorCharge](
-    id="charger.knows-engine-runs", level=Level.ADVICE, when=lambda a: a.charger is not None, source="practice",
-    text="A charger must know that the engine runs, by a signal or by a voltage it is set for. Otherwise it goes on all night and empties the starter battery; with a smart alternator voltage alone will not do.",
+    id="charger.knows-engine-runs", level=Level.ADVICE, when=_stops_by(StopsBy.VOLTAGE), source="practice",
+    text="A charger that goes by voltage may run on after the engine stops, and may stop while a smart alternator holds a low voltage. A run signal is surer.",
+)
+STOPS_UNCHECKED = Rule[AlternatorCharge](
+    id="charger.stops-unchecked", level=Level.CAUTION, when=_stops_by(StopsBy.UNKNOWN), source="practice",
+    headline="Check that the charger stops with the engine: left on, it empties the starter battery overnight.",
+    mend=_mended_by(Level.CAUTION, _stops_by(StopsBy.UNKNOWN), lambda _: (Change({"stops_by": StopsBy.SIGNAL}),)),
 )
 HEAT_TAKES_OUTPUT = Rule[AlternatorCharge](
     id="charger.heat-takes-output", level=Level.CAUTION, when=_hot_charger, source="practice",
@@ -182,9 +212,20 @@ HEAT_TAKES_OUTPUT = Rule[AlternatorCharge](
     text="Heat takes part of the charger's output: give its bay air, and see enclosure airflow for what that brings back.",
     mend=_mended_by(Level.CAUTION, _hot_charger, lambda a: (Change({"output_left": 1.0}),)),
 )
+FUSED_AT_ONE_END = Rule[AlternatorCharge](
+    id="run.fused-at-one-end", level=Level.STOP, when=_one_end, source="33cfr-place",
+    headline="Fit a fuse at {run.unfused}: a short on this run is fed from there too, and nothing stops it.",
+    text="Fire: a conductor with a battery at each end needs a fuse at each end. Without it, up to {fault_current} flows until the cable burns through.",
+    mend=_mended_by(Level.STOP, _one_end, _fuse_each_end),
+)
+ENDS_UNKNOWN = Rule[AlternatorCharge](
+    id="run.fuses-not-known", level=Level.CAUTION, when=_ends_unknown, source="33cfr-place",
+    headline="Check that the run has a fuse at both batteries: each of them feeds a short.",
+    mend=_mended_by(Level.CAUTION, _ends_unknown, _fuse_each_end),
+)
 FUSE_AT_BOTH_ENDS = Rule[AlternatorCharge](
     id="run.fuse-at-both-ends", level=Level.ADVICE, source="33cfr-place",
-    text="This run hangs on a battery at both ends: a fuse at each, as near as the law says, within 7 in (18 cm), or 40 in (1 m) in a sheath. With one of them missing the cable is fed from the other battery with nothing to stop it.",
+    text="Place each fuse within 7 in (18 cm) of its battery, or 40 in (1 m) where the cable up to it is in a sheath or enclosure.",
 )
 TWO_BATTERIES = Rule[AlternatorCharge](
     id="run.two-batteries", level=Level.ADVICE, source="practice",
@@ -199,25 +240,23 @@ NOTHING_LEFT = Rule[AlternatorCharge](
 )
 OVER_RATING = Rule[AlternatorCharge](
     id="alternator.over-rating", level=Level.STOP, when=_over_rating,
-    headline="By Ohm's law the bank asks {initial_current}, and with the vehicle that is {load.share} of the rating: the alternator works flat out until it is full or burnt.",
+    headline="The relay passes {initial_current}: with the vehicle {load.share} of the alternator's rating, until the bank is full. Use a charger.",
     mend=_mended_by(Level.STOP, _over_rating, _charger_instead),
 )
 LFP_OVER_HOT = Rule[AlternatorCharge](
     id="alternator.lfp-over-hot", level=Level.STOP, when=_lithium_over_hot,
-    headline="An LFP bank asks {initial_current} through the relay and goes on asking; the hot alternator has {load.hot_left}. It needs a charger that limits the current.",
+    headline="The LFP bank takes {initial_current} through the relay until nearly full; the hot alternator has {load.hot_left}. Use a charger.",
     mend=_mended_by(Level.STOP, _lithium_over_hot, _charger_instead),
 )
 HOT_TOO_SMALL = Rule[AlternatorCharge](
     id="alternator.hot-too-small", level=Level.CAUTION, when=_hot_short, source="practice",
-    headline="{load.asked} is asked for the bank, and the hot alternator has {load.hot_left} for hours on end.",
-    text="Nothing but heat limits an alternator. At full output for an hour in a hot engine bay its diodes and windings fail, and its cable burns if it was sized for less. Take a smaller charger, or one whose limit can be set.",
+    headline="Charging takes {load.asked}, and the hot alternator has {load.hot_left} for it. Use a smaller charger, or one that can be set.",
+    text="Overheating: at full output for an hour in a hot engine space, an alternator's diodes and windings fail.",
     mend=_mended_by(Level.CAUTION, _hot_short, _smaller_charger(_hot_short)),
 )
 IDLE_TOO_SMALL = Rule[AlternatorCharge](
-    id="alternator.idle-too-small", level=Level.CAUTION, when=_idle_short, source="alternator-manual",
-    headline="{drive.charge} in {drive.duration} on the road. Hot and at idle the alternator has {load.idle_left} for a bank that asks {load.asked}: do not count on idling.",
-    text="Hot and turning slowly, one published machine of 50 A gave 16 A; at more than three times the speed 48 A. What is missing at idle comes out of the starter battery, and a charger then lets go.",
-    mend=_mended_by(Level.CAUTION, _idle_short, _smaller_charger(_idle_short)),
+    id="alternator.idle-too-small", level=Level.NOTE, when=_idle_short, source="alternator-manual",
+    text="Long idling charges little: hot and at idle the alternator has {load.idle_left} for a bank that takes {load.asked}. One published machine of 50 A gave 16 A hot at idle, and 48 A at speed.",
 )
 CHARGE_BY_WHAT_IS_LEFT = Rule[AlternatorCharge](
     id="alternator.charge-by-what-is-left", level=Level.ADVICE, source="practice",
@@ -270,7 +309,7 @@ JUDGED: tuple[tuple[str, tuple[Rule[Any], ...]], ...] = (
     ("protection", fuse_rules.RULES),
     ("", (
         OVER_VOLTAGE, DRAINS_BANK, UNFED, STARVED, NO_RISE, RELAY_BOUNDS_NOTHING, HEAT_TAKES_OUTPUT, NOTHING_LEFT,
-        OVER_RATING, LFP_OVER_HOT, HOT_TOO_SMALL, IDLE_TOO_SMALL, NEVER_ENOUGH, TOO_SHORT,
+        OVER_RATING, LFP_OVER_HOT, HOT_TOO_SMALL, NEVER_ENOUGH, TOO_SHORT, FUSED_AT_ONE_END, ENDS_UNKNOWN, STOPS_UNCHECKED,
     )),
 )
 """What judges such a charge, by the part that it judges."""

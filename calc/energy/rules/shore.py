@@ -53,8 +53,15 @@ SOURCES_JOINED = Rule[Inlet](
     mend=lambda i: Change({"feeds": Feeds.SWITCHED}),
 )
 POLARITY_REVERSED = Rule[Inlet](
-    id="shore.polarity-reversed", level=Level.STOP, when=lambda i: i.polarity is Polarity.REVERSED,
-    headline="Do not switch on: live and neutral are exchanged, and a switch or fuse in one pole leaves things live. Unplug.",
+    id="shore.polarity-reversed", level=Level.STOP, when=lambda i: i.live_when_off, source="practice",
+    headline="Do not switch on: polarity is reversed, and a breaker in one pole leaves the circuit live. Unplug.",
+    text="Shock: with live and neutral exchanged, a breaker in one pole opens the neutral, and everything behind it stays live when it is off.",
+    mend=lambda i: Change({"polarity": Polarity.CORRECT}),
+)
+REVERSED_BUT_ISOLATED = Rule[Inlet](
+    id="shore.reversed-but-isolated", level=Level.CAUTION, when=lambda i: i.isolates_reversed, source="practice",
+    headline="Polarity is reversed: the double-pole breaker still isolates, but single-pole switches do not. Cross over at an adapter.",
+    text="Shock: behind a switch or fuse in one pole, appliances stay live when they are off. Unplug them before you open or clean anything.",
     mend=lambda i: Change({"polarity": Polarity.CORRECT}),
 )
 NO_RESIDUAL_DEVICE = Rule[Inlet](
@@ -65,7 +72,10 @@ NO_RESIDUAL_DEVICE = Rule[Inlet](
 UNTESTED = Rule[Inlet](
     id="shore.untested", level=Level.CAUTION, when=lambda i: not i.tested,
     headline="First test polarity and the residual-current device.",
-    mend=lambda i: Change({"polarity": Polarity.CORRECT, "residual": ResidualDevice.TRIPS}),
+    mend=lambda i: Change({
+        "polarity": Polarity.CORRECT if i.polarity is Polarity.UNTESTED else i.polarity,
+        "residual": ResidualDevice.TRIPS if i.residual is ResidualDevice.UNTESTED else i.residual,
+    }),
 )
 TEST_POLARITY = Rule[Inlet](
     id="shore.test-polarity", level=Level.ADVICE, when=lambda i: i.polarity is Polarity.UNTESTED, source="practice",
@@ -73,7 +83,7 @@ TEST_POLARITY = Rule[Inlet](
 )
 TRANSFER_SWITCH = Rule[Inlet](
     id="shore.transfer-switch", level=Level.ADVICE, when=lambda i: i.transfer_rating is not None, source="practice",
-    text="A transfer switch breaks every live pole of one source before it makes the other, and bears {transfer_rating} or more. Two sources must never meet.",
+    text="A transfer switch opens every live pole of one source before it closes the other. It is rated {transfer_rating} or more.",
 )
 NEUTRAL_AND_EARTH = Rule[Inlet](
     id="shore.neutral-and-earth", level=Level.ADVICE, when=lambda i: i.transfer_rating is not None, source="neutral-apart",
@@ -103,7 +113,7 @@ LEAD_OF_16_A = Rule[Inlet](
 # The supply
 NO_ROOM = Rule[ShoreCharge](
     id="shore.no-room", level=Level.STOP, when=lambda s: s.setting is None,
-    headline="The supply has no room for a charger: {load.supply.other_load} is taken already, and for hours it bears {load.supply.sustained}.",
+    headline="The supply has no room for a charger: it carries {load.supply.sustained} for hours, and other loads take {load.supply.other_load}.",
     mend=lambda s: Change({"other_load": max(0.0, s.load.supply.sustained - s.load.current)}),
     covers=frozenset({"shore.overload", "shore.bank-not-filled"}),
 )
@@ -120,12 +130,12 @@ BANK_NOT_FILLED = Rule[ShoreCharge](
 )
 OVERLOAD_FOR_HOURS = Rule[ShoreCharge](
     id="shore.overload-for-hours", level=Level.CAUTION, when=lambda s: not s.load.sustained,
-    headline="{load.total} of {load.supply.limit}, and for hours it bears {load.supply.sustained}: set the charger to {setting}, or switch something off.",
+    headline="The supply carries {load.supply.sustained} for hours, and {load.total} is drawn: set the charger to {setting}.",
     mend=_less_else,
 )
 MAY_BE_UNCORRECTED = Rule[ShoreCharge](
     id="shore.may-be-uncorrected", level=Level.CAUTION, when=lambda s: s.load.may_be_uncorrected, source="practice",
-    headline="About {night.charge.total}, if the charger has power-factor correction; without, the lead may carry {load.uncorrected}, more than it bears for hours.",
+    headline="Check the charger's label: without power-factor correction it may draw {load.uncorrected}, more than the supply carries for hours.",
     text="The power factor was taken as one. Read the charger's label: its input in amps is the figure to trust.",
 )
 

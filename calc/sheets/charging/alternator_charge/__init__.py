@@ -10,9 +10,10 @@ from calc.energy.rules import alternator as judged
 from calc.energy.rules import bank as bank_rules
 from calc.energy.rules import charging as charge_rules
 from calc.energy.rules import rested as rested_rules
+from calc.energy.ways import side_by_side
 from calc.sheets.charging.alternator_charge.calculate import calculate
 from calc.sheets.charging.alternator_charge.fields import FIELDS
-from calc.sheets.charging.alternator_charge.words import FINE, STATE_NAMES, STEPS
+from calc.sheets.charging.alternator_charge.words import FINE, METHODS, STATE_NAMES, STEPS
 from calc.sheets.parts.wire import AMPACITY, LAID, SAE, WARMTH, laying_advice
 from calc.units.kinds import (
     CHARGE,
@@ -36,16 +37,16 @@ _NEVER_IN_FROST = "Never charge an LFP battery below 0 °C: lithium plates out a
 _VOLTAGE_TEXT = "Too high a voltage makes lead-acid gas and LFP switch itself off. See what the bank's maker allows, and what the engine really holds."
 
 
-def _fused(*uses: Placed) -> tuple[Placed, ...]:
+def _fused(*uses: Placed, relay: str = "") -> tuple[Placed, ...]:
     """Return rules on the fuse, with the remedies that this sheet has inputs for.
 
-    A thicker conductor is none where a relay then passes more.
+    A thicker conductor is none where a relay then passes more. `relay` is the headline beside one.
     """
     return tuple(
-        replace(use, at=use.at.replace("protection", by, 1), fields=fields)
-        for by, fields in (
-            ("relay_protection", (("current", ""), ("conductor", ""))),
-            ("charger_protection", (("current", ""),)),
+        replace(use, at=use.at.replace("protection", by, 1), fields=fields, headline=own or use.headline)
+        for by, fields, own in (
+            ("relay_protection", (("current", ""), ("conductor", "")), relay),
+            ("charger_protection", (("current", ""),), ""),
         )
         for use in uses
     )
@@ -61,11 +62,13 @@ WORKSHEET = Worksheet(
     fields=FIELDS,
     results=(
         Output(id="initial_current", label="Into the bank, at first", symbol="I_1", kind=CURRENT),
+        Output(id="compared", label="Relay and charger side by side", find=side_by_side),
         Output(id="charge", at="drive.charge", label="Put in by the drive", symbol="Q", kind=CHARGE, rounding=DOWN),
         Output(id="kept", at="drive.kept", label="Of that the bank keeps", symbol="Q_k", kind=CHARGE, rounding=DOWN, hide_if_none=True),
         Output(id="end_state", at="drive.end_state", label="State of charge afterwards", symbol="s_2", kind=RATIO, rounding=DOWN, hide_if_none=True),
         Output(id="charge_most", at="drive.most", label="Never more than", symbol="Q_m", kind=CHARGE, rounding=UP, hide_if_none=True),
         Output(id="drive_time", at="drive.drive_time", label="Drive for the charge you want", symbol="t_w", kind=TIME, rounding=UP, hide_if_none=True),
+        Output(id="inside", at="relay.bank_resistance", label="Resistance inside the bank", symbol="R_b", kind=RESISTANCE, hide_if_none=True),
         Output(id="drain", at="relay.drain", label="The bank loses up to", symbol="I_d", kind=CURRENT, rounding=UP, hide_if_none=True),
         Output(id="input_current", at="charger.input_current", label="At the charger's input, at first", symbol="I_i", kind=CURRENT, rounding=UP, hide_if_none=True),
         Output(id="input_voltage", at="charger.last.voltage", label="Least voltage at its input", symbol="V_i", kind=VOLTAGE, rounding=DOWN, hide_if_none=True),
@@ -122,22 +125,25 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
+        judged.CURRENT_NOT_LIMITED, judged.SMART_ALTERNATOR, judged.RELAY_THAT_STICKS,
         *placed("bank", bank_rules.CHARGE_IN_FROST, bank_rules.CHARGE_OUTSIDE_TEMPERATURE, bank_rules.ACID_MAY_FREEZE),
         *placed("rested", rested_rules.PAST_EMPTY), *placed("shown", rested_rules.PAST_EMPTY),
-        judged.OVER_VOLTAGE, judged.DRAINS_BANK, judged.UNFED, judged.STARVED,
+        judged.OVER_VOLTAGE, judged.DRAINS_BANK, judged.FUSED_AT_ONE_END, judged.UNFED, judged.STARVED,
         Placed(rule=charge_rules.VOLTAGE_TOO_HIGH, at="relay_voltage", text=_VOLTAGE_TEXT, fields=(("voltage", ""),)),
         Placed(rule=charge_rules.VOLTAGE_TOO_HIGH, at="charger_voltage", text=_VOLTAGE_TEXT, fields=(("voltage", "charge_voltage"),)),
+        judged.OVER_RATING, judged.LFP_OVER_HOT,
         *_fused(
-            Placed(rule=fuse_rules.WINDOW_CLOSED, at="protection", headline="Too much for this run: {cable_current} needs a fuse of {lowest} or more, and {conductor} bears {highest}."),
+            Placed(rule=fuse_rules.WINDOW_CLOSED, at="protection", headline="Too much for this run: {cable_current} needs a fuse of {lowest} or more, and {conductor} carries {highest}."),
             *placed("protection", fuse_rules.NO_FAMILY, fuse_rules.NO_RATING_BETWEEN),
+            relay="The relay passes {cable_current}, and no fuse on {conductor} both carries that and protects it. Use a charger.",
         ),
-        judged.NOTHING_LEFT, judged.OVER_RATING, judged.LFP_OVER_HOT,
+        judged.NOTHING_LEFT,
         *placed("bank", bank_rules.CHARGE_HELD_BACK),
         *(Placed(rule=rule, at="rested", fields=_STATED) for rule in (rested_rules.STATED_TOO_HIGH, rested_rules.STATED_TOO_LOW)),
         judged.HOT_TOO_SMALL,
         *placed("bank", judged.BANK_FULL),
         Placed(rule=charge_rules.CURRENT_TOO_MUCH, at="offer", headline="{initial_current} is more than such a bank is usually given, {most_taken}.", fields=(("charger", "charger_limit"),)),
-        judged.NO_RISE, judged.RELAY_BOUNDS_NOTHING, judged.IDLE_TOO_SMALL,
+        judged.NO_RISE, judged.ENDS_UNKNOWN, judged.STOPS_UNCHECKED, judged.RELAY_BOUNDS_NOTHING,
         *_fused(*(Placed(rule=rule, at="protection") for rule in fuse_rules.HEAT)),
         Placed(rule=charge_rules.LEAD_ACID_ENDS_LOW, at="charger_voltage", fields=(("voltage", "charge_voltage"),),
                headline="{charge} in {hours} by the sum, but a charger that ends at {ends_at} hardly fills lead-acid: set it to what the bank's maker asks."),
@@ -148,14 +154,14 @@ WORKSHEET = Worksheet(
         Placed(rule=bank_rules.NEVER_CHARGE_IN_FROST, at="bank", text=_NEVER_IN_FROST),
         *placed("charged", charge_rules.LEAD_ACID_GASSES),
         *placed("bank", bank_rules.FREEZING_POINT),
-        judged.SMART_ALTERNATOR, judged.LFP_CUTS_OFF, judged.RELAY_THAT_STICKS, judged.KNOWS_ENGINE_RUNS, judged.FUSE_AT_BOTH_ENDS,
+        judged.LFP_CUTS_OFF, judged.RESISTANCE_ESTIMATED, judged.KNOWS_ENGINE_RUNS, judged.FUSE_AT_BOTH_ENDS,
         judged.RUN_LOSES_TOO_MUCH, judged.CHARGE_BY_WHAT_IS_LEFT, judged.LOADS_MEANWHILE,
         *_fused(*laying_advice("protection")),
         *placed("protection", fuse_rules.WARM_AIR_DERATES),
         judged.TWO_BATTERIES,
         *placed("protection", fuse_rules.TERMINALS_HAVE_RATINGS),
         *placed("cable", cable.MAINS_SIDE, cable.EDITIONS_DIFFER, cable.RULES_FOR_BOATS),
-        judged.RATED_COLD, judged.HALF_OF_SHAFT, judged.LEAD_ACID_SELDOM_FULL, judged.FALL_IS_MODEL,
+        judged.IDLE_TOO_SMALL, judged.RATED_COLD, judged.HALF_OF_SHAFT, judged.LEAD_ACID_SELDOM_FULL, judged.FALL_IS_MODEL,
         *placed("run.read.copper", copper.MAY_BE_SAE, copper.READ_AS_SAE),
         *placed("run.laid.copper", copper.GAUGE_READING_IDLE),
         *placed("run.laid.run", copper.STRANDS_IDLE),
@@ -164,7 +170,11 @@ WORKSHEET = Worksheet(
     summary="{initial_current} at first, {charge} in {hours}",
     summary_none="nothing is charged",
     keep_distinct=(("lowest", "highest"),),
+    older_defaults=({"bank_resistance": "10 mΩ", "conductor": "8 AWG"},),
     tables=(
+        Table(of="compared", columns=(
+            Output(id="method", label="Joined by", words=METHODS), Output(id="first", label="Into the bank, at first", kind=CURRENT), Output(id="limit", label="Limited to", kind=CURRENT),
+            Output(id="ends_at", label="Charging voltage", kind=VOLTAGE), Output(id="load", label="Of the alternator's rating", kind=RATIO, rounding=UP), Output(id="charge", label="Put in by the drive", kind=CHARGE, rounding=DOWN))),
         Table(of="states", columns=(
             Output(id="name", label="State", words=STATE_NAMES), Output(id="share", label="Of the rating", kind=RATIO, rounding=DOWN), Output(id="output", label="It gives", kind=CURRENT, rounding=DOWN),
             Output(id="left", label="Left for the bank", kind=CURRENT, rounding=DOWN), Output(id="load", label="Asked of it", kind=RATIO, rounding=UP))),

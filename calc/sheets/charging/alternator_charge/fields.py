@@ -5,7 +5,8 @@ from dataclasses import replace
 
 from calc.electrical.ampacity import Surroundings
 from calc.electrical.sound_parts import GOOD_JOINT
-from calc.energy.feeds import Method
+from calc.energy.feeds import Fused, Method, StopsBy
+from calc.energy.ways import USUAL_COPPER
 from calc.sheets.parts.bank import CAPACITY, CHEMISTRY, COLD_CUT_OFF, from_state, rested_voltage
 from calc.sheets.parts.fields import (
     AMBIENT,
@@ -43,17 +44,23 @@ FIELDS = (
              hint="At the starter battery, engine running. A smart alternator wanders from about 12.2 V to 15 V: type both ends."),
     Quantity(id="bank_voltage", label="Voltage of the bank", symbol="V_b", kinds=(VOLTAGE,), default="13.0 V", low="5 V", high="60 V",
              hint="At its posts, before the charge begins."),
-    Quantity(id="bank_resistance", label="Resistance inside the bank", symbol="R_b", kinds=(RESISTANCE,), default="10 mΩ", low="0.1 mΩ", high="1 Ω", only_if=("method", Method.RELAY),
-             hint="10 mΩ for one lead-acid battery, a good LFP one 3 mΩ or less (common practice, no source)."),
+    Quantity(id="bank_resistance", label="Resistance inside the bank, if known", symbol="R_i", kinds=(RESISTANCE,), optional=True, low="0.1 mΩ", high="1 Ω", example="2 mΩ", only_if=("method", Method.RELAY),
+             hint="From its data sheet. Empty: by chemistry and capacity."),
     Quantity(id="charger_limit", label="Charger's output", symbol="I_l", kinds=(CURRENT,), default="30 A", low="0.1 A", high="500 A", only_if=("method", Method.CHARGER),
              hint="Its rated current into the bank."),
     Quantity(id="charger_efficiency", label="Charger's efficiency", symbol="η", kinds=(RATIO,), default="92 %", low="30 %", high="100 %", only_if=("method", Method.CHARGER),
              hint="85 to 95 % (common practice, no source)."),
     Quantity(id="output_left", label="Output left when hot", symbol="x", kinds=(RATIO,), default="100 %", low="1 %", high="100 %", only_if=("method", Method.CHARGER),
              hint="What the heat of its bay leaves of the charger: enclosure airflow tells."),
-    conductor_field("8 AWG"),
+    Choice(id="stops_by", since=2, label="What stops the charger", of=StopsBy, default=StopsBy.SIGNAL, only_if=("method", Method.CHARGER),
+           options=(Option(StopsBy.SIGNAL, "run signal from the engine"), Option(StopsBy.VOLTAGE, "starter battery's voltage"), Option(StopsBy.UNKNOWN, "not checked")),
+           hint="Ignition or D+ wire; or a voltage set in the charger."),
+    conductor_field("6 AWG"),
     Quantity(id="length", label="Length, one way", symbol="L", kinds=(LENGTH,), default="12 ft", low="1 cm", high="100 m",
              hint="From the starter battery to the charger, or all the way to the bank. The sheet counts the way back."),
+    Choice(id="fused", since=2, label="Fuses on the run", of=Fused, default=Fused.BOTH,
+           options=(Option(Fused.BOTH, "at both batteries"), Option(Fused.STARTER, "at the starter battery only"), Option(Fused.HOUSE, "at the house bank only"), Option(Fused.NEITHER, "none"), Option(Fused.UNKNOWN, "not known")),
+           hint="One within 18 cm (7 in) of each battery."),
     INSULATION,
     CHEMISTRY,
     CAPACITY,
@@ -80,7 +87,7 @@ FIELDS = (
              hint="A good bolted joint has less, a fuse holder more."),
     Quantity(id="run_resistance", advanced=True, label="Resistance of the run, if known", symbol="R_k", kinds=(RESISTANCE,), optional=True, low="0.1 mΩ", high="10 Ω", example="12 mΩ",
              hint="Out and back, joints and all. Empty: from the conductor."),
-    Quantity(id="copper", advanced=True, label="Copper of the run", symbol="T_w", kinds=(TEMPERATURE,), low="-40 °C", high="150 °C", default_by=("method", {Method.RELAY: "20 °C", Method.CHARGER: "60 °C"}),
+    Quantity(id="copper", advanced=True, label="Copper of the run", symbol="T_w", kinds=(TEMPERATURE,), low="-40 °C", high="150 °C", default_by=("method", {method: f"{copper:g} °C" for method, copper in USUAL_COPPER.items()}),
              hint="Cold copper lets a relay pass the most; warm copper costs a charger the most."),
     Quantity(id="fault_current", advanced=True, label="Fault current at either fuse", symbol="I_f", kinds=(CURRENT,), default="2000 A", low="1 A", high="100000 A",
              hint="Both ends hang on a battery. Ten to twenty times the A·h of lead-acid; LFP: ask the maker."),

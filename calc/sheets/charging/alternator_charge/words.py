@@ -6,12 +6,14 @@ from collections.abc import Callable
 from calc.energy.alternator import StateName
 from calc.energy.battery import Chemistry
 from calc.energy.drive import AlternatorCharge
+from calc.energy.feeds import Method
 from calc.energy.limits import FREEZING
 from calc.judge import Level, Rule
 from calc.sheets.parts.wire import ampacity_steps, stated_steps, steps_to_warmth
 from calc.units.compare import at_least, at_most
 from calc.worksheet.declare import Step
 
+METHODS: dict[str, str] = {Method.RELAY: "relay", Method.CHARGER: "regulated charger"}
 _STATES = {Chemistry.LFP: "states-lfp", Chemistry.AGM: "states-agm", Chemistry.GEL: "states-gel", Chemistry.FLOODED: "states-flooded"}
 STATE_NAMES: dict[str, str] = {
     StateName.COLD_IDLE: "cold, idle",
@@ -91,7 +93,10 @@ STEPS: tuple[Step[AlternatorCharge], ...] = (
     Step(of="joints_total", formula="joints * joint_resistance", when=_read, text="All of them lie in the same loop."),
     Step(of="run_total", formula="cable + joints_total", when=_read, text="What lies between the two batteries."),
     Step(of="run_total", formula="run_resistance", when=lambda a: a.run.read is None, text="As you know it."),
-    Step(of="loop", formula="run_total + bank_resistance", source="ohm", when=lambda a: a.relay is not None, text="All that stands against the current. The regulator holds its voltage, so the alternator adds nothing."),
+    Step(of="inside", formula="bank_resistance", when=lambda a: a.relay is not None and a.inner.known, text="As you know it."),
+    Step(of="inside", source="bank-resistance", when=lambda a: a.relay is not None and not a.inner.known and a.bank.lead_acid, text="12 V over a short-circuit current of 10 A for each A·h, block by block."),
+    Step(of="inside", source="bank-resistance", when=lambda a: a.relay is not None and not a.inner.known and not a.bank.lead_acid, text="91 mV a cell at the current of an hour's rate; cells alone."),
+    Step(of="loop", formula="run_total + inside", source="ohm", when=lambda a: a.relay is not None, text="All that limits the current. The regulator holds its voltage, so the alternator adds nothing."),
     Step(of="initial_current", formula="(engine_voltage - bank_voltage) / loop", source="ohm", when=_joins, text="Ohm's law, and nothing else, decides."),
     Step(of="drain", formula="(bank_voltage - engine_voltage) / loop", source="ohm", when=_drains, text="At most: an alternator takes nothing back, but the vehicle's loads and its battery do."),
     Step(of="give", formula="charger_limit * output_left", when=lambda a: a.charger is not None, text="Its limit, less what heat costs."),
@@ -117,6 +122,7 @@ STEPS: tuple[Step[AlternatorCharge], ...] = (
     Step(of="hot_left", formula="max(alternator * hot_share, vehicle_load) - vehicle_load", source="practice", text="Heat is what limits it for hours on end."),
     Step(of="idle_left", formula="max(alternator * idle_share, vehicle_load) - vehicle_load", source="practice", text="At idle it turns slowly, and its fan with it."),
     Step(of="alternator_load", formula="(vehicle_load + asked) / alternator", when=lambda a: a.load.asked is not None, text="Vehicle and bank together. Above 100 % it is asked for more than it has even cold."),
+    Step(of="compared", text="The same calculation for a relay and for a charger of the output given here."),
     Step(of="states", source="alternator-manual", text="One published machine of 50 A, scaled to {alternator}; the last two rows are by your own shares."),
     Step(of="fed", formula="min(1, hot_left / asked)", when=_gives, text="Where the hot alternator has less than is asked, the charger gives less."),
     Step(of="most_taken", source="bulk-most", when=lambda a: _flows(a) and a.bank.lead_acid, text="A quarter of its A·h in amps."),
@@ -156,5 +162,5 @@ STEPS: tuple[Step[AlternatorCharge], ...] = (
 
 FINE = Rule[AlternatorCharge](
     id="alternator-charge.fine", level=Level.FINE,
-    headline="{initial_current} from the charger, {drive.charge} in {drive.duration}. Cable and alternator bear it, at idle too.",
+    headline="{initial_current} from the charger: {drive.charge} in {drive.duration} on the road. Cable, fuses and alternator are large enough.",
 )

@@ -6,7 +6,7 @@ from calc.energy.rules import bank as bank_rules
 from calc.energy.rules import charging as charge_rules
 from calc.energy.rules import rested as rested_rules
 from calc.energy.rules import shore as judged
-from calc.energy.shore import Feeds, Polarity, ResidualDevice
+from calc.energy.shore import Feeds, HoursPractice, Polarity, ResidualDevice, Switching
 from calc.sheets.charging.shore_charge.calculate import calculate, onward
 from calc.sheets.charging.shore_charge.words import FINE, FULL_ALREADY, GOVERNORS, STAGES, STEPS
 from calc.sheets.parts.bank import (
@@ -54,6 +54,7 @@ WORKSHEET = Worksheet(
     fields=(
         Quantity(id="supply_voltage", label="Supply voltage", symbol="U_s", kinds=(VOLTAGE,), default="120 V", low="100 V", high="250 V", hint="Of the mains at the post: 120 V or 230 V. A weak supply sags."),
         Quantity(id="supply_limit", label="Supply bears", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of the post's breaker, the lead or the inlet, whichever is least."),
+        Choice(id="practice", since=2, before=HoursPractice.EIGHTY_PERCENT, label="Of that, for hours", of=HoursPractice, default=HoursPractice.BY_VOLTAGE, options=(Option(HoursPractice.BY_VOLTAGE, "by voltage: 80 % to 160 V, else all"), Option(HoursPractice.EIGHTY_PERCENT, "80 % (North America)"), Option(HoursPractice.FULL, "all of it (Europe)")), hint="North American codes allow 80 % for hours; European breakers carry all."),
         Quantity(id="other_load", label="Other loads on the lead", symbol="I_o", kinds=(CURRENT,), default="0 A", low="0 A", high="63 A", hint="At the mains: water heater, kettle, heating. All that may run at one time."),
         Quantity(id="charger", label="Charger output", symbol="I_c", kinds=(CURRENT,), default="40 A", low="0.1 A", high="500 A", hint="What it gives the bank, as set."),
         Quantity(id="charger_efficiency", label="Charger efficiency", symbol="η_c", kinds=(RATIO,), default="85 %", low="40 %", high="99 %", hint="85 to 95 % (no source); old transformers 70 %."),
@@ -66,8 +67,9 @@ WORKSHEET = Worksheet(
         Quantity(id="temperature", label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="20 °C", low="-30 °C", high="60 °C", hint="Of the battery, not of the air."),
         COLD_CUT_OFF,
         rested_voltage(),
-        Choice(id="polarity", label="Polarity at the inlet", of=Polarity, default=Polarity.UNTESTED, options=(Option(Polarity.UNTESTED, "not tested"), Option(Polarity.CORRECT), Option(Polarity.REVERSED)), hint="A socket tester shows it, before anything is switched on."),
-        Choice(id="residual", label="Residual-current device", of=ResidualDevice, default=ResidualDevice.UNTESTED, options=(Option(ResidualDevice.UNTESTED, "not tested"), Option(ResidualDevice.TRIPS, "trips when tested", aliases=("trips",)), Option(ResidualDevice.NOT_FITTED, "not fitted", aliases=("none",))), hint="The van's own, 30 mA, both poles. Press its test button."),
+        Choice(id="polarity", label="Polarity at the inlet", of=Polarity, default=Polarity.CORRECT, options=(Option(Polarity.UNTESTED, "not tested"), Option(Polarity.CORRECT), Option(Polarity.REVERSED)), hint="A socket tester shows it, before anything is switched on."),
+        Choice(id="switching", since=2, before=Switching.UNKNOWN, label="Inlet breaker opens", of=Switching, default=Switching.DOUBLE, options=(Option(Switching.DOUBLE, "both poles"), Option(Switching.SINGLE, "live only"), Option(Switching.UNKNOWN, "not known")), hint="Double-pole breakers open live and neutral together."),
+        Choice(id="residual", label="Residual-current device", of=ResidualDevice, default=ResidualDevice.TRIPS, options=(Option(ResidualDevice.UNTESTED, "not tested"), Option(ResidualDevice.TRIPS, "trips when tested", aliases=("trips",)), Option(ResidualDevice.NOT_FITTED, "not fitted", aliases=("none",))), hint="The van's own, 30 mA, both poles. Press its test button."),
         Choice(id="feeds", label="Shore power reaches", of=Feeds, default=Feeds.CHARGER_ONLY, options=(Option(Feeds.CHARGER_ONLY, "only the charger", aliases=("charger only",)), Option(Feeds.COMBINED, "an inverter-charger"), Option(Feeds.SWITCHED, "sockets, by a transfer switch", aliases=("transfer switch",)), Option(Feeds.JOINED, "sockets, an inverter on them as well")), hint="How mains sockets aboard are kept from two sources at once."),
         Quantity(id="house_load", advanced=True, label="Loads on the bank meanwhile", symbol="I_h", kinds=(CURRENT,), default="0 A", low="0 A", high="500 A", hint="Fridge, fans, lights: the charger feeds these first."),
         Quantity(id="power_factor", advanced=True, label="Charger's power factor", symbol="λ", kinds=(NUMBER,), default="1", low="0.3", high="1", hint="From its label. Without correction 0.5 to 0.7 (no source)."),
@@ -83,6 +85,7 @@ WORKSHEET = Worksheet(
         Output(id="put_back", at="night.put_back", label="Charge put back in them", symbol="Q", kind=CHARGE, rounding=DOWN),
         Output(id="supply_current", at="load.current", label="Charger takes from the supply", symbol="I_1", kind=CURRENT, rounding=UP),
         Output(id="supply_load", at="load.share", label="Of what the supply bears, with the rest", symbol="x", kind=RATIO, rounding=UP),
+        Output(id="sustained", at="load.supply.sustained", label="Supply carries for hours", symbol="I_m", kind=CURRENT, rounding=DOWN),
         Output(id="governs", at="night.governs", label="What sets the charging current", hide_if_none=True, words=GOVERNORS),
         Output(id="left_over", at="load.left", label="Left for other loads for hours", symbol="I_r", kind=CURRENT, rounding=DOWN, hide_if_none=True),
         Output(id="left_power", at="load.left_power", label="That is", symbol="P_r", kind=POWER, rounding=DOWN, hide_if_none=True),
@@ -97,7 +100,6 @@ WORKSHEET = Worksheet(
     intermediates=(
         Output(id="margin", at="load.supply.margin", label="Margin for hours", symbol="m", kind=NUMBER),
         Output(id="on_lead", at="load.total", label="All on the lead", symbol="I_a", kind=CURRENT, rounding=UP),
-        Output(id="sustained", at="load.supply.sustained", label="Supply bears for hours", symbol="I_m", kind=CURRENT, rounding=DOWN),
         Output(id="correction", at="load.correction", label="Power factor without correction", symbol="λ_0", kind=NUMBER),
         Output(id="uncorrected", at="load.uncorrected", label="All on the lead without correction", symbol="I_u", kind=CURRENT, rounding=UP),
         Output(id="supply_fits", at="load.room_for", label="Charger output the supply has room for", symbol="I_f", kind=CURRENT, rounding=DOWN),
@@ -130,7 +132,7 @@ WORKSHEET = Worksheet(
         judged.MAY_BE_UNCORRECTED, judged.NIGHT_TOO_SHORT,
         Placed(rule=bank_rules.CHARGE_NEAR_FROST, at="bank", headline="About {hours} at best: at {temperature} an LFP bank is charged slowly.", text="Below 10 °C most makers of LFP allow a fraction of the usual current, 0.05 to 0.2 A for each A·h. Put that in as the most the bank may be given."),
         Placed(rule=bank_rules.CHARGE_OFF_ROOM, at="bank", headline="About {hours} near room temperature, and the bank is at {temperature}: read the cautions."),
-        Placed(rule=judged.UNTESTED, at="inlet", headline="About {hours}, and {put_back} back. First test polarity and the residual-current device."),
+        *placed("inlet", judged.UNTESTED, judged.REVERSED_BUT_ISOLATED),
         FULL_ALREADY, FINE,
         Placed(rule=bank_rules.NEVER_CHARGE_IN_FROST, at="bank", text=_NEVER_IN_FROST),
         *placed("bank", charge_rules.LEAD_ACID_GASSES, bank_rules.FREEZING_POINT),
@@ -146,6 +148,7 @@ WORKSHEET = Worksheet(
     summary="{hours}, supply at {supply_load}",
     summary_none="the bank does not fill",
     keep_distinct=(("on_lead", "sustained"),),
+    older_defaults=({"polarity": Polarity.UNTESTED, "residual": ResidualDevice.UNTESTED},),
     tables=(
         Table(of="stages", columns=(
             Output(id="name", label="Stage", words=STAGES), Output(id="time", label="Time", kind=TIME, rounding=UP),

@@ -1,10 +1,18 @@
 """battery-air: how much air does the battery need?"""
 
 # fmt: off
-from calc.comfort.battery_air import AIR_PER_CHARGE, VENT_SPEED, CellKind, Charging, Place
+from calc.comfort.battery_air import (
+    AIR_PER_CHARGE,
+    VENT_SPEED,
+    CellKind,
+    Charging,
+    Management,
+    Place,
+)
 from calc.comfort.rules import battery_air as of_batteries
+from calc.energy.battery import Chemistry
 from calc.sheets.comfort.battery_air.calculate import calculate
-from calc.sheets.comfort.battery_air.words import FINE, STEPS
+from calc.sheets.comfort.battery_air.words import FINE, FINE_LITHIUM, STEPS
 from calc.sheets.parts.bank import chemistry_field
 from calc.sheets.parts.comfort import constant
 from calc.units.kinds import CHARGE, COUNT, LENGTH, TEMPERATURE, heat
@@ -26,11 +34,12 @@ WORKSHEET = Worksheet(
     calculate=calculate,
     fields=(
         chemistry_field("AGM"),
+        Choice(id="management", since=2, before=Management.UNKNOWN, only_if=("chemistry", Chemistry.LFP), label="Management system (BMS)", of=Management, default=Management.FITTED, options=(Option(Management.FITTED), Option(Management.MISSING, "not fitted"), Option(Management.UNKNOWN, "not known")), hint="It cuts off overcharge, deep discharge and cold charging."),
         Quantity(id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 A·h", low="1 A·h", high="20000 A·h", hint="Batteries in parallel add up; in series they do not."),
         Quantity(id="cells", label="Cells in series", symbol="n", kinds=(COUNT,), default="6", low="1", high="400", hint="Lead-acid: 6 at 12 V, 12 at 24 V, 24 at 48 V."),
         Choice(id="charging", label="Charging", of=Charging, default=Charging.BOOST, options=(Option(Charging.BOOST, "boost (absorption)", aliases=("absorption",)), Option(Charging.FLOAT, "float only"), Option(Charging.EQUALISING, aliases=("equalizing",))), hint="Boost, if anything aboard ever charges above float: most chargers do. Equalising is a forced overcharge of flooded cells."),
-        Choice(id="stands", label="Where it stands", of=Place, default=Place.UNKNOWN, options=(Option(Place.UNKNOWN, "not said"), Option(Place.BOXED, "box or bay vented outside", aliases=("box",)), Option(Place.LIVING_SPACE, "open in the living space", aliases=("living space",))), hint="Where the gas would go."),
-        Quantity(id="vents", label="Free area of each opening", symbol="A_v", kinds=(heat.OPENING,), optional=True, low="0.1 cm²", high="20000 cm²", example="20 cm²", hint="Of the two that are there, one low and one high. Empty: the sheet says what is needed."),
+        Choice(id="stands", label="Where it stands", of=Place, default=Place.BOXED, options=(Option(Place.UNKNOWN, "not said"), Option(Place.BOXED, "box or bay vented outside", aliases=("box",)), Option(Place.LIVING_SPACE, "open in the living space", aliases=("living space",))), hint="Where the gas would go."),
+        Quantity(id="vents", label="Free area of each opening", symbol="A_v", kinds=(heat.OPENING,), optional=True, default="20 cm²", low="0.1 cm²", high="20000 cm²", example="20 cm²", hint="Of the two that are there, one low and one high. Empty: the sheet says what is needed."),
         Quantity(id="temperature", advanced=True, label="Warmest battery", symbol="T", kinds=(TEMPERATURE,), default="30 °C", low="0 °C", high="70 °C", hint="Of a lead-acid battery: the table holds to 40 °C; a hot one gasses more."),
         Quantity(id="gas_current", advanced=True, label="Current that makes gas", symbol="I_g", kinds=(heat.GAS_CURRENT,), optional=True, low="0.01 mA/(A·h)", high="1000 mA/(A·h)", example="8 mA/(A·h)", hint="Of each A·h of a lead-acid battery, from the maker. Empty: the standard's table."),
     ),
@@ -48,20 +57,21 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
-        of_batteries.VENTED_IN_LIVING_SPACE, of_batteries.VENTS_TOO_SMALL,
-        *placed("gassing", of_batteries.LITHIUM, of_batteries.EQUALISING_NOT_COVERED),
-        of_batteries.EQUALISING_BY_MAKER,
+        of_batteries.VENTED_IN_LIVING_SPACE, of_batteries.VENTS_TOO_SMALL, of_batteries.UNMANAGED,
+        *placed("gassing", of_batteries.EQUALISING_NOT_COVERED),
+        of_batteries.MANAGEMENT_UNKNOWN, of_batteries.EQUALISING_BY_MAKER,
         Placed(rule=of_batteries.HOT_BATTERY, at="gassing", headline="{airflow} and two openings of {opening} each to 40 °C; at {temperature} it gasses more than the table says."),
         Placed(rule=of_batteries.FLOAT_ONLY, at="gassing", headline=_IF_NO_MORE),
         Placed(rule=of_batteries.BELOW_TABLE, at="gassing", headline=_IF_NO_MORE),
         of_batteries.OPENINGS_UNKNOWN,
-        FINE,
+        FINE_LITHIUM, FINE,
         *placed(
             "gassing", of_batteries.HYDROGEN, of_batteries.SEALED_GASSES_TOO, of_batteries.ACID_MIST, of_batteries.LITHIUM_KEPT_SAFE,
-            of_batteries.HYDROGEN_RISES, of_batteries.EQUALISING_BOILS, of_batteries.TRACTION,
+            of_batteries.HYDROGEN_RISES, of_batteries.EQUALISING_BOILS, of_batteries.TRACTION, of_batteries.LITHIUM,
         ),
     ),
     valid="Lead-acid cells in order, charged as their maker says, up to about 40 °C and 2.40 V a cell (from memory). The formula was not made for lithium cells.",
     summary="{airflow}; two openings of {opening} each",
     summary_none="no opening follows",
+    older_defaults=({"stands": Place.UNKNOWN, "vents": ""},),
 )

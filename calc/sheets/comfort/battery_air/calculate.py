@@ -1,12 +1,20 @@
 """battery-air from its fields: the gas of the cells, then the openings for it."""
 
-from calc.comfort.battery_air import BatteryAir, Charging, Place, battery_air, gassing
+from calc.comfort.battery_air import (
+    BatteryAir,
+    Charging,
+    Management,
+    Place,
+    battery_air,
+    gassing,
+)
 from calc.energy.battery import Chemistry
 
 
 def calculate(
     *,
     chemistry: Chemistry,
+    management: Management,
     charging: Charging,
     cells: float,
     capacity: float,
@@ -24,4 +32,4 @@ def calculate(
         temperature=temperature,
         given_current=gas_current,
     )
-    return battery_air(gas, place=stands, vents=vents)
+    return battery_air(gas, management=management, place=stands, vents=vents)

@@ -22,7 +22,11 @@ STEPS: tuple[Step[BatteryAir], ...] = (
     Step(of="hole", formula="2 * sqrt(opening / 3.141592653589793)", when=_reckoned, text="Diameter of a round hole of that area. Mesh takes half of it away."),
 )
 
+FINE_LITHIUM = Rule[BatteryAir](
+    id="battery-air.fine-lithium", level=Level.FINE, when=lambda b: b.management is not None,
+    headline="No vent needed: an LFP battery with a management system gives off no gas in normal charging.",
+)
 FINE = Rule[BatteryAir](
-    id="battery-air.fine", level=Level.FINE,
+    id="battery-air.fine", level=Level.FINE, when=lambda b: b.vents is not None and b.opening is not None,
     headline="{vents} each is enough: this bank needs {airflow}, two openings of {opening} each.",
 )
