@@ -106,6 +106,11 @@ class FaultStudy:
         return self.protection.fuse.rating if self.protection else None
 
     @property
+    def duty(self) -> InterruptingDuty | None:
+        """What its fuse must interrupt."""
+        return self.protection.duty if self.protection else None
+
+    @property
     def clears(self) -> Clears:
         """Whether its fuse ends every short in time."""
         return self.protection.clearing.clears if self.protection else Clears.NO_FUSE

@@ -1,13 +1,15 @@
-"""Which fuse protects a conductor, carries the load and can break the fault current.
+"""Which fuse families there are: what they break on direct current, and the ratings they come in.
 
-Families are named by construction with the letters of the open standards. Ratings known only from
-memory keep that mark to the page.
+Families are named by construction with the letters of the open standards; breakers that can be
+reset are among them. A figure known only from memory keeps that mark to the page. What of them
+suits a conductor and its load is in `fuse_order` and `protection`.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from enum import IntEnum
 from functools import cache
-from typing import Annotated
+from typing import Annotated, NamedTuple
 
 from calc.tables import FROM_MEMORY, table
 from calc.units.compare import at_least, at_most
@@ -21,23 +23,72 @@ CEILING: Annotated[Share, Tag("most a device may be rated to the ampacity")] = 1
 COMMON: Annotated[Volts, Tag("usual voltage rating of a vehicle's fuse")] = 32.0
 
 
+class Found(IntEnum):
+    """How easily a construction is found, the most easily first."""
+
+    EVERYWHERE = 0
+    ORDERED = 1
+    RARE = 2
+
+
+class Breaks(NamedTuple):
+    """The current [A] that a version for a d.c. `voltage` [V] breaks, and how that is known."""
+
+    voltage: float
+    current: float
+    from_memory: bool = False
+
+
 @dataclass(frozen=True)
 class Family:
-    """A fuse construction with its pairs of d.c. voltage [V] and interrupting rating [A]."""
+    """A construction of fuse or breaker: what its versions break, and its rated currents [A].
+
+    `found` says how easily it is found, `resets` marks breakers.
+    """
 
     name: str
-    breaks: tuple[tuple[float, float], ...]
+    breaks: tuple[Breaks, ...]
     ratings: tuple[float, ...]
-    from_memory: bool
+    found: Found = Found.EVERYWHERE
+    resets: bool = False
 
     def interrupting(self, voltage: float) -> float | None:
         """Return the current [A] it can break on a circuit of `voltage` [V], or None."""
-        fitting = [amps for rated, amps in self.breaks if at_least(rated, voltage)]
-        return max(fitting) if fitting else None
+        return self._most(voltage, from_memory=True)
+
+    def published(self, voltage: float) -> float | None:
+        """Return the current [A] that a text says it breaks at `voltage` [V], or None."""
+        return self._most(voltage, from_memory=False)
+
+    def _most(self, voltage: float, *, from_memory: bool) -> float | None:
+        fitting = [
+            one.current
+            for one in self.breaks
+            if at_least(one.voltage, voltage) and (from_memory or not one.from_memory)
+        ]
+        return max(fitting, default=None)
+
+    def from_memory(self, voltage: float, fault_current: float | None = None) -> bool:
+        """Return whether only memory says that it breaks `fault_current` [A] at `voltage` [V].
+
+        Without a fault: whether only memory says that it is rated for the voltage.
+        """
+        said = self.published(voltage)
+        if said is None:
+            return self.interrupting(voltage) is not None
+        return fault_current is not None and not at_least(said, fault_current)
+
+    def relied_on(self, voltage: float, fault_current: float) -> float | None:
+        """Return the current [A] by which it is judged against `fault_current` [A], or None.
+
+        What a text says where that is enough, else what memory says.
+        """
+        by_memory = self.from_memory(voltage, fault_current)
+        return self.interrupting(voltage) if by_memory else self.published(voltage)
 
     def version(self, voltage: float) -> float | None:
         """Return the voltage rating [V] to ask for where the family's lowest does not do."""
-        ratings = sorted(rated for rated, _ in self.breaks)
+        ratings = sorted(one.voltage for one in self.breaks)
         if at_least(ratings[0], voltage):
             return None
         return next((rated for rated in ratings if at_least(rated, voltage)), None)
@@ -49,11 +100,11 @@ class Family:
         """
         return self.version(voltage) if not at_most(voltage, COMMON) else None
 
-    def named_for(self, voltage: float) -> str:
-        """Return the family's name as a choice for a circuit of `voltage` [V]."""
+    def named_for(self, voltage: float, fault_current: float | None = None) -> str:
+        """Return the family's name as a choice at `voltage` [V] and a `fault_current` [A]."""
         version = self.version(voltage)
         name = f"{self.name}, rated {version:g} V or more" if version else self.name
-        return f"{name} (from memory)" if self.from_memory else name
+        return f"{name} (from memory)" if self.from_memory(voltage, fault_current) else name
 
 
 @cache
@@ -61,17 +112,23 @@ def families() -> tuple[Family, ...]:
     """Return every family of the table."""
     rows = table("fuse_families").rows
     ratings = table("fuse_ratings").rows
+    kinds = {row["family"]: row for row in table("fuse_kinds").rows}
     names = dict.fromkeys(row["family"] for row in rows)
     return tuple(
         Family(
             name,
             tuple(
-                (float(r["dc_voltage_v"]), float(r["interrupting_a"]))
+                Breaks(
+                    float(r["dc_voltage_v"]),
+                    float(r["interrupting_a"]),
+                    r["confidence"] == FROM_MEMORY,
+                )
                 for r in rows
                 if r["family"] == name
             ),
             tuple(sorted(float(r["rating_a"]) for r in ratings if r["family"] == name)),
-            any(r["confidence"] == FROM_MEMORY for r in (*rows, *ratings) if r["family"] == name),
+            found=Found[kinds[name]["found"].upper()],
+            resets=kinds[name]["resets"] == "yes",
         )
         for name in names
     )
@@ -86,12 +143,6 @@ def suits(family: Family, voltage: float, fault_current: float) -> bool:
     """Return whether `family` is rated for `voltage` [V] and can break `fault_current` [A]."""
     breaks = family.interrupting(voltage)
     return breaks is not None and at_least(breaks, fault_current)
-
-
-def suitable(voltage: float, fault_current: float) -> tuple[Family, ...]:
-    """Return the families that suit, those seen in text first, then the least oversized."""
-    fitting = [family for family in families() if suits(family, voltage, fault_current)]
-    return tuple(sorted(fitting, key=lambda f: (f.from_memory, f.interrupting(voltage) or 0)))
 
 
 @cache

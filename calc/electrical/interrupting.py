@@ -21,16 +21,23 @@ class InterruptingDuty:
     """A `fuse` on a circuit of at most `voltage`, where `fault_current` is the largest fault.
 
     `interrupting_rating` is what its family breaks at that voltage: None where its ratings are not
-    known, or its voltage rating is too low. `marked_voltage` must stand on the fuse itself, because
-    the common version is made for less; None where that does.
+    known, or its voltage rating is too low. `printed` is the voltage rating that stands on the fuse
+    itself, None where it was not read; `marked_voltage` must stand there, because the common
+    version is made for less; None where that does, or it was read.
     """
 
     fuse: Fuse
     voltage: Volts
     fault_current: Amperes
     family: fuses.Family | None
+    printed: Volts | None
     interrupting_rating: Amperes | None
     marked_voltage: Volts | None
+
+    @property
+    def judged_at(self) -> Volts:
+        """The voltage of the version that it is judged by."""
+        return max(self.voltage, self.printed or 0.0)
 
     @property
     def unknown(self) -> bool:
@@ -39,7 +46,9 @@ class InterruptingDuty:
 
     @property
     def voltage_too_low(self) -> bool:
-        """Whether the family has no voltage rating that is high enough."""
+        """Whether the fuse, or its whole family, has no voltage rating that is high enough."""
+        if self.printed is not None and not at_least(self.printed, self.voltage):
+            return True
         return self.family is not None and self.interrupting_rating is None
 
     @property
@@ -51,14 +60,19 @@ class InterruptingDuty:
     @property
     def tight(self) -> bool:
         """Whether it breaks the fault with less than the usual margin."""
-        return self.interrupting_rating is not None and within_margin(
-            self.interrupting_rating, self.fault_current
-        )
+        if self.family is None or self.interrupting_rating is None:
+            return False
+        relied_on = self.family.relied_on(self.judged_at, self.fault_current)
+        return relied_on is not None and within_margin(relied_on, self.fault_current)
 
     @property
     def from_memory(self) -> bool:
-        """Whether the family's ratings are known from memory only."""
-        return self.family is not None and self.family.from_memory
+        """Whether only memory says that the family breaks this fault at this voltage."""
+        return (
+            self.family is not None
+            and self.interrupting_rating is not None
+            and self.family.from_memory(self.judged_at, self.fault_current)
+        )
 
     @property
     def no_standard_rating(self) -> bool:
@@ -66,19 +80,25 @@ class InterruptingDuty:
         return self.family is not None and self.fuse.rating not in self.family.ratings
 
 
-def interrupting_duty(*, fuse: Fuse, voltage: float, fault_current: float) -> InterruptingDuty:
+def interrupting_duty(
+    *, fuse: Fuse, voltage: float, fault_current: float, printed: float | None = None
+) -> InterruptingDuty:
     """Return whether `fuse` may stand at `voltage` [V] and break `fault_current` [A].
 
-    Source: the table `fuse_families`, row by row.
+    `printed` is the voltage rating [V] on the fuse itself, None where it was not read. What it
+    breaks is then taken for that version. Source: the table `fuse_families`, row by row.
     """
     family = fuses.named(fuse.family) if fuse.family else None
+    enough = printed is None or at_least(printed, voltage)
+    judged_at = max(voltage, printed or 0.0)
     return InterruptingDuty(
         fuse=fuse,
         voltage=voltage,
         fault_current=fault_current,
         family=family,
-        interrupting_rating=family.interrupting(voltage) if family else None,
-        marked_voltage=family.marked_higher(voltage) if family else None,
+        printed=printed,
+        interrupting_rating=family.interrupting(judged_at) if family and enough else None,
+        marked_voltage=family.marked_higher(voltage) if family and printed is None else None,
     )
 
 

@@ -9,14 +9,18 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
-from calc.electrical import fuses, nec
+from calc.electrical import fuse_order, fuses, nec
 from calc.electrical.ampacity import RuleSet, insulation_name, insulation_rating, ratings
 from calc.electrical.cable import HOT_COPPER, ONE_CIRCUIT, USUAL_INSULATION, Cable, cable
+from calc.electrical.clearing import Clears
 from calc.electrical.conductors import series_of
+from calc.electrical.fuse_order import Candidate
 from calc.electrical.fuses import Family
+from calc.electrical.interrupting import InterruptingDuty, interrupting_duty
+from calc.electrical.opening import Fuse
 from calc.judge import Change
 from calc.judge.remedies import Remedy, of_each_kind
-from calc.units.compare import at_least
+from calc.units.compare import at_least, at_most
 from calc.units.si import Amperes, Celsius, Kelvins, Share, Volts
 
 MOST_CIRCUITS = 4  # into which a load is split: our choice
@@ -31,22 +35,34 @@ class Warmth:
 
 
 @dataclass(frozen=True, kw_only=True)
+class FittedFuse:
+    """A fuse that is there already, with the voltage rating `printed` on it, None if not read."""
+
+    fuse: Fuse
+    printed: Volts | None
+
+
+@dataclass(frozen=True, kw_only=True)
 class Protection:
     """The fuse on a `cable` that carries `current` for hours, None where none fits.
 
-    `fault_current` is what a short can drive through it, None where that is left open. `suitable`
-    are the families rated for the voltage and that fault, `ratings` the standard ratings that were
-    to choose from. The fuse stands from `lowest` to the most that the cable allows. `terminals` is
-    what lugs, fuse holder and switches are rated for, the weakest of them, None where not known.
+    `fault_current` is what a short can drive through it, None where that is left open; `allowed`
+    the largest fuse that the load's own label allows, None where it says nothing. `suitable` are
+    the families rated for the voltage and that fault, `ratings` the standard ratings that were to
+    choose from, `weighed` those that would do, the best first. A `fitted` fuse, if there is one, is
+    judged in place of the one that is chosen. `terminals` is what lugs, fuse holder and switches are
+    rated for, the weakest of them, None where not known.
     """
 
     cable: Cable
     current: Amperes
     fault_current: Amperes | None
+    allowed: Amperes | None
     lowest: Amperes
     suitable: tuple[Family, ...]
     ratings: tuple[float, ...]
-    fuse: Amperes | None
+    weighed: tuple[Candidate, ...]
+    fitted: FittedFuse | None = None
     terminals: Celsius | None = None
 
     @property
@@ -55,14 +71,45 @@ class Protection:
         return HOT_COPPER if self.terminals is None else self.terminals
 
     @property
+    def choice(self) -> Candidate | None:
+        """The best of what was weighed."""
+        return self.weighed[0] if self.weighed else None
+
+    @property
+    def chosen(self) -> Amperes | None:
+        """The rating of the best of what was weighed."""
+        return self.choice.rating if self.choice else None
+
+    @property
+    def fuse(self) -> Amperes | None:
+        """The rating of the fuse that is judged: the fitted one, else the one chosen."""
+        return self.fitted.fuse.rating if self.fitted else self.chosen
+
+    @property
     def margin(self) -> Share:
         """What a fuse must be rated above a load that goes on for hours."""
         return fuses.CONTINUOUS
 
     @property
     def highest(self) -> Amperes:
-        """The most that the fuse may be rated."""
-        return self.cable.largest_fuse
+        """The most that the fuse may be rated, for the cable and by the load's own label."""
+        most = self.cable.largest_fuse
+        return most if self.allowed is None else min(most, self.allowed)
+
+    @property
+    def wide_enough(self) -> bool:
+        """Whether the cable allows what the load needs, whatever the label says."""
+        return at_least(self.cable.largest_fuse, self.lowest)
+
+    @property
+    def label_too_small(self) -> bool:
+        """Whether the label allows less than the load needs."""
+        return self.allowed is not None and not at_least(self.allowed, self.lowest)
+
+    @property
+    def label_decides(self) -> bool:
+        """Whether the load's own label allows less than the cable."""
+        return self.allowed is not None and not at_most(self.cable.largest_fuse, self.allowed)
 
     @property
     def max_voltage(self) -> Volts:
@@ -76,13 +123,78 @@ class Protection:
 
     @property
     def families(self) -> tuple[Family, ...]:
-        """The suitable families that make the fuse, best first."""
-        return tuple(one for one in self.suitable if self.fuse in one.ratings)
+        """The suitable families that make the chosen fuse, best first."""
+        alike = (one.family for one in self.weighed if one.rating == self.chosen)
+        return tuple(family for family in alike if family is not None)
 
     @property
     def marked_higher(self) -> tuple[str, ...]:
         """The families that make it, of which the common version is made for less voltage."""
         return tuple(one.name for one in self.families if one.marked_higher(self.max_voltage))
+
+    @property
+    def duty(self) -> InterruptingDuty | None:
+        """What the judged fuse must interrupt, None where there is none or the fault is open."""
+        if self.fault_current is None:
+            return None
+        printed: float | None = None
+        if self.fitted is not None:
+            fuse, printed = self.fitted.fuse, self.fitted.printed
+        elif self.choice is not None and self.choice.family is not None:
+            fuse = Fuse(self.choice.family.name, self.choice.rating)
+        else:
+            return None
+        return interrupting_duty(
+            fuse=fuse, voltage=self.max_voltage, fault_current=self.fault_current, printed=printed
+        )
+
+    @property
+    def ampacity(self) -> Amperes:
+        """The most that a fuse on the cable may be rated."""
+        return self.cable.largest_fuse
+
+    @property
+    def run_ampacity(self) -> Amperes:
+        """The same: the cable is one conductor."""
+        return self.cable.largest_fuse
+
+    @property
+    def above_ampacity(self) -> bool:
+        """Whether the fuse is rated above what the cable allows."""
+        return self.fuse is not None and not at_most(self.fuse, self.ampacity)
+
+    @property
+    def above_ceiling(self) -> bool:
+        """Whether it is rated above the most that it may be against what the cable can carry."""
+        return self.fuse is not None and not at_most(self.fuse, fuses.CEILING * self.ampacity)
+
+    @property
+    def clears(self) -> Clears:
+        """Whether it ends a short in time: that is left open here."""
+        return Clears.NO_FUSE
+
+    @property
+    def above_label(self) -> bool:
+        """Whether it is rated above what the load's own label allows."""
+        allowed = self.allowed
+        return self.fuse is not None and allowed is not None and not at_most(self.fuse, allowed)
+
+    @property
+    def below_load(self) -> bool:
+        """Whether it is rated below the load."""
+        return self.fuse is not None and not at_least(self.fuse, self.current)
+
+    @property
+    def loaded_hard(self) -> bool:
+        """Whether it carries the load, but not with the margin for hours."""
+        return (
+            self.fuse is not None and not self.below_load and not at_least(self.fuse, self.lowest)
+        )
+
+    @property
+    def lasting_load(self) -> Amperes | None:
+        """The most that the fuse may carry for hours."""
+        return None if self.fuse is None else self.fuse / fuses.CONTINUOUS
 
     @property
     def too_low_in_voltage(self) -> tuple[str, ...]:
@@ -99,13 +211,15 @@ class Protection:
     def next_larger(self) -> tuple[float, ...]:
         """The next two ratings that the cable would allow as well."""
         allowed = [one for one in self.ratings if at_least(self.highest, one)]
-        return tuple(one for one in allowed if self.fuse is not None and one > self.fuse)[:2]
+        return tuple(one for one in allowed if self.chosen is not None and one > self.chosen)[:2]
 
     @property
     def some_from_memory(self) -> bool:
         """Whether a family that makes the fuse, or the next two, is known from memory only."""
-        near = {self.fuse, *self.next_larger}
-        return any(one.from_memory for one in self.suitable if near & set(one.ratings))
+        near = {self.chosen, *self.next_larger}
+        volts, fault = self.max_voltage, self.fault_current
+        made = (one for one in self.suitable if near & set(one.ratings))
+        return any(one.from_memory(volts, fault) for one in made)
 
     @property
     def ceiling(self) -> Amperes:
@@ -134,7 +248,7 @@ def _choices(
 ) -> tuple[tuple[Family, ...], tuple[float, ...]]:
     """Return the families that suit, and the standard ratings to choose from."""
     if fault_current is not None:
-        suitable = fuses.suitable(voltage, fault_current)
+        suitable = fuse_order.suitable(voltage, fault_current)
     elif by_nec:
         return (), nec.standard_ratings()
     else:
@@ -155,24 +269,44 @@ def select_fuse(
     cable: Cable,
     current: float,
     fault_current: float | None,
+    allowed: float | None = None,
+    fitted: FittedFuse | None = None,
     terminals: float | None = None,
 ) -> Protection:
-    """Return the smallest fuse that carries `current` [A] for hours and protects the `cable`.
+    """Return the fuse that carries `current` [A] for hours and protects the `cable`.
 
     With a `fault_current` [A] it is of a family that can break it; without, of any family rated for
-    the highest voltage, or under NEC of any standard rating of 240.6(A). NEC 210.20(A) for the
-    margin above the load. `terminals` [°C] is the rating of the weakest, where it is known.
+    the highest voltage, or under NEC of any standard rating of 240.6(A). `allowed` [A] is the most
+    by the load's label. The order of what would do is that of `fuse_order`. A `fitted` fuse is
+    judged in its place. `terminals` [°C] is the rating of the weakest, where it is known. NEC 210.20(A) for the margin above the load.
     """
     suitable, ratings = _choices(cable.by_nec, cable.max_voltage, fault_current)
     lowest = fuses.CONTINUOUS * current
+    highest = cable.largest_fuse if allowed is None else min(cable.largest_fuse, allowed)
+    if suitable:
+        weighed = fuse_order.in_order(
+            suitable,
+            voltage=cable.max_voltage,
+            fault_current=fault_current,
+            lowest=lowest,
+            highest=highest,
+        )
+    else:
+        between = (one for one in ratings if at_least(one, lowest) and at_most(one, highest))
+        weighed = tuple(
+            Candidate(family=None, rating=one, needs=lowest, memory=False, tight=False)
+            for one in between
+        )
     return Protection(
         cable=cable,
         current=current,
         fault_current=fault_current,
+        allowed=allowed,
         lowest=lowest,
         suitable=suitable,
         ratings=ratings,
-        fuse=fuses.rating_between(ratings, lowest, cable.largest_fuse),
+        weighed=weighed,
+        fitted=fitted,
         terminals=terminals,
     )
 
@@ -203,6 +337,8 @@ def changed(protection: Protection, change: Change) -> Protection:
         current=current,
         fault_current=protection.fault_current,
         terminals=protection.terminals,
+        allowed=protection.allowed,
+        fitted=protection.fitted,
     )
 
 
@@ -230,6 +366,6 @@ def remedies(protection: Protection) -> tuple[Remedy[Change, Protection], ...]:
 
     def fits(change: Change) -> Protection | None:
         after = changed(protection, change)
-        return after if after.fuse is not None else None
+        return after if after.chosen is not None else None
 
     return of_each_kind(kinds, fits)

@@ -151,6 +151,29 @@ def least_resistance(*, area: float) -> float:
     return ANNEALED_RESISTIVITY / area
 
 
+def least_run(laid: RunResult) -> SolidRun:
+    """Return the least that a run can resist, cold: what the highest short at its end is held by.
+
+    Solid annealed copper of the named area, out and back. Source: IEC 60028.
+    """
+    run = laid.run
+    stated = least_resistance(area=laid.copper.named_area)
+    per_length = at_temperature(stated, ANNEALED_AT, run.temperature)
+    return SolidRun(
+        stated=stated,
+        per_length=per_length,
+        resistance=loop_resistance(run.length, per_length) / run.parallel,
+    )
+
+
+def bolted(*, voltage: float, source: float, rest: float) -> float:
+    """Return the bolted short [A] that `voltage` [V] drives through `source` and `rest` [ohm].
+
+    Both are of its loop. Ohm's law.
+    """
+    return voltage / (source + rest)
+
+
 @cache
 def classes() -> tuple[float, ...]:
     """Return the published classes of interrupting rating [A], smallest first."""
@@ -191,7 +214,7 @@ def fault_level(*, voltage: float, source: float, rest: float, withstand: Withst
 
     Both are of its loop. Ohm's law; `withstand` is the conductor's.
     """
-    current = voltage / (source + rest)
+    current = bolted(voltage=voltage, source=source, rest=rest)
     return FaultLevel(
         voltage=voltage,
         source=source,
@@ -230,13 +253,7 @@ def short_circuit(
     # one of several may lie alone, come off its stud: the lowest short is through one each way
     warm = run_of(replace(run, temperature=around.initial, parallel=1.0))
     hot = run_of(replace(run, temperature=around.final, parallel=1.0))
-    stated = least_resistance(area=laid.copper.named_area)
-    per_length = at_temperature(stated, ANNEALED_AT, run.temperature)
-    least = SolidRun(
-        stated=stated,
-        per_length=per_length,
-        resistance=loop_resistance(run.length, per_length) / run.parallel,
-    )
+    least = least_run(laid)
     clean = joints * joint
     best, worn = source.resistance.low, source.resistance.high * (1 + ageing)
     worn_joints = clean * (1 + ageing)

@@ -9,8 +9,13 @@ PROTECTION = {
     ),
     "fuse-ratings": Source(
         "Fuse families and their ratings, by row of our table",
-        "ISO 8820-3, ISO 8820-5, UL 248-15 and class values",
-        "part seen, part from memory: each family says which",
+        "ISO 8820-3, -4, -5 and -6, ISO 10924-4, UL 248-15, CSA C22.2 No. 248.19 and class values",
+        "scopes of the standards and texts on them seen, part from memory: each family says which",
+    ),
+    "small-fuse": Source(
+        "A maker's page on small fuses",
+        "at 25 °C a fuse should last if it carries no more than 75 % of its rating",
+        "text seen",
     ),
     "interrupting": Source(
         "Classes of interrupting rating, by row of our table",

@@ -10,17 +10,20 @@ from tests.rules.judging import mended, remedy
 
 C, E = "blade, regular (type C)", "blade, large (type E)"
 BLOCK, T = "terminal-mount block", "cartridge, class T"
+MARKED = {"printed": 32.0}
 GLASS = "glass or ceramic cartridge (UL 248-14)"
 
 
-def duty(family=E, rating=40.0, voltage=14.6, fault=500.0):
-    return interrupting_duty(fuse=Fuse(family, rating), voltage=voltage, fault_current=fault)
+def duty(family=E, rating=40.0, voltage=14.6, fault=500.0, printed=None):
+    return interrupting_duty(
+        fuse=Fuse(family, rating), voltage=voltage, fault_current=fault, printed=printed
+    )
 
 
 @pytest.mark.parametrize(
     ("rule", "fires", "silent"),
     [
-        # ISO 8820-3 scope: 32 V and 58 V, 1000 A; class T 125 V and 20 kA, from memory
+        # ISO 8820-3 scope: 32 V and 58 V, 1000 A; class T 125 V and 20 kA by a textbook
         (rules.VOLTAGE_TOO_LOW, {"voltage": 58.1}, {"voltage": 58.0}),
         (rules.VOLTAGE_TOO_LOW, {"family": T, "voltage": 126.0}, {"family": T, "voltage": 125.0}),
         (rules.CANNOT_INTERRUPT, {"fault": 1001.0}, {"fault": 1000.0}),
@@ -31,7 +34,17 @@ def duty(family=E, rating=40.0, voltage=14.6, fault=500.0):
         (rules.TIGHT, {"fault": 1000.0}, {"fault": 1001.0}),  # then it cannot break it at all
         (rules.UNKNOWN, {"family": GLASS}, {"family": E}),
         (rules.UNKNOWN, {"family": None}, {"family": E}),
-        (rules.FROM_MEMORY, {"family": BLOCK}, {"family": C}),
+        (rules.VOLTAGE_TOO_LOW, {"voltage": 57.6, "printed": 32.0}, {"voltage": 57.6}),
+        (
+            rules.VOLTAGE_TOO_LOW,
+            {"voltage": 32.1, "printed": 32.0},
+            {"voltage": 32.0, "printed": 32.0},
+        ),
+        (rules.VOLTAGE_TOO_LOW, {"family": None, "printed": 14.0}, {"family": None}),
+        (rules.MARKED_HIGHER, {"voltage": 48.0}, {"voltage": 48.0, "printed": 58.0}),
+        # single-bolt fuses break 2000 A by the scope of ISO 8820-6, more from memory only
+        (rules.FROM_MEMORY, {"family": BLOCK, "fault": 2001.0}, {"family": BLOCK, "fault": 2000.0}),
+        (rules.TIGHT, {"family": BLOCK, "fault": 1819.0}, {"family": BLOCK, "fault": 1818.0}),
         (rules.NO_STANDARD_RATING, {"rating": 41.0}, {"rating": 40.0}),
     ],
     ids=lambda value: getattr(value, "id", None),
@@ -52,14 +65,19 @@ def test_a_family_that_suits_the_place_is_offered_where_one_is_made_in_the_ratin
     large = {"downstream": "80 A", "downstream_family": E, "voltage": "58.4 V"}
     main = {"upstream": "200 A", "upstream_family": T}
     after = mended("fuse-ladder", rules.VOLTAGE_TOO_LOW.id, large | main)
-    assert after["downstream_family"] == "bolted limiter strip", "80 V, from memory; a blade: 58 V"
+    assert after["downstream_family"] == T, "125 V; a blade 58 V"
     glass = {"downstream": "30 A", "downstream_family": GLASS}
     assert mended("fuse-ladder", rules.UNKNOWN.id, glass)["downstream_family"] == C
 
 
 def test_no_family_is_offered_where_none_of_that_rating_is_known_to_suit():
-    """Blades break 1000 A, and the larger families begin above 10 A."""
-    assert remedy("fuse-ladder", rules.CANNOT_INTERRUPT.id, {"fault_current": "1500 A"}) is None
+    """Of what is made in 10 A, only the cylinder breaks more than 3 kA, and it ends at 10 kA."""
+    after = mended(
+        "fuse-ladder", rules.CANNOT_INTERRUPT.id, {"fault_current": "1500 A", "upstream_family": T}
+    )
+    assert after["downstream_family"] == "cylinder, 10 by 38 mm (gPV)"
+    much = {"fault_current": "10.1 kA", "upstream_family": T}
+    assert remedy("fuse-ladder", rules.CANNOT_INTERRUPT.id, much) is None
 
 
 def test_the_next_rating_below_is_offered_for_one_that_is_not_made():

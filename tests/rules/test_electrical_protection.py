@@ -5,15 +5,20 @@ import pytest
 from tests.rules.judging import fires, mended, remedy
 
 SHEET = "fuse-choice"
-WEAK = {"fault_current": "900 A"}  # below the 1000 A that a blade fuse breaks
+AT = {"fuse_place": "at the battery"}  # where the fault is what is typed
+WEAK = AT | {"fault_current": "900 A"}  # below the 1000 A that a blade fuse breaks
 SMALL = WEAK | {"current": "2 A"}  # where nothing is hot but what is said to be
 NEC = {"rule_set": "NEC", "insulation": "75 C"}
+BLADE, STRIP = "blade, large (type E)", "bolt-in strip, 51 mm (SF51)"
+FITTED_BLADE = WEAK | {"fitted": "40 A", "fitted_family": BLADE}
+FITTED_STRIP = WEAK | {"current": "40 A", "fitted_family": STRIP}
+FITTED_BLOCK = AT | {"fitted": "40 A", "fitted_family": "terminal-mount block"}
 ENGINE = {"surroundings": "inside engine space"}
 
 # 33 CFR 183.425 table 5, 8 AWG: 80 A at 105 °C, 55 A at 60 °C; note 2: 0.7 for three together, 0.6
-# for four. A fuse carries 1.25 times the load (NEC 210.20(A)). Class T breaks 20 kA (from memory).
+# for four. A fuse carries 1.25 times the load (NEC 210.20(A)). Class T breaks 20 kA.
 CASES = {
-    "fuse.no-family": ({"fault_current": "20.1 kA"}, {"fault_current": "20 kA"}),
+    "fuse.no-family": (AT | {"fault_current": "20.1 kA"}, AT | {"fault_current": "20 kA"}),
     "fuse.window-closed": ({"current": "64.1 A"}, {"current": "64 A"}),
     # 4 AWG carries 160 A: 149 A asks for 186.25 A; 127 A for 158.75 A, and 150 and 175 A are made
     "fuse.no-rating-between": (
@@ -42,17 +47,45 @@ CASES = {
     "cable.only-in-sheath": (
         SMALL | {"conductor": "18 AWG"}, SMALL | {"conductor": "16 AWG"},
     ),
-    # a blade of 40 A breaks 1000 A (ISO 8820-3); what breaks more in that size is from memory
-    "fuse.interrupting-from-memory": ({"fault_current": "1001 A"}, {"fault_current": "1000 A"}),
-    "fuse.families-marked-higher": (SMALL | {"voltage": "32.1 V"}, SMALL | {"voltage": "32 V"}),
-    # bolt-in strips are for 32 V
+    # single-bolt fuses break 2000 A by the scope of ISO 8820-6, more from memory only
+    "fuse.ratings-from-memory": (
+        FITTED_BLOCK | {"fault_current": "2001 A"},
+        FITTED_BLOCK | {"fault_current": "2000 A"},
+    ),
+    "fuse.interrupting-rating-tight": (
+        FITTED_BLADE | {"fault_current": "910 A"}, FITTED_BLADE | {"fault_current": "909 A"},
+    ),
+    "fuse.cannot-interrupt": (
+        FITTED_BLADE | {"fault_current": "1001 A"}, FITTED_BLADE | {"fault_current": "1000 A"},
+    ),
+    "fuse.ratings-unknown": (WEAK | {"fitted": "40 A"}, FITTED_BLADE),
+    "fuse.voltage-rating-too-low": (
+        FITTED_BLADE | {"voltage": "57.6 V", "fitted_voltage": "32 V"},
+        FITTED_BLADE | {"voltage": "57.6 V", "fitted_voltage": "58 V"},
+    ),
+    "fuse.no-standard-rating": (FITTED_BLADE | {"fitted": "41 A"}, FITTED_BLADE),
+    # 8 AWG at 105 °C carries 80 A, one and a half times that is 120 A; 33 CFR 183.455(c)
+    "fuse.above-ampacity": (FITTED_STRIP | {"fitted": "100 A"}, FITTED_STRIP | {"fitted": "80 A"}),
+    "fuse.above-ceiling": (FITTED_STRIP | {"fitted": "125 A"}, FITTED_STRIP | {"fitted": "100 A"}),
+    "fuse.below-load": (
+        FITTED_BLADE | {"current": "40.1 A"}, FITTED_BLADE | {"current": "40 A"},
+    ),
+    "fuse.loaded-hard": (FITTED_BLADE | {"current": "32.1 A"}, FITTED_BLADE | {"current": "32 A"}),
+    "fuse.above-label": (
+        FITTED_BLADE | {"current": "20 A", "allowed": "35 A"},
+        FITTED_BLADE | {"current": "20 A", "allowed": "40 A"},
+    ),
+    "fuse.label-decides": (SMALL | {"allowed": "79 A"}, SMALL | {"allowed": "80 A"}),
+    "fuse.behind-main": ({}, AT),
+    "fuse.marked-higher": (SMALL | {"voltage": "32.1 V"}, SMALL | {"voltage": "32 V"}),
+    # blades are for 58 V at most
     "fuse.families-of-too-low-voltage": (
-        SMALL | {"voltage": "32.1 V"}, SMALL | {"voltage": "32 V"},
+        SMALL | {"voltage": "58.1 V"}, SMALL | {"voltage": "58 V"},
     ),
     "fuse.families-that-cannot-interrupt": (
-        {"fault_current": "1001 A"}, {"fault_current": "1000 A"},
+        AT | {"fault_current": "1001 A"}, AT | {"fault_current": "1000 A"},
     ),
-    "fault.burns": ({"fault_current": "1000 A"}, {"fault_current": "999 A"}),
+    "fault.burns": (AT | {"fault_current": "1000 A"}, AT | {"fault_current": "999 A"}),
     "fuse.ceiling-not-used": (SMALL | {"voltage": "49.9 V"}, SMALL | {"voltage": "50 V"}),
     "fuse.place-on-mains": (SMALL | NEC, SMALL),
     "fuse.place-at-source": (SMALL, SMALL | NEC),
@@ -61,8 +94,10 @@ CASES = {
     "cable.editions-differ": (SMALL | NEC | {"insulation": "60 C"}, SMALL | {"insulation": "60 C"}),
     # 4/0 AWG holds 107.2 mm²
     "cable.beyond-rows": (SMALL | {"conductor": "120 mm2"}, SMALL | {"conductor": "95 mm2"}),
-    # class T is known from memory only; no blade has 37.5 to 80 A and breaks 1001 A
-    "fuse.some-families-from-memory": ({"fault_current": "1001 A"}, SMALL),
+    # panel breakers end at 50 A and 3 kA, limiter strips begin at 35 A: both are from memory
+    "fuse.some-families-from-memory": (
+        AT | {"fault_current": "3 kA"}, AT | {"fault_current": "6.1 kA"},
+    ),
     "copper.may-be-sae": (SMALL, SMALL | {"conductor": "10 mm2"}),
     "copper.read-as-sae": (SMALL | {"gauge_reading": "SAE"}, SMALL),
     "copper.gauge-reading-idle": (
@@ -79,6 +114,9 @@ def test_a_rule_fires_on_one_side_of_its_line_only(rule):
 
 
 MENDED = [
+    "fuse.cannot-interrupt", "fuse.ratings-from-memory", "fuse.interrupting-rating-tight",
+    "fuse.no-standard-rating", "fuse.below-load", "fuse.loaded-hard", "fuse.above-label",
+    "fuse.above-ceiling", "fuse.above-ampacity",
     "fuse.window-closed", "fuse.no-rating-between",
     "copper.hot-at-lugs", "terminals.taken-as-cool",
     "fuse.hot-air-not-printed", "fuse.hot-air-derates", "fuse.warm-air-derates",
@@ -110,4 +148,4 @@ def test_a_cooler_way_is_one_outside_the_engine_space():
 
 def test_no_remedy_is_offered_where_none_helps():
     """No change of wire or load makes a family break such a fault."""
-    assert remedy(SHEET, "fuse.no-family", {"fault_current": "20.1 kA"}) is None
+    assert remedy(SHEET, "fuse.no-family", AT | {"fault_current": "20.1 kA"}) is None

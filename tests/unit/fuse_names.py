@@ -30,11 +30,20 @@ def offered(text: str) -> Offered:
     return Offered(found["name"], float(version) if version else None, bool(found["memory"]))
 
 
-def owed(name: str, voltage: float) -> Offered:
-    """Return how the rows of the family `name` say it must be offered for `voltage` [V]."""
+def owed(name: str, voltage: float, fault: float) -> Offered:
+    """Return how the rows of `name` say it must be offered at `voltage` [V] for a `fault` [A].
+
+    It is from memory where no row that was seen in a text is for the voltage and breaks the fault.
+    """
     rows = [row for row in table("fuse_families").rows if row["family"] == name]
     rated = sorted(float(row["dc_voltage_v"]) for row in rows)
     enough = [one for one in rated if one >= voltage * (1 - 1e-9)]
     version = enough[0] if enough and enough[0] > rated[0] else None
-    made = [row for row in table("fuse_ratings").rows if row["family"] == name]
-    return Offered(name, version, "from memory" in {r["confidence"] for r in (*rows, *made)})
+    seen = [
+        row
+        for row in rows
+        if row["confidence"] != "from memory"
+        and float(row["dc_voltage_v"]) >= voltage * (1 - 1e-9)
+        and float(row["interrupting_a"]) >= fault * (1 - 1e-9)
+    ]
+    return Offered(name, version, not seen)

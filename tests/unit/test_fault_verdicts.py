@@ -62,8 +62,8 @@ def test_above_32_volts_only_the_fuse_marked_higher_will_do(voltage, verdict):
 
 
 def test_a_family_of_one_rating_has_no_version_to_look_for():
-    one = fuses.Family("made up", ((125, 20000),), (30.0,), False)
-    two = fuses.Family("made up", ((32, 1000), (58, 1000)), (30.0,), False)
+    one = fuses.Family("made up", (fuses.Breaks(125, 20000),), (30.0,))
+    two = fuses.Family("made up", (fuses.Breaks(32, 1000), fuses.Breaks(58, 1000)), (30.0,))
     assert [one.marked_higher(volts) for volts in (14, 58)] == [None, None]
     assert [two.marked_higher(volts) for volts in (32, 33, 58, 59)] == [None, 58, 58, None]
 

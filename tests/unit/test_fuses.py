@@ -19,11 +19,13 @@ REMEDIES = {
     r"each on this wire with a fuse of (?P<fuse>[\d.]+) A": {},
 }
 NO_SINGLE_CHANGE = "no single change: take"
+SMALL_BLADES = ("blade, regular (type C)", "blade, miniature (type F)")
 OTHER_FUSE = "a source with less fault current, or a fuse whose data sheet"
 
 
 def ask(**inputs):
-    return calc.work("fuse-choice", inputs)
+    """Ask for a fuse at the battery, where the fault is what is typed."""
+    return calc.work("fuse-choice", {"fuse_place": "at the battery"} | inputs)
 
 
 def amps(answer, name):
@@ -49,10 +51,9 @@ def test_the_load_needs_a_quarter_more_than_it_draws():
 
 
 def test_a_rating_that_is_just_what_the_load_needs_will_do():
-    """32 A × 1.25 is 40 A exactly; a hair more asks for the next one printed."""
-    ratings = {float(row["rating_a"]) for row in table("fuse_ratings").rows}
-    assert amps(ask(current="32 A"), "fuse") == 40
-    assert amps(ask(current="32.01 A"), "fuse") == min(r for r in ratings if r > 40)
+    """32 A × 1.25 is 40 A exactly; a hair more asks for the next of class T, for 3 kA."""
+    assert amps(ask(current="32 A", fault_current="3 kA"), "fuse") == 40
+    assert amps(ask(current="32.01 A", fault_current="3 kA"), "fuse") == 45
 
 
 def test_a_rating_that_is_just_what_the_wire_bears_will_do():
@@ -73,10 +74,10 @@ def test_a_shut_window_stops_with_what_would_open_it():
 def test_a_window_without_a_standard_rating_in_it_stops_too():
     """9 A asks for 11.25 A; 18 AWG of 80 °C in air of 35 °C bears 15 A × √(45/50) = 14.2 A.
 
-    At 58.4 V only families from 15 A up are left.
+    A fault of 15 kA leaves class T alone, which begins at 15 A.
     """
     answer = ask(
-        current="9 A", conductor="18 AWG", insulation="80 C", ambient="35 C", voltage="58.4 V"
+        current="9 A", conductor="18 AWG", insulation="80 C", ambient="35 C", fault_current="15 kA"
     )
     assert amps(answer, "lowest") == pytest.approx(11.25)
     assert amps(answer, "highest") == pytest.approx(14.2, abs=0.05)
@@ -133,25 +134,96 @@ def test_every_chosen_family_is_rated_for_circuit_and_fault_and_is_made_in_the_r
         breaks = rated(answer.values["voltage"] * (1 - 1e-9))
         for family in answer["families"]:
             plain = offered(family).name
-            assert offered(family) == owed(plain, answer.values["voltage"]), texts
-            assert breaks[plain] >= answer.values["fault_current"] * (1 - 1e-9), texts
+            fault = answer.values["fault_here"]
+            assert offered(family) == owed(plain, answer.values["voltage"], fault), texts
+            assert breaks[plain] >= fault * (1 - 1e-9), texts
             assert answer.values["fuse"] in made[plain]
 
 
-def test_the_smallest_rating_in_the_window_is_taken():
+def published(voltage):
+    """Return from the rows what a text says that each family breaks at `voltage` [V]."""
+    found = {}
+    for row in table("fuse_families").rows:
+        if float(row["dc_voltage_v"]) >= voltage and row["confidence"] != "from memory":
+            amps_broken = float(row["interrupting_a"])
+            found[row["family"]] = max(found.get(row["family"], 0), amps_broken)
+    return found
+
+
+def test_what_is_published_and_not_too_large_is_taken_before_what_is_not():
     """Found again by going through every printed rating."""
     ratings = {(row["family"], float(row["rating_a"])) for row in table("fuse_ratings").rows}
     for texts, answer in answers("fuse-choice"):
         values = answer.values
-        breaks = rated(values["voltage"] * (1 - 1e-9))
-        fitting = [
-            rating
+        volts, fault = values["voltage"] * (1 - 1e-9), values["fault_here"] * (1 - 1e-9)
+        breaks, said = rated(volts), published(volts)
+        fitting = {
+            (family, rating)
             for family, rating in ratings
-            if breaks.get(family, 0) >= values["fault_current"] * (1 - 1e-9)
-            and values["lowest"] * (1 - 1e-9) <= rating <= values["highest"] * (1 + 1e-9)
-        ]
-        assert values["fuse"] == min(fitting, default=None), texts
-        assert (answer.verdict == "stop") is (values["fuse"] is None)
+            if breaks.get(family, 0) >= fault
+            and values["lowest"] * (1 - 1e-9) <= rating <= values["largest"] * (1 + 1e-9)
+        }
+        chosen = values["fuse"]
+        assert (chosen is None) is (not fitting), texts
+        if chosen is None:
+            assert answer.verdict == "stop", texts
+            continue
+        best = offered(answer["families"][0]).name
+        assert (best, chosen) in fitting, texts
+        sure = {(family, rating) for family, rating in fitting if said.get(family, 0) >= fault}
+        wide = {pair for pair in sure if said[pair[0]] >= 1.1 * fault}
+        assert not sure or (best, chosen) in sure, texts
+        assert not wide or (best, chosen) in wide, texts
+        within = {rating for _, rating in wide if rating <= 2 * values["lowest"]}
+        assert not within or chosen <= 2 * values["lowest"] * (1 + 1e-9), texts
+        smaller = [r for family, r in fitting if family == best and r < chosen]
+        if smaller:
+            assert best in SMALL_BLADES, texts
+            assert values["current"] > 0.75 * max(smaller) * (1 - 1e-9), texts
+
+
+@pytest.mark.parametrize(
+    ("current", "conductor", "fuse"),
+    [
+        # A small blade is loaded to 75 % at most where the next larger one suits as well.
+        ("6 A", "4 mm2", 10),
+        ("2 A", "1 mm2", 3),
+        ("7 A", "4 mm2", 10),
+        ("10 A", "2.5 mm2", 15),
+        ("7.5 A", "4 mm2", 10),
+        ("7.6 A", "4 mm2", 15),
+        # 8 A asks for 10 A; 18 AWG of 60 °C carries no more, so 80 % it is.
+        ("8 A", "18 AWG", 10),
+        # A larger construction may carry 80 %.
+        ("40 A", "10 mm2", 50),
+    ],
+)
+def test_the_rating_that_an_electrician_would_take_from_the_box(current, conductor, fuse):
+    asked = {"current": current, "conductor": conductor, "fault_current": "800 A"}
+    narrow = {"insulation": "60 C"} if conductor == "18 AWG" else {}
+    assert amps(ask(**asked, **narrow), "fuse") == fuse
+    size = {"current": current, "length": "1 m", "limit": "10 %"}
+    if not narrow:
+        assert amps(calc.work("wire-size", size), "fuse") == fuse, "one choice for all sheets"
+
+
+def test_a_small_load_needs_no_large_fuse_where_the_fault_is_larger_than_blades_break():
+    """Blades break 1000 A; a cylinder of gPV type breaks 10 kA, class T begins at 15 A."""
+    for fault in ("1001 A", "2000 A", "8 kA"):
+        answer = ask(current="5 A", conductor="12 AWG", insulation="105 C", fault_current=fault)
+        assert amps(answer, "fuse") == 8
+        assert answer["families"][0] == "cylinder, 10 by 38 mm (gPV)"
+        assert answer.verdict == "fine"
+
+
+def test_the_feed_to_a_fuse_block_holds_the_fault_back_as_on_the_fault_current_sheet():
+    feed = {"conductor": "16 mm2", "length": "3 m", "joints": "0"}
+    short = calc.work("fault-current", {"voltage": "14.6 V", "source_resistance": "2 kA", **feed})
+    block = {"fuse_place": "behind a main fuse", "feed_conductor": "16 mm2", "feed_length": "3 m"}
+    answer = ask(**block, voltage="14.6 V", fault_current="2 kA")
+    assert answer.values["fault_here"] == pytest.approx(short.values["fault_current"], rel=1e-9)
+    # 14.6 V over 7.3 mΩ and 6 m of 16 mm² at 58 m/(Ω·mm²)
+    assert answer.values["fault_here"] == pytest.approx(14.6 / (0.0073 + 6 / (58 * 16)), rel=1e-6)
 
 
 def test_remedies_are_named_only_where_there_is_no_fuse():
@@ -174,7 +246,7 @@ def test_every_remedy_opens_the_window_when_it_is_done():
                 change["current"] = f"{answer.values['current'] / int(parts)!r} A"
             if "insulation" in change:
                 change["insulation"] += " C"
-            again = ask(**{**texts, **REMEDIES[pattern], **change})
+            again = calc.work("fuse-choice", {**texts, **REMEDIES[pattern], **change})
             assert again["fuse"] is not None, f"{remedy} does not help {texts}"
             assert amps(again, "fuse") == promised
             done.add(pattern)

@@ -1,21 +1,43 @@
 """Judgements on the fuse that is to end the shorts of a run."""
 
 # fmt: off
+from typing import Protocol
+
 from calc.electrical.clearing import Clears, FaultStudy, fault_study
+from calc.electrical.interrupting import InterruptingDuty
 from calc.electrical.opening import CONSTANT_I2T_TIME, Fuse
 from calc.electrical.withstand import ADIABATIC_LIMIT
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_most
 
 
-def _ratings_made(study: FaultStudy) -> tuple[float, ...]:
-    family = study.protection.duty.family if study.protection else None
+class FusedWire(Protocol):
+    """A wire behind a fuse, with what one conductor and the whole run can carry for hours."""
+
+    @property
+    def fuse(self) -> float | None: ...
+    @property
+    def duty(self) -> InterruptingDuty | None: ...
+    @property
+    def ampacity(self) -> float | None: ...
+    @property
+    def run_ampacity(self) -> float: ...
+    @property
+    def above_ampacity(self) -> bool: ...
+    @property
+    def above_ceiling(self) -> bool: ...
+    @property
+    def clears(self) -> Clears: ...
+
+
+def _ratings_made(wire: FusedWire) -> tuple[float, ...]:
+    family = wire.duty.family if wire.duty else None
     return family.ratings if family else ()
 
 
-def within_ampacity(study: FaultStudy) -> Change | None:
+def within_ampacity(wire: FusedWire) -> Change | None:
     """Return the largest rating of the fuse's family that one conductor can carry."""
-    made = [rating for rating in _ratings_made(study) if at_most(rating, study.ampacity or 0.0)]
+    made = [rating for rating in _ratings_made(wire) if at_most(rating, wire.ampacity or 0.0)]
     return Change({"fuse": max(made)}) if made else None
 
 
@@ -49,7 +71,7 @@ TOO_LATE = Rule[FaultStudy](
     id="fuse.opens-too-late", level=Level.STOP, when=lambda s: s.clears is Clears.TOO_LATE,
     headline="The wire bears the lowest short, {short.lowest.current}, for about {short.lowest_start.withstand}; this fuse may hold it for longer.",
 )
-ABOVE_CEILING = Rule[FaultStudy](
+ABOVE_CEILING = Rule[FusedWire](
     id="fuse.above-ceiling", level=Level.STOP, when=lambda s: s.above_ceiling, source="33cfr-place",
     headline="Not this fuse: {fuse} is more than one and a half times the {run_ampacity} that this run bears for hours.",
     text="A fuse may be up to one and a half times what its wire bears at the very most. This one guards the run against neither overload nor a weak short: take a smaller fuse or thicker wire.",
@@ -61,7 +83,7 @@ SHORT_BUT_NO_OVERLOAD = Rule[FaultStudy](
     headline="{fuse} is more than the {ampacity} that one conductor bears for hours: against a short it may do, against overload it does not.",
     mend=within_ampacity,
 )
-NO_OVERLOAD = Rule[FaultStudy](
+NO_OVERLOAD = Rule[FusedWire](
     id="fuse.above-ampacity", level=Level.CAUTION, when=lambda s: s.above_ampacity and s.clears is not Clears.IN_TIME,
     headline="{fuse} is more than the {ampacity} that one conductor bears for hours: it does not guard against overload. Against a short: {clears}.",
     mend=within_ampacity,

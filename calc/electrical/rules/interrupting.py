@@ -1,22 +1,23 @@
 """Judgements on a fuse at its place: its voltage rating, and what it must interrupt."""
 
 # fmt: off
-from calc.electrical import fuses
+from calc.electrical.fuse_order import suitable
 from calc.electrical.interrupting import InterruptingDuty
 from calc.judge import Change, Level, Rule
 
 
 def family_that_suits(duty: InterruptingDuty) -> Change | None:
     """Return a family that is rated for this place and made in this rating, seen in text if any."""
-    suitable = fuses.suitable(duty.voltage, duty.fault_current)
-    made = [family for family in suitable if duty.fuse.rating in family.ratings]
+    suits = suitable(duty.voltage, duty.fault_current)
+    made = [family for family in suits if duty.fuse.rating in family.ratings]
     return Change({"fuse_family": made[0].name}) if made else None
 
 
 def family_without_doubt(duty: InterruptingDuty) -> Change | None:
     """Return a family that suits as it is usually made, its ratings seen in a text."""
-    for family in fuses.suitable(duty.voltage, duty.fault_current):
-        sure = not family.from_memory and family.marked_higher(duty.voltage) is None
+    for family in suitable(duty.voltage, duty.fault_current):
+        memory = family.from_memory(duty.voltage, duty.fault_current)
+        sure = not memory and family.marked_higher(duty.voltage) is None
         if sure and duty.fuse.rating in family.ratings:
             return Change({"fuse_family": family.name})
     return None

@@ -61,8 +61,8 @@ def _nothing_unmarked(p: Protection) -> bool:
     return _marking_decides(p) and p.cable.ampacity_at_60c_insulation is None
 
 
-def _from_memory(p: Protection) -> bool:
-    return bool(p.families) and all(family.from_memory for family in p.families)
+def _made_from_memory(p: Protection) -> bool:
+    return bool(p.families) and all(family.from_memory(p.max_voltage) for family in p.families)
 
 
 def _mended_by(
@@ -120,12 +120,12 @@ NO_FAMILY = Rule[Protection](
     headline="No fuse family in our table is rated for {max_voltage} and a fault of {fault_current}.",
 )
 WINDOW_CLOSED = Rule[Protection](
-    id="fuse.window-closed", level=Level.STOP, when=lambda p: p.fuse is None and not p.window_open,
+    id="fuse.window-closed", level=Level.STOP, when=lambda p: p.chosen is None and not p.wide_enough,
     headline="{cable.conductor} is too thin here: it can carry {highest}, and the fuse for this load is {lowest} or more.",
     mend=_let_a_fuse_fit,
 )
 NO_RATING_BETWEEN = Rule[Protection](
-    id="fuse.no-rating-between", level=Level.STOP, when=lambda p: p.fuse is None and bool(p.ratings) and p.window_open,
+    id="fuse.no-rating-between", level=Level.STOP, when=lambda p: p.chosen is None and bool(p.ratings) and p.window_open,
     headline="No standard fuse fits {cable.conductor} here: {lowest} or more for the load, {highest} at most for the wire.",
     mend=_let_a_fuse_fit,
 )
@@ -151,16 +151,6 @@ HOT_AIR_DERATES = Rule[Protection](
     id="fuse.hot-air-derates", level=Level.CAUTION, when=lambda p: _in_air_above(p, HOT_AIR), source="practice",
     headline="Fit the fuse in a cooler place, or use its maker's derating: it opens early in air of {cable.air}.",
     mend=_mended_by(lambda p: _in_air_above(p, HOT_AIR), _cooler),
-)
-FROM_MEMORY = Rule[Protection](
-    id="fuse.interrupting-from-memory", level=Level.CAUTION, source="memory",
-    when=lambda p: p.fault_current is not None and _from_memory(p),
-    headline="A {fuse} fuse; check the interrupting rating on the maker's data sheet, for ours is from memory.",
-)
-MARKED_HIGHER = Rule[Protection](
-    id="fuse.families-marked-higher", level=Level.CAUTION, when=lambda p: bool(p.marked_higher), source="fuse-ratings",
-    headline="A {fuse} fuse, but of {marked_higher} only the version rated for {max_voltage}: the common one is made for less.",
-    text="Of {marked_higher} the common version is made for less than {max_voltage}. Above its d.c. rating a fuse can hold an arc instead of opening: read the marking.",
 )
 
 ONLY_AS_PRINTED = Rule[Protection](
@@ -213,7 +203,7 @@ SOME_FROM_MEMORY = Rule[Protection](
     text="Families marked “from memory” have ratings we could not check against a text.",
 )
 MADE_FROM_MEMORY = Rule[Protection](
-    id="fuse.made-from-memory", level=Level.NOTE, when=lambda p: p.fault_current is None and _from_memory(p), source="memory",
+    id="fuse.made-from-memory", level=Level.NOTE, when=lambda p: p.fault_current is None and _made_from_memory(p), source="memory",
     text="Fuses of {fuse} for this voltage are known to us from memory only: look for one before you buy the wire.",
 )
 
@@ -222,4 +212,4 @@ ADVICE = (
     ONLY_AS_PRINTED, NOTHING_UNLESS_PRINTED, WARM_AIR_DERATES, VOLTAGE_TOO_LOW, CANNOT_INTERRUPT, PLACE_ON_MAINS, PLACE_AT_SOURCE, FAULT_BURNS,
     TERMINALS_HAVE_RATINGS,
 )
-RULES = (NO_FAMILY, WINDOW_CLOSED, NO_RATING_BETWEEN, *HEAT, FROM_MEMORY, MARKED_HIGHER)
+RULES = (NO_FAMILY, WINDOW_CLOSED, NO_RATING_BETWEEN, *HEAT)

@@ -1,7 +1,10 @@
 """fuse-choice: which fuse protects this wire and carries this load?"""
 
 # fmt: off
-from calc.electrical.rules import cable, copper, protection
+from dataclasses import replace
+
+from calc.electrical.fuse_site import Place
+from calc.electrical.rules import cable, clearing, copper, fitted_fuse, interrupting, protection
 from calc.sheets.parts.fields import (
     AMBIENT,
     BUNDLED,
@@ -12,15 +15,29 @@ from calc.sheets.parts.fields import (
     TERMINALS,
     conductor_field,
 )
+from calc.sheets.parts.fuse_families import FAMILIES, NOT_NAMED
 from calc.sheets.parts.wire import AMPACITY, SAE, WARMTH, heat, laying_advice
 from calc.sheets.quick.fuse_choice import words
 from calc.sheets.quick.fuse_choice.calculate import calculate
-from calc.units.kinds import CURRENT, RATIO, VOLTAGE
+from calc.units.kinds import CURRENT, LENGTH, LINEAR_RESISTANCE, RATIO, RESISTANCE, VOLTAGE
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
-from calc.worksheet.fields import Quantity
+from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.pictures import Window
 from calc.worksheet.work import Worksheet
+
+FITTED = (("fuse", "fitted"), ("fuse_family", "fitted_family"))
+WHERE_IT_IS = (
+    (interrupting.VOLTAGE_TOO_LOW, "Do not use this fuse: its d.c. voltage rating is below {voltage}.", "Above its d.c. voltage rating a fuse can hold an arc instead of opening. Use one rated {voltage} or more."),
+    (interrupting.CANNOT_INTERRUPT, "Do not use this fuse: a short here passes {fault_here}, and it breaks {breaks}.", "A fuse that cannot break the fault can burst and burn."),
+)
+RESERVATIONS = (
+    (interrupting.UNKNOWN, "Read the fuse and its data sheet: it must break {fault_here} at {voltage}, and its family is not known here.", "What this fuse breaks at {voltage} d.c. is not known to us: read the fuse and its data sheet."),
+    (interrupting.FROM_MEMORY, "Check the data sheet: the fuse must break {fault_here}, and what its family breaks is from memory.", "What this family breaks is from memory: read the fuse."),
+    (interrupting.NO_STANDARD_RATING, "Look at the fuse again: this rating is none of its family's standard ones.", "This rating is not among the standard ones that we know of its family."),
+    (interrupting.TIGHT, "Use a stronger family: the fault of {fault_here} is within a tenth of what this one breaks.", "No source is known so well, and a charger adds its own: use the class above."),
+    (interrupting.MARKED_HIGHER, "Use only a fuse marked {version} or more: the common version is made for 32 V.", "Above its d.c. rating a fuse can hold an arc instead of opening: look for {version} or more on the fuse."),
+)
 
 WORKSHEET = Worksheet(
     id="fuse-choice",
@@ -29,7 +46,7 @@ WORKSHEET = Worksheet(
     entry_question="Which fuse for this wire?",
     about="Between what the load needs and what the wire bears.",
     calculate=calculate,
-    picture=Window(low="lowest", high="highest", value="fuse",
+    picture=Window(low="lowest", high="largest", value="fuse",
                    caption="The fuse stands between what the load needs and what the wire bears"),
     fields=(
         Quantity(id="current", label="Continuous current", symbol="I", kinds=(CURRENT,), default="30 A", low="0.01 A", high="600 A",
@@ -38,8 +55,22 @@ WORKSHEET = Worksheet(
         INSULATION,
         Quantity(id="voltage", label="Highest voltage on the circuit", symbol="V", kinds=(VOLTAGE,), default="14.6 V", low="1 V", high="1000 V",
                  hint="While charging: 14.6 V, 29.2 V or 58.4 V for LFP at 12, 24 and 48 V."),
-        Quantity(id="fault_current", label="Fault current at the fuse", symbol="I_f", kinds=(CURRENT,), default="2000 A", low="1 A", high="100000 A",
-                 hint="What the bank can push into a dead short here. A lead-acid battery: ten to twenty times its A·h; LFP: ask the maker."),
+        Choice(id="fuse_place", since=2, before=Place.AT_BATTERY, label="Where the fuse is", of=Place, default=Place.BEHIND_MAIN,
+               options=(Option(Place.AT_BATTERY, "at the battery", aliases=("battery",)), Option(Place.BEHIND_MAIN, "behind a main fuse", aliases=("fuse block",))),
+               hint="A fuse block stands behind the main fuse of its feed."),
+        Quantity(id="fault_current", label="Short-circuit current of the bank", symbol="I_f", kinds=(CURRENT,), default="2000 A", low="1 A", high="100000 A",
+                 hint="Lead-acid: ten to twenty times its A·h. LFP: from the maker."),
+        replace(conductor_field("6 AWG"), id="feed_conductor", since=2, label="Feed to the fuse block", only_if=("fuse_place", Place.BEHIND_MAIN), hint="The cable from the main fuse to this fuse."),
+        Quantity(id="feed_length", since=2, label="Length of the feed, one way", symbol="L_f", kinds=(LENGTH,), default="4 m", low="1 cm", high="200 m", only_if=("fuse_place", Place.BEHIND_MAIN),
+                 hint="From the bank to this fuse. Shorter means more fault current."),
+        Quantity(id="allowed", since=2, optional=True, advanced=True, label="Largest fuse by the appliance's label", symbol="I_a", kinds=(CURRENT,), low="0.1 A", high="1200 A", example="15 A",
+                 hint="From its label or manual. Empty: it says nothing."),
+        Quantity(id="fitted", since=2, optional=True, advanced=True, label="Fuse that is there", symbol="I_b", kinds=(CURRENT,), low="0.05 A", high="1200 A", example="25 A",
+                 hint="To have it checked. Empty: the sheet chooses."),
+        Choice(id="fitted_family", since=2, before=NOT_NAMED, advanced=True, label="Family of that fuse", default=NOT_NAMED, options=(Option(NOT_NAMED, "not named"), *FAMILIES), example="like blade, large (type E) or SF51",
+               hint="By construction; the letters are on the fuse or its box."),
+        Quantity(id="fitted_voltage", since=2, optional=True, advanced=True, label="Voltage printed on that fuse", symbol="V_b", kinds=(VOLTAGE,), low="1 V", high="1500 V", example="32 V",
+                 hint="Its d.c. rating. Empty: not read."),
         SURROUNDINGS,
         BUNDLED,
         AMBIENT,
@@ -48,17 +79,26 @@ WORKSHEET = Worksheet(
         TERMINALS,
     ),
     results=(
-        Output(id="fuse", at="protection.fuse", label="Fuse", symbol="I_n", kind=CURRENT),
+        Output(id="fuse", at="protection.chosen", label="Fuse", symbol="I_n", kind=CURRENT),
         Output(id="lowest", at="protection.lowest", label="The load needs at least", symbol="I_min", kind=CURRENT, rounding=UP),
-        Output(id="highest", at="protection.highest", label="The wire bears at most", symbol="I_max", kind=CURRENT, rounding=DOWN),
+        Output(id="highest", at="protection.ampacity", label="The wire allows at most", symbol="I_max", kind=CURRENT, rounding=DOWN),
         Output(id="ampacity", at="protection.cable.ampacity", label="Ampacity, corrected", symbol="I_z", kind=CURRENT, rounding=DOWN),
+        Output(id="fault_here", at="protection.fault_current", label="Fault current at the fuse", symbol="I_k", kind=CURRENT, rounding=UP),
         Output(id="families", find=words.families, label="Fuse families that suit, best first"),
+        Output(id="weighed", find=words.weighed, label="What was weighed"),
         Output(id="remedies", find=words.remedies, label="What would open the window"),
     ),
     intermediates=(
         *placed_outputs("protection.cable", *AMPACITY),
         *placed_outputs("protection.cable.copper", *SAE),
         *placed_outputs("protection.warmth", *WARMTH),
+        Output(id="bank_source", at="site.source", label="The bank's own resistance", symbol="R_s", kind=RESISTANCE, rounding=DOWN),
+        Output(id="feed_stated", at="site.feed.least.per_length", label="Resistance per length of the feed, least", symbol="r_f", kind=LINEAR_RESISTANCE, digits=4),
+        Output(id="feed_least", at="site.feed.least.resistance", label="The feed, out and back, at its least", symbol="R_f", kind=RESISTANCE, rounding=DOWN),
+        Output(id="breaks", at="protection.duty.interrupting_rating", label="The fuse breaks", kind=CURRENT, rounding=DOWN),
+        Output(id="version", at="protection.duty.marked_voltage", label="Voltage to look for on the fuse", kind=VOLTAGE),
+        Output(id="lasting_load", at="protection.lasting_load", label="The fuse may carry for hours", kind=CURRENT, rounding=DOWN),
+        Output(id="largest", at="protection.highest", label="The fuse may be at most", symbol="I_most", kind=CURRENT, rounding=DOWN),
         Output(id="margin", at="protection.margin", label="Margin for a continuous load", symbol="m", kind=RATIO),
         Output(id="ceiling", at="protection.ceiling", label="The law's ceiling", kind=CURRENT, rounding=DOWN),
         Output(id="versioned", at="protection.marked_higher", label="Suits in one version only"),
@@ -68,21 +108,31 @@ WORKSHEET = Worksheet(
     ),
     steps=words.STEPS,
     rules=(
-        *placed("protection", protection.NO_FAMILY, protection.WINDOW_CLOSED, protection.NO_RATING_BETWEEN),
+        *(Placed(rule=rule, at="protection.duty", fields=FITTED, headline=headline, text=text) for rule, headline, text in WHERE_IT_IS),
+        *placed("protection", protection.NO_FAMILY, protection.WINDOW_CLOSED, fitted_fuse.LABEL_TOO_SMALL, protection.NO_RATING_BETWEEN),
+        Placed(rule=clearing.ABOVE_CEILING, at="protection", fields=FITTED,
+               headline="Do not use a {fuse} fuse: this wire carries {ampacity}, and the law ends at one and a half times that."),
+        *(Placed(rule=rule, at="protection", fields=FITTED) for rule in fitted_fuse.RULES[:1]),
+        Placed(rule=clearing.NO_OVERLOAD, at="protection", fields=FITTED,
+               headline="Use {largest} or less: a {fuse} fuse does not protect this wire against overload."),
+        *(Placed(rule=rule, at="protection", fields=FITTED) for rule in fitted_fuse.RULES[1:]),
         *heat("protection"),
-        *placed("protection", protection.FROM_MEMORY, protection.MARKED_HIGHER, words.FINE),
+        *(Placed(rule=rule, at="protection.duty", fields=FITTED, headline=headline, text=text) for rule, headline, text in RESERVATIONS),
+        *placed("protection", words.FINE_FITTED, words.FINE),
         *laying_advice("protection"),
-        *placed("protection", protection.WARM_AIR_DERATES, protection.VOLTAGE_TOO_LOW, protection.CANNOT_INTERRUPT,
+        *placed("protection", protection.WARM_AIR_DERATES, fitted_fuse.LABEL_DECIDES, protection.VOLTAGE_TOO_LOW, protection.CANNOT_INTERRUPT,
                 protection.PLACE_ON_MAINS, protection.PLACE_AT_SOURCE, protection.FAULT_BURNS, protection.TERMINALS_HAVE_RATINGS),
         *placed("protection.cable", cable.MAINS_SIDE, cable.EDITIONS_DIFFER, cable.RULES_FOR_BOATS, cable.BEYOND_ROWS),
         *placed("protection.cable.copper", copper.MAY_BE_SAE, copper.READ_AS_SAE, copper.GAUGE_READING_IDLE),
+        *placed("site", words.BEHIND_MAIN),
         *placed("", words.ONE_FUSE_ONE_WIRE),
-        *placed("protection", protection.CEILING_NOT_USED),
+        *placed("protection", fitted_fuse.RESETS, protection.CEILING_NOT_USED),
         Placed(rule=words.ALSO, at="protection", text="Also within the window: {also}."),
         *placed("protection", protection.SOME_FROM_MEMORY),
     ),
     valid="Copper, continuous current, one fuse for one wire. Motors and inverters that start hard may need a slower fuse: the maker says.",
     summary="{fuse} fuse",
     summary_none="no standard fuse fits",
-    keep_distinct=(("lowest", "highest"), ("lowest", "ampacity")),
+    keep_distinct=(("lowest", "highest"), ("lowest", "largest"), ("lowest", "ampacity")),
+    older_defaults=({},),
 )

@@ -5,15 +5,19 @@ from dataclasses import dataclass
 from calc.electrical.ampacity import RuleSet, Surroundings, insulation_rating
 from calc.electrical.cable import cable
 from calc.electrical.conductors import GaugeReading
-from calc.electrical.protection import Protection, remedies, select_fuse
+from calc.electrical.fuse_site import FuseSite, Place, fuse_site
+from calc.electrical.opening import Fuse
+from calc.electrical.protection import FittedFuse, Protection, remedies, select_fuse
 from calc.judge import Change
 from calc.judge.remedies import Remedy
+from calc.sheets.parts.fuse_families import NOT_NAMED
 
 
 @dataclass(frozen=True, kw_only=True)
 class FuseChoice:
-    """The fuse for a wire and a continuous load; `remedies` are for where none fits."""
+    """The fuse for a wire and a continuous load at its `site`; `remedies` are for where none fits."""
 
+    site: FuseSite
     protection: Protection
     remedies: tuple[Remedy[Change, Protection], ...]
 
@@ -23,11 +27,18 @@ def calculate(
     current: float,
     conductor: str,
     insulation: str,
+    voltage: float,
+    fuse_place: Place,
+    fault_current: float,
+    feed_conductor: str,
+    feed_length: float,
+    allowed: float | None,
+    fitted: float | None,
+    fitted_family: str,
+    fitted_voltage: float | None,
     surroundings: Surroundings,
     bundled: float,
     ambient: float,
-    voltage: float,
-    fault_current: float,
     rule_set: RuleSet,
     gauge_reading: GaugeReading,
     terminals: float | None,
@@ -35,7 +46,9 @@ def calculate(
     """Return the fuse for a wire and a continuous `current` [A], or the reason there is none.
 
     `insulation` by its name, `ambient` [°C], `voltage` [V] the highest on the circuit,
-    `fault_current` [A], `terminals` [°C] the rating of the weakest. Raises NotCovered where the rule set has no figure.
+    `fault_current` [A] that of the bank; `feed_length` [m] leads to a fuse behind a main fuse.
+    `allowed` [A] is the most by the load's label, `fitted` [A] a fuse that is there,
+    `terminals` [°C] the rating of the weakest. Raises NotCovered where the rule set has no figure.
     """
     laid = cable(
         conductor=conductor,
@@ -47,7 +60,27 @@ def calculate(
         rule_set=rule_set,
         gauge_reading=gauge_reading,
     )
-    found = select_fuse(
-        cable=laid, current=current, fault_current=fault_current, terminals=terminals
+    site = fuse_site(
+        place=fuse_place,
+        voltage=voltage,
+        bank_current=fault_current,
+        conductor=feed_conductor,
+        length=feed_length,
     )
-    return FuseChoice(protection=found, remedies=() if found.fuse is not None else remedies(found))
+    there = None
+    if fitted is not None:
+        family = None if fitted_family == NOT_NAMED else fitted_family
+        there = FittedFuse(fuse=Fuse(family, fitted), printed=fitted_voltage)
+    found = select_fuse(
+        cable=laid,
+        current=current,
+        fault_current=site.fault_current,
+        allowed=allowed,
+        fitted=there,
+        terminals=terminals,
+    )
+    return FuseChoice(
+        site=site,
+        protection=found,
+        remedies=() if found.chosen is not None else remedies(found),
+    )

@@ -6,12 +6,13 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="fuse",
-            text="A load of {current} runs for hours on {conductor} that bears {table_ampacity} with its {insulation} insulation. Charging, the bank reaches {voltage}, and it can push {fault_current} into a short here. What is the smallest standard fuse that fits, or none?",
+            text="A load of {current} runs for hours on {conductor} that bears {table_ampacity} with its {insulation} insulation. Charging, the bank reaches {voltage}, and it can push {fault_current} into a short here. Small blade fuses carry three quarters of their rating at most where a larger one fits too. Which standard fuse do you take, or none?",
             draw={
                 "current": ("8 A", "12 A", "20 A", "30 A", "40 A"),
                 "conductor": ("14 AWG", "10 AWG", "8 AWG", "6 AWG"),
                 "insulation": ("60 C", "105 C"),
                 "voltage": ("14.6 V",),
+                "fuse_place": ("at the battery",),
                 "fault_current": ("600 A", "800 A"),
             },
             tolerance=0.0,
@@ -23,7 +24,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="ampacity",
-                    text="What the wire bears is the ceiling, not the fuse to take: the smallest that carries the load protects it best.",
+                    text="What the wire carries is the ceiling, not the fuse to take: the smallest that lasts with the load protects best.",
                 ),
                 Slip(
                     inputs={"insulation": "105 C"},

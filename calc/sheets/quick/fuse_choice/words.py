@@ -1,41 +1,75 @@
 """The working of fuse-choice in words, its families and remedies, and what it says when all is well."""
 
 # fmt: off
+from calc.electrical.fuse_order import Candidate
+from calc.electrical.fuse_site import FuseSite
 from calc.electrical.protection import Protection
 from calc.judge import Change, Level, Rule
 from calc.judge.remedies import Remedy
 from calc.sheets.parts.wire import ampacity_steps, steps_to_warmth
 from calc.sheets.quick.fuse_choice.calculate import FuseChoice
+from calc.units.kinds import CURRENT
+from calc.units.shown import DOWN, quantity_text
 from calc.worksheet.declare import Step, placed_steps
 
-_ENDS: tuple[Step[Protection], ...] = (
-    Step(of="fuse", source="fuse-ratings", when=lambda p: p.fuse is not None,
-         text="The smallest standard rating from {lowest} to {highest} among families rated for {voltage} and {fault_current}."),
-    Step(of="fuse", source="fuse-ratings", when=lambda p: p.fuse is None and p.window_open,
-         text="No standard rating lies from {lowest} to {highest} among families rated for {voltage} and {fault_current}."),
-    Step(of="fuse", source="fuse-ratings", when=lambda p: p.fuse is None and not p.window_open,
-         text="The load needs {lowest} and the wire bears {highest}: there is nothing between them."),
+MOST_WEIGHED = 6  # lines of what was weighed
+
+
+def _behind(site: FuseSite) -> bool:
+    return site.behind_main
+
+
+_SITE: tuple[Step[FuseSite], ...] = (
+    Step(of="bank_source", formula="voltage / fault_current", source="ohm", when=_behind, text="What the bank itself resists in a short."),
+    Step(of="feed_stated", source="copper-iacs", when=_behind, text="{feed_conductor} of solid annealed copper at 20 °C: no cable of that size resists less."),
+    Step(of="feed_least", formula="2 * feed_length * feed_stated", source="ohm", when=_behind, text="Out and back, without joints: the highest fault is wanted."),
+    Step(of="fault_here", formula="voltage / (bank_source + feed_least)", source="ohm", when=_behind, text="A dead short behind the fuse, worked as on the fault current sheet."),
+    Step(of="fault_here", formula="fault_current", when=lambda s: not s.behind_main, text="At the battery nothing but the bank holds it back."),
 )
-_FAMILIES: Step[Protection] = Step(
-    of="families", source="fuse-ratings", when=lambda p: p.fuse is not None,
-    text="Rated for {voltage} d.c. or more, able to break {fault_current}, and made in this rating. Those seen in a text come first, then the least oversized.",
+_ENDS: tuple[Step[Protection], ...] = (
+    Step(of="fuse", source="fuse-ratings", when=lambda p: p.chosen is not None,
+         text="Of all standard ratings from {lowest} to {largest}, in families rated for {voltage} and {fault_here}: published figures first, then what is easily found and not much too large, then the smallest."),
+    Step(of="fuse", source="fuse-ratings", when=lambda p: p.chosen is None and p.window_open,
+         text="No standard rating lies from {lowest} to {largest} among families rated for {voltage} and {fault_here}."),
+    Step(of="fuse", source="fuse-ratings", when=lambda p: p.chosen is None and not p.window_open,
+         text="The load needs {lowest} and at most {largest} is allowed: there is nothing between them."),
+)
+_FAMILIES: tuple[Step[Protection], ...] = (
+    Step(of="families", source="fuse-ratings", when=lambda p: p.chosen is not None,
+         text="Rated for {voltage} d.c. or more, able to break {fault_here}, and made in this rating, the best first."),
+    Step(of="weighed", source="small-fuse", when=lambda p: p.chosen is not None,
+         text="The best of each family. A small blade fuse should carry no more than 75 % of its rating for hours, where a larger one does."),
+)
+_MOST: tuple[Step[Protection], ...] = (
+    Step(of="largest", formula="min(highest, allowed)", when=lambda p: p.allowed is not None, text="The smaller of what the wire and the appliance's own label allow."),
+    Step(of="largest", formula="highest", when=lambda p: p.allowed is None, text="No label is given that allows less."),
 )
 STEPS = (
     Step(of="lowest", formula="margin * current", source="nec-125", text="A fuse that carries its full rating for hours ages and opens by itself."),
     *ampacity_steps("protection.cable", together="bundled", volts="voltage"),
+    *placed_steps("protection", *_MOST),
+    *placed_steps("site", *_SITE),
     *placed_steps("protection", *_ENDS),
     *steps_to_warmth("protection.warmth", "current"),
-    *placed_steps("protection", _FAMILIES),
-    Step[FuseChoice](of="remedies", when=lambda c: c.protection.fuse is None, text="Each worked by running the same rules again."),
+    *placed_steps("protection", *_FAMILIES),
+    Step[FuseChoice](of="remedies", when=lambda c: c.protection.chosen is None, text="Each worked by running the same rules again."),
 )
 
+FINE_FITTED = Rule[Protection](
+    id="fuse-choice.fine-as-fitted", level=Level.FINE, when=lambda p: p.fitted is not None,
+    headline="The {fuse} fuse carries the load, protects the wire and breaks the fault.",
+)
 FINE = Rule[Protection](
     id="fuse-choice.fine", level=Level.FINE,
-    headline="A {fuse} fuse carries the load and protects the wire.",
+    headline="Use a {fuse} fuse, {choice.family.name}. It carries the load, protects the wire and breaks the fault.",
 )
 ALSO = Rule[Protection](
     id="fuse-choice.also", level=Level.NOTE, when=lambda p: bool(p.next_larger), source="fuse-ratings",
     text="Also within the window: {next_larger}.",
+)
+BEHIND_MAIN = Rule[FuseSite](
+    id="fuse.behind-main", level=Level.NOTE, when=lambda s: s.behind_main, source="33cfr-place",
+    text="The main fuse has its own work: it must break all that the bank gives, and its rating must suit the feed. Ask for it with the feed as the wire.",
 )
 
 ONE_FUSE_ONE_WIRE = Rule[FuseChoice](
@@ -46,15 +80,37 @@ ONE_FUSE_ONE_WIRE = Rule[FuseChoice](
 
 def families(found: FuseChoice) -> tuple[str, ...]:
     """Return the families that make the fuse, best first, as they are asked for in a shop."""
-    voltage = found.protection.max_voltage
-    return tuple(family.named_for(voltage) for family in found.protection.families)
+    p = found.protection
+    return tuple(family.named_for(p.max_voltage, p.fault_current) for family in p.families)
+
+
+def weighed(found: FuseChoice) -> tuple[str, ...]:
+    """Return the best of each family that would do, with what speaks for and against it."""
+    best: dict[str, Candidate] = {}
+    for one in found.protection.weighed:
+        if one.family is not None:
+            best.setdefault(one.family.name, one)
+    return tuple(_reasons(one, found.protection) for one in list(best.values())[:MOST_WEIGHED])
+
+
+def _reasons(one: Candidate, p: Protection) -> str:
+    assert one.family is not None and p.fault_current is not None
+    breaks = one.family.relied_on(p.max_voltage, p.fault_current) or 0.0
+    says = [f"breaks {quantity_text(breaks, CURRENT, way=DOWN)}, {'from memory' if one.memory else 'published'}"]
+    says += ["close to the fault"] if one.tight else []
+    says += ["much larger than the load needs"] if one.oversized else []
+    says += ["rarely sold"] if one.rare else []
+    says += [f"loaded to {one.loaded * 100:.0f} %"]
+    return f"{one.rating:g} A {one.family.name}: {', '.join(says)}"
 
 
 def also(found: FuseChoice) -> tuple[str, ...]:
     """Return the next larger ratings that fit, each with the families that make it."""
     p = found.protection
     makers = {
-        rating: " or ".join(one.named_for(p.max_voltage) for one in p.suitable if rating in one.ratings)
+        rating: " or ".join(
+            one.named_for(p.max_voltage, p.fault_current) for one in p.suitable if rating in one.ratings
+        )
         for rating in p.next_larger
     }
     return tuple(f"{rating:g} A ({names})" for rating, names in makers.items())
@@ -62,7 +118,7 @@ def also(found: FuseChoice) -> tuple[str, ...]:
 
 def remedies(found: FuseChoice) -> tuple[str, ...]:
     """Return what would let a fuse fit, in words; nothing where one does."""
-    if found.protection.fuse is not None:
+    if found.protection.chosen is not None:
         return ()
     if not found.protection.suitable:
         return ("a source with less fault current, or a fuse whose data sheet gives the d.c. voltage and interrupting rating asked for",)
@@ -83,4 +139,4 @@ def _remedy(one: Remedy[Change, Protection], current: float) -> str:
             says = f"split the load into {current / part:.0f} circuits of {part:.3g} A, each on this wire with"
         case other:
             raise ValueError(f"no words for {other}")
-    return f"{says} a fuse of {one.comes.fuse:g} A"
+    return f"{says} a fuse of {one.comes.chosen:g} A"

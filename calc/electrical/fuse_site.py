@@ -1,0 +1,93 @@
+"""Where a fuse stands, and what a short can drive through it there.
+
+At the battery it is the whole short-circuit current of the bank. Behind a main fuse the feed holds
+it back: the short at the feed's end is worked as every short at the end of a run is
+(`short_circuit`), at its highest, with cold solid copper and no joints.
+"""
+
+from dataclasses import dataclass
+
+from calc.electrical.conductors import Finish, GaugeReading, Strands
+from calc.electrical.run import Run, run_of
+from calc.electrical.short_circuit import ANNEALED_AT, SolidRun, bolted, least_run
+from calc.units.covered import Enumeration
+from calc.units.si import Amperes, Metres, Ohms, Volts
+
+
+class Place(Enumeration):
+    """Where a fuse stands."""
+
+    AT_BATTERY = "at-the-battery"
+    BEHIND_MAIN = "behind-a-main-fuse"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Feed:
+    """The run from the main fuse to the fuse: its `conductor`, one-way `length`, and its least."""
+
+    conductor: str
+    length: Metres
+    least: SolidRun
+
+
+@dataclass(frozen=True, kw_only=True)
+class FuseSite:
+    """A fuse at its `place`: the bank's `bank_current` when shorted, and what of it gets there.
+
+    `source` is the bank's own resistance, from `voltage`, the highest on the circuit. `feed` is
+    None at the battery.
+    """
+
+    place: Place
+    voltage: Volts
+    bank_current: Amperes
+    source: Ohms
+    feed: Feed | None
+    fault_current: Amperes
+
+    @property
+    def behind_main(self) -> bool:
+        """Whether it stands behind a main fuse."""
+        return self.place is Place.BEHIND_MAIN
+
+
+def fuse_site(
+    *, place: Place, voltage: float, bank_current: float, conductor: str, length: float
+) -> FuseSite:
+    """Return what a short can drive through a fuse at its `place`.
+
+    `voltage` [V] is the highest on the circuit, `bank_current` [A] what the bank gives into a short
+    at its posts. The feed of one `conductor` each way, `length` [m] one way, counts behind a main
+    fuse only. Raises NotCovered for a name that is not known.
+    """
+    source = voltage / bank_current
+    if Place(place) is Place.AT_BATTERY:
+        return FuseSite(
+            place=Place.AT_BATTERY,
+            voltage=voltage,
+            bank_current=bank_current,
+            source=source,
+            feed=None,
+            fault_current=bank_current,
+        )
+    laid = run_of(
+        Run(
+            conductor=conductor,
+            length=length,
+            parallel=1.0,
+            temperature=ANNEALED_AT,
+            finish=Finish.PLAIN,
+            strands=Strands.FLEXIBLE,
+            gauge_reading=GaugeReading.AWG,
+            maker_resistance=None,
+        )
+    )
+    feed = Feed(conductor=conductor, length=length, least=least_run(laid))
+    return FuseSite(
+        place=Place.BEHIND_MAIN,
+        voltage=voltage,
+        bank_current=bank_current,
+        source=source,
+        feed=feed,
+        fault_current=bolted(voltage=voltage, source=source, rest=feed.least.resistance),
+    )
