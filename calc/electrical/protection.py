@@ -50,8 +50,8 @@ class Protection:
     the largest fuse that the load's own label allows, None where it says nothing. `suitable` are
     the families rated for the voltage and that fault, `ratings` the standard ratings that were to
     choose from, `weighed` those that would do, the best first. A `fitted` fuse, if there is one, is
-    judged in place of the one that is chosen. `terminals` is what lugs, fuse holder and switches are
-    rated for, the weakest of them, None where not known.
+    judged in place of the one that is chosen. `terminals` is what the weakest of lugs, fuse holder
+    and switches is rated for, None where that is not known.
     """
 
     cable: Cable
@@ -278,7 +278,8 @@ def select_fuse(
     With a `fault_current` [A] it is of a family that can break it; without, of any family rated for
     the highest voltage, or under NEC of any standard rating of 240.6(A). `allowed` [A] is the most
     by the load's label. The order of what would do is that of `fuse_order`. A `fitted` fuse is
-    judged in its place. `terminals` [°C] is the rating of the weakest, where it is known. NEC 210.20(A) for the margin above the load.
+    judged in its place. `terminals` [°C] is the rating of the weakest, where it is known. NEC
+    210.20(A) for the margin above the load.
     """
     suitable, ratings = _choices(cable.by_nec, cable.max_voltage, fault_current)
     lowest = fuses.CONTINUOUS * current
