@@ -7,7 +7,7 @@ held to the boats' rules, 33 CFR 183.425, by the same function as everywhere
 
 from dataclasses import dataclass
 
-from calc.electrical.ampacity import RuleSet, Surroundings
+from calc.electrical.ampacity import RuleSet, Surroundings, insulation_rating
 from calc.electrical.cable import Cable, cable
 from calc.electrical.conductors import (
     Finish,
@@ -90,7 +90,7 @@ def wire_drop(
     strands: Strands,
     gauge_reading: GaugeReading,
     parallel: float,
-    insulation: float,
+    insulation: str,
     surroundings: Surroundings,
     bundled: float,
     ambient: float,
@@ -100,8 +100,8 @@ def wire_drop(
 
     The supply has `voltage` [V], of which the share `limit` may be lost; the copper is at
     `temperature` [°C]. `maker_resistance` [ohm/m] is that of one conductor at 20 °C. Ohm's law.
-    `insulation`, `ambient` and the weakest of the `terminals` [°C]; `bundled` counts the loaded
-    conductors together. Raises NotCovered where no SAE area is published, and for air as hot as the
+    `insulation` goes by its name; `ambient` and the weakest of the `terminals` [°C]; `bundled`
+    counts the loaded conductors together. Raises NotCovered where no SAE area is published, and for air as hot as the
     insulation may be.
     """
     laid = run_of(
@@ -122,7 +122,7 @@ def wire_drop(
     def lies(name: str) -> Cable:
         return cable(
             conductor=name,
-            insulation=insulation,
+            insulation=insulation_rating(insulation),
             surroundings=surroundings,
             bundled=together(bundled, parallel),
             ambient=ambient,

@@ -186,7 +186,7 @@ def test_a_thinner_conductor_than_wire_size_chooses_fails_in_wire_drop(circuit, 
 @given(circuits(most=1000.0))
 @tried(25)
 def test_one_cable_carries_it_or_not_whichever_sheet_is_asked(circuit):
-    """33 CFR 183.425 table 5 with its usual hottest insulation, in free air, and a fuse that fits."""
+    """33 CFR 183.425 table 5 with 105 °C insulation, in free air, and a fuse that fits."""
     volts, watts = f"{circuit.voltage} V", f"{circuit.current * circuit.voltage!r} W"
     assume(circuit.current * circuit.voltage <= 20_000)
     asked = {
@@ -211,7 +211,7 @@ def test_one_cable_carries_it_or_not_whichever_sheet_is_asked(circuit):
 @given(circuits(), st.sampled_from(["AWG", "mm2"]))
 @tried(25)
 def test_the_wires_of_a_switch_are_those_of_wire_size(circuit, series):
-    """Its wires bear no marking, so 60 °C; 3 % for a line, and for the coil 92 % less 1.1 × 80 %."""
+    """Without a marking, so 60 °C; 3 % for a line, 4 % for a coil: 92 % less 1.1 times 80 %."""
     coil = min(circuit.current, 10.0)
     found = worked(
         "remote-switch",

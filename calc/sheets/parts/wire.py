@@ -57,11 +57,13 @@ WARMTH = (  # of a Warmth
 )
 
 
-def ampacity_steps(at: str, *, together: str, volts: str) -> tuple[Step[Any], ...]:
+def ampacity_steps(
+    at: str, *, together: str, volts: str, law_only: bool = False
+) -> tuple[Step[Any], ...]:
     """Return the steps from the rule set's row to the largest fuse on the Cable that stands `at`.
 
     `together` is the name of the value that counts the loaded conductors, `volts` that of the
-    highest voltage.
+    highest voltage. `law_only` leaves out what is of other rule sets than 33 CFR.
     """
     count = f"{{{together}}} together"
 
@@ -71,21 +73,22 @@ def ampacity_steps(at: str, *, together: str, volts: str) -> tuple[Step[Any], ..
     def by_law(hotter: bool) -> Any:
         return lambda c: not (c.printed_factor or c.beyond_engine_print) and (c.air > c.base_air) is hotter
 
-    steps: tuple[Step[Cable], ...] = (
+    others = not law_only
+    steps: tuple[Step[Cable] | None, ...] = (
         Step(of="table_row", source="wire-mm2", when=lambda c: c.table_row != c.conductor,
              text="The table is by AWG: {conductor} is read as {table_row}, the thickest row with no more copper."),
         Step(of="table_ampacity", source="33cfr-table", when=lambda c: c.by_cfr33 and not c.column_not_printed, text="{table_row}, {insulation} insulation, at 30 °C, two loaded conductors."),
         Step(of="table_ampacity", source="nec-ambient", when=lambda c: c.column_not_printed,
              text="{table_row} at 30 °C, two loaded conductors. 33 CFR has no column for {insulation}: the 75 °C column times √(40/45), NEC's law, and no less than the 60 °C column."),
-        Step(of="table_ampacity", source="abyc-105", when=by(RuleSet.ABYC), text="{table_row}, 105 °C boat cable, at 30 °C, two loaded conductors."),
+        Step(of="table_ampacity", source="abyc-105", when=by(RuleSet.ABYC), text="{table_row}, 105 °C boat cable, at 30 °C, two loaded conductors.") if others else None,
         Step(of="table_ampacity", source="nec-310-16", when=by(RuleSet.NEC),
-             text="{table_row}, {insulation} insulation, at 30 °C, not more than three loaded conductors in a raceway, cable or earth."),
+             text="{table_row}, {insulation} insulation, at 30 °C, not more than three loaded conductors in a raceway, cable or earth.") if others else None,
         Step(of="thin_share", source="practice", when=lambda c: c.below_table,
              text="The table begins at {table_row}. {conductor} is thinner, and is taken to carry its share of that copper: our estimate."),
         Step(of="ambient_factor", source="33cfr-notes", when=lambda c: c.printed_factor and not c.by_nec,
              text="An engine space is taken as {air}; the factor for 105 °C insulation is printed."),
         Step(of="ambient_factor", source="nec-ambient", when=by(RuleSet.NEC),
-             text="Printed for the band that holds {air}. An engine space counts as 50 °C at least; the credit for air cooler than {base_air} is not taken."),
+             text="Printed for the band that holds {air}. An engine space counts as 50 °C at least; the credit for air cooler than {base_air} is not taken.") if others else None,
         Step(of="ambient_factor", source="nec-ambient", when=by_law(False), formula="min(1, sqrt((rating - air) / (rating - base_air)))",
              text="The table is for {base_air}; air cooler than that is not credited."),
         Step(of="ambient_factor", source="nec-ambient", when=lambda c: c.beyond_engine_print, formula="engine_factor * sqrt((rating - air) / (rating - engine_air))",
@@ -95,22 +98,22 @@ def ampacity_steps(at: str, *, together: str, volts: str) -> tuple[Step[Any], ..
         Step(of="bundle_factor", source="33cfr-notes", when=lambda c: c.by_cfr33 and not c.bundle_by_prudence, text=f"{count} at {{{volts}}}. The law counts bundles from a nominal 50 V on; the highest voltage is taken here, the safer reading."),
         Step(of="bundle_factor", source="33cfr-notes", when=lambda c: c.bundle_by_prudence,
              text=f"{count} at {{{volts}}}. The law asks for this factor from 50 V on, ABYC E-11 at any voltage. Below 50 V it is used here as prudence."),
-        Step(of="bundle_factor", source="abyc-105", when=by(RuleSet.ABYC), text=f"{count}, at any voltage."),
-        Step(of="bundle_factor", source="nec-bundle", when=by(RuleSet.NEC), text=f"{count}; more than three are counted, at any voltage."),
+        Step(of="bundle_factor", source="abyc-105", when=by(RuleSet.ABYC), text=f"{count}, at any voltage.") if others else None,
+        Step(of="bundle_factor", source="nec-bundle", when=by(RuleSet.NEC), text=f"{count}; more than three are counted, at any voltage.") if others else None,
         Step(of="ampacity", formula="table_ampacity * ambient_factor * bundle_factor", when=lambda c: not c.below_table, text="Both corrections together."),
         Step(of="ampacity", formula="table_ampacity * thin_share * ambient_factor * bundle_factor", when=lambda c: c.below_table, text="All corrections together."),
         Step(of="small_ceiling", source="nec-small", when=lambda c: c.small_ceiling is not None,
-             text="On {table_row} NEC allows no larger fuse, whatever the ampacity."),
+             text="On {table_row} NEC allows no larger fuse, whatever the ampacity.") if others else None,
         Step(of="terminal_ceiling", source="nec-terminals", when=lambda c: c.terminal_ceiling is not None,
-             text="The figure of the 75 °C column for {table_row}: NEC takes no terminal as hotter, and the 90 °C column is for corrections only."),
+             text="The figure of the 75 °C column for {table_row}: NEC takes no terminal as hotter, and the 90 °C column is for corrections only.") if others else None,
         Step(of="highest", source="nec-small", when=lambda c: c.small_ceiling is not None,
-             text="The smaller of {ampacity} and {small_ceiling}: the fuse may exceed neither."),
+             text="The smaller of {ampacity} and {small_ceiling}: the fuse may exceed neither.") if others else None,
         Step(of="highest", source="nec-terminals", when=lambda c: c.terminal_ceiling is not None,
-             text="The smaller of {ampacity} and {terminal_ceiling}: the fuse may exceed neither."),
+             text="The smaller of {ampacity} and {terminal_ceiling}: the fuse may exceed neither.") if others else None,
         Step(of="highest", formula="ampacity", when=lambda c: c.small_ceiling is None and c.terminal_ceiling is None,
              text="The fuse may not let more through than the wire can carry for hours."),
     )
-    return placed_steps(at, *steps)
+    return placed_steps(at, *(step for step in steps if step))
 
 
 def stated_steps(at: str) -> tuple[Step[Any], ...]:
@@ -159,9 +162,16 @@ def steps_to_warmth(at: str, each: str) -> tuple[Step[Any], ...]:
     return placed_steps(at, *steps)
 
 
-def heat(at: str, fields: tuple[tuple[str, str], ...] = ()) -> tuple[Placed, ...]:
-    """Return the rules on heat for the Protection that stands `at`; `fields` as in `Placed`."""
-    return tuple(Placed(rule=rule, at=at, fields=fields) for rule in protection_rules.HEAT)
+def heat(
+    at: str, fields: tuple[tuple[str, str], ...] = (), *, law_only: bool = False
+) -> tuple[Placed, ...]:
+    """Return the rules on heat for the Protection that stands `at`; `fields` as in `Placed`.
+
+    `law_only` leaves out what is of other rule sets than 33 CFR.
+    """
+    others = (protection_rules.WEAK_TERMINALS,) if law_only else ()
+    rules = (rule for rule in protection_rules.HEAT if rule not in others)
+    return tuple(Placed(rule=rule, at=at, fields=fields) for rule in rules)
 
 
 def laying_advice(at: str, fields: tuple[tuple[str, str], ...] = ()) -> tuple[Placed, ...]:

@@ -108,7 +108,7 @@ WORKSHEET = Worksheet(
         *placed("loaded", drop.CANNOT_FLOW),
         *placed("protection", protection.WINDOW_CLOSED, protection.NO_RATING_BETWEEN),
         *placed("loaded", drop.BEYOND_ANY_LIMIT, drop.OVER_LIMIT, drop.BEYOND_USUAL_LIMIT),
-        *heat("protection"),
+        *heat("protection", law_only=True),
         drop.COPPER_TOO_HOT,
         Placed(rule=sizing.WARM_DROP_OVER_LIMIT, fields=(("temperature", ""),)),
         sizing.ONE_ALONE_TOO_THIN,

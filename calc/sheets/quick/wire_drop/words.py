@@ -45,7 +45,7 @@ STEPS = (
     Step[WireDrop](of="each", formula="current / parallel", when=_parallel, text="If the conductors in parallel are alike, each carries its share."),
     Step[WireDrop](of="lowest", formula="margin * each", source="nec-125", text="A fuse that carries a load for hours is rated a quarter above it, and the wire must carry that fuse."),
     Step[WireDrop](of="charging", source="practice", text="A 12 V bank of LFP is charged at 14.6 V, and others in proportion."),
-    *ampacity_steps("protection.cable", together="together", volts="charging"),
+    *ampacity_steps("protection.cable", together="together", volts="charging", law_only=True),
     *placed_steps("protection", *_FUSED),
     *steps_to_warmth("protection.warmth", "each"),
     Step[WireDrop](of="warm_drop", formula="drop * (warm - zero) / (temperature - zero)", source="copper-temperature", when=lambda d: d.warm_drop is not None,
