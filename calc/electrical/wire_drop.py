@@ -101,8 +101,8 @@ def wire_drop(
     The supply has `voltage` [V], of which the share `limit` may be lost; the copper is at
     `temperature` [°C]. `maker_resistance` [ohm/m] is that of one conductor at 20 °C. Ohm's law.
     `insulation` goes by its name; `ambient` and the weakest of the `terminals` [°C]; `bundled`
-    counts the loaded conductors together. Raises NotCovered where no SAE area is published, and for air as hot as the
-    insulation may be.
+    counts the loaded conductors together. Raises NotCovered where no SAE area is published, and
+    for air as hot as the insulation may be.
     """
     laid = run_of(
         Run(

@@ -86,6 +86,7 @@ class Circuit(NamedTuple):
             "current": f"{self.current} A",
             "voltage": f"{CHARGED * self.voltage!r} V",
             "fault_current": NO_FAULT,
+            "fuse_place": "at-the-battery",
             "conductor": self.conductor,
         }
         return worked("fuse-choice", {**given, **self.laid, **change})
@@ -262,6 +263,7 @@ def test_the_run_to_a_charger_is_judged_as_in_fuse_choice(circuit):
             "current": f"{found.values['cable_current']!r} A",
             "voltage": f"{found.values['top_voltage']!r} V",
             "fault_current": f"{circuit.fault} A",
+            "fuse_place": "at-the-battery",
         },
     )
     shared = {use.rule.id for use in calc.find("alternator-charge").uses} & set(CONDUCTOR)
