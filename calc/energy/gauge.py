@@ -38,7 +38,7 @@ class Monitor(Enumeration):
     """Whether anything counts what flows in and out."""
 
     COUNTS = "counts"
-    NONE = "none"
+    NONE = "no-monitor"
 
 
 class Silence(Enumeration):

@@ -41,7 +41,7 @@ WORKSHEET = Worksheet(
     fields=(
         capacity_field("200 A·h"),
         CHEMISTRY,
-        Choice(id="monitor", label="Battery monitor", of=Monitor, default=Monitor.COUNTS, options=(Option(Monitor.COUNTS, "counts charge", aliases=("yes",)), Option(Monitor.NONE, aliases=("no",))), hint="None: the state is read from a rested voltage."),
+        Choice(id="monitor", label="Battery monitor", of=Monitor, default=Monitor.COUNTS, options=(Option(Monitor.COUNTS, "counts charge", aliases=("yes",)), Option(Monitor.NONE, "none", aliases=("no",))), hint="None: the state is read from a rested voltage."),
         Quantity(id="state", label="State by the monitor", symbol="s", kinds=(RATIO,), default="70 %", low="0 %", high="100 %", only_if=("monitor", Monitor.COUNTS), hint="As a monitor that counts charge shows it."),
         Quantity(id="current", label="Current now", symbol="I", kinds=(CURRENT,), default="-6 A", low="-2000 A", high="2000 A", hint="Out of the bank with a minus, into it without."),
         Quantity(id="efficiency", label="Charge efficiency", symbol="η", kinds=(RATIO,), low="30 %", high="100 %", default_by=("chemistry", USUAL_CHARGE_EFFICIENCY), hint="Charge that comes out for the charge put in. The monitor wants it too."),
