@@ -11,6 +11,7 @@ from functools import cache
 from itertools import pairwise
 from typing import Annotated
 
+from calc.energy.limits import RATED_TIME
 from calc.tables import SEEN, table
 from calc.units.compare import at_least, at_most
 from calc.units.constants import DAY, HOUR
@@ -126,8 +127,8 @@ class Allowed:
 class Discharge:
     """A steady current out of a bank whose label is meant over `rated_time`, by Peukert's law.
 
-    It gives its `capacity`, that at its temperature, at the `rated_current`. `full_time` is how
-    long the whole of it lasts.
+    It gives its `capacity`, that at its temperature, at the `rated_current`, and no more than
+    `most` at a lighter one. `full_time` is how long the whole of it lasts.
     """
 
     bank: Bank
@@ -136,7 +137,14 @@ class Discharge:
     rated_time: Seconds
     exponent: Number
     rated_current: Amperes
+    most: Coulombs
     full_time: Seconds
+
+    @property
+    def light(self) -> bool:
+        """Whether Peukert's law alone would credit a load so light with more than that."""
+        slow = max(self.rated_time, RATED_TIME)
+        return self.exponent > 1.0 and not at_least(self.current, self.most / slow)
 
 
 def warmth(
@@ -224,6 +232,7 @@ def discharge(bank: Bank, *, current: float, rated_time: float, exponent: float)
         rated_time=rated_time,
         exponent=exponent,
         rated_current=capacity / rated_time,
+        most=most_charge(capacity=capacity, rated_time=rated_time, exponent=exponent),
         full_time=peukert_runtime(
             capacity=capacity,
             rated_time=rated_time,
@@ -284,12 +293,22 @@ def peukert_runtime(
     """Return run time [s] of `capacity` [A·s], rated over `rated_time` [s], at `current` [A].
 
     t = usable H (C/(I H))^k. At the rated current C/H it returns usable·H for every exponent. The
-    short form t = C/I^k is right only where C is the capacity at 1 A, and is not used. Below the
-    rated current the formula credits more charge than the label, which no bank holds: there it is
-    usable·C/I.
+    short form t = C/I^k is right only where C is the capacity at 1 A, and is not used. For a light
+    load the formula goes on to credit charge that no bank holds: it is held to `most_charge`.
     """
     share: float = (capacity / (current * rated_time)) ** exponent
-    return usable * min(rated_time * share, capacity / current)
+    most = most_charge(capacity=capacity, rated_time=rated_time, exponent=exponent)
+    return usable * min(rated_time * share, most / current)
+
+
+def most_charge(*, capacity: float, rated_time: float, exponent: float) -> float:
+    """Return the most charge [A·s] that is credited to `capacity` [A·s] rated over `rated_time`.
+
+    The label's; where that is meant over less than the usual 20 h, what Peukert's law gives at
+    20 h: C (20 h/H)^(1 - 1/k). No lighter load is credited with more.
+    """
+    longer: float = max(1.0, RATED_TIME / rated_time) ** (1.0 - 1.0 / exponent)
+    return capacity * longer
 
 
 def exponent_range(chemistry: Chemistry) -> tuple[float, float]:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from calc.energy import battery
 from calc.energy.battery import Bank, Discharge, Draw, Usable
 from calc.energy.loads import BankLoad
-from calc.units.compare import at_least, at_most
+from calc.units.compare import at_least
 from calc.units.si import Coulombs, Number, Seconds
 
 
@@ -18,7 +18,7 @@ class RunTime:
     """How long a bank carries a load, and what charge it gives by then.
 
     `shortest` and `longest` span the published exponents, from `exponent_low` to `exponent_high`.
-    `nameplate_time` is the time by the label alone, Peukert's law left aside: no time is longer.
+    `nameplate_time` is the time by the label alone, Peukert's law left aside.
     `needed` is how long it has to last, None where that is not asked. `draw` is the load beside
     what such a bank gives, `left` the bank when the share that is used is gone.
     """
@@ -41,13 +41,6 @@ class RunTime:
     def bank(self) -> Bank:
         """The bank that carries it."""
         return self.usable.bank
-
-    @property
-    def lighter_than_rated(self) -> bool:
-        """Whether the load is so light that Peukert's law would credit more than the label."""
-        discharge = self.discharge
-        above = not at_most(discharge.exponent, 1.0)
-        return above and not at_least(self.load.current, discharge.rated_current)
 
     @property
     def short(self) -> bool:

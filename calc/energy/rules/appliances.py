@@ -18,33 +18,33 @@ USE_BEYOND_FED = Rule[Routes](
     mend=lambda r: Change({"hours_on": r.household.need}),
 )
 LITTLE_BETWEEN = Rule[Routes](
-    id="appliance.little-between", level=Level.CAUTION, when=lambda r: r.near,
-    headline="Little between them: {direct.charge} a day for the battery-voltage one, {household.charge} for the household one.",
+    id="appliance.little-between", level=Level.FINE, when=lambda r: r.near,
+    headline="Either will do: {direct.charge} a day for the battery-voltage one, {household.charge} for the household one.",
 )
 DIRECT_WEAK_IN_HEAT = Rule[Routes](
     id="appliance.direct-weak-in-heat", level=Level.CAUTION, when=lambda r: r.dearer and not r.direct.holds_in_heat,
-    headline="The battery-voltage one takes less, {direct.charge} a day against {household.charge}, but on a hot day it has nothing in hand.",
+    headline="Take a stronger battery-voltage one: it needs {direct.charge} a day against {household.charge}, but a hot day leaves it nothing in hand.",
 )
 HOUSEHOLD_TAKES_MORE = Rule[Routes](
-    id="appliance.household-takes-more", level=Level.CAUTION, when=lambda r: r.dearer,
-    headline="Take the battery-voltage one: {direct.charge} a day against {household.charge}. The household one would cost {extra_charge} more every day.",
+    id="appliance.household-takes-more", level=Level.FINE, when=lambda r: r.dearer,
+    headline="Take the battery-voltage one: {direct.charge} a day against {household.charge}.",
 )
 HOUSEHOLD_PAUSES = Rule[Routes](
-    id="appliance.household-pauses", level=Level.CAUTION, when=lambda r: r.pauses,
+    id="appliance.household-pauses", level=Level.CAUTION, when=lambda r: r.pauses and not r.dearer,
     headline="The household one takes less, {household.charge} a day against {direct.charge}, but it is off for {off} and warms.",
     mend=lambda r: Change({"hours_on": DAY}),
 )
 HOUSEHOLD_WEAK_IN_HEAT = Rule[Routes](
-    id="appliance.household-weak-in-heat", level=Level.CAUTION, source="warm-room", when=lambda r: not r.household.holds_in_heat,
+    id="appliance.household-weak-in-heat", level=Level.CAUTION, source="warm-room", when=lambda r: not r.dearer and not r.household.holds_in_heat,
     headline="The household one takes less, {household.charge} a day against {direct.charge}, but on a hot day it has nothing in hand.",
     text="In air of {hot} the household one would have to run nine tenths of its hours or more: it may not hold its cold.",
 )
 NO_IDLE_DRAW = Rule[Routes](
-    id="inverter.no-idle-draw", level=Level.CAUTION, when=lambda r: not r.idle_energy and r.from_bank > 0,
+    id="inverter.no-idle-draw", level=Level.CAUTION, when=lambda r: not r.dearer and not r.idle_energy and r.from_bank > 0,
     headline="The household one takes less, {household.charge} a day against {direct.charge}, with an inverter that draws nothing for itself. Measure that first: every inverter draws something.",
 )
 FROM_LABELS = Rule[Routes](
-    id="appliance.from-labels", level=Level.CAUTION, source="practice", when=lambda r: r.figures is Figures.LABELS,
+    id="appliance.from-labels", level=Level.CAUTION, source="practice", when=lambda r: not r.dearer and r.figures is Figures.LABELS,
     headline="By the labels the household one takes less, {household.charge} a day against {direct.charge}. Measure both before you decide.",
     text="A label tells the most it draws, not how much of the day. Measure the charge of two days with the door opened as usual, and set both figures from that.",
     mend=lambda r: Change({"figures": Figures.MEASURED}),

@@ -10,8 +10,8 @@ TOO_SHORT = Rule[RunTime](
     mend=lambda r: None if r.needed is None else Change({"needed": r.runtime}),
 )
 LIGHTER_THAN_RATED = Rule[RunTime](
-    id="runtime.lighter-than-rated", level=Level.NOTE, when=lambda r: r.lighter_than_rated, source="peukert",
-    text="This load is lighter than the rated current of {discharge.rated_current}. Peukert's law would credit more than the label there; no more than the label is counted.",
+    id="runtime.lighter-than-rated", level=Level.NOTE, when=lambda r: r.discharge.light, source="peukert",
+    text="For a load so light Peukert's law would credit more charge than a bank holds. Counted is no more than {discharge.most} of the whole.",
 )
 PUBLISHED_EXPONENTS = Rule[RunTime](
     id="runtime.published-exponents", level=Level.NOTE, when=lambda r: r.bank.lead_acid, source="peukert",

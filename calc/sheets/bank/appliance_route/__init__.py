@@ -8,7 +8,7 @@ from calc.energy.appliances import Figures, Use
 from calc.energy.rules import appliances as judged
 from calc.sheets.bank.appliance_route.calculate import calculate, onward
 from calc.sheets.bank.appliance_route.words import FINE, STEPS
-from calc.sheets.parts.bank import USUAL_SHARE, chemistry_field, percents
+from calc.sheets.parts.bank import USUAL_SHARE, USUAL_VOLTAGE, chemistry_field, percents
 from calc.sheets.parts.fields import EFFICIENCY, bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, NUMBER, POWER, RATIO, TEMPERATURE, TIME
 from calc.units.shown import DOWN, UP
@@ -32,7 +32,7 @@ WORKSHEET = Worksheet(
         Quantity(id="ac_duty", label="Household one: share of the day", symbol="d_a", kinds=(RATIO,), default="40 %", low="0.1 %", high="100 %", hint="Half an hour in every hour is 50 %."),
         Quantity(id="idle", label="Inverter's own draw", symbol="P_0", kinds=(POWER,), default="15 W", low="0 W", high="300 W", hint="On, with nothing plugged in: measure it at the bank. Often 0.5 to 2 % of its rating (no source)."),
         replace(EFFICIENCY, only_if=None),
-        bank_voltage("12.8 V"),
+        replace(bank_voltage(""), default_by=("chemistry", USUAL_VOLTAGE)),
         Choice(id="use", label="How it works", of=Use, default=Use.THERMOSTAT, options=(Option(Use.THERMOSTAT, "by a thermostat: fridge, freezer"), Option(Use.BY_HAND, "by hand: screen, tool, mixer", aliases=("by hand",))), hint="A thermostat may call at any hour; a hand can switch the inverter off too."),
         Choice(id="figures", label="Power and share are", of=Figures, default=Figures.LABELS, options=(Option(Figures.LABELS, "from labels"), Option(Figures.MEASURED)), hint="Measured over some days, doors opened as usual. Labels are other people's days."),
         Quantity(id="hours_on", advanced=True, label="Hours a day it is fed", symbol="t_f", kinds=(TIME,), default="24 h", low="0.5 h", high="24 h", hint="The household one, from the inverter or any other way. Less than 24 h only if you switch it off."),
@@ -82,8 +82,9 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
-        judged.NOT_FED, judged.USE_BEYOND_FED, judged.LITTLE_BETWEEN, judged.DIRECT_WEAK_IN_HEAT, judged.HOUSEHOLD_TAKES_MORE,
-        judged.HOUSEHOLD_PAUSES, judged.HOUSEHOLD_WEAK_IN_HEAT, judged.NO_IDLE_DRAW, judged.FROM_LABELS, FINE,
+        judged.NOT_FED, judged.USE_BEYOND_FED, judged.DIRECT_WEAK_IN_HEAT,
+        judged.HOUSEHOLD_PAUSES, judged.HOUSEHOLD_WEAK_IN_HEAT, judged.NO_IDLE_DRAW, judged.FROM_LABELS,
+        judged.LITTLE_BETWEEN, judged.HOUSEHOLD_TAKES_MORE, FINE,
         judged.REAL_COST, judged.IDLES_FOR_A_THERMOSTAT, judged.IDLES_BY_HAND, judged.SEARCH_MODE, judged.COMPRESSOR_START,
         judged.OFF_SAVES_IDLE_ONLY, judged.FED_BY_OTHERS, judged.DIRECT_MAY_NOT_HOLD, judged.NEVER_RESTS,
         judged.OUTPUT_CAN_KILL, judged.NO_CHARGE_IN_FROST,
@@ -91,6 +92,7 @@ WORKSHEET = Worksheet(
     ),
     valid="Steady averages over a day. Warm drinks put in and a door that stands open come on top, the same for both.",
     summary="{extra_charge} more a day by inverter",
+    older_defaults=({"voltage": "12.8 V"},),
     summary_none="the household one takes less",
     keep_distinct=(("dc_charge", "ac_charge"),),
 )

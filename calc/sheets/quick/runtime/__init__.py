@@ -3,6 +3,7 @@
 # fmt: off
 from dataclasses import replace
 
+from calc.energy.limits import RATED_TIME
 from calc.energy.rules import bank as banks
 from calc.energy.rules import loads
 from calc.energy.rules import run_time as judged
@@ -57,6 +58,7 @@ WORKSHEET = Worksheet(
         Output(id="cold_factor", at="usable.cold_factor", label="Factor for cold", symbol="f", kind=NUMBER, digits=4),
         Output(id="cold_capacity", at="usable.capacity", label="Capacity at this temperature", symbol="C_T", kind=CHARGE),
         Output(id="rated_current", at="discharge.rated_current", label="Rated current", symbol="I_H", kind=CURRENT),
+        Output(id="slow", label="Slowest discharge that is counted", symbol="H_0", kind=TIME, unit="hour", find=lambda _: RATED_TIME),
         Output(id="nameplate_time", label="Time by the label alone", kind=TIME, rounding=DOWN),
         Output(id="exponent_low", label="Lowest published exponent", symbol="k_low", kind=NUMBER, digits=4),
         Output(id="exponent_high", label="Highest published exponent", symbol="k_high", kind=NUMBER, digits=4),

@@ -5,7 +5,7 @@ from calc.energy.run_time import RunTime
 from calc.judge import Level, Rule
 from calc.worksheet.declare import Step
 
-_TIME = "usable * min(rated_hours * (cold_capacity / (current * rated_hours)) ** {k}, cold_capacity / current)"
+_TIME = "usable * min(rated_hours * (cold_capacity / (current * rated_hours)) ** {k}, cold_capacity * max(1, slow / rated_hours) ** (1 - 1 / {k}) / current)"
 _LOW, _HIGH = _TIME.format(k="exponent_low"), _TIME.format(k="exponent_high")
 
 
@@ -32,7 +32,8 @@ STEPS: tuple[Step[RunTime], ...] = (
     Step(of="cold_factor", source="ieee-485", when=_lead, text="A lead-acid bank gives less in the cold; from 25 °C up the factor is taken as one."),
     Step(of="cold_capacity", formula="capacity / cold_factor", source="ieee-485", when=_lead, text="The published factor multiplies the capacity needed, so what is there is divided by it."),
     Step(of="rated_current", formula="cold_capacity / rated_hours", source="peukert", text="At this current the bank gives this capacity, in the rated hours."),
-    Step(of="runtime", formula=_TIME.format(k="exponent"), source="peukert", text="Peukert's law in rated-hours form, never more than the label gives, times the share you use."),
+    Step(of="slow", source="practice", text="Over which a label is usually meant: no slower load is credited with more."),
+    Step(of="runtime", formula=_TIME.format(k="exponent"), source="peukert", text="Peukert's law in rated-hours form, and never more charge than at {slow}, times the share you use."),
     Step(of="needed_charge", formula="current * needed", source="ohm", when=lambda r: r.needed is not None, text="Current times the time that it must last."),
     Step(of="usable_charge", formula="current * runtime", source="ohm", text="What has gone out by then."),
     Step(of="shortest", formula=f"min({_HIGH}, {_LOW})", source="peukert", when=_lead, text="With the exponent least kind to this load, from {exponent_low} to {exponent_high} as published for {chemistry}."),
