@@ -156,7 +156,8 @@ class Gauge:
     `usable` is the share that is used, `floor` what is left in. `usual_limit` and `highest` are the
     current and the voltage that such a bank is usually charged with at most. `drawn`, `filled` and
     `reading` are None where no current flows out, none flows in, and no voltage was read. `counted`
-    tells that a monitor has the state. `use` is the share that is used of it.
+    tells that a monitor has the state. `use` is the share that is used of it. Where nothing tells
+    the state, `count`, `drawn` and `filled` are None, and the bank's stands for none.
     """
 
     bank: Bank
@@ -165,7 +166,7 @@ class Gauge:
     usable: Share
     use: Usable
     floor: Coulombs
-    count: ChargeCount
+    count: ChargeCount | None
     drawn: Drawn | None
     filled: Filled | None
     reading: VoltageReading | None
@@ -192,27 +193,35 @@ class Gauge:
         """Whether the share that is used is gone."""
         if self.drawn:
             return at_most(self.drawn.available, self.floor)
-        return self.filled is None and at_most(self.count.remaining, self.floor)
+        if self.filled or self.count is None:
+            return False
+        return at_most(self.count.remaining, self.floor)
 
     @property
     def perhaps_spent(self) -> bool:
         """Whether it may be gone, by what the count may be off."""
-        drawn, drift = self.drawn, self.count.drift
-        if drawn is None or drift is None or not drawn.to_floor:
+        drawn, count = self.drawn, self.count
+        if drawn is None or count is None or count.drift is None or not drawn.to_floor:
             return False
-        return at_least(drift, drawn.available - self.floor)
+        return at_least(count.drift, drawn.available - self.floor)
 
     @property
     def drifted_far(self) -> bool:
         """Whether the count may be off by so much that a full charge is worth it."""
-        low = self.count.state_low
+        low = None if self.count is None else self.count.state_low
         return low is not None and not at_most(self.bank.state - low, limits.DRIFTED)
+
+    @property
+    def known(self) -> Bank | None:
+        """The bank, where anything tells its state."""
+        return self.bank if self.count else None
 
 
 def gauge(
     bank: Bank,
     *,
     counted: bool,
+    known: bool,
     current: float,
     efficiency: float,
     usable: float,
@@ -229,20 +238,21 @@ def gauge(
     """Return what is left of `bank` and how long `current` [A] lasts, negative out of it.
 
     It keeps a share `efficiency` [0..1] of a charge, of which `usable` is used; its label is meant
-    over `rated_time` [s], `exponent` is Peukert's. A monitor, if the state is `counted`, misses
+    over `rated_time` [s], `exponent` is Peukert's. Nothing tells its state unless it is `known`. A monitor, if the state is `counted`, misses
     `zero_error` [A] and was last full `since_full` [s] ago. `reading` [V], or None, is a voltage of
     `blocks` of 12 V in series, right to within a share `meter`, `taken` after a rest of
     `rested_for` [s]. Raises NotCovered for a reading that such a bank never shows.
     """
     chemistry = bank.chemistry
-    known = charging.by_chemistry(chemistry)
+    takes = charging.by_chemistry(chemistry)
     drawn = filled = None
     factor = 1.0
     if current < 0:
         factor = bank.cold_factor
+    if known and current < 0:
         drawn = _drawn(bank, draw=-current, usable=usable, rated_time=rated_time, exponent=exponent)
-    elif current > 0:
-        filled = _filled(bank, current=current, efficiency=efficiency, known=known)
+    elif known and current > 0:
+        filled = _filled(bank, current=current, efficiency=efficiency, known=takes)
     absorption = voltages.charge_end(chemistry) * blocks
     margin = limits.BELOW_ABSORPTION * blocks
     read = None
@@ -264,20 +274,22 @@ def gauge(
         usable=usable,
         use=battery.usable(bank, usable),
         floor=(1 - usable) * bank.capacity / factor,
-        count=charge_count(bank, zero_error=zero_error, since_full=since_full, counted=counted),
+        count=charge_count(bank, zero_error=zero_error, since_full=since_full, counted=counted)
+        if known
+        else None,
         drawn=drawn,
         filled=filled,
         reading=read,
-        acceptance=known,
+        acceptance=takes,
         needed_rest=battery.rest_needed(chemistry),
-        usual_limit=known.most * bank.capacity,
+        usual_limit=takes.most * bank.capacity,
         highest=voltages.max_charge_voltage(chemistry) * blocks,
         settings=MonitorSettings(
             absorption=absorption,
             margin=margin,
             full_voltage=absorption - margin,
-            tail_rate=known.tail,
-            tail=known.tail * bank.capacity,
+            tail_rate=takes.tail,
+            tail=takes.tail * bank.capacity,
         ),
     )
 

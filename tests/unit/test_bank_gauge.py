@@ -98,9 +98,9 @@ def test_without_a_monitor_no_count_is_invented():
     assert found["drift"] is None and found["state_low"] is None
     assert found.verdict == "fine" and "monitor" not in found.sentence
     for lacking in ({}, {"reading": "12.5 V"}, {**rested, "rested_for": "1 h"}):
-        with pytest.raises(calc.InputError) as refusal:
-            gauge(monitor="none", chemistry="flooded", **lacking)
-        assert refusal.value.field == "reading"
+        unknown = gauge(monitor="none", chemistry="flooded", **lacking)
+        assert unknown["remaining"] is None and unknown["time"] is None
+        assert (unknown.verdict, unknown.rule) == ("caution", "gauge.state-unknown")
 
 
 def test_lfp_is_told_to_stop_charging_in_frost_but_not_to_stop_giving():

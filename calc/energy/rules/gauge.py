@@ -20,7 +20,7 @@ def _overcharged(found: Gauge) -> bool:
 
 def _fully_charged_since(found: Gauge) -> Change:
     count = found.count
-    assert count.drift  # the rule fires where there is some
+    assert count and count.drift  # the rule fires where there is some
     return Change({"since_full": DRIFTED * count.since_full * found.bank.capacity / count.drift})
 
 
@@ -33,6 +33,11 @@ OVERCHARGED_LEAD_ACID = Rule[Gauge](
     id="gauge.overcharged-lead-acid", level=Level.CAUTION, when=lambda g: _overcharged(g) and g.bank.lead_acid, source="practice",
     headline="{count.remaining} left. But {reading.voltage} is more than such a bank is given, {highest}, unless it is cold or being equalised: stop the charge and find the cause.",
     text=_OVERCHARGED,
+)
+STATE_UNKNOWN = Rule[Gauge](
+    id="gauge.state-unknown", level=Level.CAUTION, when=lambda g: g.known is None, source="practice",
+    headline="Let the bank rest and read its voltage, or fit a monitor: what is left is not known.",
+    text="Without a monitor only a voltage at rest tells anything: no load and no charge for {needed_rest}. A voltage under load or on charge tells no state.",
 )
 SPENT = Rule[Gauge](
     id="gauge.spent", level=Level.CAUTION, when=lambda g: g.spent,

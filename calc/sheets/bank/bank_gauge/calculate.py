@@ -30,22 +30,23 @@ def calculate(
 ) -> Gauge:
     """Return what is left of `capacity` [A·s] at `state`, and how long `current` [A] lasts.
 
-    Without a monitor the state is the least that the rested `reading` [V] allows. Raises NotCovered
-    where it allows none.
+    Without a monitor the state is the least that the rested `reading` [V] allows, if any.
     """
     if system not in BLOCKS:
         raise NotCovered("system", f"must be {', '.join(BLOCKS)}, not {system!r}.")
     counted = Monitor(monitor) is Monitor.COUNTS
+    least: float | None = state
     if not counted:
-        state = _by_voltage(
+        least = _by_voltage(
             Chemistry(chemistry), reading, BLOCKS[system], Taken(taken), rested_for, meter
         )
     bank = battery.bank(
-        chemistry=chemistry, capacity=capacity, temperature=temperature, state=state
+        chemistry=chemistry, capacity=capacity, temperature=temperature, state=least or 0.0
     )
     return gauge(
         bank,
         counted=counted,
+        known=least is not None,
         current=current,
         efficiency=efficiency,
         usable=usable,
@@ -68,23 +69,18 @@ def _by_voltage(
     taken: Taken,
     rested_for: float | None,
     meter: float,
-) -> float:
-    """Return the least state [0..1] that a rested reading allows. Raises NotCovered for none."""
-    found = None
-    if reading is not None:
-        found = voltage_reading(
-            chemistry,
-            voltage=reading,
-            blocks=blocks,
-            taken=taken,
-            rested_for=rested_for,
-            meter=meter,
-            charged=False,
-            stated=None,
-        ).band
-    if found is None:
-        raise NotCovered(
-            "reading",
-            "must be taken at rest and long enough: without a monitor nothing else tells the state.",
-        )
-    return found.low
+) -> float | None:
+    """Return the least state [0..1] that a rested reading allows, None where it allows none."""
+    if reading is None:
+        return None
+    found = voltage_reading(
+        chemistry,
+        voltage=reading,
+        blocks=blocks,
+        taken=taken,
+        rested_for=rested_for,
+        meter=meter,
+        charged=False,
+        stated=None,
+    ).band
+    return None if found is None else found.low

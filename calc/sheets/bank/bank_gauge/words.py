@@ -60,6 +60,10 @@ def _in(found: Gauge) -> bool:
     return found.filled is not None
 
 
+def _known(found: Gauge) -> bool:
+    return found.known is not None
+
+
 def _counted(found: Gauge) -> bool:
     return found.counted
 
@@ -104,12 +108,12 @@ _BAND = "From the lowest state that any of the tables gives at the low end of th
 
 STEPS: tuple[Step[Gauge], ...] = (
     Step(of="taken_state", when=_counted, text="As the monitor counts it."),
-    Step(of="taken_state", source="practice", when=lambda g: not _counted(g), text="No monitor counts, so it is the least that the rested voltage allows."),
-    Step(of="remaining", formula="capacity * taken_state", text="What is in the bank by that."),
+    Step(of="taken_state", source="practice", when=lambda g: _known(g) and not _counted(g), text="No monitor counts, so it is the least that the rested voltage allows."),
+    Step(of="remaining", formula="capacity * taken_state", when=_known, text="What is in the bank by that."),
     Step(of="draw", source="practice", when=_out, text="What goes out, without its sign."),
     Step(of="cold_factor", source="ieee-485", when=_lead_out, text="A lead-acid bank gives less in the cold; from 25 °C up the factor is taken as one."),
     Step(of="cold_capacity", formula="capacity / cold_factor", source="ieee-485", when=_lead_out, text="The published factor multiplies the capacity needed, so what is there is divided by it."),
-    Step(of="missing", formula="capacity - remaining", text="What has gone out, by that."),
+    Step(of="missing", formula="capacity - remaining", when=_known, text="What has gone out, by that."),
     Step(of="available", formula="cold_capacity - missing", when=lambda g: _lead_out(g) and _left_in_cold(g), text="The cold takes its part from the end."),
     Step(of="available", source="ieee-485", when=lambda g: _lead_out(g) and not _left_in_cold(g), text="More has gone out than so cold a bank gives."),
     Step(of="available", formula="remaining", when=_lfp_out, text="No published factor for cold LFP is used."),
@@ -142,8 +146,8 @@ STEPS: tuple[Step[Gauge], ...] = (
     Step(of="why", when=_silent, text="The reason why no state is named."),
     Step(of="loss", source="self-discharge", text="No monitor sees it: it flows inside."),
     Step(of="drift", formula="(zero_error + loss * capacity) * since_full", source="practice", when=_counted, text="Small errors add up until a full charge sets the count right."),
-    Step(of="state_low", formula="state - drift / capacity", when=lambda g: bool(g.count.state_low), text="If they all went one way."),
-    Step(of="state_low", source="practice", when=lambda g: g.count.state_low == 0, text="The count may have nothing left in it."),
+    Step(of="state_low", formula="state - drift / capacity", when=lambda g: g.count is not None and bool(g.count.state_low), text="If they all went one way."),
+    Step(of="state_low", source="practice", when=lambda g: g.count is not None and g.count.state_low == 0, text="The count may have nothing left in it."),
     Step(of="absorption", source="charge-volts", when=_lead, text="As usual; your charger's own setting is better."),
     Step(of="absorption", source="practice", when=lambda g: not _lead(g), text="As usual; your charger's own setting is better."),
     Step(of="margin", source="practice", text="So that a cable's drop does not keep it from ever seeing full."),
@@ -151,11 +155,11 @@ STEPS: tuple[Step[Gauge], ...] = (
     Step(of="tail_rate", source="practice", text="Amperes for each ampere-hour: 1 to 3 % for lead-acid, 2 to 5 % for LFP. Set low, it waits until full is full."),
     Step(of="tail", formula="tail_rate * capacity", text="A charger that stops above it never lets the monitor see full."),
     Step(of="bears", source="practice", when=_too_high, text="At room temperature; your battery's data sheet is better."),
-    Step(of="freezes", source="acid-freezing", when=lambda g: _lead(g) and not at_least(g.bank.temperature, FREEZING), text="By the gravity of a flooded battery; sealed ones mostly freeze later."),
+    Step(of="freezes", source="acid-freezing", when=lambda g: _lead(g) and _known(g) and not at_least(g.bank.temperature, FREEZING), text="By the gravity of a flooded battery; sealed ones mostly freeze later."),
 )
 
 FINE_BY_VOLTAGE = Rule[Gauge](
-    id="bank-gauge.fine-by-voltage", level=Level.FINE, when=lambda g: not g.counted,
+    id="bank-gauge.fine-by-voltage", level=Level.FINE, when=lambda g: not g.counted and _known(g),
     headline="At least {count.remaining} left by the rested voltage, {band.low} to {band.high} of the bank.",
 )
 FINE_AT_REST = Rule[Gauge](
