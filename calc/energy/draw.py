@@ -4,10 +4,19 @@ In scope: steady power over some hours, against the charge of the bank that is u
 what else is drawn or brought meanwhile, and how the bank gives less in the cold or to a heavy load.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from typing import Annotated
 
-from calc.energy.loads import BankLoad, HeatFromBank, Route, of_power
+from calc.energy.battery import Chemistry, Draw, draw
+from calc.energy.loads import (
+    BankLoad,
+    Consumption,
+    HeatFromBank,
+    LoadType,
+    Route,
+    consumption,
+    of_power,
+)
 from calc.units.compare import at_least
 from calc.units.si import Coulombs, Share, Tag
 
@@ -31,6 +40,65 @@ class BankDraw:
     bank: UsableBank
     charge: Coulombs
     share: Share
+
+
+@dataclass(frozen=True, kw_only=True)
+class Job(Consumption):
+    """What a load takes from a bank, and how much that is of it.
+
+    `drawn` is the charge beside what is used of the bank, `draw` the current beside what such a
+    bank gives; None where its capacity is not known.
+    """
+
+    drawn: BankDraw | None
+    draw: Draw | None
+
+    @property
+    def heat(self) -> HeatFromBank | None:
+        """What is made into heat by a resistance, None for any other load."""
+        if self.load_type is not LoadType.HEAT:
+            return None
+        return HeatFromBank(
+            load=self.load,
+            time=self.time,
+            holds_warmth=False,
+            charge=self.charge,
+            share=None if self.drawn is None else self.drawn.share,
+        )
+
+
+def job(
+    *,
+    power: float,
+    voltage: float,
+    route: Route,
+    efficiency: float,
+    time: float,
+    load_type: LoadType,
+    capacity: float | None,
+    chemistry: Chemistry,
+    usable: float,
+) -> Job:
+    """Return what `power` [W] takes in a `time` [s] from a bank at `voltage` [V].
+
+    The bank is of `capacity` [A·s], None where not known, of which a share `usable` [0..1] is used.
+    See `loads.consumption`. Raises NotCovered for a name that is not in an enumeration.
+    """
+    taken = consumption(
+        power=power,
+        voltage=voltage,
+        route=route,
+        efficiency=efficiency,
+        time=time,
+        load_type=load_type,
+    )
+    drawn = current = None
+    if capacity is not None:
+        bank = usable_bank(capacity=capacity, usable=usable)
+        drawn = bank_draw(bank, taken.charge)
+        current = draw(chemistry=chemistry, capacity=capacity, current=taken.load.current)
+    held = {one.name: getattr(taken, one.name) for one in fields(taken)}
+    return Job(**held, drawn=drawn, draw=current)
 
 
 def usable_bank(*, capacity: float, usable: float) -> UsableBank:

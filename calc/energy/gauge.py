@@ -238,10 +238,11 @@ def gauge(
     """Return what is left of `bank` and how long `current` [A] lasts, negative out of it.
 
     It keeps a share `efficiency` [0..1] of a charge, of which `usable` is used; its label is meant
-    over `rated_time` [s], `exponent` is Peukert's. Nothing tells its state unless it is `known`. A monitor, if the state is `counted`, misses
-    `zero_error` [A] and was last full `since_full` [s] ago. `reading` [V], or None, is a voltage of
-    `blocks` of 12 V in series, right to within a share `meter`, `taken` after a rest of
-    `rested_for` [s]. Raises NotCovered for a reading that such a bank never shows.
+    over `rated_time` [s], `exponent` is Peukert's. Nothing tells its state unless it is `known`. A
+    monitor, if it is `counted`, misses `zero_error` [A] and was full `since_full` [s] ago.
+    `reading` [V], or None, is a voltage of `blocks` of 12 V in series, right to within a share
+    `meter`, `taken` after a rest of `rested_for` [s]. Raises NotCovered for a reading that such a
+    bank never shows.
     """
     chemistry = bank.chemistry
     takes = charging.by_chemistry(chemistry)

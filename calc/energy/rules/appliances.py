@@ -23,7 +23,7 @@ LITTLE_BETWEEN = Rule[Routes](
 )
 DIRECT_WEAK_IN_HEAT = Rule[Routes](
     id="appliance.direct-weak-in-heat", level=Level.CAUTION, when=lambda r: r.dearer and not r.direct.holds_in_heat,
-    headline="Take a stronger battery-voltage one: it needs {direct.charge} a day against {household.charge}, but a hot day leaves it nothing in hand.",
+    headline="The battery-voltage one needs {direct.charge} a day against {household.charge}, but has nothing in hand on a hot day: use a stronger one.",
 )
 HOUSEHOLD_TAKES_MORE = Rule[Routes](
     id="appliance.household-takes-more", level=Level.FINE, when=lambda r: r.dearer,

@@ -1,15 +1,19 @@
 """watts-to-amps: what current does this load ask of the bank?"""
 
 # fmt: off
+from dataclasses import replace
+
 from calc.electrical.rules.single_cable import BEYOND_ONE_CABLE
 from calc.energy.loads import LoadType
 from calc.energy.rules import bank as banks
+from calc.energy.rules import draw as of_draws
 from calc.energy.rules import loads as judged
+from calc.sheets.parts.bank import CAPACITY, USUAL_SHARE, USUAL_VOLTAGE, chemistry_field
 from calc.sheets.parts.fields import EFFICIENCY, ROUTE, bank_voltage
 from calc.sheets.quick.watts_to_amps.calculate import calculate
 from calc.sheets.quick.watts_to_amps.words import FINE, STEPS
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, TIME
-from calc.units.shown import UP
+from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
@@ -23,17 +27,22 @@ WORKSHEET = Worksheet(
     calculate=calculate,
     fields=(
         Quantity(id="power", label="Power of the load", symbol="P", kinds=(POWER,), default="60 W", low="0.01 W", high="20000 W", hint="From the rating plate, or measured while it works."),
-        bank_voltage("12.5 V"),
+        replace(bank_voltage(""), default_by=("chemistry", USUAL_VOLTAGE)),
         ROUTE,
         EFFICIENCY,
         Quantity(id="hours", label="How long it runs", symbol="t", kinds=(TIME,), default="1 h", low="0 h", high="8760 h", hint="The time it really draws power, not the time it is plugged in."),
         Choice(id="load_type", label="Kind of load", of=LoadType, default=LoadType.ANY, options=(Option(LoadType.ANY, "any load"), Option(LoadType.HEAT, "resistive heat", aliases=("heat", "heater"))), hint="Resistive heat: a kettle, hob, fan heater, hair dryer, water heater element."),
+        replace(CAPACITY, optional=True, default="", example="200 A·h", hint="To see whether the bank holds it. Empty: not compared."),
+        chemistry_field("LFP", more=True),
+        Quantity(id="usable", advanced=True, label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %", default_by=("chemistry", USUAL_SHARE), hint="Of the capacity, before you call it empty."),
     ),
-    older_defaults=({"power": "1500 W"},),
+    older_defaults=({"power": "1500 W", "voltage": "12.5 V"},),
     results=(
         Output(id="current", at="load.current", label="Current from the bank", symbol="I", kind=CURRENT, rounding=UP),
         Output(id="charge", label="Charge taken", symbol="Q", kind=CHARGE, rounding=UP),
         Output(id="energy", label="Energy taken", symbol="E", kind=ENERGY, rounding=UP),
+        Output(id="gives", at="drawn.bank.gives", label="Charge that you use of the bank", symbol="Q_u", kind=CHARGE, rounding=DOWN, hide_if_none=True),
+        Output(id="share", at="drawn.share", label="Of that, this takes", symbol="s", kind=RATIO, rounding=UP, hide_if_none=True),
     ),
     intermediates=(
         Output(id="factor", at="load.factor", label="Efficiency applied", symbol="η", kind=RATIO),
@@ -43,6 +52,8 @@ WORKSHEET = Worksheet(
     steps=STEPS,
     rules=(
         *placed("single_cable", BEYOND_ONE_CABLE),
+        Placed(rule=of_draws.BEYOND_BANK, at="drawn", headline="This takes {charge} in {hours}, and you use {gives} of the bank."),
+        Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{current} is a hard load for this bank, and {charge} goes in {hours}: read the maker's limit."),
         Placed(rule=banks.BEYOND_ONE_BATTERY, at="load", headline="{current} is more than one usual battery is made to give; {charge} goes in {hours}."),
         *placed("heat", judged.ALL_BECOMES_HEAT),
         FINE,

@@ -1,6 +1,8 @@
 """watts-to-amps from its fields: what the load takes from the bank."""
 
-from calc.energy.loads import Consumption, LoadType, Route, consumption
+from calc.energy.battery import Chemistry
+from calc.energy.draw import Job, job
+from calc.energy.loads import LoadType, Route
 
 
 def calculate(
@@ -11,13 +13,19 @@ def calculate(
     efficiency: float,
     hours: float,
     load_type: LoadType,
-) -> Consumption:
+    capacity: float | None,
+    chemistry: Chemistry,
+    usable: float,
+) -> Job:
     """Return what `power` [W] for `hours` [s] takes from a bank at `voltage` [V]."""
-    return consumption(
+    return job(
         power=power,
         voltage=voltage,
         route=route,
         efficiency=efficiency,
         time=hours,
         load_type=load_type,
+        capacity=capacity,
+        chemistry=chemistry,
+        usable=usable,
     )
