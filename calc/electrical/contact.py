@@ -253,8 +253,9 @@ class Warmth:
 class MeasuredJoint:
     """What a reading says of a joint or other part; None where there is no real figure.
 
-    `sound` is what such a part has when it is sound. `full` is None where the supply can't push the full current through this joint; then
-    `max_current` is all it could. `softening` is the drop at which its contact spots soften.
+    `sound` is what such a part has when it is sound. `full` is None where the supply can't push
+    the full current through this joint; then `max_current` is all it could. `softening` is the
+    drop at which its contact spots soften.
     """
 
     reading: Reading
@@ -346,8 +347,8 @@ def measured_joint(
 ) -> MeasuredJoint:
     """Return what a part that drops `drop` [V] at `current` [A] does at `full_current` [A].
 
-    `sound` is what such a part has when it is sound. R = U/I; heat = U I; at another current heat goes with its square. `good_drop` [V] is that of a
-    like joint, `rise` [K] how much warmer the joint is than `rise_over`, both None if unknown;
+    `sound` is what such a part has when it is sound. R = U/I; heat = U I; at another current heat
+    goes with its square. `good_drop` [V] is that of a like joint, `rise` [K] how much warmer the joint is than `rise_over`, both None if unknown;
     `voltage` [V] the supply's, `temperature` [°C] that of the metal round it, up to SOFTENS.
     Raises NotCovered for a name that is not in an enumeration.
     """

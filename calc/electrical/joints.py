@@ -138,6 +138,14 @@ class Joint:
         return None if self.clamping is None else self.chosen_torque
 
     @property
+    def settable(self) -> NewtonMetres | None:
+        """The torque to put on a list; None where it is not to be trusted.
+
+        Without a maker's figure a published one that a stud of unknown metal may not take is none.
+        """
+        return None if self.too_tight and not self.from_maker else self.torque
+
+    @property
     def share_of_limit(self) -> Share:
         """The torque as a share of what the thread can take."""
         return self.chosen_torque / self.thread.max_torque

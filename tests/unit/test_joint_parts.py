@@ -6,7 +6,7 @@ import calc
 
 
 def ask(**inputs):
-    return calc.work("joint-torque", inputs)
+    return calc.work("joint-torque", {"maker_torque": ""} | inputs)
 
 
 KINDS = ("busbar or stud", "battery terminal", "fuse holder or breaker", "chassis ground")

@@ -8,7 +8,7 @@ from calc.units.covered import NotCovered
 
 
 def ask(**inputs):
-    return calc.work("joint-torque", inputs)
+    return calc.work("joint-torque", {"maker_torque": ""} | inputs)
 
 
 def joint(**changes):

@@ -16,7 +16,7 @@ PROOF = {"4.8": 310, "8.8": 580, "10.9": 830}
 
 
 def ask(**inputs):
-    return calc.work("joint-torque", inputs)
+    return calc.work("joint-torque", {"maker_torque": ""} | inputs)
 
 
 def torque(answer, name="torque"):

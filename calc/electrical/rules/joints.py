@@ -46,6 +46,12 @@ NO_TORQUE = Rule[Joint](
     headline="No torque to be trusted: the published {withheld} is for a stronger stud, and this thread bears only {thread.max_torque}. Find the maker's figure.",
     mend=stronger_stud,
 )
+PUBLISHED_TOO_TIGHT_IF_WEAK = Rule[Joint](
+    id="joint.published-torque-over-weak-thread", level=Level.STOP, source="strength",
+    when=lambda j: not j.from_maker and j.thread.grade is Grade.UNKNOWN and j.too_tight,
+    headline="Do not use the published {torque}: a stud of brass or mild steel takes only {thread.max_torque}. Find metal or maker's torque.",
+    mend=stronger_stud,
+)
 TOO_TIGHT_IF_WEAK = Rule[Joint](
     id="joint.torque-over-weak-thread", level=Level.CAUTION, source="strength",
     when=lambda j: j.from_maker and j.thread.grade is Grade.UNKNOWN and j.too_tight,
@@ -70,12 +76,6 @@ LUBRICATED = Rule[Joint](
     headline="{torque}, if the maker means a lubricated thread; most figures are for a dry one.",
     text="Is the maker's figure for a dry thread? If so, oil raises the clamping force by about a third; the torque would have to come down by a quarter. Clean the thread, or ask.",
     mend=dry_thread,
-)
-PUBLISHED_TOO_TIGHT_IF_WEAK = Rule[Joint](
-    id="joint.published-torque-over-weak-thread", level=Level.CAUTION, source="strength",
-    when=lambda j: not j.from_maker and j.thread.grade is Grade.UNKNOWN and j.too_tight,
-    headline="The published {torque} is more than a stud of brass or mild steel bears. Stay below its {thread.max_torque}, and find the maker's figure.",
-    mend=stronger_stud,
 )
 MAY_STRETCH = Rule[Joint](
     id="joint.may-stretch", level=Level.CAUTION, when=lambda j: j.may_stretch, source="nut-factor",
@@ -108,9 +108,9 @@ BORROWED = Rule[Joint](
     text="Makers' figures for the same thread differ up to five-fold. Find the sheet of the part, above all for battery posts and plastic-bodied studs, which break or pull out far below what the steel bears.",
 )
 JUDGEMENTS = (
-    TOO_MANY_LUGS, TOO_TIGHT, NO_TORQUE,
+    TOO_MANY_LUGS, TOO_TIGHT, NO_TORQUE, PUBLISHED_TOO_TIGHT_IF_WEAK,
     TOO_TIGHT_IF_WEAK, FAR_BELOW_PUBLISHED, ABOVE_PUBLISHED, BELOW_PUBLISHED, LUBRICATED,
-    PUBLISHED_TOO_TIGHT_IF_WEAK, MAY_STRETCH, NONE_FOR_BATTERY, ONE_SOURCE_OILED, ONE_SOURCE,
+    MAY_STRETCH, NONE_FOR_BATTERY, ONE_SOURCE_OILED, ONE_SOURCE,
     BORROWED_OILED, BORROWED,
 )  # what makes the verdict on a joint, the gravest first
 

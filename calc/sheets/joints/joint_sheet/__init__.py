@@ -33,7 +33,7 @@ WORKSHEET = Worksheet(
         Text(id="vehicle", label="Vehicle", example="Marram", optional=True, hint="Its name stands at the head of the printed sheet. May be left empty."),
         Rows(
             id="joints", label="Joints", one="joint", most=40,
-            default="battery plus:M8:8 N.m:brass:dry:1:battery terminal; battery minus:M8:8 N.m:brass:dry:2:battery terminal; main fuse, bus bar side:M8:12 N.m:8.8:dry:1:fuse holder; bus bar, charger:M6::unknown:dry:2:busbar",
+            default="battery plus:M8:8 N.m:brass:dry:1:battery terminal; battery minus:M8:8 N.m:brass:dry:2:battery terminal; main fuse, bus bar side:M8:12 N.m:8.8:dry:1:fuse holder; bus bar, charger:M6:4 N.m:unknown:dry:2:busbar",
             hint="Every bolted joint that carries current: both ends of each cable, bus bars, fuse holders, ground points.",
             columns=(
                 Text(id="name", label="Name", example="battery plus", hint="So that somebody else finds it. Without “:” and “;”."),
@@ -65,7 +65,7 @@ WORKSHEET = Worksheet(
         Output(id="crowded", find=named(judged.TOO_MANY_LUGS), label="More than four lugs"),
         Output(id="over", find=named(judged.TOO_TIGHT), label="Over what the thread bears"),
         Output(id="no_figure", find=named(judged.NO_TORQUE), label="No torque to be trusted"),
-        Output(id="perhaps_over", find=named(judged.TOO_TIGHT_IF_WEAK, judged.PUBLISHED_TOO_TIGHT_IF_WEAK), label="Over what a weak thread bears"),
+        Output(id="perhaps_over", find=named(judged.TOO_TIGHT_IF_WEAK, judged.PUBLISHED_TOO_TIGHT_IF_WEAK), label="Over what a weak thread takes"),
         Output(id="slack", find=named(judged.BELOW_PUBLISHED), label="Below every published torque"),
         Output(id="excess", find=named(judged.ABOVE_PUBLISHED, but=OVER_THREAD), label="Above every published torque"),
         Output(id="stretching", find=named(judged.MAY_STRETCH, but=OVER_THREAD), label="May stretch"),
@@ -98,5 +98,8 @@ WORKSHEET = Worksheet(
                 Blank(label="date", group="Checked again", wide=True),
             ),
         ),
+    ),
+    older_defaults=(
+        {"joints": "battery plus:M8:8 N.m:brass:dry:1:battery terminal; battery minus:M8:8 N.m:brass:dry:2:battery terminal; main fuse, bus bar side:M8:12 N.m:8.8:dry:1:fuse holder; bus bar, charger:M6::unknown:dry:2:busbar"},
     ),
 )

@@ -31,7 +31,7 @@ class JointSheet:
     @property
     def torques(self) -> tuple[float, ...]:
         """The torques [N·m] to set, where there is one to be trusted."""
-        return tuple(t for row in self.rows if (t := row.joint.torque) is not None)
+        return tuple(t for row in self.rows if (t := row.joint.settable) is not None)
 
     @property
     def torque_least(self) -> NewtonMetres | None:

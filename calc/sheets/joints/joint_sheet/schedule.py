@@ -44,7 +44,7 @@ def _row(one: ListedJoint) -> Row:
     return Row(
         name=one.name,
         stud=one.joint.thread.stud.name,
-        torque=one.joint.torque,
+        torque=one.joint.settable,
         figure="; ".join(_figure(one.joint)),
         locking=_locking(one.joint),
         lugs=one.joint.lugs,
@@ -64,13 +64,15 @@ def _figure(joint: Joint) -> Iterator[str]:
         yield "the maker"
     elif judged.NO_TORQUE.when(joint):
         yield "ask the maker: the published one is too much for this thread"
+    elif judged.PUBLISHED_TOO_TIGHT_IF_WEAK.when(joint):
+        yield "ask the maker: the published one is too much for brass or mild steel"
     else:
         yield f"another part: {joint.published.first.kind.partition(',')[0]}"
     if judged.NONE_FOR_BATTERY.when(joint):
         yield "none is meant for a battery"
     if judged.TOO_TIGHT.when(joint):
         yield "MORE THAN THE THREAD BEARS"
-    if judged.TOO_TIGHT_IF_WEAK.when(joint) or judged.PUBLISHED_TOO_TIGHT_IF_WEAK.when(joint):
+    if judged.TOO_TIGHT_IF_WEAK.when(joint):
         yield "too much if the stud is of brass or mild steel"
     if judged.FAR_BELOW_PUBLISHED.when(joint):
         yield "far below every published one"

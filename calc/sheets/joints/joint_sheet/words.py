@@ -69,12 +69,12 @@ JUDGED = (
         text="The published figure is for a part whose stud is stronger, and no torque is given here: {those}.",
     ),
     _of_each(
-        judged.TOO_TIGHT_IF_WEAK, headline="Too much for a stud of brass or mild steel: {those}. Make sure that it is stronger.",
-        text="More torque than a stud of brass or mild steel bears: {those}.",
+        judged.PUBLISHED_TOO_TIGHT_IF_WEAK, headline="No torque to trust: {those}. The published one is too much for brass or mild steel: find the metal or the maker’s.",
+        text="Find the metal or the maker’s torque: the published one is more than a stud of brass or mild steel takes, and none is given here: {those}.",
     ),
     _of_each(
-        judged.PUBLISHED_TOO_TIGHT_IF_WEAK, headline="The published torque is too much for a stud of brass or mild steel: {those}. Find the maker’s.",
-        text="The published torque is more than a stud of brass or mild steel bears: {those}.",
+        judged.TOO_TIGHT_IF_WEAK, headline="Too much for a stud of brass or mild steel: {those}. Make sure that it is stronger.",
+        text="More torque than a stud of brass or mild steel bears: {those}.",
     ),
     _of_each(
         judged.BELOW_PUBLISHED, headline="Below every published torque: {those}. Check the figure and its unit: a loose joint heats.",

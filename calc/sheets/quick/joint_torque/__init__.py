@@ -1,6 +1,8 @@
 """joint-torque: how tight, and how does it stay tight?"""
 
 # fmt: off
+from dataclasses import replace
+
 from calc.electrical.locking import Opened
 from calc.electrical.rules import joints as judged
 from calc.sheets.parts.joint_fields import CONDITION, GRADE, KIND, LUGS, MAKER_TORQUE, STUD
@@ -25,7 +27,7 @@ WORKSHEET = Worksheet(
     calculate=calculate,
     picture=Stack(parts="stack", caption="Order of parts on the stud: current passes from lug to lug, never through a washer"),
     fields=(
-        STUD, MAKER_TORQUE, GRADE, CONDITION, LUGS, KIND,
+        STUD, replace(MAKER_TORQUE, default="10 N·m"), GRADE, CONDITION, LUGS, KIND,
         Choice(id="opened", label="It is opened", of=Opened, default=Opened.SELDOM, advanced=True, options=(Option(Opened.SELDOM), Option(Opened.OFTEN)),
                hint="Often: at every service, or to isolate something."),
     ),
@@ -81,4 +83,5 @@ WORKSHEET = Worksheet(
     summary_none="no torque to be trusted",
     keep_distinct=(("torque", "torque_low"), ("torque", "torque_high"), ("torque", "ceiling"), ("withheld", "ceiling")),
     tables=(Table(of="unfit", cards=True, folded=True, columns=(Output(id="method", label="Part"), Output(id="why", label="Why not"))),),
+    older_defaults=({"maker_torque": ""},),
 )
