@@ -13,6 +13,7 @@ from calc.worksheet.formula import work
 
 SHARED = {
     "run": "Lost on the way, a part of several searches",
+    "main": "The main joints at real load, a part of several searches",
     "bank": "The bank, a part of several searches",
 }
 
@@ -57,7 +58,8 @@ def _step(step: Step, symptom: Symptom, values: Values) -> Markup:
         expected = amount(float(work(step.expects, values)), step.reads)
         parts.append(join(f" {state} {probes} A sound circuit: ", el("b", expected), "."))
     turn = partial(_turn, step=step, symptom=symptom, values=values)
-    return el("li", *parts, el("ul", *map(turn, step.turns)), id=_anchor(step.id))
+    offered = (turn(one) for one in step.turns if not one.old)
+    return el("li", *parts, el("ul", *offered), id=_anchor(step.id))
 
 
 def _turn(turn: Turn, *, step: Step, symptom: Symptom, values: Values) -> Markup:

@@ -32,6 +32,10 @@ from calc.units.si import (
 MOST_DROP: Annotated[Volts, Tag("most drop of one connection")] = 0.1
 # SAE, as quoted in the same manual, for a switch
 SWITCH_DROP: Annotated[Volts, Tag("most drop of a switch")] = 0.3
+# Of loose connections that glowed, the least heat: NBSIR 76-1011, abstract
+GLOWS_LEAST: Annotated[Watts, Tag("least heat of a glowing connection")] = 5.0
+# Times the resistance may grow before the drop is too much: common practice, no source
+GROWTH_LEAST: Annotated[Number, Tag("least growth left to a joint's resistance")] = 2.0
 # Where a usual meter's last digit shows: common practice, no source
 SMALL_DROP: Annotated[Volts, Tag("drop too small to judge by")] = 1e-3
 # Of the full current, for a reading of voltage: common practice, no source
@@ -333,6 +337,17 @@ class MeasuredJoint:
         return self.most_drop / full_drop if at_most(full_drop, self.most_drop) else None
 
 
+def most_passing(*, sound: SoundPart, full_current: float, like: float | None = None) -> float:
+    """Return the resistance [ohm] below which joint heat has nothing against a contact.
+
+    It is to carry `full_current` [A]; `like` [ohm] is a like one's. The least of what a like one
+    may clear, of what leaves its resistance room to double, and of what stays under 5 W.
+    """
+    cleared = sound.high if like is None else max(sound.high, LIKE_MOST * like)
+    room = MOST_DROP / GROWTH_LEAST / full_current
+    return min(sound.most, cleared, room, GLOWS_LEAST / full_current**2)
+
+
 def measured_joint(
     *,
     sound: SoundPart,
@@ -348,9 +363,10 @@ def measured_joint(
     """Return what a part that drops `drop` [V] at `current` [A] does at `full_current` [A].
 
     `sound` is what such a part has when it is sound. R = U/I; heat = U I; at another current heat
-    goes with its square. `good_drop` [V] is that of a like joint, `rise` [K] how much warmer the joint is than `rise_over`, both None if unknown;
-    `voltage` [V] the supply's, `temperature` [°C] that of the metal round it, up to SOFTENS.
-    Raises NotCovered for a name that is not in an enumeration.
+    goes with its square. `good_drop` [V] is that of a like joint, `rise` [K] how much warmer the
+    joint is than `rise_over`, both None if unknown; `voltage` [V] the supply's, `temperature` [°C]
+    that of the metal round it, up to SOFTENS. Raises NotCovered for a name that is not in an
+    enumeration.
     """
     resistance = drop / current
     rise_over = RiseOver(rise_over)

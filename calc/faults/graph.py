@@ -16,8 +16,9 @@ SHARED = "@"
 
 
 class Symptom(Enumeration):
-    """What is seen to be wrong: where a search begins."""
+    """What is seen to be wrong: where a search begins. A check begins where nothing is."""
 
+    CHECK = "check"
     FLICKERS = "flickers"
     HOT = "hot"
     FLAT = "flat"
@@ -41,8 +42,9 @@ class Reads(Enumeration):
 class Turn:
     """One answer to a step: where it leads (`to` a step, or `found` an end) and what it means.
 
-    `below` is a formula: the turn is for readings below it and not below that of the turn before.
-    The last turn of a measurement, and every turn of a question, has none.
+    `old` marks one that older paths hold and that is no longer offered. `below` is a formula: the
+    turn is for readings below it and not below that of the turn before. The last turn of a
+    measurement, and every turn of a question, has none.
     """
 
     id: str
@@ -50,6 +52,7 @@ class Turn:
     below: str = ""
     to: str = ""
     found: str = ""
+    old: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -57,7 +60,8 @@ class Step:
     """A question to `ask`, or something to `measure`: with what, between which points, and when.
 
     `reads` is None for a question. `expects` is the formula for a sound circuit's reading. `danger`
-    marks what must be done first.
+    marks what must be done first. `older` is the step that a path from before this one goes on
+    with.
     """
 
     id: str
@@ -72,6 +76,7 @@ class Step:
     clamp: str = ""
     state: str = ""
     expects: str = ""
+    older: str = ""
 
     @property
     def text(self) -> str:
@@ -103,11 +108,12 @@ class End:
 class WayIn:
     """How a search begins for a symptom, in words (`about`) and with the safety line.
 
-    `start` is its first step, `after` what comes after each shared stretch. `charging` tells that
-    the current on the run is a charger's.
+    `called` is what people say for it. `start` is its first step, `after` what comes after each
+    shared stretch. `charging` tells that the current on the run is a charger's.
     """
 
     about: str
+    called: tuple[str, ...]
     safety: str
     start: str
     after: dict[str, str]
@@ -141,6 +147,7 @@ def way_in(symptom: Symptom) -> WayIn:
     file = _file(name)
     return WayIn(
         about=file["about"],
+        called=tuple(file["called"]),
         safety=file["safety"],
         start=_within(name, file["start"]),
         after={shared: _within(name, to) for shared, to in file["after"].items()},
@@ -156,6 +163,8 @@ def step(name: str) -> Step:
     turns = tuple(
         Turn(**{**turn, "to": _within(file, turn.get("to", ""))}) for turn in data.pop("turns")
     )
+    if "older" in data:
+        data["older"] = _within(file, data["older"])
     if "reads" in data:
         data["reads"] = Reads(data["reads"])
     return Step(id=name, turns=turns, **data)

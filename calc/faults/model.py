@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Annotated
 
+from calc.electrical import sound_parts
+from calc.electrical.contact import LIKE_MOST, most_passing
 from calc.electrical.fault_source import short_circuit_current_per_ah
 from calc.electrical.network import (
     CurrentLoad,
@@ -24,6 +26,7 @@ from calc.electrical.run import RunResult, plain_run
 from calc.energy.battery import Chemistry, usable_share
 from calc.energy.voltages import NOMINAL, cells, charge_end
 from calc.tables import table
+from calc.units.compare import at_most
 from calc.units.constants import HOUR
 from calc.units.covered import NotCovered
 from calc.units.si import Amperes, Coulombs, Count, Ohms, PerSecond, Share, Tag, Volts, Watts
@@ -95,7 +98,8 @@ class SearchedRun:
     """A sound run between the bank and a device: copper, fuse, joints and shunt.
 
     `laid` is the copper, out and back, and `conductor` the resistance of one; `fuse` is that of
-    the fuse in its holder, whose contacts count as one joint. `joints` counts those of one side.
+    the fuse in its holder, whose contacts count as one joint. `joint` is that of a sound joint as
+    taken, `given` as told. `joints` counts those of one side.
     """
 
     laid: RunResult
@@ -103,6 +107,7 @@ class SearchedRun:
     rated: Amperes
     fuse: Ohms
     joint: Ohms
+    given: Ohms
     joints: Count
     shunt: Ohms
 
@@ -110,6 +115,16 @@ class SearchedRun:
     def rated_drop(self) -> Volts:
         """What its fuse may lose at its own rating."""
         return FUSE_DROP
+
+    @property
+    def joint_lowered(self) -> bool:
+        """Whether the joint that was told is itself too bad to be taken for a sound one."""
+        return self.joint < self.given
+
+    @property
+    def fuse_most(self) -> Ohms:
+        """The most that a sound fuse of its rating has in its holder."""
+        return sound_parts.sound_fuse(sound_parts.Part.FUSE, self.rated).high
 
     @property
     def metric(self) -> bool:
@@ -157,6 +172,11 @@ class SoundCircuit:
     load: Load
     charger: Amperes
     readings: SoundReadings
+
+    @property
+    def over_fuse(self) -> bool:
+        """Whether more flows than the fuse is rated for."""
+        return not at_most(self.readings.flow, self.run.rated)
 
 
 @cache
@@ -220,20 +240,28 @@ def searched_run(
     joint: float,
     joints: float,
     shunt: float,
+    heaviest: float,
 ) -> SearchedRun:
     """Return a sound run of plain copper, `length` [m] one way, at `temperature` [°C].
 
     `rated` [A] is its fuse's rating, `joint` and `shunt` [ohm] the resistances of one joint and of
-    the shunt. The fuse is taken to lose `FUSE_DROP` at its rating. Raises NotCovered for an unknown
-    conductor.
+    the shunt, `heaviest` [A] the most that the joints at the bank carry. A joint that joint heat
+    would look into at that current is no sound one: as much is taken as leaves room for half as
+    much again. The fuse is taken to lose `FUSE_DROP` at its rating. Raises NotCovered for an
+    unknown conductor.
     """
+    passes = most_passing(
+        sound=sound_parts.sound_joint(sound_parts.Part.BOLTED), full_current=heaviest, like=joint
+    )
+    taken = min(joint, passes / LIKE_MOST)
     laid = plain_run(conductor=conductor, length=length, temperature=temperature)
     return SearchedRun(
         laid=laid,
         conductor=length * laid.per_length,
         rated=rated,
-        fuse=FUSE_DROP / rated + joint,
-        joint=joint,
+        fuse=FUSE_DROP / rated + taken,
+        joint=taken,
+        given=joint,
         joints=joints,
         shunt=shunt,
     )

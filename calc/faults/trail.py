@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from calc.worksheet.fields import ParsedInput
 from calc.worksheet.rows import Text
 
-LONGEST_PATH = 60
+LONGEST_PATH = 80
 _PATH = re.compile(rf"[a-z0-9.-]{{1,{LONGEST_PATH}}}")
 STRANGE = "?"
 

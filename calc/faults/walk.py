@@ -48,7 +48,10 @@ class Walk:
 
 
 def walk(symptom: Symptom, path: str) -> Walk:
-    """Follow `path` from the start of `symptom`. Raises NotCovered for an unknown symptom."""
+    """Follow `path` from the start of `symptom`. Raises NotCovered for an unknown symptom.
+
+    A path from before a step was there goes past it.
+    """
     first, *tokens = path.split(".") if path else [symptom]
     known = first == symptom
     here: Step | None = graph.step(graph.way_in(symptom).start)
@@ -57,6 +60,9 @@ def walk(symptom: Symptom, path: str) -> Walk:
     odd = not known
     for token in tokens if known else ():
         turn = here.turn(token) if here else None
+        while here is not None and turn is None and here.older:
+            here = graph.step(here.older)
+            turn = here.turn(token)
         if here is None or turn is None:
             odd = True
             break
@@ -101,8 +107,10 @@ def bands(step: Step, values: Values) -> tuple[Band, ...]:
 
 
 def possible(step: Step, values: Values) -> tuple[Turn, ...]:
-    """Return the turns that there are readings for; of a question, all."""
-    return tuple(band.turn for band in bands(step, values)) if step.reads else step.turns
+    """Return the turns that there are readings for; of a question, all that are offered."""
+    if step.reads:
+        return tuple(band.turn for band in bands(step, values))
+    return tuple(turn for turn in step.turns if not turn.old)
 
 
 def turn_for(step: Step, reading: float, values: Values) -> Turn:

@@ -33,7 +33,7 @@ def torque(newton_metres):
 
 # Published for M8: 6 to 17 N·m, in five tables; for 5/16 in: 9 N·m alone. Ceilings of a dry M8,
 # 0.2 × 8 mm × 75 %, by hand: × 21 200 N in class 8.8 25.44 N·m, × 36.6 mm² × 240 MPa 10.54 N·m.
-UNKNOWN_TORQUE = {"maker_torque": ""}
+EMPTY = {"maker_torque": ""}
 NONE, DRY, OILED = torque(None), {"condition": "dry"}, {"condition": "lubricated"}
 UNKNOWN, BRASS, COPPER, STEEL = ({"grade": one} for one in ("unknown", "brass", "copper", "8.8"))
 M5, M6, M8, M12 = ({"stud": one} for one in ("M5", "M6", "M8", "M12"))
@@ -104,8 +104,8 @@ def test_every_rule_that_may_be_silent_has_its_case():
         # 12 N·m on M8: 240 MPa can take 10.54 N·m, and 11 350 N in class 4.8 13.6 N·m.
         (rules.TOO_TIGHT, {"grade": "brass", "maker_torque": "12 N.m"}, {"grade": "4.8"}),
         (rules.TOO_TIGHT_IF_WEAK, {"maker_torque": "12 N.m"}, {"grade": "4.8"}),
-        (rules.NO_TORQUE, {"stud": "M4", "grade": "copper", **UNKNOWN_TORQUE}, {"grade": "brass"}),
-        (rules.PUBLISHED_TOO_TIGHT_IF_WEAK, {"stud": "1/2 in", **UNKNOWN_TORQUE}, {"grade": "A2-70"}),
+        (rules.NO_TORQUE, {"stud": "M4", "grade": "copper", **EMPTY}, {"grade": "brass"}),
+        (rules.PUBLISHED_TOO_TIGHT_IF_WEAK, {"stud": "1/2 in", **EMPTY}, {"grade": "A2-70"}),
         (rules.LUBRICATED, {"maker_torque": "12 N.m", **STEEL, **OILED}, DRY),
         (rules.MAY_STRETCH, {"maker_torque": "17 N.m", **STEEL, **OILED}, DRY),
     ],

@@ -12,6 +12,10 @@ GROUND = {"symptom": "flickers", "path": "flickers.yes.hot.gnd.high"}
 CLEAR = {"symptom": "flickers", "path": "flickers.no.one.ok.ok.else"}
 CHARGE = {"symptom": "charge", "path": "charge.no.low.low"}
 
+THIN = {"conductor": "12 AWG", "load": "40 A", "length": "3 m"}  # 17 mΩ: 0.67 V, and 0.18 V allowed
+SOUND = {"symptom": "check", "path": "check.no.firm.ok.t.t.t.t.t.t.t.t.t.t.no"}
+SOME = {"symptom": "flickers", "path": "flickers.no.one.high.some"}
+
 
 def at(path):
     return {"symptom": path.split(".")[0], "path": path}
@@ -30,7 +34,7 @@ def at(path):
         (rules.FOUND, GROUND, MINUS),
         (rules.NO_FAULT, CLEAR, POST),
         (rules.REPAIR, POST, CLEAR),
-        (rules.ODD_PATH, {"path": "flickers.no.nonsense"}, {"path": "flickers.no"}),
+        (rules.ODD_PATH, at("flickers.no.nonsense"), at("flickers.no")),
         (rules.RESTED_FLOODED, {"chemistry": "flooded"}, {"chemistry": "AGM"}),
         (rules.RESTED_FLOODED_AGREES, {"chemistry": "flooded"}, {"chemistry": "gel"}),
         (rules.RESTED_AGM, {"chemistry": "AGM"}, {"chemistry": "flooded"}),
@@ -44,7 +48,18 @@ def at(path):
         (rules.GROUND_DROP, MINUS, {"symptom": "flickers"}),
         (rules.LIKE_JOINT, MINUS | {"path": "flickers.no.one.high"}, {"symptom": "flickers"}),
         (rules.GOOD_CONTACT, MINUS | {"path": "flickers.no.one.high"}, {"symptom": "flickers"}),
-        (rules.CABLE_DROP, MINUS, at("flickers.no.one.high")),
+        (rules.CABLE_DROP, MINUS | THIN, MINUS),
+        (rules.CABLE_TOO_SMALL, MINUS | THIN, MINUS),
+        (rules.OVER_FUSE, MINUS | {"fuse": "49 A"}, MINUS | {"fuse": "50 A"}),
+        (rules.NOT_ENOUGH, {"symptom": "inverter", "cutoff": "12.4 V"}, {"symptom": "inverter"}),
+        (rules.NOT_ENOUGH, {"symptom": "inverter", "cutoff": "12.4 V"}, {"cutoff": "12.4 V"}),
+        (rules.CHECKED, SOUND, at("flickers.no.one.ok.ok.else")),
+        (rules.CHECKED, SOUND, {"symptom": "check"}),
+        (rules.CHECKING, {"symptom": "check"}, {"symptom": "flickers"}),
+        (rules.CHECKING, {"symptom": "check"}, SOUND),
+        (rules.REMAKE_TOO, SOME, at("flickers.no.one.high.ok")),
+        (rules.JOINT_LOWERED, {"joint": "0.2 mohm"}, {"joint": "0.13 mohm"}),
+        (rules.SMALL_TERMINAL, at("flickers.no.one.high.ok.ok.ok"), MINUS),
         (rules.FUSE_DROPS, at("flickers.yes.hot.fus"), at("flickers.yes.hot.cab")),
         (rules.UNMARKED_CABLE, at("flickers.yes.hot.cab"), at("flickers.yes.hot.fus")),
         (rules.CONTINUOUS, at("flickers.yes.hot.fus.ok"), at("flickers.yes.hot.fus")),

@@ -39,7 +39,7 @@ class Van:
     rating: float
     extra: dict[str, float]
     off: float = 1.0
-    good_joint: float = 0.3e-3
+    good_joint: float = 0.1e-3
     shunt: float = 0.1e-3
     blocks: int = 1
     gone: float = 0.0
@@ -106,8 +106,12 @@ class Van:
     def _volts(self, step: graph.Step, charging: bool) -> float:
         if step.red == "block_plus":
             return self.cells * self.cell / self.blocks - self.gone
-        if step.red in ("link_in", "starter_plus"):
-            return self.amps * self.part("link", self.good_joint)
+        if step.red in ("link_in", "like_in", "starter_plus"):
+            flow = self.charger if charging and step.red == "starter_plus" else self.amps
+            return flow * self.part("link" if step.red != "like_in" else "", self.good_joint)
+        if step.state == "engine":
+            feed = self.extra.get("feed" if step.red == "input_plus" else "signal", 0.0)
+            return 1.15 * float(self.texts.get("system", "12 V").split()[0]) - feed
         if step.state == "ending":
             return self.charge_to if self.warm_share == 1.0 else self.cells * self.cell * 1.01
         red = "lug_plus" if step.red == "fuse_in" else step.red
@@ -160,7 +164,13 @@ def follow(van: Van, symptom: str, told: dict[str, str]) -> tuple[str, str]:
 LEAD, LITHIUM = 12.8 / 6, 3.3481  # V, one cell, full and at rest
 
 FRIDGE = Van(
-    texts={"load": "6 A", "length": "4.5 m", "conductor": "12 AWG", "fuse": "10 A"},
+    texts={
+        "load": "6 A",
+        "heaviest": "6 A",
+        "length": "4.5 m",
+        "conductor": "12 AWG",
+        "fuse": "10 A",
+    },
     volts=12.4,
     cells=6,
     cell=LEAD,
@@ -172,6 +182,7 @@ FRIDGE = Van(
 INVERTER = Van(
     texts={
         "load": "149 A",
+        "heaviest": "149 A",
         "length": "2 m",
         "conductor": "2/0 AWG",
         "fuse": "250 A",
@@ -189,6 +200,7 @@ INVERTER = Van(
 CHARGER = Van(
     texts={
         "load": "6 A",
+        "heaviest": "30 A",
         "length": "3.6 m",
         "conductor": "6 AWG",
         "fuse": "50 A",
@@ -207,6 +219,7 @@ LARGE = Van(
         "system": "48 V",
         "chemistry": "LFP",
         "load": "60 A",
+        "heaviest": "60 A",
         "length": "3 m",
         "conductor": "6 AWG",
         "fuse": "100 A",

@@ -13,7 +13,7 @@ from calc.faults.walk import bands, limits, turn_for
 from calc.faults.words import KINDS
 from calc.sources import SOURCES
 from calc.units.constants import HOUR
-from calc.units.kinds import CHARGE, CURRENT, DURATION, RATIO, RESISTANCE, VOLTAGE
+from calc.units.kinds import CHARGE, COUNT, CURRENT, DURATION, RATIO, RESISTANCE, VOLTAGE
 from calc.units.quantities import base_quantity, registry
 from calc.worksheet.formula import names, work
 from tests.contract.samples import answers
@@ -22,7 +22,8 @@ from tests.unit.fault_van import CHARGER, FRIDGE, INVERTER, LARGE
 
 SHEET = calc.find("find-fault")
 SYMPTOMS = tuple(Symptom)
-STEPS = [graph.step(name) for file in (*SYMPTOMS, "run", "bank") for name in graph.steps_of(file)]
+FILES = (*SYMPTOMS, "run", "main", "bank")
+STEPS = [graph.step(name) for file in FILES for name in graph.steps_of(file)]
 MEASURED = [step for step in STEPS if step.reads]
 
 
@@ -78,13 +79,13 @@ def point_of(load=SIX_AMPS, charger=None, length=4.5, rated=10.0):
         charge_voltage=None,
     )  # fmt: skip
     run = searched_run(
-        conductor="12 AWG", length=length, temperature=30.0, rated=rated, joint=0.3e-3, joints=4.0,
-        shunt=0.1e-3,
+        conductor="12 AWG", length=length, temperature=30.0, rated=rated, joint=0.1e-3, joints=4.0,
+        shunt=0.1e-3, heaviest=50.0,
     )  # fmt: skip
     return operating_point(bank=bank, run=run, load=load, charger=charger)
 
 
-TEXTS = {"joints": "4"}
+TEXTS = {"joints": "4", "load": "6 A", "length": "4.5 m", "conductor": "12 AWG", "fuse": "10 A"}
 PLACES = {"fuse_in": "lug_plus"}
 
 
@@ -119,6 +120,8 @@ KIND_OF = {
     "system": VOLTAGE, "fuse": CURRENT, "charger": CURRENT, "capacity": CHARGE, "standby": CURRENT,
     "idle": CURRENT, "limit": RATIO, "cutoff": VOLTAGE, "hour": DURATION, "day": DURATION,
     "night": DURATION, "last_digit": VOLTAGE, "ampacity": CURRENT, "joint": RESISTANCE,
+    "joint_most": VOLTAGE, "terminal_most": VOLTAGE, "fuse_most": VOLTAGE, "glow": VOLTAGE,
+    "joints": COUNT,
 }  # fmt: skip
 
 

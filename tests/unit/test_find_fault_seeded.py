@@ -6,18 +6,22 @@ in several degrees, and is looked for from every symptom that it would show itse
 
 import pytest
 
+import calc
 from calc.faults import graph
 from tests.unit.fault_van import CHARGER, FRIDGE, INVERTER, LARGE, OPEN, follow, with_fault
 
 SOUND = {
-    "flickers.hazard": "no", "flickers.which": "all", "flickers.back": "else",
-    "hot.hazard": "warm", "hot.where": "cab", "hot.air": "no",
-    "flat.hazard": "no",
-    "charge.hazard": "no", "charge.source": "alt",
+    "check.hazard": "no", "check.look": "firm", "check.log": "no",
+    "flickers.hazard": "none", "flickers.comes": "bump", "flickers.which": "every",
+    "flickers.log": "none", "flickers.look": "firm", "flickers.tug": "firm",
+    "flickers.back": "else",
+    "hot.hazard": "only", "hot.where": "cab", "hot.air": "no",
+    "flat.hazard": "none", "flat.by": "done",
+    "charge.hazard": "none", "charge.log": "none", "charge.source": "engine",
     "fuse.hazard": "no", "fuse.when": "late", "fuse.shake": "no", "fuse.air": "no",
     "inverter.hazard": "no", "inverter.alarm": "low", "inverter.surge": "no",
     "gauge.hazard": "no", "gauge.kind": "shun", "gauge.sync": "yes",
-    "dead.hazard": "no", "dead.device": "yes",
+    "dead.hazard": "none", "dead.look": "firm", "dead.device": "yes",
 }  # fmt: skip
 """What the owner of a sound van answers to each question that comes up."""
 
@@ -46,7 +50,7 @@ def found(van, symptom: str, **told: str) -> str:
 def test_a_loose_negative_joint_that_carries_the_main_current_is_found(van, share):
     faulty = with_fault(van, extra={"minus post": lost(van, share)})
     assert found(faulty, "flickers") == "loose-minus"
-    assert found(faulty, "flickers", flickers_which="one") == "loose-minus"
+    assert found(faulty, "flickers", flickers_which="single") == "loose-minus"
     assert found(faulty, "inverter") == "loose-minus"
     assert found(faulty, "hot", hot_where="min") == "loose-minus"
     if share > 0.1:
@@ -70,16 +74,20 @@ def test_a_cable_with_less_copper_than_it_is_marked_for_is_found(van, factor):
     faulty = with_fault(van, cable_factor=factor)
     assert found(faulty, "hot") == "thin-cable"
     if factor * van.reading(graph.step("run.m-run"), False) > 0.1 * van.volts / 12:
-        assert found(faulty, "flickers", flickers_which="one") == "thin-cable"
+        assert found(faulty, "flickers", flickers_which="single") == "thin-cable"
         assert found(faulty, "inverter") == "thin-cable"
 
 
 @pytest.mark.parametrize("name", ("18 AWG", "0.75 mm2"))
 @pytest.mark.parametrize("symptom", ("flickers", "inverter", "hot"))
-def test_a_cable_that_was_never_thick_enough_is_found(symptom, name):
+def test_a_cable_that_was_never_thick_enough_is_said_before_anything_is_measured(symptom, name):
     """By the reader's own figures it loses more than they allow, though it is what it is marked."""
     faulty = with_fault(FRIDGE, texts=FRIDGE.texts | {"conductor": name})
-    assert found(faulty, symptom) == "thin-cable"
+    begun = calc.work("find-fault", faulty.texts | {"symptom": symptom})
+    assert begun.rule == "search.cable-too-small"
+    _, path = follow(faulty, symptom, SOUND)
+    ended = calc.work("find-fault", faulty.texts | {"symptom": symptom, "path": path})
+    assert ended.rule == "search.cable-too-small"
 
 
 @pytest.mark.parametrize("van", SUPPLIES)

@@ -4,18 +4,22 @@
 from math import floor, sqrt
 from typing import Annotated
 
-from calc.electrical.contact import LIKE_MOST, SMALL_DROP, MeasuredJoint, RiseOver, measured_joint
+from calc.electrical.contact import (
+    GLOWS_LEAST,
+    GROWTH_LEAST,
+    LIKE_MOST,
+    SMALL_DROP,
+    MeasuredJoint,
+    RiseOver,
+    measured_joint,
+)
 from calc.electrical.sound_parts import RATED, Part
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
-from calc.units.si import Number, Tag, Watts
+from calc.units.si import Tag, Watts
 
-# Of loose connections that glowed, the least heat: NBSIR 76-1011, abstract
-GLOWS_LEAST: Annotated[Watts, Tag("least heat of a glowing connection")] = 5.0
 # The most of them: NBSIR 76-1011, abstract
 GLOWS_MOST: Annotated[Watts, Tag("most heat of a glowing connection")] = 35.0
-# Times the resistance may grow before the drop is too much: common practice, no source
-GROWTH_LEAST: Annotated[Number, Tag("least growth left to a joint's resistance")] = 2.0
 
 NOT_FOR_FULL_CURRENT = "Do not load it with {reading.full_current}: it would lose {full.drop} and give off {full.heat}. Remake it first."
 TOO_LITTLE_LOAD = "Measure again at more current: this reading is too small to judge by."

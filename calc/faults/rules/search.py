@@ -23,6 +23,12 @@ def _charge_voltage_taken(search: FaultSearch) -> bool:
     return search.circuit.readings.charges and not search.circuit.bank.voltage_given
 
 
+def _checking(search: FaultSearch) -> bool:
+    """A check is fine while nothing is found; a symptom never is."""
+    going = not search.found or search.clear
+    return search.symptom is Symptom.CHECK and going and not search.danger and not search.at.odd
+
+
 MAKE_SAFE = Rule[FaultSearch](
     id="search.make-safe", level=Level.STOP, when=lambda s: s.danger and not s.found,
     headline="Make it safe before anything else.",
@@ -32,7 +38,7 @@ DANGEROUS = Rule[FaultSearch](
     headline="Found: {cause}. Do not use it until it is mended.",
 )
 NO_FAULT = Rule[FaultSearch](
-    id="search.no-fault-found", level=Level.CAUTION, when=lambda s: s.clear and not s.danger,
+    id="search.no-fault-found", level=Level.CAUTION, when=lambda s: s.clear and not s.danger and not _checking(s),
     headline="{cause}.",
 )
 FOUND = Rule[FaultSearch](
@@ -40,8 +46,28 @@ FOUND = Rule[FaultSearch](
     headline="Found: {cause}.",
 )
 NOT_YET = Rule[FaultSearch](
-    id="search.not-found-yet", level=Level.CAUTION, when=lambda s: not s.found and not s.danger,
+    id="search.not-found-yet", level=Level.CAUTION, when=lambda s: not s.found and not s.danger and not _checking(s),
     headline="Not found yet: step {number}.",
+)
+CHECKED = Rule[FaultSearch](
+    id="search.check-without-a-fault", level=Level.FINE, when=lambda s: _checking(s) and s.found,
+    headline="{cause}.",
+)
+CHECKING = Rule[FaultSearch](
+    id="search.nothing-found-so-far", level=Level.FINE, when=lambda s: _checking(s) and not s.found,
+    headline="Nothing found so far: step {number} of the check.",
+)
+OVER_FUSE = Rule[FaultSearch](
+    id="search.load-over-its-fuse", level=Level.CAUTION, when=lambda s: s.circuit.over_fuse, source="practice",
+    headline="Check load and fuse: {circuit.readings.flow} is more than the {circuit.run.rated} on this run.",
+)
+CABLE_TOO_SMALL = Rule[FaultSearch](
+    id="search.cable-too-small", level=Level.CAUTION, when=lambda s: s.cable_by_figures, source="abyc-drop",
+    headline="Use a thicker cable: by your numbers one conductor loses {circuit.readings.conductor_drop}, over your limit.",
+)
+NOT_ENOUGH = Rule[FaultSearch](
+    id="search.below-cut-out-when-sound", level=Level.CAUTION, when=lambda s: s.not_enough_by_figures, source="practice",
+    headline="Less load or more cable: even when all is sound the inverter gets {circuit.readings.far}, below its cut-out.",
 )
 
 SAFETY = Rule[FaultSearch](
@@ -51,6 +77,14 @@ SAFETY = Rule[FaultSearch](
 ODD_PATH = Rule[FaultSearch](
     id="search.path-does-not-fit", level=Level.ADVICE, when=lambda s: s.at.odd, source="practice",
     text="The link's turns do not fit this symptom from some point on, and are left out from there.",
+)
+REMAKE_TOO = Rule[FaultSearch](
+    id="search.remake-as-well", level=Level.ADVICE, when=lambda s: s.remade_names is not None, source="practice",
+    text="Remake as well what was worse than a good joint on the way: {remade_names}.",
+)
+JOINT_LOWERED = Rule[FaultSearch](
+    id="search.like-joint-is-no-measure", level=Level.ADVICE, when=lambda s: s.circuit.run.joint_lowered, source="practice",
+    text="A joint of {circuit.run.given} is no measure of a good one here: joint heat would look into it. {circuit.run.joint} is taken.",
 )
 REPAIR = Rule[FaultSearch](
     id="search.measure-after-repair", level=Level.ADVICE, when=lambda s: s.found and not s.clear, source="practice",
@@ -96,7 +130,7 @@ GROUND_DROP = Rule[FaultSearch](
     text="Below a tenth of a volt at 12 V a side is left in peace; a higher system bears as much more.",
 )
 CABLE_DROP = Rule[FaultSearch](
-    id="limit.cable-drop", level=Level.NOTE, when=_cites("abyc-drop"), source="abyc-drop",
+    id="limit.cable-drop", level=Level.NOTE, when=lambda s: s.cable_by_figures, source="abyc-drop",
     text="3 % for what matters and 10 % for lights: boat practice, used for want of a van rule.",
 )
 LIKE_JOINT = Rule[FaultSearch](
@@ -104,8 +138,12 @@ LIKE_JOINT = Rule[FaultSearch](
     text="A joint half as bad again as the best of its like is looked into.",
 )
 GOOD_CONTACT = Rule[FaultSearch](
-    id="limit.good-contact", level=Level.NOTE, when=_cites("neta-resistance"), source="power-contact",
-    text="A well-kept power contact has from 10 to 300 µΩ; the figure taken for a sound joint is the top of that, unless you gave your own.",
+    id="limit.good-contact", level=Level.NOTE, when=_cites("neta-resistance"), source="busbar-joint",
+    text="Published for good bolted busbar joints: 5 to 15 µΩ. Up to 100 µΩ for a lug on a stud is common practice, unless you gave your own.",
+)
+SMALL_TERMINAL = Rule[FaultSearch](
+    id="limit.small-terminal", level=Level.NOTE, when=_cites("small-connector"), source="small-connector",
+    text="A small connector may have up to 4 mΩ, by a published article; a bolted terminal far less.",
 )
 FUSE_DROPS = Rule[FaultSearch](
     id="limit.fuse-drop", level=Level.NOTE, when=_cites("fuse-drop"), source="fuse-drop",
@@ -142,11 +180,13 @@ SOUND_CIRCUIT = Rule[FaultSearch](
     text="Sound circuit: full bank, joints alike, both conductors alike. A bank that is half down shows less on its posts; the drops are the same.",
 )
 
-STANDS = (MAKE_SAFE, DANGEROUS, NO_FAULT, FOUND, NOT_YET)
-ALONG = (SAFETY, ODD_PATH, REPAIR)
+STANDS = (MAKE_SAFE, DANGEROUS, NO_FAULT, FOUND, NOT_YET, CHECKED, CHECKING)
+BY_FIGURES = (OVER_FUSE, CABLE_TOO_SMALL, NOT_ENOUGH)  # known before anything is measured
+JUDGEMENTS = (MAKE_SAFE, DANGEROUS, FOUND, *BY_FIGURES, NO_FAULT, NOT_YET, CHECKED, CHECKING)
+ALONG = (SAFETY, ODD_PATH, REMAKE_TOO, JOINT_LOWERED, REPAIR)
 LIMITS = (
     RESTED_FLOODED, RESTED_FLOODED_AGREES, RESTED_AGM, RESTED_GEL, RESTED_LFP, LFP_SETTLES,
     CHARGE_VOLTAGE_LEAD, CHARGE_VOLTAGE_LFP,
-    GROUND_DROP, CABLE_DROP, LIKE_JOINT, GOOD_CONTACT, FUSE_DROPS, OPEN_PART, WORN_BANK, UNMARKED_CABLE, CONTINUOUS,
+    GROUND_DROP, CABLE_DROP, LIKE_JOINT, GOOD_CONTACT, SMALL_TERMINAL, FUSE_DROPS, OPEN_PART, WORN_BANK, UNMARKED_CABLE, CONTINUOUS,
     MAIN_CABLES, MAIN_CABLES_TOGETHER, SOUND_CIRCUIT,
 )

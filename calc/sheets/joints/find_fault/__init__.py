@@ -3,6 +3,7 @@
 # fmt: off
 from dataclasses import replace
 
+from calc.electrical.sound_parts import GOOD_JOINT
 from calc.energy.battery import Chemistry
 from calc.faults import graph
 from calc.faults.graph import Symptom
@@ -40,7 +41,16 @@ from calc.worksheet.declare import Output
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
-SYMPTOMS = tuple(Option(symptom, graph.way_in(symptom).about) for symptom in Symptom)
+SYMPTOMS = tuple(
+    Option(symptom, graph.way_in(symptom).about, aliases=graph.way_in(symptom).called) for symptom in Symptom
+)
+
+
+def _by_symptom(main: str, small: str, charger: str) -> tuple[str, dict[str, str]]:
+    """Return a default for each symptom: for all that the bank gives, for a device, for a charger."""
+    usual = {Symptom.FUSE: small, Symptom.DEAD: small, Symptom.FLAT: charger, Symptom.CHARGE: charger}
+    return "symptom", {symptom: usual.get(symptom, main) for symptom in Symptom}
+
 
 WORKSHEET = Worksheet(
     id="find-fault",
@@ -50,19 +60,21 @@ WORKSHEET = Worksheet(
     about="From a symptom, one measurement at a time, to a cause and its repair.",
     calculate=calculate,
     fields=(
-        Choice(id="symptom", label="What is wrong", of=Symptom, default=Symptom.FLICKERS, options=SYMPTOMS,
+        Choice(id="symptom", label="What is wrong", of=Symptom, default=Symptom.CHECK, options=SYMPTOMS,
                hint="The search starts here. Change it, and it starts again."),
         Choice(id="system", label="System", default="12 V", options=(Option("12 V"), Option("24 V"), Option("48 V")),
                hint="Nominal voltage of the bank."),
         chemistry_field(Chemistry.AGM),
-        Quantity(id="load", label="Load in question", symbol="P", kinds=(CURRENT, POWER), default="6 A",
+        Quantity(id="load", label="Load in question", symbol="P", kinds=(CURRENT, POWER), default_by=_by_symptom("50 A", "6 A", "6 A"),
                  low="0.05 A | 0.5 W", high="1000 A | 20000 W",
-                 hint="What fails, or the largest load that shows the fault: in amps, or in watts drawn from the bank."),
-        Quantity(id="length", label="Length of its cable, one way", symbol="L", kinds=(LENGTH,), default="4.5 m", low="1 in", high="100 ft",
+                 hint="What runs while you measure, in amps or battery watts."),
+        Quantity(id="length", label="Length of its cable, one way", symbol="L", kinds=(LENGTH,), default_by=_by_symptom("1.5 m", "4.5 m", "3.6 m"), low="1 in", high="100 ft",
                  hint="The run in question, as a tape lies along it: to the device, or from the charger."),
-        conductor_field("12 AWG"),
-        Quantity(id="fuse", label="Fuse of that run", symbol="I_n", kinds=(CURRENT,), default="10 A", low="0.5 A", high="1000 A",
+        conductor_field("4 AWG"),
+        Quantity(id="fuse", label="Fuse of that run", symbol="I_n", kinds=(CURRENT,), default_by=_by_symptom("70 A", "10 A", "40 A"), low="0.5 A", high="1000 A",
                  hint="Its rating, as printed on it."),
+        Quantity(id="heaviest", label="Most that the bank gives", symbol="I_b", kinds=(CURRENT,), default="50 A", low="0.05 A", high="2000 A", since=2, before="0.05 A",
+                 hint="With the largest loads on together, often the inverter."),
         Quantity(id="charger", advanced=True, label="Charger's rated current", symbol="I_c", kinds=(CURRENT,), default="30 A", low="0.5 A", high="500 A",
                  hint="From its label, for the charger in question."),
         replace(CAPACITY, advanced=True),
@@ -74,8 +86,8 @@ WORKSHEET = Worksheet(
                  default_by=("system", {"12 V": "10.5 V", "24 V": "21 V", "48 V": "42 V"}), hint="Where it gives up under load: from its manual."),
         Quantity(id="limit", advanced=True, label="Drop allowed in the cable", kinds=(RATIO,), default="3 %", low="0.5 %", high="15 %",
                  hint="There and back, of the system voltage."),
-        Quantity(id="joint", advanced=True, label="Resistance of a sound joint", symbol="R_j", kinds=(RESISTANCE,), default="0.3 mΩ", low="1 µΩ", high="20 mΩ",
-                 hint="Bolted lugs are well below it, push-on terminals above. Best: measure a like joint that is sound, volts divided by amps."),
+        Quantity(id="joint", advanced=True, label="Resistance of a sound joint", symbol="R_j", kinds=(RESISTANCE,), default=f"{GOOD_JOINT * 1e3:g} mΩ", low="1 µΩ", high="20 mΩ",
+                 hint="Best: a like joint's volts divided by its amps."),
         Quantity(id="joints", advanced=True, label="Joints on each side", symbol="n_j", kinds=(COUNT,), default="3", low="3", high="20",
                  hint="Post, device, and each bar, stud or switch between; fuse and shunt not counted."),
         Quantity(id="shunt", advanced=True, label="Resistance of the shunt", symbol="R_s", kinds=(RESISTANCE,), default="0.1 mΩ", low="1 µΩ", high="10 mΩ",
@@ -116,6 +128,7 @@ WORKSHEET = Worksheet(
         Output(id="reference", label="Temperature of the table", symbol="T₀", kind=TEMPERATURE, unit="degree_Celsius", at="circuit.run.laid.reference"),
         Output(id="stated", label="Stated resistance per length", symbol="r₀", kind=LINEAR_RESISTANCE, digits=4, at="circuit.run.laid.stated"),
         Output(id="per_length", label="Resistance per length, warm", symbol="r", kind=LINEAR_RESISTANCE, digits=4, at="circuit.run.laid.per_length"),
+        Output(id="joint_taken", at="circuit.run.joint", label="A sound joint, as taken", symbol="R_t", kind=RESISTANCE),
         Output(id="run", label="Resistance of one conductor", symbol="R_w", kind=RESISTANCE, at="circuit.run.conductor"),
         Output(id="fuse_rated_drop", label="What a fuse may lose at its rating", symbol="U_n", kind=METER, at="circuit.run.rated_drop"),
         Output(id="fuse_resistance", label="Resistance of fuse and holder", symbol="R_f", kind=RESISTANCE, at="circuit.run.fuse"),
@@ -142,7 +155,10 @@ WORKSHEET = Worksheet(
         Output(id="bears", label="What the conductor bears", symbol="I_z", kind=CURRENT, at="ampacity"),
     ),
     steps=STEPS,
-    rules=(*judged.STANDS, *judged.ALONG, *judged.LIMITS),
+    rules=(*judged.JUDGEMENTS, *judged.ALONG, *judged.LIMITS),
     valid="One run between a bank and a device or charger, at 12, 24 or 48 V direct current; copper. Mains wiring is left to licensed people.",
     summary="{brief}",
+    older_defaults=(
+        {"symptom": "flickers", "load": "6 A", "length": "4.5 m", "conductor": "12 AWG", "fuse": "10 A", "joint": "0.3 mΩ"},
+    ),
 )

@@ -3,11 +3,13 @@
 from calc.energy.battery import Chemistry
 from calc.faults.graph import Symptom, way_in
 from calc.faults.model import Load, Unfed, searched_bank, searched_run, sound_circuit
-from calc.faults.search import FaultSearch, fault_search
+from calc.faults.search import FaultSearch, TooLittle, fault_search
 from calc.units.covered import NotCovered
 from calc.units.kinds import CURRENT, POWER
-from calc.units.shown import DOWN, quantity_text
+from calc.units.shown import DOWN, UP, quantity_text
 from calc.worksheet.fields import Measured
+
+MORE_LOAD = "switch on a kettle, hob or hair dryer on the inverter, or all lamps and fans"
 
 
 def calculate(
@@ -19,6 +21,7 @@ def calculate(
     length: float,
     conductor: str,
     fuse: float,
+    heaviest: float,
     charger: float,
     capacity: float,
     standby: float,
@@ -36,7 +39,8 @@ def calculate(
 ) -> FaultSearch:
     """Return the next step of the search for `symptom` after the turns of `path`, or its end.
 
-    Raises NotCovered for a load that the run cannot feed, or more blocks than cells.
+    Raises NotCovered for a load that the run cannot feed, for a current that is too small to tell
+    anything at this step, or for more blocks than cells.
     """
     bank = searched_bank(
         system=float(system.split()[0]),
@@ -54,6 +58,7 @@ def calculate(
         joint=joint,
         joints=joints,
         shunt=shunt,
+        heaviest=heaviest,
     )
     by_power = load.kind is POWER
     asked = Load(current=None if by_power else load.value, power=load.value if by_power else None)
@@ -65,12 +70,23 @@ def calculate(
         most = quantity_text(unfed.most, POWER if unfed.power else CURRENT, way=DOWN)
         says = f"must be less than {most}: this bank and run can feed no more."
         raise NotCovered("load", says) from None
-    return fault_search(
-        symptom=symptom,
-        path=path or "",
-        circuit=circuit,
-        standby=standby,
-        idle=idle,
-        limit=limit,
-        cutoff=cutoff,
-    )
+    if circuit.readings.far < bank.system / 2:
+        says = "must be smaller, or the cable larger: less than half the voltage would arrive."
+        raise NotCovered("load", says)
+    try:
+        return fault_search(
+            symptom=symptom,
+            path=path or "",
+            circuit=circuit,
+            standby=standby,
+            idle=idle,
+            limit=limit,
+            cutoff=cutoff,
+            heaviest=heaviest,
+        )
+    except TooLittle as little:
+        least = quantity_text(little.least, CURRENT, way=UP)
+        charges = way_in(symptom).charging
+        on = "charge a bank that is well below full" if charges else MORE_LOAD
+        says = f"must be at least {least} at this step, or a bad joint does not show: {on}."
+        raise NotCovered("charger" if charges else "load", says) from None

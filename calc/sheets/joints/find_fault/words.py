@@ -19,11 +19,12 @@ from calc.worksheet.next_steps import NextStep
 
 FLOWING = ("flow", "shaken", "charging")
 USES = {
-    "current": (), "flow": ("current",), "per_length": ("stated",), "run": ("per_length",), "fuse_resistance": (),
+    "current": (), "flow": ("current",), "per_length": ("stated",), "run": ("per_length",), "fuse_resistance": ("joint_taken",),
+    "joint_taken": (), "joint_most": ("joint_drop",), "terminal_most": ("flow",), "fuse_most": ("flow",), "glow": ("flow",),
     "bank_flow": ("flow", "source", "block"), "far": ("bank_flow", "plus_drop", "minus_drop"), "block": (), "source": (),
-    "joint_drop": ("flow",), "middle_drop": ("flow",), "shunt_drop": ("flow",), "run_drop": ("flow", "run"),
-    "fuse_drop": ("flow", "fuse_resistance"), "plus_drop": ("flow", "fuse_resistance", "run"),
-    "minus_drop": ("flow", "run", "shunt_drop"), "stated": (),
+    "joint_drop": ("flow", "joint_taken"), "middle_drop": ("flow", "joint_taken"), "shunt_drop": ("flow",), "run_drop": ("flow", "run"),
+    "fuse_drop": ("flow", "fuse_resistance"), "plus_drop": ("flow", "fuse_resistance", "run", "joint_taken"),
+    "minus_drop": ("flow", "run", "shunt_drop", "joint_taken"), "stated": (),
 }
 """What each figure of the sound circuit is worked from, so that only what a step needs is shown."""
 
@@ -68,7 +69,9 @@ STEPS: tuple[Step[FaultSearch], ...] = (
     Step(of="stated", source="iec-60228", when=_needs("stated", lambda s: s.circuit.run.metric), text="{conductor}, plain flexible copper, the most the standard permits at {reference}."),
     Step(of="per_length", formula="stated * (temperature - zero) / (reference - zero)", source="copper-temperature", when=_needs("per_length"), text="Warm copper resists more."),
     Step(of="run", formula="length * per_length", source="ohm", when=_needs("run"), text="One conductor; the other is alike."),
-    Step(of="fuse_resistance", formula="fuse_rated_drop / fuse + joint", source="fuse-drop", when=_needs("fuse_resistance"), text="What a fuse may lose at its own rating, and its holder's contacts as one joint more."),
+    Step(of="joint_taken", formula="joint", when=_needs("joint_taken", lambda s: not s.circuit.run.joint_lowered), text="As you give it."),
+    Step(of="joint_taken", source="practice", when=_needs("joint_taken", lambda s: s.circuit.run.joint_lowered), text="Your {joint} is too much for a good joint at {heaviest}: two thirds of the most that joint heat passes are taken."),
+    Step(of="fuse_resistance", formula="fuse_rated_drop / fuse + joint_taken", source="fuse-drop", when=_needs("fuse_resistance"), text="What a fuse may lose at its own rating, and its holder's contacts as one joint more."),
     Step(of="source", formula="source_resistance", when=_needs("source", lambda s: not s.circuit.bank.estimated), text="As you give it."),
     Step(of="source", source="dc-guide", when=_needs("source", lambda s: s.circuit.bank.estimated), text="Guessed: a short would pass ten times the ampere-hours. For lead-acid there is a text for it; for LFP it is a guess without one."),
     Step(of="current", formula="load", when=lambda s: s.circuit.load.power is None, text="As you give it."),
@@ -77,13 +80,13 @@ STEPS: tuple[Step[FaultSearch], ...] = (
     Step(of="flow", formula="charger", when=_needs("flow", _charges), text="For this symptom the charger's current flows on the run."),
     Step(of="bank_flow", formula="rest_full - flow * source", source="ohm", when=_needs("bank_flow", _draws), text="A full, rested bank, less what its own resistance takes."),
     Step(of="bank_flow", formula="rest_full + flow * source", source="ohm", when=_needs("bank_flow", _charges), text="A full, rested bank, lifted by the charge."),
-    Step(of="joint_drop", formula="flow * joint", source="ohm", when=_needs("joint_drop"), text="A sound joint."),
-    Step(of="middle_drop", formula="flow * joint * (joints - 2)", source="ohm", when=_needs("middle_drop"), text="Every joint of a side but post and device."),
+    Step(of="joint_drop", formula="flow * joint_taken", source="ohm", when=_needs("joint_drop"), text="A sound joint."),
+    Step(of="middle_drop", formula="flow * joint_taken * (joints - 2)", source="ohm", when=_needs("middle_drop"), text="Every joint of a side but post and device."),
     Step(of="fuse_drop", formula="flow * fuse_resistance", source="ohm", when=_needs("fuse_drop"), text="The fuse in its holder."),
     Step(of="run_drop", formula="flow * run", source="ohm", when=_needs("run_drop"), text="One conductor, end to end."),
     Step(of="shunt_drop", formula="flow * shunt", source="ohm", when=_needs("shunt_drop"), text="The shunt, by its stamp."),
-    Step(of="plus_drop", formula="flow * (joints * joint + fuse_resistance + run)", source="ohm", when=_needs("plus_drop"), text="The plus side, all of it."),
-    Step(of="minus_drop", formula="flow * (joints * joint + shunt + run)", source="ohm", when=_needs("minus_drop"), text="The minus side, all of it."),
+    Step(of="plus_drop", formula="flow * (joints * joint_taken + fuse_resistance + run)", source="ohm", when=_needs("plus_drop"), text="The plus side, all of it."),
+    Step(of="minus_drop", formula="flow * (joints * joint_taken + shunt + run)", source="ohm", when=_needs("minus_drop"), text="The minus side, all of it."),
     Step(of="far", formula="bank_flow - plus_drop - minus_drop", when=_needs("far", _draws), text="What is left at the device."),
     Step(of="far", formula="bank_flow + plus_drop + minus_drop", when=_needs("far", _charges), text="What the charger must hold at its own terminals."),
     Step(of="block", formula="rest_full / blocks", when=_needs("block"), text="Each battery takes its part."),
