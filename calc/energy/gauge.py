@@ -248,9 +248,8 @@ def gauge(
     takes = charging.by_chemistry(chemistry)
     drawn = filled = None
     factor = 1.0
-    if current < 0:
-        factor = bank.cold_factor
     if known and current < 0:
+        factor = bank.cold_factor
         drawn = _drawn(bank, draw=-current, usable=usable, rated_time=rated_time, exponent=exponent)
     elif known and current > 0:
         filled = _filled(bank, current=current, efficiency=efficiency, known=takes)
