@@ -72,13 +72,19 @@ def test_one_size_thinner_fails_the_drop_the_heat_or_the_fuse(data):
     lost = drop_of(answer, thinner)
     shared = ("current", "insulation", "surroundings", "bundled", "ambient", "rule_set")
     texts = {name: answer.inputs[name].link for name in shared}
+    if v["terminals"] is not None:
+        texts["terminals"] = answer.inputs["terminals"].link
     volts = v["voltage"] * 14.6 / 12
     bears = worked(
         "fuse-choice",
         {**texts, "conductor": thinner, "voltage": f"{volts!r} V", "fault_current": "1 A"},
     )
     too_long = lost is None or lost > v["allowed"] / SLACK
-    too_hot = bears is None or bears.values["highest"] < v["need"] * SLACK
+    beyond = {"cable.below-table"}  # for which nothing is published
+    if v["terminals"] is not None:
+        beyond.add("copper.hot-at-lugs")
+    too_hot = bears is not None and bool(beyond & set(bears.rules))
+    too_hot = too_hot or bears is None or bears.values["highest"] < v["need"] * SLACK
     no_fuse = bears is None or bears.values["fuse"] is None
     if v["rule_set"] == RuleSet.NEC:  # its standard ratings are others: 240.6(A)
         ratings = [float(row["rating_a"]) for row in table("standard_ratings_nec").rows]
@@ -145,5 +151,4 @@ def test_a_fine_size_bears_the_bundle_alone_and_warm(data):
         together = v["together"]
         share = 1 if together < 3 else factors.get(together, 0.5 if together < 25 else 0.4)
         assert v["fuse"] <= v["table_ampacity"] * v["ambient_factor"] * share * SLACK
-        assert v["table_row"] != "18 AWG"
     assert v["warm"] <= v["temperature"] * SLACK or v["warm_drop"] <= v["allowed"] * SLACK

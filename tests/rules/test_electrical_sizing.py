@@ -21,9 +21,9 @@ CASES = {
     # 107.2 mm² of copper at 60 °C: 30 A over 200 m and back are about 2.3 V
     "circuit.no-size-for-drop": ({"length": "200 m"}, {"length": "10 m"}),
     "circuit.no-fuse-fits": (SHORT | {"current": "320.1 A"}, SHORT | {"current": "320 A"}),
-    # class T is rated 125 V; 102.7 V are charged at 124.95 V, 102.8 V at 125.07 V (14.6 / 12)
+    # small cylinders are rated 600 V; 493 V are charged at 599.8 V, 494 V at 601 V (14.6 / 12)
     "circuit.no-family-of-its-voltage": (
-        {"voltage": "102.8 V"}, {"voltage": "102.7 V"},
+        {"voltage": "494 V"}, {"voltage": "493 V"},
     ),
     "cable.bundle-by-prudence": (SHORT | {"bundled": "3"}, SHORT | {"bundled": "2"}),
     # 64 A are 0.8 of what 8 AWG carries: its copper gets to 30 + 75 × 0.64 = 78 °C, not 60 °C
@@ -47,8 +47,6 @@ CASES = {
     "cable.editions-differ": (NEC | {"insulation": "60 C"}, NEC),
     "fuse.place-on-mains": (NEC, SHORT),
     "fuse.place-at-source": (SHORT, NEC),
-    # SF51 and blades are not made for 29.2 V × 2; class T is known from memory only
-    "fuse.made-from-memory": ({"voltage": "60 V"}, {"voltage": "12 V"}),
     "copper.strands-idle": (
         {"strands": "class 2"}, {"strands": "class 2", "series": "mm2"},
     ),

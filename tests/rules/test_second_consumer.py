@@ -49,7 +49,7 @@ CIRCUITS = {
     # 1.25 × 50 = 62.5 A against the 40 A of 60 °C insulation
     Circuit("heater on soft insulation", 50.0, "8 AWG", insulation=60.0): "fuse.window-closed",
     # 1.25 × 193 = 241 A: 250 A is within 285 A, and copper at 0.68² of the way to 105 °C
-    Circuit("inverter", 193.0, "1/0 AWG", fault_current=3000.0): "fuse.interrupting-from-memory",
+    Circuit("inverter", 193.0, "1/0 AWG", fault_current=3000.0): "",
     # 1.25 × 300 = 375 A against 285 A
     Circuit("inverter on too thin a cable", 300.0, "1/0 AWG"): "fuse.window-closed",
     # the engine space takes 15 %: 0.85 × 80 = 68 A holds 1.25 × 50 = 62.5 A, but not a fuse of 70 A

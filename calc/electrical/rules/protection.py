@@ -61,10 +61,6 @@ def _nothing_unmarked(p: Protection) -> bool:
     return _marking_decides(p) and p.cable.ampacity_at_60c_insulation is None
 
 
-def _made_from_memory(p: Protection) -> bool:
-    return bool(p.families) and all(family.from_memory(p.max_voltage) for family in p.families)
-
-
 def _mended_by(
     when: Callable[[Protection], bool],
     changes: Callable[[Protection], Iterable[Change]],
@@ -201,10 +197,6 @@ CEILING_NOT_USED = Rule[Protection](
 SOME_FROM_MEMORY = Rule[Protection](
     id="fuse.some-families-from-memory", level=Level.NOTE, when=lambda p: p.fault_current is not None and p.some_from_memory, source="memory",
     text="Families marked “from memory” have ratings we could not check against a text.",
-)
-MADE_FROM_MEMORY = Rule[Protection](
-    id="fuse.made-from-memory", level=Level.NOTE, when=lambda p: p.fault_current is None and _made_from_memory(p), source="memory",
-    text="Fuses of {fuse} for this voltage are known to us from memory only: look for one before you buy the wire.",
 )
 
 HEAT = (HOT_COPPER_AT_LUGS, WEAK_TERMINALS, HOT_AIR_NOT_PRINTED, HOT_AIR_DERATES)

@@ -58,12 +58,13 @@ WARMTH = (  # of a Warmth
 
 
 def ampacity_steps(
-    at: str, *, together: str, volts: str, law_only: bool = False
+    at: str, *, together: str, volts: str, law_only: bool = False, thin: bool = True
 ) -> tuple[Step[Any], ...]:
     """Return the steps from the rule set's row to the largest fuse on the Cable that stands `at`.
 
     `together` is the name of the value that counts the loaded conductors, `volts` that of the
-    highest voltage. `law_only` leaves out what is of other rule sets than 33 CFR.
+    highest voltage. `law_only` leaves out what is of other rule sets than 33 CFR; without `thin`
+    there is no wire below the table.
     """
     count = f"{{{together}}} together"
 
@@ -84,15 +85,15 @@ def ampacity_steps(
         Step(of="table_ampacity", source="nec-310-16", when=by(RuleSet.NEC),
              text="{table_row}, {insulation} insulation, at 30 °C, not more than three loaded conductors in a raceway, cable or earth.") if others else None,
         Step(of="thin_share", source="practice", when=lambda c: c.below_table,
-             text="The table begins at {table_row}. {conductor} is thinner, and is taken to carry its share of that copper: our estimate."),
+             text="The table begins at {table_row}. {conductor} is thinner, and is taken to carry its share of that copper: our estimate.") if thin else None,
         Step(of="ambient_factor", source="33cfr-notes", when=lambda c: c.printed_factor and not c.by_nec,
              text="An engine space is taken as {air}; the factor for 105 °C insulation is printed."),
         Step(of="ambient_factor", source="nec-ambient", when=by(RuleSet.NEC),
              text="Printed for the band that holds {air}. An engine space counts as 50 °C at least; the credit for air cooler than {base_air} is not taken.") if others else None,
         Step(of="ambient_factor", source="nec-ambient", when=by_law(False), formula="min(1, sqrt((rating - air) / (rating - base_air)))",
              text="The table is for {base_air}; air cooler than that is not credited."),
-        Step(of="ambient_factor", source="nec-ambient", when=lambda c: c.beyond_engine_print, formula="engine_factor * sqrt((rating - air) / (rating - engine_air))",
-             text="The factor is printed for {engine_air}. For hotter air NEC's law goes on from there: our step."),
+        Step(of="ambient_factor", source="nec-ambient", when=lambda c: c.beyond_engine_print,
+             text="The printed {engine_factor} is for {engine_air}. For hotter air it falls by NEC's law, √((T_c − T_a)/(T_c − T_e)): our step."),
         Step(of="ambient_factor", source="nec-ambient", when=by_law(True), formula="min(1, sqrt((rating - air) / (rating - base_air)))",
              text="No factor is printed for {air}. The law behind NEC's printed factors is used instead: that step is ours. An engine space counts as 50 °C at least."),
         Step(of="bundle_factor", source="33cfr-notes", when=lambda c: c.by_cfr33 and not c.bundle_by_prudence, text=f"{count} at {{{volts}}}. The law counts bundles from a nominal 50 V on; the highest voltage is taken here, the safer reading."),
@@ -101,7 +102,7 @@ def ampacity_steps(
         Step(of="bundle_factor", source="abyc-105", when=by(RuleSet.ABYC), text=f"{count}, at any voltage.") if others else None,
         Step(of="bundle_factor", source="nec-bundle", when=by(RuleSet.NEC), text=f"{count}; more than three are counted, at any voltage.") if others else None,
         Step(of="ampacity", formula="table_ampacity * ambient_factor * bundle_factor", when=lambda c: not c.below_table, text="Both corrections together."),
-        Step(of="ampacity", formula="table_ampacity * thin_share * ambient_factor * bundle_factor", when=lambda c: c.below_table, text="All corrections together."),
+        Step(of="ampacity", formula="table_ampacity * thin_share * ambient_factor * bundle_factor", when=lambda c: c.below_table, text="All corrections together.") if thin else None,
         Step(of="small_ceiling", source="nec-small", when=lambda c: c.small_ceiling is not None,
              text="On {table_row} NEC allows no larger fuse, whatever the ampacity.") if others else None,
         Step(of="terminal_ceiling", source="nec-terminals", when=lambda c: c.terminal_ceiling is not None,
@@ -174,12 +175,17 @@ def heat(
     return tuple(Placed(rule=rule, at=at, fields=fields) for rule in rules)
 
 
-def laying_advice(at: str, fields: tuple[tuple[str, str], ...] = ()) -> tuple[Placed, ...]:
-    """Return the advice on the wire of the Protection that stands `at`; `fields` as in `Placed`."""
+def laying_advice(
+    at: str, fields: tuple[tuple[str, str], ...] = (), *, thin: bool = True
+) -> tuple[Placed, ...]:
+    """Return the advice on the wire of the Protection that stands `at`; `fields` as in `Placed`.
+
+    Without `thin` there is no wire below the table.
+    """
     printed = protection_rules.ONLY_AS_PRINTED, protection_rules.NOTHING_UNLESS_PRINTED
     laid = (
-        cable_rules.BUNDLE_BY_PRUDENCE, cable_rules.BELOW_TABLE, cable_rules.ONLY_IN_SHEATH,
-        cable_rules.FACTOR_NOT_PRINTED, cable_rules.COLUMN_NOT_PRINTED,
+        cable_rules.BUNDLE_BY_PRUDENCE, *((cable_rules.BELOW_TABLE,) if thin else ()),
+        cable_rules.ONLY_IN_SHEATH, cable_rules.FACTOR_NOT_PRINTED, cable_rules.COLUMN_NOT_PRINTED,
     )
     return (
         *(Placed(rule=rule, at=at, fields=fields) for rule in printed),

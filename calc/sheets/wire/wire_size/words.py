@@ -86,7 +86,7 @@ STEPS = (
     *placed_steps("sized", _FOR_HEAT),
     *placed_steps("sized.circuit", _CHARGING),
     *placed_steps("sized", *_CHOSEN),
-    *ampacity_steps("sized.protection.cable", together="together", volts="charging"),
+    *ampacity_steps("sized.protection.cable", together="together", volts="charging", thin=False),
     *placed_steps("sized", *_FUSE),
     *stated_steps("sized.loaded.laid"),
     *resistance_steps("sized.loaded.laid"),
