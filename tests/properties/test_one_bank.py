@@ -19,7 +19,10 @@ ORDER = ("fine", "caution", "stop")
 
 CHEMISTRIES = st.sampled_from(sorted(HEAVY))
 CAPACITIES = st.floats(20, 800)
-TEMPERATURES = st.one_of(st.floats(-25, 50), st.sampled_from([-20.0, -4.0, -0.1, 0.0, 9.9, 10.0]))
+TEMPERATURES = st.one_of(
+    st.floats(-25, 50).map(lambda c: round(c, 2)),
+    st.sampled_from([-20.0, -4.0, -0.1, 0.0, 9.9, 10.0]),
+)
 STATES = st.floats(5, 100)
 # Of what is hard on such a bank
 LOADS = st.one_of(st.floats(0.1, 4), st.floats(0.95, 1.05))

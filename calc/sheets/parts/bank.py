@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from calc.energy import battery
 from calc.energy.battery import Chemistry, ColdCutOff
+from calc.sheets.parts.fields import HIGHEST_BANK
 from calc.units.kinds import CHARGE, RATIO, TEMPERATURE, VOLTAGE
 from calc.worksheet.fields import Choice, Option, Quantity
 
@@ -90,7 +91,7 @@ def rested_voltage(*, advanced: bool = True) -> Quantity:
         kinds=(VOLTAGE,),
         optional=True,
         low="1 V",
-        high="70 V",
+        high=HIGHEST_BANK,
         example="12.6 V",
         hint="After 6 h (LFP: 24 h) without load or charge.",
         advanced=advanced,

@@ -35,6 +35,10 @@ EFFICIENCY = Quantity(
 )
 
 
+# Of a bank of 48 V, equalised and misread: our choice
+HIGHEST_BANK = "70 V"
+
+
 def bank_voltage(default: str) -> Quantity:
     """Return the field for the bank's voltage under this load."""
     return Quantity(

@@ -24,6 +24,7 @@ from calc.sheets.parts.bank import (
     USUAL_SHARE,
     capacity_field,
 )
+from calc.sheets.parts.fields import HIGHEST_BANK
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, RATIO, TEMPERATURE, TIME, VOLTAGE
 from calc.units.kinds.energy import C_RATE, LOSS_RATE
 from calc.units.shown import DOWN, UP
@@ -45,7 +46,7 @@ WORKSHEET = Worksheet(
         Quantity(id="state", label="State by the monitor", symbol="s", kinds=(RATIO,), default="70 %", low="0 %", high="100 %", only_if=("monitor", Monitor.COUNTS), hint="As a monitor that counts charge shows it."),
         Quantity(id="current", label="Current now", symbol="I", kinds=(CURRENT,), default="-6 A", low="-2000 A", high="2000 A", hint="Out of the bank with a minus, into it without."),
         Quantity(id="efficiency", label="Charge efficiency", symbol="η", kinds=(RATIO,), low="30 %", high="100 %", default_by=("chemistry", USUAL_CHARGE_EFFICIENCY), hint="Charge that comes out for the charge put in. The monitor wants it too."),
-        Quantity(id="reading", label="Voltage reading", symbol="V", kinds=(VOLTAGE,), optional=True, low="1 V", high="70 V", example="12.6 V", hint="At the battery's posts. Empty: the count alone."),
+        Quantity(id="reading", label="Voltage reading", symbol="V", kinds=(VOLTAGE,), optional=True, low="1 V", high=HIGHEST_BANK, example="12.6 V", hint="At the battery's posts. Empty: the count alone."),
         Choice(id="taken", label="Reading taken", of=Taken, default=Taken.UNDER_LOAD, options=(Option(Taken.UNDER_LOAD, "under load", aliases=("load",)), Option(Taken.CHARGING, aliases=("on charge",)), Option(Taken.AT_REST, "at rest", aliases=("rest", "rested"))), hint="At rest means no load and no charge at all, sun included."),
         Quantity(id="rested_for", label="Rest before it", symbol="t_r", kinds=(TIME,), default="8 h", low="0 h", high="60 days", only_if=("taken", Taken.AT_REST), hint="Since the last load or charge."),
         Choice(id="system", advanced=True, label="Nominal voltage", default="12 V", options=tuple(Option(name) for name in BLOCKS), hint="Of the whole bank."),

@@ -6,6 +6,7 @@ from calc.energy.rules import bank_size as judged
 from calc.sheets.bank.bank_size.calculate import calculate
 from calc.sheets.bank.bank_size.words import FINE_COLD_AND_OLD, FINE_OLD, STEPS
 from calc.sheets.parts.bank import CHEMISTRY, USUAL_CHARGE_EFFICIENCY, USUAL_SHARE, USUAL_VOLTAGE
+from calc.sheets.parts.fields import HIGHEST_BANK
 from calc.units.kinds import (
     CHARGE,
     COUNT,
@@ -38,7 +39,7 @@ WORKSHEET = Worksheet(
         CHEMISTRY,
         Quantity(id="usable", label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %", default_by=("chemistry", USUAL_SHARE),
                  hint="Of the capacity, before you call it empty."),
-        Quantity(id="voltage", label="Bank voltage", symbol="V", kinds=(VOLTAGE,), default_by=("chemistry", USUAL_VOLTAGE), low="1 V", high="65 V",
+        Quantity(id="voltage", label="Bank voltage", symbol="V", kinds=(VOLTAGE,), default_by=("chemistry", USUAL_VOLTAGE), low="1 V", high=HIGHEST_BANK,
                  hint="Mean over the discharge. Twice or four times as much at 24 V or 48 V."),
         Quantity(id="temperature", label="Coldest battery", symbol="T", kinds=(TEMPERATURE,), default="10 °C", low="-30 °C", high="60 °C",
                  hint="Of the battery, on the coldest of those days."),

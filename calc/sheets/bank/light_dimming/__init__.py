@@ -7,7 +7,7 @@ from calc.energy.dimming import Lamp, Return, Switched
 from calc.energy.rules import dimming as judged
 from calc.sheets.bank.light_dimming.calculate import calculate, onward
 from calc.sheets.bank.light_dimming.words import FINE, STEPS
-from calc.sheets.parts.fields import bank_voltage
+from calc.sheets.parts.fields import HIGHEST_BANK, bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TIME, VOLTAGE
 from calc.units.kinds.energy import FREQUENCY
 from calc.units.shown import DOWN, UP
@@ -26,7 +26,7 @@ WORKSHEET = Worksheet(
         Quantity(id="power", label="Power of the lamps", symbol="P", kinds=(POWER,), default="24 W", low="0.1 W", high="2000 W", hint="All that burn together, at full brightness and this voltage. A 12 V label tells less than a plain strip takes."),
         Quantity(id="level", label="Dimmed to", symbol="d", kinds=(RATIO,), default="40 %", low="1 %", high="100 %", hint="The share of the time that the pulses are on. Turn it to where it is pleasant, then guess."),
         Quantity(id="hours", label="Hours in an evening", symbol="t", kinds=(TIME,), default="5 h", low="0.1 h", high="24 h", hint="For which they burn."),
-        replace(bank_voltage("12.8 V"), high="60 V"),
+        replace(bank_voltage("12.8 V"), high=HIGHEST_BANK),
         Choice(id="lamp", label="Lamps", of=Lamp, default=Lamp.STRIP, options=(Option(Lamp.STRIP, "LED strip or lamp with resistors", aliases=("LED strip", "bare LED")), Option(Lamp.FILAMENT, "filament or halogen"), Option(Lamp.REGULATED, "LED lamp with its own regulator", aliases=("own regulator", "driver"))), hint="A lamp marked 10 to 30 V, or the like, has a regulator inside."),
         Quantity(id="zone_power", advanced=True, optional=True, label="Largest zone on one dimmer", symbol="P_z", kinds=(POWER,), low="0.1 W", high="2000 W", example="12 W", hint="If each zone has its own dimmer. Empty: one dimmer bears all."),
         Quantity(id="rated", advanced=True, optional=True, label="Rating of the dimmer", symbol="I_r", kinds=(CURRENT,), low="0.1 A", high="200 A", example="8 A", hint="For one channel, steady, at the warmth of its place."),

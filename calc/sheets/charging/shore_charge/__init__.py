@@ -18,6 +18,7 @@ from calc.sheets.parts.bank import (
     rested_voltage,
     to_state,
 )
+from calc.sheets.parts.fields import HIGHEST_BANK
 from calc.units.kinds import (
     CHARGE,
     CURRENT,
@@ -58,7 +59,7 @@ WORKSHEET = Worksheet(
         Quantity(id="other_load", label="Other loads on the lead", symbol="I_o", kinds=(CURRENT,), default="0 A", low="0 A", high="63 A", hint="At the mains: water heater, kettle, heating. All that may run at one time."),
         Quantity(id="charger", label="Charger output", symbol="I_c", kinds=(CURRENT,), default="40 A", low="0.1 A", high="500 A", hint="What it gives the bank, as set."),
         Quantity(id="charger_efficiency", label="Charger efficiency", symbol="η_c", kinds=(RATIO,), default="85 %", low="40 %", high="99 %", hint="85 to 95 % (no source); old transformers 70 %."),
-        Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), default="13.8 V", low="6 V", high="65 V", hint="At the bank while it charges: about 13.8 V on average at 12 V."),
+        Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), default="13.8 V", low="6 V", high=HIGHEST_BANK, hint="At the bank while it charges: about 13.8 V on average at 12 V."),
         CAPACITY,
         CHEMISTRY,
         from_state("30 %"),
