@@ -87,18 +87,39 @@ class ShortProtection:
         return self.duty.fuse
 
 
+class FarEnd(Enumeration):
+    """What stands at the far end of a run: a load, or another source, fused there or not."""
+
+    LOAD = "load"
+    FUSED = "both-ends"
+    UNFUSED = "this-end-only"
+
+
+@dataclass(frozen=True, kw_only=True)
+class RunEnds:
+    """The ends of a run: where a fuse is missing (`unfused`), None where none is."""
+
+    far: FarEnd
+
+    @property
+    def unfused(self) -> str | None:
+        """Where a fuse is missing."""
+        return "the far end" if self.far is FarEnd.UNFUSED else None
+
+
 @dataclass(frozen=True, kw_only=True)
 class FaultStudy:
     """The shorts of a run, and the fuse that is to end them (`protection`), None if none is named.
 
     `ampacity` is that of one conductor at 30 °C, None where no table has so thin a wire;
-    `run_ampacity` that of all together, at most.
+    `run_ampacity` that of all together, at most. `run` tells what stands at its far end.
     """
 
     short: ShortCircuit
     ampacity: Amperes | None
     run_ampacity: Amperes
     protection: ShortProtection | None
+    run: RunEnds
 
     @property
     def fuse(self) -> Amperes | None:
@@ -180,13 +201,16 @@ def fault_study(
     fuse: Fuse | None,
     opening_time: float | None,
     let_through: float | None,
+    printed: float | None = None,
+    far_end: FarEnd = FarEnd.LOAD,
 ) -> FaultStudy:
     """Return what a `fuse` at the source does about the shorts of a run, None where none is named.
 
     `opening_time` [s] is the maker's latest at the lowest short, `let_through` [A²·s] the maker's
-    most at the highest. One of several conductors in parallel is held to every short. Ampacity by
-    33 CFR 183.425 table 5 at 30 °C, in the column at or below the insulation's own temperature;
-    a wire below the table is taken as its first row.
+    most at the highest; `printed` [V] the voltage rating on the fuse, where it was read. `far_end`
+    tells whether another source stands there. One of several conductors in parallel is held to
+    every short. Ampacity by 33 CFR 183.425 table 5 at 30 °C, in the column at or below the
+    insulation's own temperature; a wire below the table is taken as its first row.
     """
     run = short.laid.run
     initial = short.withstand.insulation.initial
@@ -195,13 +219,19 @@ def fault_study(
     first = table_ampacity(THINNEST_ROW, insulation=column, gauge_reading=GaugeReading.AWG) or 0.0
     one = first if ampacity is None else ampacity
     found = FaultStudy(
-        short=short, ampacity=ampacity, run_ampacity=run.parallel * one, protection=None
+        short=short,
+        ampacity=ampacity,
+        run_ampacity=run.parallel * one,
+        protection=None,
+        run=RunEnds(far=FarEnd(far_end)),
     )
     if fuse is None:
         return found
     high = short.near.current
     protection = ShortProtection(
-        duty=interrupting_duty(fuse=fuse, voltage=short.max_voltage, fault_current=high),
+        duty=interrupting_duty(
+            fuse=fuse, voltage=short.max_voltage, fault_current=high, printed=printed
+        ),
         clearing=opens_in_time(
             fuse=fuse,
             low=short.lowest.current,

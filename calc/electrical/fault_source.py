@@ -73,7 +73,8 @@ class ShortSource:
 
     `voltage` is the bank's, at rest and full. `one` is the resistance of what is known, a battery
     or a string, `resistance` that of the bank; `maker_current` tells that the maker states a
-    short-circuit current. What it is known from is in `readings` or `estimate`, else None.
+    short-circuit current. `each_fused` tells that each string has its own fuse at its post. What it
+    is known from is in `readings` or `estimate`, else None.
     """
 
     voltage: Volts
@@ -85,6 +86,7 @@ class ShortSource:
     maker_current: bool
     readings: TwoReadings | None
     estimate: Estimate | None
+    each_fused: bool = False
 
     @property
     def usual_low(self) -> Amperes | None:
@@ -172,6 +174,7 @@ def short_source(
     readings: TwoReadings | None,
     chemistry: str,
     capacity: float,
+    each_fused: bool = False,
 ) -> ShortSource:
     """Return a bank of `voltage` [V] as the source of a short, by what is `known` of it.
 
@@ -215,4 +218,5 @@ def short_source(
         maker_current=maker_current is not None,
         readings=readings if known is SourceKnown.TWO_READINGS else None,
         estimate=estimate,
+        each_fused=each_fused,
     )

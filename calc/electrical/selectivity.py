@@ -136,13 +136,16 @@ def selectivity(
     other_load: float,
     downstream_clearing: float | None,
     upstream_melting: float | None,
+    downstream_printed: float | None = None,
+    upstream_printed: float | None = None,
 ) -> Selectivity:
     """Return which of two fuses in series opens first in a fault behind both.
 
     `fault_current` and `lowest_fault` [A] are the ends of what a fault may pass, `voltage` [V] the
     circuit's highest, `other_load` [A] what upstream carries besides. `downstream_clearing` is the
     most I²t [A²·s] that downstream lets through in all at the highest fault, `upstream_melting` the
-    least that melts upstream, where they are known. Source: gates (`opening`), row by row.
+    least that melts upstream, where they are known; `downstream_printed` and `upstream_printed` [V]
+    the voltage ratings on the fuses, where they were read. Source: gates (`opening`), row by row.
     """
     lowest = min(lowest_fault, fault_current) if lowest_fault is not None else fault_current
     found = first_to_open(
@@ -171,10 +174,16 @@ def selectivity(
     trust = Trust.MEMORY if order is Order.FROM_MEMORY else Trust.DATA_SHEET
     return Selectivity(
         downstream_duty=interrupting_duty(
-            fuse=downstream, voltage=voltage, fault_current=fault_current
+            fuse=downstream,
+            voltage=voltage,
+            fault_current=fault_current,
+            printed=downstream_printed,
         ),
         upstream_duty=interrupting_duty(
-            fuse=upstream, voltage=voltage, fault_current=fault_current
+            fuse=upstream,
+            voltage=voltage,
+            fault_current=fault_current,
+            printed=upstream_printed,
         ),
         voltage=voltage,
         fault_current=fault_current,

@@ -113,6 +113,12 @@ class Routes:
     spared_charge: Coulombs | None
     extra_bank: Coulombs | None
     extra_array: Watts | None
+
+    @property
+    def through_inverter(self) -> bool:
+        """Whether an inverter feeds one of the two: always."""
+        return True
+
     extra_drive: Seconds | None
     year: Number
     year_energy: Joules

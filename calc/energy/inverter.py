@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Annotated
 
+from calc.electrical.fuses import CONTINUOUS
 from calc.electrical.single_cable import SingleCable, single_cable
 from calc.electrical.sizing import CHARGED, usual_ampacity
 from calc.energy import battery
@@ -105,6 +106,16 @@ class InverterNeed:
     usual_rate: PerSecond
     heavy_cable: Amperes
     single_cable: SingleCable
+
+    @property
+    def through_inverter(self) -> bool:
+        """Whether an inverter feeds it: always."""
+        return True
+
+    @property
+    def fuse_need(self) -> Amperes:
+        """What the fuse of its cable is rated at least."""
+        return CONTINUOUS * self.current
 
     @property
     def lead_acid(self) -> bool:

@@ -29,7 +29,7 @@ CASES = {
     "cooler.seasonal-ratio": ({"efficiency_ratio": "4.51 COP"}, {"efficiency_ratio": "4.5 COP"}),
     "air.open-up": ({**LOAD, "outside": "26 C"}, {**LOAD, "outside": "26.1 C"}),
     "air.too-hot-to-cool": ({**LOAD, "outside": "32.1 C"}, {**LOAD, "outside": "32 C"}),
-    "inverter.output-kills": ({"route": "inverter"}, {"route": "direct"}),
+    "inverter.output-can-kill": ({"route": "inverter"}, {"route": "direct"}),
 }
 
 

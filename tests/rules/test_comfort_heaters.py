@@ -24,7 +24,7 @@ CASES = {
     "load.all-becomes-heat": (ELECTRIC, LIT),
     # 384 W at 12.8 V are 30 A
     "load.loose-joint-heats": ({**ELECTRIC, "loss": "384.1 W"}, {**ELECTRIC, "loss": "384 W"}),
-    "inverter.output-kills": ({**ELECTRIC, "efficiency": "99.9 %"}, ELECTRIC),
+    "inverter.output-can-kill": ({**ELECTRIC, "efficiency": "99.9 %"}, ELECTRIC),
     "heater.clear-of-bedding": (ELECTRIC, LIT),
     # 8100 W·h at 12.8 V are 632.8 A·h
     "draw.heat-beyond-bank": ({"capacity": "1265 Ah"}, {"capacity": "1266 Ah"}),

@@ -23,7 +23,7 @@ CASES = {
     "draw.large-share": ({**BURNER, "hours": "2.93 h"}, {**BURNER, "hours": "2.92 h"}),
     "load.all-becomes-heat": ({**LARGE, "power": "1281 W"}, {**LARGE, "power": "1280 W"}),
     "load.loose-joint-heats": ({"power": "384.1 W"}, {"power": "384 W"}),
-    "inverter.output-kills": ({"efficiency": "99.9 %"}, {}),
+    "inverter.output-can-kill": ({"efficiency": "99.9 %"}, {}),
     "water.stale": ({**SHORE, "hours": "23.17 h"}, {**SHORE, "hours": "23.16 h"}),
     "water.scalds": ({"to": "48 C"}, {"to": "47.9 C"}),
     "water.mixing-valve": ({"to": "45 C"}, {"to": "44.9 C"}),

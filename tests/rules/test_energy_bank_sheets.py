@@ -230,7 +230,7 @@ CASES = {
             {"power": "300 W", "voltage": "10 V"},
         ),
         "inverter.idle-draw-apart": ({"route": "inverter"}, {}),
-        "inverter.output-kills": ({"route": "inverter"}, {}),
+        "inverter.output-can-kill": ({"route": "inverter"}, {}),
     },
 }
 

@@ -53,16 +53,16 @@ def test_an_inverter_s_loss_is_in_the_current_and_its_shock_is_spoken_of():
     ask = {"way": "bank", "power": "500 W", "voltage": "12.8 V"}
     answer = calc.work("water-heater", {**ask, "efficiency": "88 %"})
     assert answer["current"].m_as("A") == pytest.approx(500 / 0.88 / 12.8, rel=1e-12)
-    assert "inverter.output-kills" in cautioned(answer)
-    assert "inverter.output-kills" not in cautioned(calc.work("water-heater", ask))
+    assert "inverter.output-can-kill" in cautioned(answer)
+    assert "inverter.output-can-kill" not in cautioned(calc.work("water-heater", ask))
 
 
 @pytest.mark.parametrize("name", ["heat-loss", "heater-night"])
 def test_electric_heat_through_an_inverter_can_shock(name):
     electric = {"fuel": "electric", "capacity": "5000 Ah"}
     behind = calc.work(name, {**electric, "efficiency": "88 %"})
-    assert "inverter.output-kills" in cautioned(behind)
-    assert "inverter.output-kills" not in cautioned(calc.work(name, electric))
+    assert "inverter.output-can-kill" in cautioned(behind)
+    assert "inverter.output-can-kill" not in cautioned(calc.work(name, electric))
 
 
 @pytest.mark.parametrize("gas", ["", "30 mA/A.h"])

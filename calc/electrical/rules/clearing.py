@@ -103,8 +103,12 @@ NO_CURVE = Rule[FaultStudy](
     headline="Up to {short.far.current}, at least {short.lowest.current}. No time limits are published for this fuse: ask the maker for its curve.",
 )
 NO_FUSE = Rule[FaultStudy](
-    id="short.no-fuse-named", level=Level.CAUTION, when=lambda s: s.protection is None,
-    headline="A short passes up to {short.far.current} at the far end, which the wire bears for {short.far.withstand}, and {short.near.current} at the source. Name the fuse to see whether it is in time.",
+    id="short.no-fuse-named", level=Level.FINE, when=lambda s: s.protection is None,
+    headline="A short passes up to {short.far.current} at the far end, and up to {short.near.current} at the source.",
+)
+NAME_THE_FUSE = Rule[FaultStudy](
+    id="short.name-the-fuse", level=Level.ADVICE, when=lambda s: s.protection is None, source="33cfr-place",
+    text="No fuse is judged here. The run needs one at its source: name it and its family to see whether it breaks this and opens in time.",
 )
 ARC_FROM_MEMORY = Rule[FaultStudy](
     id="fuse.arc-from-memory", level=Level.CAUTION, when=lambda s: s.arc_left_out, source="memory",

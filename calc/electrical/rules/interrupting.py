@@ -32,13 +32,13 @@ def next_rating_below(duty: InterruptingDuty) -> Change | None:
 
 VOLTAGE_TOO_LOW = Rule[InterruptingDuty](
     id="fuse.voltage-rating-too-low", level=Level.STOP, when=lambda d: d.voltage_too_low, source="fuse-ratings",
-    headline="Not this fuse: its family's d.c. voltage rating is below {voltage}.",
+    headline="Do not use this fuse: its d.c. voltage rating is below {voltage}.",
     text="Above its d.c. voltage rating a fuse can hold an arc instead of opening. A 58 V family is not for a 48 V bank that charges at 58.4 V.",
     mend=family_that_suits,
 )
 CANNOT_INTERRUPT = Rule[InterruptingDuty](
     id="fuse.cannot-interrupt", level=Level.STOP, when=lambda d: d.cannot_interrupt, source="fuse-ratings",
-    headline="Not this fuse: a short may pass {fault_current}, and its family breaks {interrupting_rating}.",
+    headline="Do not use this fuse: a short may pass {fault_current}, and its family breaks {interrupting_rating}.",
     text="A fuse that cannot break the fault can burst and burn. Take a family that breaks {fault_current} at {voltage}.",
     mend=family_that_suits,
 )

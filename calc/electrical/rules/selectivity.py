@@ -35,11 +35,6 @@ UPSTREAM_LOADED = Rule[Selectivity](
     headline="By limits taken from cold, downstream opens first. The upstream fuse carries {other_load} besides and opens sooner than they say: not certain.",
     mend=lambda s: Change({"other_load": 0.0}),
 )
-UPSTREAM_CANNOT_INTERRUPT = Rule[Selectivity](
-    id="selectivity.upstream-cannot-interrupt", level=Level.CAUTION, when=lambda s: s.upstream_duty.cannot_interrupt, source="fuse-ratings",
-    headline="Downstream opens first for certain, with a reservation about the fuses themselves: see below.",
-    text="The upstream family breaks {upstream_duty.interrupting_rating}, less than this fault. It must break any short between the two fuses by itself.",
-)
 
 FROM_COLD = Rule[Selectivity](
     id="selectivity.from-cold", level=Level.ADVICE, source="fuse-gates",

@@ -37,6 +37,10 @@ def _slow_arc(short: ShortCircuit) -> bool:
     return short.rise is not None and not at_most(short.rise.time_constant, short.rise.tested_at)
 
 
+def _each_unfused(short: ShortCircuit) -> bool:
+    return short.source.strings > 1 and not short.source.each_fused
+
+
 def finer_meter(short: ShortCircuit) -> Change | None:
     """Return the error of a meter that tells this sag."""
     readings = short.source.readings
@@ -98,10 +102,16 @@ LATE_READINGS = Rule[ShortCircuit](
     id="short.readings-late", level=Level.ADVICE, when=lambda s: s.source.known is SourceKnown.TWO_READINGS, source="vrla-shorts",
     text="A voltage read late has sagged further, and the source looks weaker than it is in the first instant of a short. A conductance tester gives another figure again. Use a proper load with its own switch, never a bare wire.",
 )
+FUSE_EACH_BATTERY = Rule[ShortCircuit](
+    id="short.fuse-each-battery", level=Level.CAUTION, when=lambda s: _each_unfused(s) and s.near.current > LARGE_FAULT, source="abyc-bank",
+    headline="Fuse each battery by itself at its post: together they drive {near.current} into a short.",
+    text="Each battery its own fuse, class T for lithium: the others feed a short in one of them, and one main fuse then has all of them to break.",
+    mend=lambda s: Change({"each_fused": "yes"}),
+)
 FUSE_EACH_STRING = Rule[ShortCircuit](
-    id="short.fuse-each-string", level=Level.ADVICE, when=lambda s: s.source.strings > 1, source="abyc-bank",
+    id="short.fuse-each-string", level=Level.ADVICE, when=_each_unfused, source="abyc-bank",
     text="Strings side by side feed a short in one of them: each needs its own fuse at its post.",
-    mend=lambda s: Change({"batteries": 1.0}),
+    mend=lambda s: Change({"each_fused": "yes"}),
 )
 CLASS_TIGHT = Rule[FaultLevel](
     id="short.class-tight", level=Level.ADVICE, source="practice",

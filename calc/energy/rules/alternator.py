@@ -11,6 +11,7 @@ from typing import Any
 
 from calc.electrical.conductors import series_of
 from calc.electrical.rules import protection as fuse_rules
+from calc.electrical.rules.two_ends import FUSED_AT_ONE_END
 from calc.energy.battery import Bank, Chemistry
 from calc.energy.drive import AlternatorCharge, changed
 from calc.energy.feeds import Fused, Method, StopsBy
@@ -32,10 +33,6 @@ def _hot_short(found: AlternatorCharge) -> bool:
 
 def _idle_short(found: AlternatorCharge) -> bool:
     return not found.load.within(found.load.alternator.idle_share)
-
-
-def _one_end(found: AlternatorCharge) -> bool:
-    return found.run.unfused is not None
 
 
 def _ends_unknown(found: AlternatorCharge) -> bool:
@@ -211,12 +208,6 @@ HEAT_TAKES_OUTPUT = Rule[AlternatorCharge](
     headline="{drive.charge} in {drive.duration}: heat leaves the charger {charger.output_left} of its output.",
     text="Heat takes part of the charger's output: give its bay air, and see enclosure airflow for what that brings back.",
     mend=_mended_by(Level.CAUTION, _hot_charger, lambda a: (Change({"output_left": 1.0}),)),
-)
-FUSED_AT_ONE_END = Rule[AlternatorCharge](
-    id="run.fused-at-one-end", level=Level.STOP, when=_one_end, source="33cfr-place",
-    headline="Fit a fuse at {run.unfused}: a short on this run is fed from there too, and nothing stops it.",
-    text="Fire: a conductor with a battery at each end needs a fuse at each end. Without it, up to {fault_current} flows until the cable burns through.",
-    mend=_mended_by(Level.STOP, _one_end, _fuse_each_end),
 )
 ENDS_UNKNOWN = Rule[AlternatorCharge](
     id="run.fuses-not-known", level=Level.CAUTION, when=_ends_unknown, source="33cfr-place",

@@ -87,10 +87,6 @@ NEVER_RESTS = Rule[Routes](
     id="appliance.never-rests", level=Level.ADVICE, source="practice", when=lambda r: r.keeps_cold and not at_most(r.direct.duty, BUSY),
     text="The battery-voltage one hardly ever rests. So does a cool box without a compressor, at several times the charge: compare with one that has a compressor.",
 )
-OUTPUT_CAN_KILL = Rule[Routes](
-    id="inverter.output-can-kill-night", level=Level.ADVICE, source="practice",
-    text="An inverter's output is mains voltage and can kill; its fixed wiring is for a licensed person. A fridge made for the bank keeps that out of the night.",
-)
 NO_CHARGE_IN_FROST = Rule[Routes](
     id="appliance.no-charge-in-frost", level=Level.ADVICE, source="lfp-frost", when=lambda r: r.chemistry is Chemistry.LFP and r.dearer,
     text="Whichever way the difference is brought back: never charge an LFP battery below 0 °C.",

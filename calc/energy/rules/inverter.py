@@ -1,7 +1,7 @@
 """Judgements on an inverter: its ratings, what it takes from bank and cable, and its day."""
 
 # fmt: off
-from typing import Annotated
+from typing import Annotated, Protocol
 
 from calc.energy.inverter import BRIEF, MUCH_IDLING, NO_SAG, TOO_LOW, InverterNeed
 from calc.energy.limits import ONE_BATTERY
@@ -13,6 +13,14 @@ from calc.units.si import Amperes, Number, Tag
 LOW_POWER_FACTOR: Annotated[Number, Tag("power factor that is low")] = 0.8
 # From here on an inverter's cable is worth a page of its own: our choice
 WORTH_A_PAGE: Annotated[Amperes, Tag("current of an inverter worth a page on its cable")] = 30.0
+
+
+class FedByInverter(Protocol):
+    """What an inverter may feed."""
+
+    @property
+    def through_inverter(self) -> bool: ...
+
 
 SURGE_BEYOND_BANK = Rule[InverterNeed](
     id="inverter.surge-beyond-bank", level=Level.CAUTION, when=lambda n: n.surge_beyond_bank, source="practice",
@@ -44,9 +52,9 @@ MUCH_FOR_IDLING = Rule[InverterNeed](
     headline="{continuous}, and {surge_rating} for a moment; {idle_share} of the day's energy only keeps the inverter on.",
 )
 
-OUTPUT_CAN_KILL = Rule[InverterNeed](
-    id="inverter.output-can-kill", level=Level.ADVICE, source="practice",
-    text="The output is mains voltage and can kill. Sockets, residual-current device, earth and the bond of neutral to it are work for a licensed person, to local rules, whether it feeds one socket or a van.",
+OUTPUT_CAN_KILL = Rule[FedByInverter](
+    id="inverter.output-can-kill", level=Level.ADVICE, when=lambda f: f.through_inverter, source="practice",
+    text="Mains voltage can kill, and an inverter's output is just that. Sockets, residual-current device, earth and neutral bond are work for a licensed person, to local rules.",
 )
 TRANSFER_SWITCH = Rule[InverterNeed](
     id="inverter.transfer-switch", level=Level.ADVICE, source="practice",
@@ -58,7 +66,7 @@ PART_FROM_BANK_FIRST = Rule[InverterNeed](
 )
 CABLE_AND_FUSE = Rule[InverterNeed](
     id="inverter.cable-and-fuse", level=Level.ADVICE, source="practice", when=lambda n: n.current > WORTH_A_PAGE,
-    text="Take {current} to wire size and fuse choice: short and thick, fused at the bank by a fuse that can break the bank's short circuit, every lug at its torque. If the inverter is larger than the load, take its own input current: sockets fill up.",
+    text="Cable for {current}, short, with a fuse of {fuse_need} or more at the bank that can break its short circuit: see wire size and fuse choice. If the inverter is larger than the load, use its own input current.",
 )
 BEYOND_HEAVY_CABLE = Rule[InverterNeed](
     id="inverter.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table", when=lambda n: n.beyond_heavy_cable and n.single_cable.fits,

@@ -11,6 +11,7 @@ from calc.comfort.rules import flame as of_flames
 from calc.comfort.rules import heaters as of_heaters
 from calc.energy.rules import draw as of_draws
 from calc.energy.rules import loads as of_loads
+from calc.energy.rules.inverter import OUTPUT_CAN_KILL
 from calc.sheets.parts.fields import bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, heat
 from calc.units.shown import DOWN, UP
@@ -148,7 +149,7 @@ FLAME_ADVICE = placed("flame", of_flames.CARBON_MONOXIDE, of_flames.FITTING, of_
 def inverter_kills(at: str) -> Placed:
     """Return the caution about the mains voltage behind an inverter, for the load `at`."""
     return Placed(
-        rule=of_loads.INVERTER_KILLS, at=at,
+        rule=OUTPUT_CAN_KILL, at=at,
         text="An inverter's output is mains voltage and can kill; its fixed wiring is for a licensed person. It must bear the start and run within its steady rating, and its idle draw is not in this sum.",
     )
 

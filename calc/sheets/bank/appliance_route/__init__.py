@@ -6,13 +6,14 @@ from dataclasses import replace
 from calc.energy import battery
 from calc.energy.appliances import Figures, Use
 from calc.energy.rules import appliances as judged
+from calc.energy.rules.inverter import OUTPUT_CAN_KILL
 from calc.sheets.bank.appliance_route.calculate import calculate, onward
 from calc.sheets.bank.appliance_route.words import FINE, STEPS
 from calc.sheets.parts.bank import USUAL_SHARE, USUAL_VOLTAGE, chemistry_field, percents
 from calc.sheets.parts.fields import EFFICIENCY, bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, NUMBER, POWER, RATIO, TEMPERATURE, TIME
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output
+from calc.worksheet.declare import Output, Placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -87,7 +88,8 @@ WORKSHEET = Worksheet(
         judged.LITTLE_BETWEEN, judged.HOUSEHOLD_TAKES_MORE, FINE,
         judged.REAL_COST, judged.IDLES_FOR_A_THERMOSTAT, judged.IDLES_BY_HAND, judged.SEARCH_MODE, judged.COMPRESSOR_START,
         judged.OFF_SAVES_IDLE_ONLY, judged.FED_BY_OTHERS, judged.DIRECT_MAY_NOT_HOLD, judged.NEVER_RESTS,
-        judged.OUTPUT_CAN_KILL, judged.NO_CHARGE_IN_FROST,
+        Placed(rule=OUTPUT_CAN_KILL, text="Mains voltage can kill, and an inverter's output is just that: its fixed wiring is for a licensed person. A fridge made for the bank keeps that out of the night."),
+        judged.NO_CHARGE_IN_FROST,
         judged.HOT_DAY, judged.YEAR_BY_LABEL, judged.PEAK_HOLDS_IDLE,
     ),
     valid="Steady averages over a day. Warm drinks put in and a door that stands open come on top, the same for both.",

@@ -3,7 +3,7 @@
 # fmt: off
 from dataclasses import replace
 
-from calc.electrical.rules.single_cable import BEYOND_ONE_CABLE
+from calc.electrical.rules.single_cable import PARALLEL
 from calc.energy.rules import bank as banks
 from calc.energy.rules import inverter as judged
 from calc.sheets.bank.inverter_size.calculate import calculate, letters, onward, weightings
@@ -14,7 +14,7 @@ from calc.units.kinds import CHARGE, CURRENT, ENERGY, NUMBER, POWER, RATIO, TIME
 from calc.units.kinds.energy import APPARENT, C_RATE
 from calc.units.kinds.heat import HEAT
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output, Placed
+from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Quantity
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
@@ -27,13 +27,13 @@ WORKSHEET = Worksheet(
     about="Steady and surge rating, current at the bank, and what idling takes.",
     calculate=calculate,
     fields=(
-        Quantity(id="running", label="Running power", symbol="P", kinds=(POWER,), default="1500 W", low="1 W", high="20000 W", hint="The largest sum that runs at one time."),
-        Quantity(id="surge", label="Surge", symbol="P_s", kinds=(POWER,), default="2500 W", low="1 W", high="60000 W", hint="The most for a moment, as the largest motor starts while the others run."),
+        Quantity(id="running", label="Running power", symbol="P", kinds=(POWER,), default="1000 W", low="1 W", high="20000 W", hint="The largest sum that runs at one time."),
+        Quantity(id="surge", label="Surge", symbol="P_s", kinds=(POWER,), default="1800 W", low="1 W", high="60000 W", hint="The most for a moment, as the largest motor starts while the others run."),
         Quantity(id="power_factor", label="Power factor", symbol="λ", kinds=(NUMBER,), default="0.95", low="0.3", high="1", hint="Heaters 1; small motors 0.5 to 0.8, simple chargers 0.5 to 0.7 (no source)."),
         replace(EFFICIENCY, only_if=None, hint="At this load, from the maker's curve: 85 to 95 % is usual at best (no source)."),
         Quantity(id="idle", label="Inverter's own draw", symbol="P_0", kinds=(POWER,), default="15 W", low="0 W", high="500 W", hint="On, with nothing plugged in. Often 0.5 to 2 % of its rating (no source)."),
         Quantity(id="lowest_voltage", label="Lowest bank voltage", symbol="V_l", kinds=(VOLTAGE,), default="11.5 V", low="0.8 V", high="1000 V", hint="Under this load, when nearly empty: just above where the inverter switches off."),
-        Quantity(id="hours_on", label="Hours a day it is on", symbol="t", kinds=(TIME,), default="24 h", low="0 h", high="24 h", hint="Not only the hours with a load."),
+        Quantity(id="hours_on", label="Hours a day it is on", symbol="t", kinds=(TIME,), default="8 h", low="0 h", high="24 h", hint="Not only the hours with a load."),
         chemistry_field("LFP", more=True),
         replace(bank_voltage(""), default_by=("chemistry", USUAL_VOLTAGE)),
         Quantity(id="motor", advanced=True, optional=True, label="Largest motor that starts", symbol="P_m", kinds=(POWER,), low="1 W", high="20000 W", example="300 W", hint="Its running power, part of that above: compressor, pump, power tool."),
@@ -67,13 +67,17 @@ WORKSHEET = Worksheet(
         Output(id="staggered_power", at="waiting.power", label="Running power if one waits", symbol="P_y", kind=POWER, rounding=UP),
         Output(id="usual_rate", label="What such a bank usually bears for long", kind=C_RATE),
         Output(id="heavy_cable", label="What 2/0 AWG bears", kind=CURRENT),
+        Output(id="fuse_need", label="Its fuse, at least", symbol="I_n", kind=CURRENT, rounding=UP),
+        Output(id="each_cable", at="single_cable.each", label="In each cable in parallel", kind=CURRENT, rounding=UP),
+        Output(id="each_fuse", at="single_cable.each_fuse", label="Fuse of each cable, at least", kind=CURRENT, rounding=UP),
         Output(id="thickest_cable", at="single_cable.thickest", label="What 4/0 AWG bears", kind=CURRENT),
     ),
     steps=STEPS,
     rules=(
         Placed(rule=banks.BEYOND_ALLOWED, at="allowed", headline="Use less at one time, or a bank that may give more: {dc_current} is needed, and it may give {allowed.most}."),
-        Placed(rule=BEYOND_ONE_CABLE, at="single_cable", headline="{dc_current} is too much for one cable: no standard fuse of a quarter more suits the thickest in the table ({thickest_cable}). Use a higher bank voltage, or less at one time."),
+        *placed("single_cable", *PARALLEL[:1]),
         Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{continuous}, and {surge_rating} for a moment. {dc_current} is {draw.rate} on this bank, which usually carries {usual_rate} for long."),
+        *placed("single_cable", *PARALLEL[1:]),
         judged.SURGE_BEYOND_BANK, judged.BEYOND_ONE_BATTERY,
         judged.SURGE_BEYOND_BRIEF, judged.VOLTAGE_OF_ANOTHER_BANK, judged.NO_SAG_ALLOWED, judged.MUCH_FOR_IDLING, FINE,
         judged.OUTPUT_CAN_KILL, judged.TRANSFER_SWITCH, judged.PART_FROM_BANK_FIRST, judged.CABLE_AND_FUSE, judged.BEYOND_HEAVY_CABLE,
@@ -83,7 +87,7 @@ WORKSHEET = Worksheet(
     ),
     valid="Steady loads at a fixed efficiency, the start taken as a moment. An inverter has no size between those that are made: round up.",
     summary="{continuous} steady, {surge_rating} surge",
-    older_defaults=({"voltage": "12.8 V"},),
+    older_defaults=({"voltage": "12.8 V", "running": "1500 W", "surge": "2500 W", "hours_on": "24 h"},),
     keep_distinct=(("dc_current", "thickest_cable"), ("c_rate", "usual_rate")),
     tables=(
         Table(of="code_letters", folded=True, columns=(Output(id="letter", label="Letter"), Output(id="power", label="With the rotor locked"), Output(id="known", label="How known"))),

@@ -22,11 +22,16 @@ def weightings(_: InverterNeed) -> tuple[Weight, ...]:
 
 
 def onward(found: InverterNeed) -> tuple[NextStep, ...]:
-    """Return what follows from a current that one cable carries: wire, bank, heat."""
-    load, current = found.load, found.current
-    if not at_most(current, found.single_cable.thickest):
+    """Return what follows from a current that cables carry: wire, bank, heat."""
+    load, current, cables = found.load, found.current, found.single_cable.cables
+    if cables is None:
         return ()
-    wire = (("current", f"{current:.6g} A"), ("voltage", f"{max(load.lowest_voltage, 1):.6g} V"))
+    wire: tuple[tuple[str, str], ...] = (
+        ("current", f"{current:.6g} A"),
+        ("voltage", f"{max(load.lowest_voltage, 1):.6g} V"),
+    )
+    if cables > 1:
+        wire += (("parallel", f"{cables:.0f}"),)
     bank: tuple[tuple[str, str], ...] = (
         ("load", f"{load.running:.6g} W"),
         ("voltage", f"{load.voltage:.6g} V"),

@@ -3,7 +3,7 @@
 # fmt: off
 from calc.electrical.conductors import Series
 from calc.electrical.rules import switching as judged
-from calc.electrical.rules.single_cable import BEYOND_ONE_CABLE
+from calc.electrical.rules.single_cable import PARALLEL
 from calc.electrical.sizing import thickest_ampacity
 from calc.electrical.switching import Marking, Supply, SwitchedLoad
 from calc.sheets.bank.remote_switch.calculate import calculate, onward
@@ -21,7 +21,7 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Output, Placed
+from calc.worksheet.declare import Output, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
 
@@ -80,9 +80,9 @@ WORKSHEET = Worksheet(
     steps=STEPS,
     rules=(
         judged.AC_SWITCH_ON_DC, judged.SWITCH_TOO_WEAK,
-        Placed(rule=BEYOND_ONE_CABLE, at="single_cable", headline="{line_current} is too much for one cable: no standard fuse of a quarter more suits the thickest in the table ({thickest_cable}). Use a higher voltage, or less power."),
+        *placed("single_cable", *PARALLEL[:1]),
         judged.RELAY_MAY_NOT_CLOSE, judged.NO_WIRE_TO_COIL,
-        *judged.CAUTIONS, FINE_RELAY, FINE,
+        *placed("single_cable", *PARALLEL[1:]), *judged.CAUTIONS, *judged.MAINS, FINE_RELAY, FINE,
         judged.DC_FIGURE, judged.MAINS_KILLS, judged.COIL_KICKS_BACK, judged.COIL_IS_DC, judged.SMALL_COIL_CURRENT, judged.HELD_COIL,
         judged.CUT_OUT_IS_NO_SWITCH, judged.PROTECTS_NOTHING, judged.MAY_START_BY_ITSELF,
         judged.COIL_WHILE_CHARGING, judged.INVERTER_REMOTE, judged.CONTACT_WARMS,

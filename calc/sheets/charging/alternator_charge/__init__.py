@@ -6,6 +6,7 @@ from math import e
 
 from calc.electrical.rules import cable, copper
 from calc.electrical.rules import protection as fuse_rules
+from calc.electrical.rules.two_ends import FUSED_AT_ONE_END
 from calc.energy.rules import alternator as judged
 from calc.energy.rules import bank as bank_rules
 from calc.energy.rules import charging as charge_rules
@@ -128,7 +129,7 @@ WORKSHEET = Worksheet(
         judged.CURRENT_NOT_LIMITED, judged.SMART_ALTERNATOR, judged.RELAY_THAT_STICKS,
         *placed("bank", bank_rules.CHARGE_IN_FROST, bank_rules.CHARGE_OUTSIDE_TEMPERATURE, bank_rules.ACID_MAY_FREEZE),
         *placed("rested", rested_rules.PAST_EMPTY), *placed("shown", rested_rules.PAST_EMPTY),
-        judged.OVER_VOLTAGE, judged.DRAINS_BANK, judged.FUSED_AT_ONE_END, judged.UNFED, judged.STARVED,
+        judged.OVER_VOLTAGE, judged.DRAINS_BANK, FUSED_AT_ONE_END, judged.UNFED, judged.STARVED,
         Placed(rule=charge_rules.VOLTAGE_TOO_HIGH, at="relay_voltage", text=_VOLTAGE_TEXT, fields=(("voltage", ""),)),
         Placed(rule=charge_rules.VOLTAGE_TOO_HIGH, at="charger_voltage", text=_VOLTAGE_TEXT, fields=(("voltage", "charge_voltage"),)),
         judged.OVER_RATING, judged.LFP_OVER_HOT,

@@ -3,11 +3,12 @@
 # fmt: off
 from dataclasses import replace
 
-from calc.electrical.rules.single_cable import BEYOND_ONE_CABLE
+from calc.electrical.rules.single_cable import PARALLEL
 from calc.energy.loads import LoadType
 from calc.energy.rules import bank as banks
 from calc.energy.rules import draw as of_draws
 from calc.energy.rules import loads as judged
+from calc.energy.rules.inverter import OUTPUT_CAN_KILL
 from calc.sheets.parts.bank import CAPACITY, USUAL_SHARE, USUAL_VOLTAGE, chemistry_field
 from calc.sheets.parts.fields import EFFICIENCY, ROUTE, bank_voltage
 from calc.sheets.quick.watts_to_amps.calculate import calculate
@@ -51,14 +52,14 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
-        *placed("single_cable", BEYOND_ONE_CABLE),
+        *placed("single_cable", *PARALLEL),
         Placed(rule=of_draws.BEYOND_BANK, at="drawn", headline="This takes {charge} in {hours}, and you use {gives} of the bank."),
         Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{current} is a hard load for this bank, and {charge} goes in {hours}: read the maker's limit."),
         Placed(rule=banks.BEYOND_ONE_BATTERY, at="load", headline="{current} is more than one usual battery is made to give; {charge} goes in {hours}."),
         *placed("heat", judged.ALL_BECOMES_HEAT),
         FINE,
         judged.MOSTLY_HEAT_PERHAPS, judged.BEYOND_HEAVY_CABLE,
-        *placed("load", judged.LOOSE_JOINT_HEATS, judged.IDLE_DRAW_APART, judged.INVERTER_KILLS),
+        *placed("load", judged.LOOSE_JOINT_HEATS, judged.IDLE_DRAW_APART, OUTPUT_CAN_KILL),
         judged.HEATER_OF_1500_W,
     ),
     valid="Steady power. A motor or compressor asks several times its running current for a moment when it starts.",

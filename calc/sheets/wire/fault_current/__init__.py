@@ -4,6 +4,7 @@
 from calc.electrical.rules import clearing as clears
 from calc.electrical.rules import interrupting as duty
 from calc.electrical.rules import short_circuit as shorts
+from calc.electrical.rules.two_ends import FUSED_AT_ONE_END
 from calc.sheets.wire.fault_current.calculate import calculate
 from calc.sheets.wire.fault_current.fields import FIELDS
 from calc.sheets.wire.fault_current.words import CLEARS, FINE, FINE_AS_TYPED, STEPS
@@ -34,14 +35,18 @@ RESERVATION = "The fuse opens the lowest short, {fault_low}, in time, with a res
 AT_SOURCE_TIGHT = "{near_fault} at the source is within a tenth of what must break it ({interrupt_near} if no fuse is named). No source is known so well, and a charger adds its own: take the class above."
 
 REFUSALS = (
+    Placed(
+        rule=FUSED_AT_ONE_END, fields=(("fused", "far_end"),),
+        text="A conductor with a source at each end needs a fuse at each end: the far one feeds a short from its own side.",
+    ),
     Placed(rule=shorts.BEYOND_CLASSES, at="short", covers=BESIDE),
     Placed(
         rule=duty.VOLTAGE_TOO_LOW, at="protection.duty", covers=BESIDE,
-        headline="Not this fuse: its family's d.c. voltage rating is below {charged}.",
+        headline="Do not use this fuse: its d.c. voltage rating is below {charged}.",
     ),
     Placed(
         rule=duty.CANNOT_INTERRUPT, at="protection.duty", covers=BESIDE,
-        headline="Not this fuse: a short at the source may pass {near_fault}, and its family breaks {breaks}.",
+        headline="Do not use this fuse: a short at the source may pass {near_fault}, and its family breaks {breaks}.",
         text="A fuse that cannot break the fault can burst and burn. Take a family that breaks {near_fault} at {charged}.",
     ),
     *(Placed(rule=rule, covers=BESIDE) for rule in (clears.NEVER, clears.TOO_MUCH, clears.TOO_LATE, clears.ABOVE_CEILING)),
@@ -138,14 +143,16 @@ WORKSHEET = Worksheet(
     steps=STEPS,
     rules=(
         *REFUSALS,
+        Placed(rule=shorts.FUSE_EACH_BATTERY, at="short"),
         clears.SHORT_BUT_NO_OVERLOAD, clears.NO_OVERLOAD, clears.NOT_CERTAIN, clears.FROM_MEMORY, clears.NO_CURVE,
-        Placed(rule=shorts.ESTIMATED, at="short"), clears.NO_FUSE,
+        Placed(rule=shorts.ESTIMATED, at="short"),
         Placed(
             rule=duty.MARKED_HIGHER, at="protection.duty",
             headline="The fuse opens the lowest short, {fault_low}, in time, but only the version rated {version} or more may stand at {charged}: the common one is made for 32 V.",
         ),
-        *RESERVATIONS, FINE_AS_TYPED, FINE,
-        *placed("short", shorts.NEVER_TRY, shorts.BREAK_AT_SOURCE, shorts.LARGE_ESTIMATED, shorts.LATE_READINGS, shorts.FUSE_EACH_STRING),
+        *RESERVATIONS, clears.NO_FUSE, FINE_AS_TYPED, FINE,
+        clears.NAME_THE_FUSE,
+        *placed("short", shorts.FUSE_EACH_STRING, shorts.NEVER_TRY, shorts.BREAK_AT_SOURCE, shorts.LARGE_ESTIMATED, shorts.LATE_READINGS),
         Placed(rule=shorts.CLASS_TIGHT, at="class_at_source", text=AT_SOURCE_TIGHT),
         Placed(rule=shorts.CLASS_TIGHT, at="short.far", text="{fault_current} at the far end is within a tenth of {interrupt_needed}. No source is known so well: take the class above there."),
         *placed("short", shorts.IN_ONE_CONDUCTOR),
@@ -154,4 +161,5 @@ WORKSHEET = Worksheet(
     ),
     valid="A bolted short on direct current through copper, one bank, two like conductors. Copper fully loaded before the short; all heat kept in it, which holds up to 5 s.",
     summary="{fault_current} at most, {fault_low} at least",
+    older_defaults=({},),
 )

@@ -1,6 +1,6 @@
 """fault-current from its fields: the bank, the run, its shorts, and the fuse if one is named."""
 
-from calc.electrical.clearing import FaultStudy, fault_study
+from calc.electrical.clearing import FarEnd, FaultStudy, fault_study
 from calc.electrical.conductors import Finish, GaugeReading, Strands
 from calc.electrical.fault_source import SourceKnown, TwoReadings, short_source
 from calc.electrical.opening import Fuse
@@ -28,12 +28,15 @@ def calculate(
     capacity: float,
     batteries: float,
     series: float,
+    each_fused: str,
     conductor: str,
     length: float,
     insulation: str,
     joints: float,
     fuse: float | None,
     fuse_family: str,
+    fuse_voltage: float | None,
+    far_end: FarEnd,
     let_through: float | None,
     opening_time: float | None,
     joint_resistance: float,
@@ -71,6 +74,7 @@ def calculate(
         ),
         chemistry=chemistry,
         capacity=capacity,
+        each_fused=each_fused == "yes",
     )
     run = Run(
         conductor=conductor,
@@ -99,4 +103,6 @@ def calculate(
         fuse=Fuse(family, fuse) if fuse is not None else None,
         opening_time=opening_time,
         let_through=let_through,
+        printed=fuse_voltage,
+        far_end=far_end,
     )

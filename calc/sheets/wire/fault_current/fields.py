@@ -1,6 +1,7 @@
 """What fault-current asks for."""
 
 # fmt: off
+from calc.electrical.clearing import FarEnd
 from calc.electrical.fault_source import SourceKnown
 from calc.electrical.sound_parts import GOOD_JOINT
 from calc.electrical.withstand import insulations
@@ -21,6 +22,7 @@ from calc.units.kinds import (
 from calc.units.kinds.faults import INDUCTANCE, JOULE_INTEGRAL
 from calc.worksheet.fields import Choice, Option, Quantity
 
+UNKNOWN = "not-known"
 _SHORT = {"70 C PVC": ("70 C",), "90 C PVC": ("90 C",), "105 C PVC": ("105 C",)}
 
 FIELDS = (
@@ -49,6 +51,8 @@ FIELDS = (
              hint="Each adds its own current. Leave 1 if the figure above is for the whole bank."),
     Quantity(id="series", label="Batteries in series in each string", symbol="s", kinds=(COUNT,), default="1", low="1", high="20", only_if=("known", SourceKnown.MAKER),
              hint="Four of 12 V for 48 V. Leave 1 if the figure above is for the string or the bank."),
+    Choice(id="each_fused", since=2, before=UNKNOWN, label="Each battery has its own fuse", default=UNKNOWN, options=(Option(UNKNOWN, "not known"), Option("yes"), Option("no")),
+           hint="At its own post. It matters where several stand side by side."),
     conductor_field("8 AWG"),
     Quantity(id="length", label="Length, one way", symbol="L", kinds=(LENGTH,), default="3 m", low="1 cm", high="200 m",
              hint="From the source to where the short is, the way back being counted by the sheet."),
@@ -61,6 +65,11 @@ FIELDS = (
              hint="The one that guards this run, if it is to be checked. Empty: the sheet says what any device must break."),
     Choice(id="fuse_family", label="Family of the fuse", default=NOT_NAMED, options=(Option(NOT_NAMED, "not named"), *FAMILIES), example="like blade, large (type E) or SF51",
            hint="By construction. It matters where a fuse is given. What class C, UL 248-14 and IEC 60127 break on direct current is not known to us."),
+    Quantity(id="fuse_voltage", since=2, optional=True, advanced=True, label="Voltage printed on the fuse", symbol="V_b", kinds=(VOLTAGE,), low="1 V", high="1500 V", example="32 V",
+             hint="Its d.c. rating. Empty: not read."),
+    Choice(id="far_end", since=2, before=FarEnd.LOAD, advanced=True, label="At the far end", of=FarEnd, default=FarEnd.LOAD,
+           options=(Option(FarEnd.LOAD, "a load"), Option(FarEnd.FUSED, "another source, fused there"), Option(FarEnd.UNFUSED, "another source, no fuse there")),
+           hint="A second battery feeds a short from its own end."),
     Quantity(id="let_through", label="Let-through of the fuse", symbol="I²t", kinds=(JOULE_INTEGRAL,), optional=True, advanced=True, low="0.001 A²·s", high="1000000000000 A²·s", example="5000 A²·s",
              hint="Total clearing I²t at the highest fault, from the maker's data sheet. Not the melting or “typical” figure."),
     Quantity(id="opening_time", label="Latest opening at the lowest fault", symbol="t_o", kinds=(DURATION,), optional=True, advanced=True, low="0.1 ms", high="1 h", example="2 s",

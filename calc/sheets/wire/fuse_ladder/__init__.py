@@ -36,15 +36,20 @@ REFUSALS = (
     *(
         Placed(
             rule=duty.VOLTAGE_TOO_LOW, at=at, fields=fields, covers=BESIDE,
-            headline="Not on this circuit: a family here has a d.c. voltage rating below {voltage}.",
-            text=f"The {side} family is not rated for {{voltage}} d.c. Above its rating a fuse can hold an arc instead of opening; a 58 V family is not for a 48 V bank that charges at 58.4 V.",
+            headline="Use another fuse: the d.c. voltage rating of one here is below {voltage}.",
+            text=f"The {side} fuse is not rated for {{voltage}} d.c. Above its rating a fuse can hold an arc instead of opening; a 58 V family is not for a 48 V bank that charges at 58.4 V.",
         )
         for side, at, fields in (("downstream", "downstream_duty", DOWNSTREAM), ("upstream", "upstream_duty", UPSTREAM))
     ),
     Placed(
         rule=duty.CANNOT_INTERRUPT, at="downstream_duty", fields=DOWNSTREAM, covers=BESIDE,
-        headline="The downstream family breaks {downstream_breaks}, the fault may be {fault_current}: which opens first does not matter.",
+        headline="Use another downstream fuse: its family breaks {downstream_breaks}, and the fault may be {fault_current}.",
         text="A fuse that cannot break the fault can burst and burn. Put a family there that breaks {fault_current}.",
+    ),
+    Placed(
+        rule=duty.CANNOT_INTERRUPT, at="upstream_duty", fields=UPSTREAM, covers=BESIDE,
+        headline="Use another upstream fuse: it breaks {upstream_breaks}, and a short between the two passes {fault_current} or more.",
+        text="A fuse that cannot break the fault can burst and burn. The upstream fuse must break any short between the two by itself.",
     ),
     Placed(
         rule=judged.OVERLOADED, covers=BESIDE,
@@ -98,6 +103,10 @@ WORKSHEET = Worksheet(
                  hint="From the same sheet. Empty: only the highest is judged."),
         Quantity(id="voltage", advanced=True, label="Highest voltage on the circuit", symbol="V", kinds=(VOLTAGE,), default="14.6 V", low="1 V", high="1000 V",
                  hint="While charging: 14.6 V, 29.2 V or 58.4 V for LFP at 12, 24 and 48 V."),
+        Quantity(id="downstream_voltage", since=2, advanced=True, optional=True, label="Voltage printed on the downstream fuse", symbol="V_d", kinds=(VOLTAGE,), low="1 V", high="1500 V", example="32 V",
+                 hint="Its d.c. rating. Empty: not read."),
+        Quantity(id="upstream_voltage", since=2, advanced=True, optional=True, label="Voltage printed on the upstream fuse", symbol="V_u", kinds=(VOLTAGE,), low="1 V", high="1500 V", example="58 V",
+                 hint="Its d.c. rating. Empty: not read."),
         Quantity(id="other_load", advanced=True, label="Other load on the upstream fuse", symbol="I_x", kinds=(CURRENT,), default="0 A", low="0 A", high="2000 A",
                  hint="What else it carries at that moment. A fuse under load opens sooner than its published limits, so nothing is certain then."),
         Quantity(id="downstream_clearing", advanced=True, label="Downstream: total clearing I²t", symbol="W_d", kinds=(JOULE_INTEGRAL,), optional=True, low="0.001 A²·s", high="1000000 kA²·s", example="900 A²·s",
@@ -141,11 +150,11 @@ WORKSHEET = Worksheet(
             text="Blade and strip fuses are made for 32 V unless marked higher. Above its d.c. rating a fuse can hold an arc instead of opening: look for {version} or more on each.",
         ),
         *RESERVATIONS,
-        Placed(rule=judged.UPSTREAM_CANNOT_INTERRUPT, headline=RESERVATION),
         FINE_BY_LET_THROUGH, FINE,
         judged.FROM_COLD, judged.REVERSED_SIZES, judged.LARGER_FAULT, judged.BY_DATA_SHEET, judged.BY_LET_THROUGH,
         judged.ONE_CURRENT, judged.PROTECTION_FIRST, judged.ASK_FOR_I2T,
     ),
     valid="Two fuses in series, direct current, one fault behind both, from cold. Breakers and electronic switches are not covered.",
     summary="downstream {order}",
+    older_defaults=({},),
 )
