@@ -142,6 +142,13 @@ class FaultStudy:
         return self.protection.clearing.latest if self.protection else None
 
     @property
+    def main_fuse_alone(self) -> bool:
+        """Whether it alone is to break several batteries side by side, and cannot."""
+        source = self.short.source
+        several = source.strings > 1 and not source.each_fused
+        return several and self.duty is not None and self.duty.cannot_interrupt
+
+    @property
     def by_data_sheet(self) -> bool:
         """Whether it is in time by makers' data sheets, not by a standard itself."""
         found = self.protection.clearing if self.protection else None

@@ -150,7 +150,7 @@ class InverterNeed:
     @property
     def beyond_heavy_cable(self) -> bool:
         """Whether the steady current is beyond what is handled with ease."""
-        return not at_most(self.current, self.heavy_cable)
+        return not at_most(self.fuse_need, self.heavy_cable)
 
 
 def inverter_need(

@@ -36,7 +36,6 @@ TYPED = {"down": (C, 10.0), "up": (E, 60.0), "fault": 800.0}
         (rules.FROM_MEMORY, {"up": (SF51, 200.0)}, {"up": (E, 80.0)}),
         (rules.UPSTREAM_LOADED, {"fault": 100.0, "load": 0.1}, {"fault": 100.0, "load": 0.0}),
         (rules.UPSTREAM_LOADED, {"fault": 100.0, "load": 8.0}, {"fault": 100.0, "load": 8.1}),
-        (rules.UPSTREAM_CANNOT_INTERRUPT, {"fault": 1001.0}, {"fault": 1000.0}),
         (rules.REVERSED_SIZES, {"down": (E, 80.1)}, {"down": (E, 80.0)}),
         # stated at ten times the rating, so 100 A for 10 A; 900 A²·s is a tenth of a second at 95 A
         (rules.LARGER_FAULT, TYPED | {"fault": 99.9, "clearing": 900.0, "melting": 901.0},

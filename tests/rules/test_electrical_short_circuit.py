@@ -2,6 +2,7 @@
 
 import pytest
 
+import calc
 from calc.electrical.rules import short_circuit as rules
 from calc.electrical.short_circuit import fault_level
 from calc.electrical.withstand import withstand_of
@@ -84,3 +85,45 @@ def test_a_slow_circuit_is_one_slower_than_30_cfr_tests_fuses_for_that_current()
 )
 def test_what_a_rule_on_shorts_asks_for_mends_it(rule, texts):
     mended("fault-current", rule.id, texts)
+
+
+BANK = {"source_resistance": "4 mohm", "batteries": "2"}  # 13.3 V over 2 mΩ: 6650 A
+STRIP = {"fuse": "60 A", "fuse_family": "bolt-in strip, 51 mm (SF51)"}  # breaks 2000 A
+
+
+@pytest.mark.parametrize(
+    ("rule", "there", "not_there"),
+    [
+        # 13.3 V over a quarter of 5.3 and 5.4 mΩ: 10 038 and 9852 A, either side of 10 kA
+        ("short.fuse-each-battery", {"batteries": "4", "source_resistance": "5.3 mohm"},
+         {"batteries": "4", "source_resistance": "5.4 mohm"}),
+        ("short.fuse-each-battery", {"batteries": "4", "source_resistance": "2 mohm"},
+         {"batteries": "4", "source_resistance": "2 mohm", "each_fused": "yes"}),
+        ("short.fuse-each-string", BANK, BANK | {"each_fused": "yes"}),
+        ("short.main-fuse-alone", BANK | STRIP, STRIP | {"source_resistance": "4 mohm"}),
+        ("short.main-fuse-alone", BANK | STRIP, BANK | STRIP | {"each_fused": "yes"}),
+        ("run.fused-at-one-end", {"far_end": "this-end-only"}, {"far_end": "both-ends"}),
+        ("run.fused-at-one-end", {"far_end": "this-end-only"}, {"far_end": "load"}),
+        ("short.name-the-fuse", {}, STRIP),
+    ],
+)  # fmt: skip
+def test_a_rule_of_the_sheet_fires_on_one_side_of_its_line_only(rule, there, not_there):
+    assert rule in fires("fault-current", there)
+    assert rule not in fires("fault-current", not_there)
+
+
+def test_each_battery_its_own_fuse_is_the_first_thing_said_of_a_large_bank():
+    large = {"batteries": "4", "source_resistance": "2 mohm"}
+    assert calc.work("fault-current", large).sentence.startswith("Fuse each battery by itself")
+    behind = calc.work("fault-current", large | STRIP)
+    assert behind.verdict == "stop"
+    assert behind.sentence.startswith("Fuse each battery by itself")
+
+
+def test_a_fuse_is_judged_by_the_voltage_printed_on_it():
+    bank = {"voltage": "51.2 V", "source_resistance": "80 mohm", "highest_voltage": "57.6 V"}
+    blade = {"fuse": "40 A", "fuse_family": "blade, large (type E)"}
+    for printed, rule in (("32 V", "fuse.voltage-rating-too-low"), ("", "fuse.marked-higher")):
+        assert rule in fires("fault-current", bank | blade | {"fuse_voltage": printed})
+    marked = fires("fault-current", bank | blade | {"fuse_voltage": "58 V"})
+    assert not marked & {"fuse.voltage-rating-too-low", "fuse.marked-higher"}

@@ -4,7 +4,7 @@ import pytest
 
 import calc
 from calc.electrical.rules import switching as rules
-from calc.electrical.rules.single_cable import BEYOND_ONE_CABLE
+from calc.electrical.rules.single_cable import BEYOND_ONE_CABLE, PARALLEL
 from calc.electrical.single_cable import single_cable
 from calc.electrical.switching import remote_switch
 from calc.judge import Rule, always, mends
@@ -117,11 +117,31 @@ def test_one_cable_carries_what_a_standard_fuse_lets_through(current, voltage, f
     assert BEYOND_ONE_CABLE.when(found) is not fits
 
 
+@pytest.mark.parametrize(
+    ("current", "cables"),
+    [
+        # Table 5 note 2: four loaded conductors 0.6, six 0.6, eight 0.5 of 445 A: 267, 267 and
+        # 222 A. The largest fuses below are of 250, 250 and 200 A.
+        (320.0, 1), (320.1, 2), (400.0, 2), (400.1, 3), (600.0, 3), (600.1, 4), (640.0, 4),
+        (640.1, None),
+    ],
+)  # fmt: skip
+def test_what_is_too_much_for_one_cable_is_shared_by_as_few_as_do(current, cables):
+    found = single_cable(current=current, max_voltage=14.6)
+    assert found.cables == cables
+    spoken = {rule.id for rule in PARALLEL if rule.when(found)}
+    assert ("cable.beyond-two" in spoken) is (cables in (3, 4))
+    assert ("cable.beyond-parallel" in spoken) is (cables is None)
+
+
 def test_a_line_on_a_bank_is_judged_for_one_cable_and_mains_is_not():
     heavy = {"power": "4300 W", "voltage": "12 V", "kind": "DC"}
     assert BEYOND_ONE_CABLE.id in fires("remote-switch", heavy)
     assert remote(power=4300.0, **MAINS).single_cable is None
-    assert BEYOND_ONE_CABLE.id not in calc.work("remote-switch", {"power": "20 kW"}).rules
+    assert (
+        BEYOND_ONE_CABLE.id
+        not in calc.work("remote-switch", {"kind": "AC", "power": "20 kW"}).rules
+    )
 
 
 HEATER = {"power": "600 W", "load": "heater", "distance": "90 m"}  # 50 A

@@ -155,11 +155,15 @@ def test_a_longer_way_never_gets_a_thinner_wire_to_the_coil():
     assert drops[0] < drops[1]
 
 
-def test_what_no_cable_carries_is_a_stop_and_never_a_relay_that_nobody_makes():
-    """33 CFR 183.425, table 5: 4/0 AWG bears 445 A; a quarter more than 320 A is 400 A."""
+def test_what_one_cable_does_not_carry_takes_two_and_what_four_do_not_is_a_stop():
+    """33 CFR 183.425, table 5: 4/0 AWG bears 445 A; a quarter more than 320 A is 400 A.
+
+    Two side by side are four loaded conductors, 0.6 of that: 267 A, and 250 A is the largest fuse.
+    """
     heavy = {"kind": "DC", "voltage": "12 V"}
     assert calc.work("remote-switch", {**heavy, "power": "3840 W"}).verdict == "fine"
-    assert calc.work("remote-switch", {**heavy, "power": "4300 W"}).verdict == "stop"
+    two = calc.work("remote-switch", {**heavy, "power": "4300 W"})
+    assert two.verdict == "caution" and two.sentence.startswith("Use two cables in parallel")
     assert calc.work("remote-switch", {**heavy, "power": "20 kW"}).verdict == "stop"
 
 
@@ -170,7 +174,9 @@ def test_where_no_factor_is_published_the_rating_is_asked_for_such_a_load():
 
 
 def test_the_switch_of_a_coil_is_said_to_break_dc_on_a_mains_line_too():
-    mains = calc.work("remote-switch", {"switch": "10 A", "marked": "AC"})
+    mains = calc.work(
+        "remote-switch", {"kind": "AC", "power": "1500 W", "switch": "10 A", "marked": "AC"}
+    )
     assert mains.verdict == "stop"
     assert "relay.coil-is-dc" in mains.rules
     assert mains.rule == "switch.rated-below-current" and "With a DC figure" in mains.sentence

@@ -57,6 +57,13 @@ def rating_in_time(study: FaultStudy) -> Change | None:
     return None
 
 
+MAIN_FUSE_ALONE = Rule[FaultStudy](
+    id="short.main-fuse-alone", level=Level.STOP, source="abyc-bank", when=lambda s: s.main_fuse_alone,
+    headline="Fuse each battery by itself, class T for lithium: together they pass {short.near.current}, more than this fuse breaks.",
+    text="A fuse that cannot break the fault can burst and burn. With a fuse at each battery's own post none has more than one battery to break.",
+    mend=lambda _: Change({"each_fused": "yes"}),
+    covers=frozenset({"fuse.cannot-interrupt", "short.fuse-each-battery", "short.fuse-each-string"}),
+)
 NEVER = Rule[FaultStudy](
     id="fuse.never-opens", level=Level.STOP, when=lambda s: s.clears is Clears.NEVER, source="ohm",
     headline="The fuse of {fuse} carries the lowest short, {short.lowest.current}, for hours: it does not open.",

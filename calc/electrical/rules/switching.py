@@ -87,11 +87,11 @@ MARKED_FOR_ANOTHER: Rule[RemoteSwitch] = Rule(
     mend=lambda r: _marked_for_it(MARKED_FOR_ANOTHER, r),
 )
 MAINS_BY_RELAY = Rule[RemoteSwitch](
-    id="switch.mains-by-relay", level=Level.FINE, when=lambda r: not r.line.dc and r.relayed, source="practice",
+    id="switch.mains-by-relay", level=Level.CAUTION, when=lambda r: not r.line.dc and r.relayed, source="practice",
     headline="Use a relay of {line.rating} or more, fitted by a licensed person: {coil.run.laid.run.conductor} leads from your switch to its coil.",
 )
 MAINS_ITSELF = Rule[RemoteSwitch](
-    id="switch.mains-itself", level=Level.FINE, when=lambda r: not r.line.dc and not r.relayed, source="practice",
+    id="switch.mains-itself", level=Level.CAUTION, when=lambda r: not r.line.dc and not r.relayed, source="practice",
     headline="Switch the line itself, with a contact of {line.rating} or more: a licensed person fits it, for it is mains.",
 )
 LINE_TOO_LONG: Rule[RemoteSwitch] = Rule(
@@ -101,8 +101,7 @@ LINE_TOO_LONG: Rule[RemoteSwitch] = Rule(
     mend=lambda r: _nearer(LINE_TOO_LONG, r, r.line_sized),
 )
 STOPS = (AC_SWITCH_ON_DC, SWITCH_TOO_WEAK, RELAY_MAY_NOT_CLOSE, NO_WIRE_TO_COIL)
-CAUTIONS = (NO_FACTOR_PUBLISHED, SWITCH_SMALL_FOR_LOAD, MARKED_FOR_ANOTHER, LINE_TOO_LONG)
-MAINS = (MAINS_BY_RELAY, MAINS_ITSELF)
+CAUTIONS = (NO_FACTOR_PUBLISHED, SWITCH_SMALL_FOR_LOAD, MARKED_FOR_ANOTHER, MAINS_BY_RELAY, MAINS_ITSELF, LINE_TOO_LONG)
 JUDGEMENTS = (*STOPS, *CAUTIONS)  # what makes the verdict on a switch, the gravest first
 
 DC_FIGURE = Rule[RemoteSwitch](

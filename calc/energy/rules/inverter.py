@@ -70,7 +70,7 @@ CABLE_AND_FUSE = Rule[InverterNeed](
 )
 BEYOND_HEAVY_CABLE = Rule[InverterNeed](
     id="inverter.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table", when=lambda n: n.beyond_heavy_cable and n.single_cable.fits,
-    text="This current is beyond 2/0 AWG with 105 °C insulation ({heavy_cable}). Twice the bank voltage halves it; that is cheaper than copper.",
+    text="With a quarter of margin this is more than 2/0 AWG carries with 105 °C insulation ({heavy_cable}). Twice the bank voltage halves it, which is cheaper than copper.",
 )
 SAGS_BEFORE_EMPTY = Rule[InverterNeed](
     id="inverter.sags-before-empty", level=Level.ADVICE, source="peukert", when=lambda n: n.hard_on_bank and n.lead_acid,

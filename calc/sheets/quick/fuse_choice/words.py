@@ -61,7 +61,7 @@ FINE_FITTED = Rule[Protection](
 )
 FINE = Rule[Protection](
     id="fuse-choice.fine", level=Level.FINE,
-    headline="Use a {fuse} fuse, {choice.family.name}. It carries the load, protects the wire and breaks the fault.",
+    headline="Use a fuse of {fuse}, {choice.family.name}. It carries the load, protects the wire and breaks the fault.",
 )
 ALSO = Rule[Protection](
     id="fuse-choice.also", level=Level.NOTE, when=lambda p: bool(p.next_larger), source="fuse-ratings",

@@ -36,6 +36,10 @@ AT_SOURCE_TIGHT = "{near_fault} at the source is within a tenth of what must bre
 
 REFUSALS = (
     Placed(
+        rule=clears.MAIN_FUSE_ALONE, covers=BESIDE,
+        headline="Fuse each battery by itself, class T for lithium: together they pass {near_fault}, and this fuse breaks {breaks}.",
+    ),
+    Placed(
         rule=FUSED_AT_ONE_END, fields=(("fused", "far_end"),),
         text="A conductor with a source at each end needs a fuse at each end: the far one feeds a short from its own side.",
     ),
