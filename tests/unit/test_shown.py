@@ -147,7 +147,7 @@ def test_exactly_the_limit_is_within_it():
     """0.6 Ω/km over the same loop is 0.36 V: 3 % of 12 V to the last digit of a float."""
     inputs = {
         "current": "30 A", "length": "10 m", "voltage": "12 V", "limit": "3 %",
-        "temperature": "20 C", "maker_resistance": "0.6 ohm/km",
+        "temperature": "20 C", "maker_resistance": "0.6 ohm/km", "ambient": "0 C",
     }  # fmt: skip
     answer = calc.work("wire-drop", inputs)
     assert answer.verdict == "fine"

@@ -133,7 +133,7 @@ def test_the_list_of_one_worksheet_names_every_field_with_its_default(run, name)
         (["wire-drop", "--colour"], ["usage", "--colour"]),
         ([], ["usage"]),
         (["runtime", "chemistry=AGM", "temperature=-10 C"], ["Battery temperature must be"]),
-        (["fuse-choice", "conductor=0.75 mm2"], ["Conductor must be"]),
+        (["fuse-choice", "conductor=0.75 mm2", "rule_set=ABYC"], ["Conductor must be"]),
     ],
 )
 @pytest.mark.parametrize("form", [[], ["--json"]], ids=["text", "json"])
