@@ -12,8 +12,9 @@ from calc.comfort.envelope import Insulation
 from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource, flame
 from calc.comfort.fuel import FuelInCold, fuel_volume
 from calc.comfort.heat_loss import HeatLoss, box, heat_loss, shell
-from calc.comfort.heaters import START_ENERGY, HeatedTime, heated_time
+from calc.comfort.heaters import START_ENERGY, HeatedTime, air_pressure_share, heated_time
 from calc.comfort.sleepers import Sleepers, sleepers
+from calc.energy.battery import Chemistry
 from calc.energy.draw import usable_bank
 from calc.energy.loads import bank_current
 from calc.units.compare import at_most
@@ -24,6 +25,7 @@ from calc.units.si import (
     HeatWatts,
     JoulesPerKelvin,
     Kilograms,
+    Metres,
     Number,
     Seconds,
     Share,
@@ -77,8 +79,13 @@ class WarmUp:
 
 @dataclass(frozen=True, kw_only=True)
 class ColdNight:
-    """A cold night: heat lost, sleepers, heater, warming up, and what the night takes."""
+    """A cold night: heat lost, sleepers, heater, warming up, and what the night takes.
 
+    `air_share` is the air's pressure at the `altitude`, as a share of that at sea level.
+    """
+
+    altitude: Metres
+    air_share: Share
     heat: HeatLoss
     sleepers: Sleepers
     size: HeaterSize
@@ -156,6 +163,7 @@ def cold_night(
     air_changes: float,
     inside: float,
     outside: float,
+    altitude: float,
     people: float,
     person: float,
     lining: float,
@@ -169,11 +177,13 @@ def cold_night(
     efficiency: float,
     draw: float,
     voltage: float,
+    chemistry: Chemistry,
     capacity: float,
     usable: float,
 ) -> ColdNight:
     """Return what a van loses from `inside` to `outside` [°C], and what `hours` [s] of that take.
 
+    It stands at an `altitude` [m]; the air it loses is taken as dense as at sea level.
     The parts are those of `box`, `shell`, `heat_loss`, `sleepers`, `heater_size`, `warm_up` and
     `calc.comfort.heaters.heated_time`, where the units stand. Raises NotCovered.
     """
@@ -205,10 +215,12 @@ def cold_night(
         draw_power=draw,
         starting=START_ENERGY,
         voltage=voltage,
-        bank=usable_bank(capacity=capacity, usable=usable),
+        bank=usable_bank(chemistry=chemistry, capacity=capacity, usable=usable),
     )
     burnt = flame(fuel=fuel, exhaust=exhaust, alarm=alarm)
     return ColdNight(
+        altitude=altitude,
+        air_share=air_pressure_share(altitude),
         heat=heat,
         sleepers=sleepers(heat, people=people, person=person),
         size=size,

@@ -10,6 +10,8 @@ from typing import Annotated
 
 from calc.comfort.airflow import carrying_flow, density
 from calc.comfort.envelope import sun_on_sheet, sun_through_glass
+from calc.energy import battery
+from calc.energy.battery import Chemistry, Draw
 from calc.energy.draw import BankDraw, bank_draw, usable_bank
 from calc.energy.loads import BankLoad, Route, of_power
 from calc.units.compare import at_most
@@ -139,6 +141,19 @@ class CoolingDay:
     savings: Savings | None
 
     @property
+    def compressor(self) -> Draw:
+        """The current of the cooler at work, out of the bank."""
+        bank = self.drawn.bank
+        return battery.draw(
+            chemistry=bank.chemistry, capacity=bank.capacity, current=self.cooler.load.current
+        )
+
+    @property
+    def all_the_time(self) -> Coulombs:
+        """What it would take if it never rested."""
+        return self.cooler.load.current * self.hours
+
+    @property
     def keeps_up(self) -> bool:
         """Whether the cooler pumps out all that comes in, as far as that is known."""
         return self.heat_load is None or at_most(self.heat_load, self.cooler.cooling)
@@ -223,6 +238,7 @@ def cooling_day(
     voltage: float,
     route: Route,
     efficiency: float,
+    chemistry: Chemistry,
     capacity: float,
     usable: float,
     gain: HeatGain,
@@ -231,8 +247,8 @@ def cooling_day(
     """Return what `cooling` [W] at `efficiency_ratio` takes over `hours` [s], part of the time.
 
     That part is the `share` or what the heat `gain` asks for, by `basis`. The cooler is fed at
-    `voltage` [V] by `route`, through an inverter with `efficiency`, from a bank of `capacity`
-    [A·s] of which a share `usable` is used. Raises NotCovered.
+    `voltage` [V] by `route`, through an inverter with `efficiency`, from a bank of a
+    `chemistry` and `capacity` [A·s] of which a share `usable` is used. Raises NotCovered.
     """
     basis = RunningTime(basis)
     cooler = Cooler(
@@ -248,7 +264,9 @@ def cooling_day(
     reckoned = basis is RunningTime.HEAT_LOAD
     runs = min(duty(gain.total, cooling), 1.0) if reckoned else share
     current = cooler.load.current
-    drawn = bank_draw(usable_bank(capacity=capacity, usable=usable), current * runs * hours)
+    drawn = bank_draw(
+        usable_bank(chemistry=chemistry, capacity=capacity, usable=usable), current * runs * hours
+    )
     return CoolingDay(
         cooler=cooler,
         gain=gain,

@@ -12,12 +12,21 @@ from calc.units.covered import Enumeration
 
 
 class HeatSource(Enumeration):
-    """What a heater makes its heat from. Propane stands for bottled gas."""
+    """What a heater makes its heat from. Propane stands for bottled gas.
+
+    Electric heat is made straight on the bank, or through an inverter.
+    """
 
     DIESEL = "diesel"
     PETROL = "petrol"
     PROPANE = "propane"
     ELECTRIC = "electric"
+    INVERTER = "electric-inverter"
+
+    @property
+    def electric(self) -> bool:
+        """Whether nothing burns for it."""
+        return self in (HeatSource.ELECTRIC, HeatSource.INVERTER)
 
 
 class Exhaust(Enumeration):
@@ -53,7 +62,7 @@ class Flame:
 def flame(*, fuel: HeatSource, exhaust: Exhaust, alarm: Alarm) -> Flame | None:
     """Return what burns, or None for electric heat. Raises NotCovered."""
     fuel = HeatSource(fuel)
-    if fuel is HeatSource.ELECTRIC:
+    if fuel.electric:
         return None
     return Flame(fuel=fuel, exhaust=Exhaust(exhaust), alarm=Alarm(alarm))
 

@@ -8,6 +8,7 @@ from typing import Annotated
 
 from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource, flame
 from calc.comfort.fuel import Fuel, fuel_volume, fuels
+from calc.energy.battery import Chemistry
 from calc.energy.draw import BankDraw, UsableBank, bank_draw, element, steady_heat, usable_bank
 from calc.energy.loads import HeatFromBank
 from calc.units.compare import at_least
@@ -36,6 +37,7 @@ USUAL_EFFICIENCY: dict[HeatSource, float] = {
     HeatSource.PETROL: 0.75,
     HeatSource.PROPANE: 0.75,
     HeatSource.ELECTRIC: 1.0,
+    HeatSource.INVERTER: 0.88,
 }
 # Standard atmosphere, ISO 2533, up to 11 km: at sea level, per metre, and as pressure goes with it
 SEA_LEVEL: Annotated[Kelvins, Tag("temperature of the standard atmosphere")] = 288.15  # ISO 2533
@@ -56,8 +58,9 @@ class HeatedTime:
     """Heat that holds a `loss` for some `hours`, and what that takes of fuel and bank.
 
     A heater that burns takes `draw_power` all the time and `starting` in all from the bank;
-    `running` is both together. `fuel` and `fuel_used` are None for electric heat. `resistive` is
-    the same heat made from the bank alone, whatever `source` it is made from here.
+    `running` is both together. `fuel` and `fuel_used` are None for electric heat. `direct` and
+    `by_inverter` are the same heat made from the bank alone, whatever `source` it is made from
+    here: straight on the bank, and through an inverter.
     """
 
     loss: HeatWatts
@@ -72,7 +75,8 @@ class HeatedTime:
     fuel_used: CubicMetres | None
     running: Joules
     draw: BankDraw
-    resistive: HeatFromBank
+    direct: HeatFromBank
+    by_inverter: HeatFromBank
 
     @property
     def burns(self) -> bool:
@@ -87,7 +91,9 @@ class HeatedTime:
     @property
     def from_bank(self) -> HeatFromBank | None:
         """The electric heat, None where something burns."""
-        return None if self.burns else self.resistive
+        if self.burns:
+            return None
+        return self.by_inverter if self.source is HeatSource.INVERTER else self.direct
 
     @property
     def fuel_mass(self) -> Kilograms | None:
@@ -112,17 +118,26 @@ def heated_time(
 
     A heater that burns takes `draw_power` [W] all the time and `starting` [J] in all from a `bank`
     of `voltage` [V]. `efficiency` is that of the heater; of electric heat that of the way to the
-    element. Raises NotCovered for a name that is no source of heat.
+    element, and below 1 an inverter feeds it. Raises NotCovered for a name that is no source of
+    heat.
     """
     source = HeatSource(source)
+    if source.electric and not at_least(efficiency, 1.0):
+        source = HeatSource.INVERTER
     fuel = fuels().get(source)
     heat = loss * hours
-    resistive = steady_heat(
-        element(power=loss, voltage=voltage, efficiency=1.0 if fuel else efficiency),
-        time=hours,
-        holds_warmth=True,
-        bank=bank,
+    through = source is HeatSource.INVERTER
+    inverter = efficiency if through else USUAL_EFFICIENCY[HeatSource.INVERTER]
+    direct, by_inverter = (
+        steady_heat(
+            element(power=loss, voltage=voltage, efficiency=way),
+            time=hours,
+            holds_warmth=True,
+            bank=bank,
+        )
+        for way in (1.0, inverter)
     )
+    electric = by_inverter if through else direct
     running = draw_power * hours + starting
     return HeatedTime(
         loss=loss,
@@ -136,8 +151,9 @@ def heated_time(
         fuel=fuel,
         fuel_used=fuel_volume(heat, fuel.heating, efficiency) if fuel else None,
         running=running,
-        draw=bank_draw(bank, running / voltage if fuel else resistive.charge),
-        resistive=resistive,
+        draw=bank_draw(bank, running / voltage if fuel else electric.charge),
+        direct=direct,
+        by_inverter=by_inverter,
     )
 
 
@@ -187,6 +203,7 @@ def heater_night(
     voltage: float,
     starts: float,
     start_energy: float,
+    chemistry: Chemistry,
     capacity: float,
     usable: float,
     exhaust: Exhaust,
@@ -196,11 +213,13 @@ def heater_night(
     """Return what holding `loss` [W] for `hours` [s] costs by `fuel`, and by each other source.
 
     The heater takes `draw` [W] all the time, and `start_energy` [J] for each of `starts`, from a
-    bank of `capacity` [A·s] and `voltage` [V] of which a share `usable` is used. The other sources
-    have their usual efficiency. Raises NotCovered.
+    bank of a `chemistry`, `capacity` [A·s] and `voltage` [V] of which a share `usable` is used. The
+    other sources have their usual efficiency. Raises NotCovered.
     """
     fuel = HeatSource(fuel)
-    bank = usable_bank(capacity=capacity, usable=usable)
+    if fuel.electric and not at_least(efficiency, 1.0):
+        fuel = HeatSource.INVERTER
+    bank = usable_bank(chemistry=chemistry, capacity=capacity, usable=usable)
     nights = [
         heated_time(
             loss=loss,

@@ -10,6 +10,8 @@ from typing import Annotated
 from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource, flame
 from calc.comfort.fuel import Fuel, fuel_volume, fuels
 from calc.electrical.switching import LEAST_MAINS
+from calc.energy import battery
+from calc.energy.battery import Chemistry, Draw
 from calc.energy.draw import BankDraw, UsableBank, bank_draw, element, usable_bank
 from calc.energy.loads import BankLoad, HeatFromBank
 from calc.units.compare import at_least, at_most
@@ -126,6 +128,15 @@ class HotWater:
         return self.way in (WaterHeat.BANK, WaterHeat.SHORE)
 
     @property
+    def element_draw(self) -> Draw | None:
+        """The current of an element on the bank, None without one."""
+        if self.element is None:
+            return None
+        return battery.draw(
+            chemistry=self.bank.chemistry, capacity=self.bank.capacity, current=self.current
+        )
+
+    @property
     def burner_draw(self) -> BankDraw | None:
         """What runs a burner, drawn from the bank with no engine to fill it up meanwhile."""
         return self.drawn if self.flame else None
@@ -183,6 +194,7 @@ def hot_water(
     loss: float,
     hours: float,
     voltage: float,
+    chemistry: Chemistry,
     capacity: float,
     usable: float,
     supply_limit: float,
@@ -195,9 +207,10 @@ def hot_water(
 
     `power` [W] is what an element is rated at, a burner burns, or the coolant gives; a share
     `efficiency` of it reaches the water, which loses `loss` [W] while hot. `voltage` [V] is the
-    supply's: a bank of `capacity` [A·s] of which a share `usable` is used, or a shore supply that
-    carries `supply_limit` [A]. `draw` [W] is that of pump or burner. Raises NotCovered: for water
-    that gets no warmer, a bank at mains voltage, mains below it, a name that is in no list.
+    supply's: a bank of a `chemistry` and `capacity` [A·s] of which a share `usable` is used, or a
+    shore supply that carries `supply_limit` [A]. `draw` [W] is that of pump or burner. Raises
+    NotCovered: for water that gets no warmer, a bank at mains voltage, mains below it, a name that
+    is in no list.
     """
     way = WaterHeat(way)
     water = tank(
@@ -214,7 +227,7 @@ def hot_water(
         raise NotCovered("voltage", "must be that of the shore supply, 100 V or more, like 120 V.")
     if way is not WaterHeat.SHORE and not at_most(voltage, MOST_UNDER_LOAD):
         raise NotCovered("voltage", "must be the bank's own voltage, up to 60 V, like 12.8 V.")
-    bank = usable_bank(capacity=capacity, usable=usable)
+    bank = usable_bank(chemistry=chemistry, capacity=capacity, usable=usable)
     heater = heat = drawn = None
     if way is WaterHeat.BANK:
         heater = element(power=power, voltage=voltage, efficiency=efficiency)

@@ -28,6 +28,7 @@ LARGE_SHARE: Annotated[Share, Tag("share of the used charge that one job may tak
 class UsableBank:
     """A bank of rated `capacity`, of which a share `usable` is used: it `gives` that charge."""
 
+    chemistry: Chemistry
     capacity: Coulombs
     usable: Share
     gives: Coulombs
@@ -94,16 +95,24 @@ def job(
     )
     drawn = current = None
     if capacity is not None:
-        bank = usable_bank(capacity=capacity, usable=usable)
+        bank = usable_bank(chemistry=chemistry, capacity=capacity, usable=usable)
         drawn = bank_draw(bank, taken.charge)
         current = draw(chemistry=chemistry, capacity=capacity, current=taken.load.current)
     held = {one.name: getattr(taken, one.name) for one in fields(taken)}
     return Job(**held, drawn=drawn, draw=current)
 
 
-def usable_bank(*, capacity: float, usable: float) -> UsableBank:
-    """Return what a bank of `capacity` [A·s] gives of which a share `usable` [0..1] is used."""
-    return UsableBank(capacity=capacity, usable=usable, gives=capacity * usable)
+def usable_bank(*, chemistry: Chemistry, capacity: float, usable: float) -> UsableBank:
+    """Return what a bank of `capacity` [A·s] gives of which a share `usable` [0..1] is used.
+
+    Raises NotCovered for a name that is no chemistry.
+    """
+    return UsableBank(
+        chemistry=Chemistry(chemistry),
+        capacity=capacity,
+        usable=usable,
+        gives=capacity * usable,
+    )
 
 
 def bank_draw(bank: UsableBank, charge: float) -> BankDraw:

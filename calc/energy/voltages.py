@@ -68,6 +68,11 @@ def under_load(chemistry: Chemistry) -> float:
     return _column("under_load_v")[Chemistry(chemistry)]
 
 
+def usual_voltages() -> dict[str, float]:
+    """Return the mean voltage [V] of a 12 V block over a discharge, by chemistry."""
+    return dict(_column("under_load_v"))
+
+
 def max_charge_voltage(chemistry: Chemistry) -> float:
     """Return the most [V] that a 12 V block is commonly given near 25 °C. Raises NotCovered.
 

@@ -6,10 +6,12 @@ of 9 K, two people of 115 W and 60 W of devices are 830 W.
 
 import pytest
 
+import calc
 from tests.rules.judging import fires, mended
 
 SHEET = "cooling-day"
-ALWAYS = {"duty": "100 %"}
+HALF = {"usable": "50 %"}
+ALWAYS = {**HALF, "duty": "100 %"}
 LOAD = {"basis": "heat load", "sun": "0 W/m2", "outside": "35 C", "inside": "26 C"}
 
 CASES = {
@@ -24,7 +26,13 @@ CASES = {
     "cooler.half-of-bank": ({**ALWAYS, "hours": "1.29 h"}, {**ALWAYS, "hours": "1.28 h"}),
     # 12 800 BTU/h at 10 EER are 1280 W, 100 A at 12.8 V
     "load.beyond-one-battery": ({"cooling": "12810 BTU/h"}, {"cooling": "12800 BTU/h"}),
-    "cooler.share-guessed": ({"duty": "99.9 %"}, ALWAYS),
+    "cooler.share-guessed": (
+        {**HALF, "duty": "40 %", "hours": "2.57 h"},
+        {**HALF, "duty": "40 %", "hours": "2.56 h"},
+    ),
+    "cooler.seldom-rests": ({"duty": "99.9 %"}, ALWAYS),
+    # half of 78.1 A·h in an hour are 39.06 A
+    "bank.heavy-load": ({"capacity": "78.0 Ah"}, {"capacity": "78.2 Ah"}),
     "cooler.little-in-hand": ({"duty": "80.1 %"}, {"duty": "80 %"}),
     "cooler.seasonal-ratio": ({"efficiency_ratio": "4.51 COP"}, {"efficiency_ratio": "4.5 COP"}),
     "air.open-up": ({**LOAD, "outside": "26 C"}, {**LOAD, "outside": "26.1 C"}),
@@ -64,7 +72,14 @@ def test_a_stronger_unit_mends_one_that_hardly_rests():
     mended(SHEET, "cooler.little-in-hand", {**LOAD, "cooling": "900 W"})
 
 
-def test_reckoned_to_run_all_the_time_nothing_is_guessed():
-    """It may then have little in hand: that is the truth about it, and the bank is large."""
-    ask = {"duty": "90 %", "hours": "1 h", "capacity": "400 Ah"}
-    mended(SHEET, "cooler.share-guessed", ask)
+def test_a_bank_that_is_large_enough_for_all_the_time_mends_a_guess():
+    mended(SHEET, "cooler.share-guessed", CASES["cooler.share-guessed"][0])
+
+
+@pytest.mark.parametrize("hours", ["1 h", "2.5 h", "3 h", "6 h"])
+def test_a_cooler_that_runs_longer_never_does_better(hours):
+    shares = [
+        calc.work(SHEET, {"duty": f"{d} %", "hours": hours}).verdict for d in range(5, 101, 5)
+    ]
+    order = ["fine", "caution", "stop"]
+    assert shares == sorted(shares, key=order.index)

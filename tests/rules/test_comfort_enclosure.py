@@ -12,6 +12,7 @@ from tests.rules.judging import fires, mended
 SHEET = "enclosure-airflow"
 HUNDRED = {"given_heat": "100 W", "vents": "1000 cm2"}
 HARDY = {**HUNDRED, "inside_limit": "80 C", "rated_to": "90 C"}
+OPEN = {"vents": ""}
 AREA = calc.work(SHEET, {"given_heat": "100 W"}).values["vent_area"]
 
 
@@ -25,15 +26,15 @@ CASES = {
     "bay.ruined": (fan("2.56"), fan("2.57")),
     # the area goes with the heat
     "bay.beyond-vents": (
-        {"given_heat": f"{100.1 * 0.2 / AREA:.6f} W"},
-        {"given_heat": f"{99.9 * 0.2 / AREA:.6f} W"},
+        {**OPEN, "given_heat": f"{100.1 * 0.2 / AREA:.6f} W"},
+        {**OPEN, "given_heat": f"{99.9 * 0.2 / AREA:.6f} W"},
     ),
     "bay.over-limit": (fan("20.48"), fan("20.49")),
-    "device.no-output": ({"derating": "20 %/K"}, {"derating": "19.9 %/K"}),
-    "bay.air-unknown": ({}, {"vents": "200 cm2"}),
+    "device.no-output": ({**OPEN, "derating": "20 %/K"}, {**OPEN, "derating": "19.9 %/K"}),
+    "bay.air-unknown": (OPEN, {"vents": "200 cm2"}),
     "bay.too-hot-for-cable": (fan("10.24", HARDY), fan("10.25", HARDY)),
     "bay.warm-for-cable": (fan("15.36", HARDY), fan("15.37", HARDY)),
-    "bay.fan-without-vents": ({"fan": "60 m3/h"}, {"fan": "60 m3/h", "vents": "200 cm2"}),
+    "bay.fan-without-vents": ({**OPEN, "fan": "60 m3/h"}, {"fan": "60 m3/h", "vents": "200 cm2"}),
     # 40 m³/h at 2 m/s pass 55.56 cm²
     "bay.vents-too-small-for-fan": (
         {"fan": "40 m3/h", "vents": "55.5 cm2"},
@@ -57,7 +58,7 @@ def test_a_rule_fires_on_one_side_of_its_threshold_only(rule):
 
 def test_a_device_that_gives_nothing_at_the_limit_is_a_stop_though_no_vent_is_known():
     """By hand: five degrees above 40 °C at 20 % each leave nothing."""
-    answer = calc.work(SHEET, {"derating": "20 %/K"})
+    answer = calc.work(SHEET, {**OPEN, "derating": "20 %/K"})
     assert (answer.verdict, answer.rule) == ("stop", "device.no-output")
 
 

@@ -6,11 +6,13 @@ used.
 
 import pytest
 
+import calc
 from tests.rules.judging import fires, mended
 
 SHEET = "heater-night"
 LIT = {"exhaust": "both outside", "alarm": "fitted and tested"}
 ELECTRIC = {"fuel": "electric"}
+HALF = {"usable": "50 %"}
 
 CASES = {
     "flame.exhaust-inside": ({"exhaust": "into the living space"}, {"exhaust": "not checked"}),
@@ -19,15 +21,15 @@ CASES = {
     "flame.carbon-monoxide": (LIT, ELECTRIC),
     "flame.fitting": (LIT, ELECTRIC),
     "flame.gas-leaks": ({"fuel": "propane"}, {"fuel": "petrol"}),
-    "draw.beyond-bank": ({"capacity": "43.74 Ah"}, {"capacity": "43.75 Ah"}),
-    "draw.large-share": ({"capacity": "174.9 Ah"}, {"capacity": "175 Ah"}),
+    "draw.beyond-bank": ({**HALF, "capacity": "43.74 Ah"}, {**HALF, "capacity": "43.75 Ah"}),
+    "draw.large-share": ({**HALF, "capacity": "174.9 Ah"}, {**HALF, "capacity": "175 Ah"}),
     "load.all-becomes-heat": (ELECTRIC, LIT),
     # 384 W at 12.8 V are 30 A
     "load.loose-joint-heats": ({**ELECTRIC, "loss": "384.1 W"}, {**ELECTRIC, "loss": "384 W"}),
     "inverter.output-can-kill": ({**ELECTRIC, "efficiency": "99.9 %"}, ELECTRIC),
     "heater.clear-of-bedding": (ELECTRIC, LIT),
     # 8100 W·h at 12.8 V are 632.8 A·h
-    "draw.heat-beyond-bank": ({"capacity": "1265 Ah"}, {"capacity": "1266 Ah"}),
+    "draw.heat-beyond-bank": ({**HALF, "capacity": "1265 Ah"}, {**HALF, "capacity": "1266 Ah"}),
     "heater.below-lowest-step": ({"loss": "799.9 W"}, {"loss": "800 W"}),
     "heater.beyond-usual": ({"loss": "4000.1 W"}, {"loss": "4000 W"}),
     "heater.thin-air": ({"altitude": "1500.1 m"}, {"altitude": "1500 m"}),
@@ -68,3 +70,23 @@ def test_either_thing_that_nobody_looked_at_is_enough(field):
 )
 def test_a_remedy_mends_and_brings_nothing_as_grave(rule):
     mended(SHEET, rule, CASES[rule][0])
+
+
+@pytest.mark.parametrize(
+    ("texts", "charge"),
+    [
+        # 8100 W·h at 12.8 V, and over 0.88 and 0.8
+        ({"fuel": "electric"}, 632.81),
+        ({"fuel": "electric, through an inverter"}, 719.11),
+        ({"fuel": "electric", "efficiency": "88 %"}, 719.11),
+        ({"fuel": "electric, through an inverter", "efficiency": "80 %"}, 791.02),
+    ],
+)
+def test_electric_heat_is_counted_by_its_route_and_both_routes_are_shown(texts, charge):
+    answer = calc.work(SHEET, texts)
+    assert answer["charge"].m_as("A*h") == pytest.approx(charge, abs=0.005)
+    assert answer["electric_charge"].m_as("A*h") == pytest.approx(632.81, abs=0.005)
+    least = 719.11 if charge < 719.2 else charge
+    assert answer["inverter_charge"].m_as("A*h") == pytest.approx(least, abs=0.005)
+    ways = [row[0] for row in answer.tables["compared"]]
+    assert ways[-2:] == ["electric, straight on the bank", "electric, through an inverter"]

@@ -9,8 +9,9 @@ import pytest
 from tests.rules.judging import fires, mended
 
 SHEET = "water-heater"
+HALF = {"usable": "50 %"}
 SHORE, ENGINE = {"way": "shore"}, {"way": "engine"}
-BURNER = {"way": "fuel", "power": "2 kW", "draw": "100 W"}
+BURNER = {**HALF, "way": "fuel", "power": "2 kW", "draw": "100 W"}
 LARGE = {"capacity": "20000 Ah", "voltage": "12.8 V"}
 
 CASES = {
@@ -18,9 +19,11 @@ CASES = {
     "heater.beyond-shore-supply": ({**SHORE, "power": "1800.1 W"}, {**SHORE, "power": "1800 W"}),
     "heater.half-of-shore-supply": ({**SHORE, "power": "900.1 W"}, {**SHORE, "power": "900 W"}),
     # (500 W x 0.8399 h + 15 W x 2 h) / 12.8 V are 35.15 A·h
-    "draw.beyond-bank": ({"capacity": "70.2 Ah"}, {"capacity": "70.4 Ah"}),
+    "draw.beyond-bank": ({**HALF, "capacity": "70.2 Ah"}, {**HALF, "capacity": "70.4 Ah"}),
     # 25 A·h at 12.8 V are 100 W for 3.2 h
     "draw.large-share": ({**BURNER, "hours": "2.93 h"}, {**BURNER, "hours": "2.92 h"}),
+    # 500 W at 12.8 V are 39.06 A, half of 78.1 A·h in an hour
+    "bank.heavy-load": ({"capacity": "78.0 Ah"}, {"capacity": "78.2 Ah"}),
     "load.all-becomes-heat": ({**LARGE, "power": "1281 W"}, {**LARGE, "power": "1280 W"}),
     "load.loose-joint-heats": ({"power": "384.1 W"}, {"power": "384 W"}),
     "inverter.output-can-kill": ({"efficiency": "99.9 %"}, {}),
@@ -49,7 +52,7 @@ def test_a_rule_fires_on_one_side_of_its_threshold_only(rule):
 @pytest.mark.parametrize(("share", "there"), [(0.999, True), (1.001, False)])
 def test_an_element_that_takes_a_quarter_of_the_bank_is_dear(share, there):
     """35.15 A·h are a quarter of half of 281.2 A·h."""
-    found = fires(SHEET, {"capacity": f"{281.2 * share:.3f} Ah"})
+    found = fires(SHEET, {**HALF, "capacity": f"{281.2 * share:.3f} Ah"})
     assert ("load.all-becomes-heat" in found) is there
 
 

@@ -42,6 +42,7 @@ def test_the_bounds_lie_on_either_side_of_the_loss():
 def test_cold_air_carries_more_than_the_round_figure():
     """CoolProp 8.0.0, dry air at 0 °C: 1.2931 kg/m³ and 1005.68 J/(kg·K)."""
     box = {"length": "2.5 m", "width": "2 m", "height": "2 m", "inside": "20 C", "outside": "0 C"}
+    box |= {"air_changes": "1 per hour"}
     v = calc.work("heat-loss", box).values
     assert v["infiltration"] + v["denser"] == pytest.approx(
         1.2931 * 1005.68 * 10 / 3600 * 20, rel=1e-3
@@ -133,6 +134,7 @@ def test_no_warming_up_is_claimed_of_a_heater_that_never_gets_there():
 def test_a_bank_that_is_empty_before_the_van_is_warm_is_a_stop():
     """A night of six minutes and hours of warming up before it."""
     short = {**NIGHT, "hours": "0.1 h", "contents": "350 kg", "capacity": "15 Ah"}
+    short |= {"usable": "50 %", "air_changes": "1 per hour", "people": "0"}
     answer = calc.work("heat-loss", short)
     assert answer["charge"].m_as("A*h") < 7.5 < answer["warm_charge"].m_as("A*h")
     assert answer.verdict == "stop" and answer.rule == "heater.warm-up-beyond-bank"
@@ -168,7 +170,7 @@ def test_heat_below_a_burner_s_lowest_step_is_judged_as_on_the_other_sheet(outsi
 
 
 def test_fresh_air_is_spoken_of_while_nobody_has_said_how_many_sleep():
-    assert "room.fresh-air" in cautioned(calc.work("heat-loss", FLAME))
+    assert "room.fresh-air" in cautioned(calc.work("heat-loss", {**FLAME, "people": "0"}))
     aired = {**FLAME, "people": "1", "air_changes": "2 per hour"}
     assert "room.fresh-air" not in cautioned(calc.work("heat-loss", aired))
 

@@ -31,6 +31,10 @@ def _reckoned(day: CoolingDay) -> bool:
     return day.basis is RunningTime.HEAT_LOAD
 
 
+def _guessed(day: CoolingDay) -> bool:
+    return not _reckoned(day) and day.duty_used < 1
+
+
 def _stronger_unit(day: CoolingDay) -> Change | None:
     if day.heat_load is None or not at_most(day.gain.outside, RATED_AT):
         return None
@@ -60,9 +64,14 @@ HALF_OF_BANK_TAKEN = Rule[CoolingDay](
     mend=lambda d: Change({"capacity": d.drawn.charge / (HALF_OF_BANK * d.drawn.bank.usable)}),
 )
 GUESSED = Rule[CoolingDay](
-    id="cooler.share-guessed", level=Level.CAUTION, when=lambda d: not _reckoned(d) and d.duty_used < 1,
-    headline="{drawn.charge} in {hours}, if it really runs only {duty_used} of the time. In the sun it seldom rests.",
-    mend=lambda _: Change({"duty": 1.0}),
+    id="cooler.share-guessed", level=Level.CAUTION,
+    when=lambda d: _guessed(d) and not at_most(d.all_the_time, d.drawn.bank.gives),
+    headline="Check how long it runs: in full sun it seldom rests, and all the time takes {all_the_time}, more than you use.",
+    mend=lambda d: Change({"capacity": d.all_the_time / d.drawn.bank.usable}),
+)
+SELDOM_RESTS = Rule[CoolingDay](
+    id="cooler.seldom-rests", level=Level.ADVICE, source="practice", when=_guessed,
+    text="The share of the time is your estimate. In full sun a cooler seldom rests, and all the time it takes {all_the_time}.",
 )
 SEASONAL_RATIO = Rule[Cooler](
     id="cooler.seasonal-ratio", level=Level.CAUTION, source="practice", when=lambda c: not at_most(c.efficiency_ratio, SEASONAL),

@@ -52,7 +52,7 @@ SLOW = Rule[WarmUp](
 )
 RIBS_BEYOND_HEATER = Rule[HeaterSize](
     id="heater.less-than-bare-ribs", level=Level.CAUTION, when=lambda s: not at_most(s.high, s.heater),
-    headline="{loss} lost by the share put on for ribs, {high} if they are bare: look for a heater of that or more.",
+    headline="Buy a heater of {high} or more if the ribs are bare: {loss} counts only the share put on for them.",
     mend=lambda s: Change({"margin": s.high / s.loss - 1}),
 )
 COLD = Rule[HeatLoss](
@@ -70,7 +70,7 @@ STRAINS_HEART = Rule[HeatLoss](
 )
 STUFFY = Rule[Sleepers](
     id="room.stuffy", level=Level.CAUTION, when=lambda s: s.stuffy,
-    headline="There is little fresh air: open a vent, count it, and heat what it lets in.",
+    headline="Open a vent: too little fresh air for sleep. Count it in the air changes, and heat it.",
     mend=lambda s: Change({"air_changes": max(FEW_AIR_CHANGES, FRESH_AIR * s.people / s.volume)}),
 )
 
@@ -80,7 +80,7 @@ NEVER_SEAL = Rule[object](
 )
 FRESH_AIR_FOR_SLEEPERS = Rule[Sleepers](
     id="room.fresh-air", level=Level.ADVICE, source="practice", when=lambda s: s.stuffy or s.people == 0,
-    text="Each sleeper wants about 15 m³/h of outside air (no source); with less it grows stale and damp, and water runs down the glass.",
+    text="Stale air: each sleeper needs about 15 m³/h of outside air (no source). With less, damp settles and water runs down the glass.",
 )
 WATER_FREEZES = Rule[HeatLoss](
     id="water.freezes", level=Level.ADVICE, source="practice", when=lambda h: h.outside < FREEZING,

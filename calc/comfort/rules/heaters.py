@@ -1,13 +1,27 @@
 """Judgements on heaters, the fuel they burn, and the height at which they burn it."""
 
+from typing import Protocol
+
 # fmt: off
 from calc.comfort.flame import Flame, HeatSource
 from calc.comfort.fuel import DIESEL_WAXES, FuelInCold
-from calc.comfort.heaters import LARGEST_USUAL, LOWEST_STEP, THIN_AIR, HeatedTime, HeaterNight
+from calc.comfort.heaters import LARGEST_USUAL, LOWEST_STEP, THIN_AIR, HeatedTime
 from calc.energy.loads import HeatFromBank
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
-from calc.units.si import HeatWatts
+from calc.units.si import HeatWatts, Metres, Share
+
+
+class AtAltitude(Protocol):
+    """Something that may burn at an altitude, with the air's pressure as a share of the sea's."""
+
+    @property
+    def flame(self) -> Flame | None: ...
+    @property
+    def altitude(self) -> Metres: ...
+    @property
+    def air_share(self) -> Share: ...
+
 
 BELOW_LOWEST_STEP = Rule[HeatedTime](
     id="heater.below-lowest-step", level=Level.CAUTION, source="practice", when=lambda h: h.burns and not at_least(h.loss, LOWEST_STEP),
@@ -18,10 +32,10 @@ BEYOND_USUAL = Rule[HeatWatts](  # asked of the output that a heater must have
     id="heater.beyond-usual", level=Level.CAUTION, when=lambda output: not at_most(output, LARGEST_USUAL),
     headline="That is more than the heaters of most vans give.",
 )
-THIN_AIR_FLAME = Rule[HeaterNight](
+THIN_AIR_FLAME = Rule[AtAltitude](
     id="heater.thin-air", level=Level.CAUTION, source="atmosphere", when=lambda h: h.flame is not None and not at_most(h.altitude, THIN_AIR),
-    headline="At {altitude} the heater must be made for thin air.",
-    text="The air's pressure here is {air_share} of that at sea level. Unless the maker allows this height or its adjustment is made, the flame burns rich: soot, carbon monoxide and failed starts.",
+    headline="Check that the heater is made or set for {altitude}: in thin air it burns rich.",
+    text="Carbon monoxide: air pressure here is {air_share} of that at sea level. Unless the maker allows this height, the flame burns rich, soots up and fails to start.",
     mend=lambda h: Change({"altitude": THIN_AIR}),
 )
 BEDDING = Rule[HeatFromBank](

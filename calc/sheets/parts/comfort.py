@@ -1,7 +1,7 @@
 """Fields, results, lines and judgements that the worksheets of comfort share."""
 
 # fmt: off
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Any, Protocol
 
@@ -9,9 +9,12 @@ from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource, carbon_monoxid
 from calc.comfort.heaters import USUAL_EFFICIENCY, HeatedTime
 from calc.comfort.rules import flame as of_flames
 from calc.comfort.rules import heaters as of_heaters
+from calc.energy.battery import Chemistry
 from calc.energy.rules import draw as of_draws
 from calc.energy.rules import loads as of_loads
 from calc.energy.rules.inverter import OUTPUT_CAN_KILL
+from calc.energy.voltages import usual_voltages
+from calc.sheets.parts.bank import USUAL_SHARE, chemistry_field
 from calc.sheets.parts.fields import bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, heat
 from calc.units.shown import DOWN, UP
@@ -36,7 +39,7 @@ class Heated(Lit, Protocol):
 
 
 EXHAUST = Choice(
-    id="exhaust", label="Combustion air and exhaust", of=Exhaust, default=Exhaust.UNKNOWN,
+    id="exhaust", label="Combustion air and exhaust", of=Exhaust, default=Exhaust.OUTSIDE,
     options=(
         Option(Exhaust.UNKNOWN, "not checked"),
         Option(Exhaust.OUTSIDE, "both outside", aliases=("room sealed", "flued")),
@@ -45,7 +48,7 @@ EXHAUST = Choice(
     hint="Both must lead through the shell, by pipes that are whole and tight.",
 )
 ALARM = Choice(
-    id="alarm", label="Carbon monoxide alarm", of=Alarm, default=Alarm.UNKNOWN,
+    id="alarm", label="Carbon monoxide alarm", of=Alarm, default=Alarm.FITTED,
     options=(
         Option(Alarm.UNKNOWN, "not checked"),
         Option(Alarm.FITTED, "fitted and tested", aliases=("fitted", "yes")),
@@ -57,14 +60,18 @@ BANK = Quantity(
     id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 A·h", low="1 A·h", high="20000 A·h",
     hint="As rated by the maker; parallel batteries add.",
 )
+BANK_CHEMISTRY = replace(chemistry_field(Chemistry.LFP), since=2, before=Chemistry.LFP)
 USABLE = Quantity(
-    id="usable", label="Share you use", symbol="u", kinds=(RATIO,), default="50 %", low="1 %", high="100 %",
-    hint="Of the capacity: about 50 % of lead-acid, 80 % of LFP, less in the cold.",
+    id="usable", label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %",
+    default_by=("chemistry", USUAL_SHARE), hint="Of the capacity; less in the cold.",
 )
 VOLTAGE_FIELD = replace(
-    bank_voltage("12.8 V"), high="60 V",
-    hint="The bank's own, under this load, not the mains behind an inverter. A 12 V LFP bank sits near 12.8 V, a lead-acid one near 12.2 V.",
+    bank_voltage(""), high="60 V", default_by=("chemistry", {name: f"{volts:g} V" for name, volts in usual_voltages().items()}),
+    hint="The bank's own under this load, not the mains behind an inverter.",
 )
+# What older links leave out
+OLDER_BANK: Mapping[str, str] = {"usable": "50 %", "voltage": "12.8 V"}
+OLDER_FLAME: Mapping[str, str] = {"exhaust": Exhaust.UNKNOWN, "alarm": Alarm.UNKNOWN}
 BURNT = (
     Option(HeatSource.DIESEL),
     Option(HeatSource.PETROL, aliases=("gasoline",)),
@@ -72,12 +79,12 @@ BURNT = (
 )
 HEAT_FROM = Choice(
     id="fuel", label="Heat from", of=HeatSource, default=HeatSource.DIESEL,
-    options=(*BURNT, Option(HeatSource.ELECTRIC, "electric, from the bank", aliases=("battery",))), hint="Propane stands for bottled gas.",
+    options=(*BURNT, Option(HeatSource.ELECTRIC, "electric, straight on the bank", aliases=("electric, from the bank", "battery")), Option(HeatSource.INVERTER, "electric, through an inverter")), hint="Propane stands for bottled gas.",
 )
 HEATER_EFFICIENCY = Quantity(
     id="efficiency", advanced=True, label="Efficiency of the heater", symbol="η", kinds=(RATIO,), low="10 %", high="100 %",
     default_by=("fuel", {source: f"{share * 100:g} %" for source, share in USUAL_EFFICIENCY.items()}),
-    hint="Heat into the van from what goes in: fuel heaters 75 to 85 % (no source). Electric through an inverter: its efficiency.",
+    hint="Heat into the van from what goes in: fuel heaters 75 to 85 % (no source). Through an inverter: the inverter's.",
 )
 DRAW = Quantity(
     id="draw", label="Draw while it runs", symbol="P_d", kinds=(POWER,), default="30 W", low="0 W", high="500 W",
@@ -96,7 +103,8 @@ def _points(result: Lit) -> tuple[Any, ...] | None:
 
 FUEL_USED = Output(id="fuel_used", label="Fuel used", symbol="V_f", kind=heat.VOLUME, rounding=UP, both=True, at="heating.fuel_used")
 CHARGE_TAKEN = Output(id="charge", label="Charge from the bank", symbol="Q", kind=CHARGE, rounding=UP, at="heating.draw.charge")
-ELECTRIC_CHARGE = Output(id="electric_charge", label="Charge if heated electrically", symbol="Q_e", kind=CHARGE, rounding=UP, at="heating.resistive.charge")
+ELECTRIC_CHARGE = Output(id="electric_charge", label="Electric, straight on the bank", symbol="Q_e", kind=CHARGE, rounding=UP, at="heating.direct.charge")
+INVERTER_CHARGE = Output(id="inverter_charge", label="Electric, through an inverter", symbol="Q_i", kind=CHARGE, rounding=UP, at="heating.by_inverter.charge")
 BANK_SHARE = Output(id="bank_share", label="Share of what you use of the bank", symbol="s", kind=RATIO, rounding=UP, at="heating.draw.share")
 CO_POINTS = Output(id="co_points", label="Carbon monoxide: alarms and limits", hide_if_none=True, find=_points)
 CO_TABLE = Table(of="co_points", folded=True, columns=(Output(id="level", label="In the air"), Output(id="means", label="What it means"), Output(id="source", label="By")))
@@ -104,8 +112,9 @@ NIGHT_BETWEEN = (
     Output(id="night_heat", label="Heat in that time", symbol="E", kind=ENERGY, rounding=UP, at="heating.night_heat"),
     Output(id="heating", label="Lower heating value", symbol="H", kind=heat.ENERGY_DENSITY, digits=4, at="heating.fuel.heating"),
     Output(id="running", label="Energy to run it", symbol="E_d", kind=ENERGY, rounding=UP, at="heating.running"),
-    Output(id="electric_factor", label="Efficiency of electric heat", symbol="η_e", kind=RATIO, at="heating.resistive.load.factor"),
-    Output(id="electric_current", label="Current of electric heat", symbol="I_e", kind=CURRENT, rounding=UP, at="heating.resistive.load.current"),
+    Output(id="electric_current", label="Current, straight on the bank", symbol="I_e", kind=CURRENT, rounding=UP, at="heating.direct.load.current"),
+    Output(id="inverter_factor", label="Efficiency of the inverter", symbol="η_i", kind=RATIO, at="heating.by_inverter.load.factor"),
+    Output(id="inverter_current", label="Current, through an inverter", symbol="I_i", kind=CURRENT, rounding=UP, at="heating.by_inverter.load.current"),
     Output(id="gives", label="What you use of the bank", symbol="Q_u", kind=CHARGE, rounding=DOWN, at="heating.draw.bank.gives"),
 )
 
@@ -115,8 +124,12 @@ def burns(result: Lit) -> bool:
     return result.flame is not None
 
 
-def _electric(result: Lit) -> bool:
-    return result.flame is None
+def _straight(result: Heated) -> bool:
+    return result.heating.source is HeatSource.ELECTRIC
+
+
+def _by_inverter(result: Heated) -> bool:
+    return result.heating.source is HeatSource.INVERTER
 
 
 CO_STEP = Step[Lit](of="co_points", source="co-limits", when=burns, text="Parts per million by volume, with the time an alarm takes or a person may.")
@@ -133,10 +146,13 @@ def night_steps(starting: str, gives: str) -> tuple[Step[Heated], ...]:
         Step(of="fuel_used", formula="night_heat / (heating * efficiency)", source="fuel-heat", when=burns, text="What goes up the exhaust has to be burnt too."),
         Step(of="running", formula=f"draw * hours + {starting}", source="practice", when=burns, text="Fan, pump and lighting it."),
         Step(of="charge", formula="running / voltage", source="ohm", when=burns, text="A fuel heater still needs the bank."),
-        Step(of="electric_factor", source="practice", text="A resistor straight on the bank turns all of it into heat; an inverter takes its part."),
-        Step(of="electric_current", formula="loss / (electric_factor * voltage)", source="ohm", text="All night long."),
-        Step(of="electric_charge", formula="loss * hours / (electric_factor * voltage)", source="ohm", text="The same heat from the bank alone."),
-        Step(of="charge", formula="electric_charge", when=_electric, text="Electric heat is all charge; the fan's draw becomes heat as well."),
+        Step(of="electric_current", formula="loss / voltage", source="ohm", text="All night long. A resistor straight on the bank turns all of it into heat."),
+        Step(of="electric_charge", formula="loss * hours / voltage", source="ohm", text="The same heat straight from the bank."),
+        Step(of="inverter_factor", source="practice", text="An inverter takes its part: yours, or what is usual."),
+        Step(of="inverter_current", formula="loss / (inverter_factor * voltage)", source="ohm", text="All night long, through an inverter."),
+        Step(of="inverter_charge", formula="loss * hours / (inverter_factor * voltage)", source="ohm", text="The same heat through an inverter."),
+        Step(of="charge", formula="electric_charge", when=_straight, text="Electric heat is all charge; the fan's draw becomes heat as well."),
+        Step(of="charge", formula="inverter_charge", when=_by_inverter, text="Electric heat is all charge; the fan's draw becomes heat as well."),
         Step(of="gives", formula="capacity * usable", text=gives),
         Step(of="bank_share", formula="charge / gives", text="Everything else aboard comes on top."),
     )

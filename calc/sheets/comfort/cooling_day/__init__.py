@@ -8,7 +8,15 @@ from calc.energy.rules import bank as of_banks
 from calc.energy.rules import draw as of_draws
 from calc.sheets.comfort.cooling_day.calculate import calculate
 from calc.sheets.comfort.cooling_day.words import FINE, STEPS
-from calc.sheets.parts.comfort import BANK, USABLE, VOLTAGE_FIELD, constant, inverter_kills
+from calc.sheets.parts.comfort import (
+    BANK,
+    BANK_CHEMISTRY,
+    OLDER_BANK,
+    USABLE,
+    VOLTAGE_FIELD,
+    constant,
+    inverter_kills,
+)
 from calc.sheets.parts.fields import EFFICIENCY, ROUTE
 from calc.units.kinds import (
     CHARGE,
@@ -23,7 +31,7 @@ from calc.units.kinds import (
     heat,
 )
 from calc.units.shown import DOWN, UP
-from calc.worksheet.declare import Placed
+from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.outputs import Output
 from calc.worksheet.work import Worksheet
@@ -42,7 +50,8 @@ WORKSHEET = Worksheet(
         Quantity(id="efficiency_ratio", label="Efficiency ratio", symbol="k", kinds=(heat.PERFORMANCE,), default="10 EER", low="0.2 COP", high="10 COP", hint="COP is watts of cold for a watt; EER is BTU/h for a watt. Not a seasonal figure."),
         Choice(id="basis", label="Running time from", of=RunningTime, default=RunningTime.DUTY, options=(Option(RunningTime.DUTY, "a share of the time"), Option(RunningTime.HEAT_LOAD, "the van's heat load", aliases=("heat load",))), hint="Guess the share, or reckon it from sun, people and walls."),
         Quantity(id="duty", label="Share of the time it runs", symbol="d", kinds=(RATIO,), default="50 %", low="1 %", high="100 %", hint="Not used when the heat load is reckoned. On a hot day in the sun it is near 100 %."),
-        Quantity(id="hours", label="Hours", symbol="t", kinds=(TIME,), default="8 h", low="0.1 h", high="72 h", hint="Over which it is switched on."),
+        Quantity(id="hours", label="Hours", symbol="t", kinds=(TIME,), default="4 h", low="0.1 h", high="72 h", hint="Over which it is switched on."),
+        BANK_CHEMISTRY,
         VOLTAGE_FIELD,
         ROUTE,
         EFFICIENCY,
@@ -102,9 +111,11 @@ WORKSHEET = Worksheet(
             headline="{charge} in {hours}, at {current} while it runs: more than one usual battery is made to give.",
             text="Cable, fuse and every joint must be rated for {current}, and for the compressor's start, which is several times that for a moment.",
         ),
+        *placed("compressor", of_banks.HEAVY_LOAD),
         of_cooling.HALF_OF_BANK_TAKEN, of_cooling.GUESSED, of_cooling.LITTLE_IN_HAND,
         Placed(rule=of_cooling.SEASONAL_RATIO, at="cooler", headline="{charge} in {hours}, by a ratio that is too good for a hot day: look for the one measured at 35 °C."),
         FINE,
+        of_cooling.SELDOM_RESTS,
         of_cooling.NO_ENGINE_BESIDE_SLEEPERS,
         inverter_kills("cooler.load"),
         of_cooling.OPEN_UP, of_cooling.AIR_TOO_HOT, of_cooling.CLOSED_VAN_KILLS,
@@ -113,4 +124,5 @@ WORKSHEET = Worksheet(
     valid="Steady averages over the hours. Damp air asks more; a van heated through in the sun takes an hour or two to come down.",
     summary="{charge} in {hours}",
     keep_distinct=(("charge", "gives"),),
+    older_defaults=({"hours": "8 h", **OLDER_BANK},),
 )

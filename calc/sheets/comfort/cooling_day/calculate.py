@@ -1,6 +1,7 @@
 """cooling-day from its fields: the heat that comes in, then the day of the cooler."""
 
 from calc.comfort.cooling import CoolingDay, RunningTime, cooling_day, heat_gain
+from calc.energy.battery import Chemistry
 from calc.energy.loads import Route
 
 
@@ -14,6 +15,7 @@ def calculate(
     voltage: float,
     route: Route,
     efficiency: float,
+    chemistry: Chemistry,
     capacity: float,
     usable: float,
     glazing: float,
@@ -39,6 +41,7 @@ def calculate(
         voltage=voltage,
         route=route,
         efficiency=efficiency,
+        chemistry=chemistry,
         capacity=capacity,
         usable=usable,
         gain=heat_gain(

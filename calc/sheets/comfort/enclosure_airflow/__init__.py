@@ -44,7 +44,7 @@ WORKSHEET = Worksheet(
         Quantity(id="inside_limit", label="Warmest you allow inside", symbol="T_i", kinds=(TEMPERATURE,), default="45 °C", low="10 °C", high="80 °C", hint="Air in the bay, for the most delicate thing in it."),
         Quantity(id="outside", label="Air drawn in", symbol="T_o", kinds=(TEMPERATURE,), default="30 °C", low="0 °C", high="60 °C", hint="From where the vents open: often the living space."),
         Quantity(id="height", label="Height between the vents", symbol="h", kinds=(LENGTH,), default="0.4 m", low="2 cm", high="4 m", hint="From the middle of the low one to the middle of the high one."),
-        Quantity(id="vents", label="Free area of each vent", symbol="A", kinds=(heat_.OPENING,), optional=True, low="0.1 cm²", high="20000 cm²", example="100 cm²", hint="Of the two that are there: grilles leave half or two thirds. Empty: the sheet says what is needed."),
+        Quantity(id="vents", label="Free area of each vent", symbol="A", kinds=(heat_.OPENING,), optional=True, default="200 cm²", low="0.1 cm²", high="20000 cm²", example="200 cm²", hint="Of the two that are there: grilles leave half or two thirds. Empty: the sheet says what is needed."),
         Quantity(id="fan", label="Fan", symbol="Q_f", kinds=(heat_.AIRFLOW,), optional=True, low="0.1 m³/h", high="5000 m³/h", example="60 m³/h", hint="What it moves as fitted, often half of its label. Empty: none."),
         Quantity(id="rated_to", label="Full output up to", symbol="T_r", kinds=(TEMPERATURE,), default="40 °C", low="10 °C", high="90 °C", hint="From the device's sheet."),
         Quantity(id="derating", label="Then less by", symbol="k", kinds=(heat_.DERATING,), default="2.5 %/K", low="0.1 %/K", high="20 %/K", hint="Share of the output lost for each degree; 2 to 5 %/K (no source)."),
@@ -101,4 +101,5 @@ WORKSHEET = Worksheet(
     valid="Well mixed air, still outside, steady heat, walls that pass none. Hot spots above a heat sink are warmer than the bay.",
     summary="{airflow}, or vents of {vent_area} each",
     summary_none="no air this warm can do it",
+    older_defaults=({"vents": ""},),
 )

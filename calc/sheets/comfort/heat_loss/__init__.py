@@ -13,7 +13,7 @@ from calc.comfort.rules import heaters as of_heaters
 from calc.energy.rules import draw as of_draws
 from calc.energy.rules import loads as of_loads
 from calc.sheets.comfort.heat_loss.calculate import calculate, listed
-from calc.sheets.comfort.heat_loss.words import FINE, STEPS
+from calc.sheets.comfort.heat_loss.words import FINE, FINE_TO_BUY, STEPS
 from calc.sheets.parts import comfort
 from calc.tables import SEEN
 from calc.units.kinds import (
@@ -40,8 +40,8 @@ def _label(row: Mapping[str, str]) -> str:
     return row["material"] if row["confidence"] == SEEN else f"{row['material']} (no source)"
 
 
-_TOO_COLD = "{loss} lost, but {inside} is colder than advised for sleep: 18 °C, and never long below 16 °C."
-_TOO_LITTLE = "{loss} lost, and {power} leaves too little for wind, or for warming up from cold in good time."
+_TOO_COLD = "{inside} is colder than advised for sleep: heat to 18 °C, and never stay long below 16 °C."
+_TOO_LITTLE = "{power} leaves too little above the loss of {loss}: for wind, and for warming up in good time."
 
 WORKSHEET = Worksheet(
     id="heat-loss",
@@ -60,17 +60,18 @@ WORKSHEET = Worksheet(
                of=Insulation,
                options=tuple(Option(name, _label(row)) for name, row in envelope.materials().items()), hint="Sets the conductivity; the maker's figure is better."),
         Quantity(id="glazing", label="Glazing", symbol="A_g", kinds=(heat.SURFACE,), default="3 m²", low="0 m²", high="30 m²", hint="Windscreen, doors, windows and roof lights together."),
-        Quantity(id="air_changes", label="Air changes", symbol="n", kinds=(heat.RATE,), default="1 per hour", low="0 per hour", high="30 per hour",
-                 hint="How often the air is renewed. A closed van 0.5 to 3 per hour (no source); people need some."),
+        Quantity(id="air_changes", label="Air changes", symbol="n", kinds=(heat.RATE,), default="3 per hour", low="0 per hour", high="30 per hour",
+                 hint="A closed van 0.5 to 3 per hour (no source). Two sleepers need about 3."),
         Quantity(id="inside", label="Inside", symbol="T_i", kinds=(TEMPERATURE,), default="18 °C", low="0 °C", high="35 °C", hint="18 °C is the usual advice for a bedroom at night."),
         Quantity(id="outside", label="Outside", symbol="T_o", kinds=(TEMPERATURE,), default="-5 °C", low="-60 °C", high="30 °C", hint="The coldest night you mean to sleep through."),
+        Quantity(id="altitude", since=2, label="Altitude", symbol="h", kinds=(LENGTH,), default="0 m", low="0 m", high="6000 m", hint="Above the sea: thin air burns rich and sooty."),
         Quantity(id="heater_output", label="Heater you have", symbol="P_h", kinds=(heat.HEAT,), optional=True, low="50 W", high="30 kW", example="2 kW",
                  hint="Its highest output as heat. Empty: the sheet says what is needed."),
         Quantity(id="hours", label="Hours of heating", symbol="t_n", kinds=(TIME,), default="9 h", low="0.1 h", high="336 h", hint="The night that fuel and charge are reckoned for."),
         comfort.HEAT_FROM,
         comfort.EXHAUST,
         comfort.ALARM,
-        Quantity(id="people", label="Sleepers", symbol="N", kinds=(COUNT,), default="0", low="0", high="12", hint="Their warmth is a help, not counted for the heater."),
+        Quantity(id="people", label="Sleepers", symbol="N", kinds=(COUNT,), default="2", low="0", high="12", hint="Their warmth is a help, not counted for the heater."),
         Quantity(id="conductivity", advanced=True, label="Conductivity", symbol="λ", kinds=(heat.CONDUCTIVITY,), low="0.01 W/(m·K)", high="2 W/(m·K)",
                  default_by=("material", {name: f"{float(row['used_w_mk']):g} W/(m·K)" for name, row in envelope.materials().items()}), hint="Of the insulation, dry. Empty: the highest figure found for the material, listed below the answer."),
         Quantity(id="floor_insulation", advanced=True, label="Insulation of the floor", symbol="d_f", kinds=(LENGTH,), default="20 mm", low="0 mm", high="300 mm", hint="Of the same material."),
@@ -86,6 +87,7 @@ WORKSHEET = Worksheet(
         Quantity(id="contents", advanced=True, label="Fit-out that has to warm", symbol="M", kinds=(heat.MASS,), default="200 kg", low="1 kg", high="3000 kg", hint="Furniture, lining, bedding, stores."),
         comfort.HEATER_EFFICIENCY,
         replace(comfort.DRAW, advanced=True),
+        replace(comfort.BANK_CHEMISTRY, advanced=True),
         replace(comfort.VOLTAGE_FIELD, advanced=True, symbol="U"),
         replace(comfort.BANK, advanced=True),
         replace(comfort.USABLE, advanced=True),
@@ -96,6 +98,7 @@ WORKSHEET = Worksheet(
         comfort.FUEL_USED,
         comfort.CHARGE_TAKEN,
         comfort.ELECTRIC_CHARGE,
+        comfort.INVERTER_CHARGE,
         comfort.BANK_SHARE,
         Output(id="conduction", label="Through the shell", symbol="P_c", kind=heat.HEAT, rounding=UP, at="heat.conduction"),
         Output(id="infiltration", label="With the air", symbol="P_a", kind=heat.HEAT, rounding=UP, at="heat.infiltration"),
@@ -144,28 +147,30 @@ WORKSHEET = Worksheet(
         Output(id="warm_share", label="Loss as a share of the heater", symbol="s", kind=NUMBER, at="warming.warm_share"),
         Output(id="time_constant", label="Time constant", symbol="τ", kind=TIME, at="warming.time_constant"),
         Output(id="headroom", label="Heater above the loss by", kind=RATIO, rounding=DOWN, at="size.headroom"),
+        Output(id="air_share", label="Air pressure against sea level", symbol="p", kind=RATIO, rounding=DOWN),
         Output(id="start_energy", label="Energy of a start", symbol="E_s", kind=ENERGY, find=comfort.constant(START_ENERGY)),
     ),
     steps=STEPS,
     rules=(
         *comfort.FLAME_STOPS,
-        Placed(rule=of_loss.TOO_WEAK, at="size", headline="{heater_output} does not hold {inside} at {outside}: the van loses {loss}."),
-        Placed(rule=of_draws.BEYOND_BANK, at="heating.draw", headline="The van loses {loss}: look for a heater of {heater}. But {hours} of it take {charge}, and you use {gives} of the bank."),
-        Placed(rule=of_loss.WARM_UP_BEYOND_BANK, headline="The van loses {loss}: look for a heater of {heater}. But warming up takes {warm_charge} and {hours} after it {charge}, and you use {gives} of the bank."),
-        Placed(rule=of_loads.ALL_BECOMES_HEAT, at="heating.from_bank", headline="The van loses {loss}: look for a heater of {heater} or more. {hours} take {charge}, {bank_share} of what you use of the bank, for heat alone."),
-        Placed(rule=of_loss.NO_SPARE, at="size", headline="{loss} lost, and {heater_output} leaves too little to spare: {heater} with margin, {high} if the ribs are bare."),
-        Placed(rule=of_heaters.BEYOND_USUAL, at="size.heater", headline="{loss} lost: a heater of {heater} is more than most vans carry. Insulate, cover the glass, close the gaps."),
+        Placed(rule=of_loss.TOO_WEAK, at="size", headline="{heater_output} does not hold {inside} at {outside}: the van loses {loss}. Buy {heater} or more."),
+        Placed(rule=of_draws.BEYOND_BANK, at="heating.draw", headline="Not enough: {hours} take {charge}, and you use {gives} of the bank. The van loses {loss}."),
+        Placed(rule=of_loss.WARM_UP_BEYOND_BANK, headline="Not enough: warming up takes {warm_charge}, {hours} after it {charge}, and you use {gives} of the bank."),
+        Placed(rule=of_loads.ALL_BECOMES_HEAT, at="heating.from_bank", headline="Heat with fuel: {hours} take {charge}, {bank_share} of what you use of the bank."),
+        Placed(rule=of_loss.NO_SPARE, at="size", headline="{heater_output} leaves too little to spare. Buy {heater} or more, or {high} if the ribs are bare."),
+        Placed(rule=of_heaters.BEYOND_USUAL, at="size.heater", headline="A heater of {heater} is more than most vans carry. Insulate, cover the glass, close the gaps."),
         Placed(rule=of_loss.LITTLE_OUTPUT, at="size", headline=_TOO_LITTLE),
         Placed(rule=of_loss.SLOW, at="warming", headline=_TOO_LITTLE),
         Placed(rule=of_loss.STRAINS_HEART, at="heat", headline=_TOO_COLD),
         Placed(rule=of_loss.COLD, at="heat", headline=_TOO_COLD),
         *placed("size", of_loss.RIBS_BEYOND_HEATER),
-        Placed(rule=of_loss.STUFFY, at="sleepers", headline="The van loses {loss}: a heater of {heater}, {fuel_used} of {fuel} and {charge} for {hours}. But there is little fresh air: open a vent, count it, and heat what it lets in."),
-        Placed(rule=of_heaters.FUEL_FAILS, at="fuel_in_cold", headline="The van loses {loss}: a heater of {heater}, {fuel_used} of {fuel} and {charge} for {hours}. But at {outside} {fuel} itself may fail: carry what its seller vouches for in such cold, and a second way to keep warm."),
-        Placed(rule=of_heaters.BELOW_LOWEST_STEP, at="heating", headline="The van loses {loss}, below the lowest step of most fuel heaters, which then start and stop all night. {hours} take {fuel_used} of {fuel} and {charge} at the least."),
-        comfort.large_draw_of_heater("The van loses {loss}. {hours} take {fuel_used} of {fuel}, and {charge}: {bank_share} of what you use of the bank."),
-        Placed(rule=of_flames.UNCHECKED, at="flame", headline="The van loses {loss}: look for a heater of {heater} or more. {hours} take {fuel_used} of {fuel} and {charge}. First make sure of the exhaust, the combustion air and the alarm."),
-        FINE,
+        *placed("sleepers", of_loss.STUFFY),
+        of_heaters.THIN_AIR_FLAME,
+        Placed(rule=of_heaters.FUEL_FAILS, at="fuel_in_cold", headline="At {outside} {fuel} itself may fail: carry fuel sold for such cold, and a second way to keep warm."),
+        Placed(rule=of_heaters.BELOW_LOWEST_STEP, at="heating", headline="The van loses {loss}, below the lowest step of most fuel heaters: they start and stop all night."),
+        comfort.large_draw_of_heater("Running the heater takes {charge}, {bank_share} of what you use of the bank: leave a reserve."),
+        Placed(rule=of_flames.UNCHECKED, at="flame", headline="Check exhaust, combustion air and alarm first. The van loses {loss}: a heater of {heater} or more."),
+        FINE_TO_BUY, FINE,
         *comfort.NIGHT_ADVICE,
         of_loss.NEVER_SEAL,
         *placed("sleepers", of_loss.FRESH_AIR_FOR_SLEEPERS),
@@ -176,6 +181,7 @@ WORKSHEET = Worksheet(
     ),
     valid="Steady cold, dry insulation, one temperature inside, wind and sky not counted. Metal ribs are bounded, not solved.",
     summary="{loss} lost; heater {heater}",
+    older_defaults=({"people": "0", "air_changes": "1 per hour", **comfort.OLDER_BANK, **comfort.OLDER_FLAME},),
     keep_distinct=(("power", "heater"), ("power", "loss"), ("charge", "gives")),
     tables=(
         comfort.CO_TABLE,

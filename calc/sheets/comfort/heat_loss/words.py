@@ -43,11 +43,16 @@ STEPS: tuple[Step[ColdNight], ...] = (
     *night_steps("start_energy", "Of the bank, before you call it empty."),
     Step(of="warm_fuel", formula="power * warm_up / (heating * efficiency)", source="fuel-heat", when=lambda n: n.warming.fuel is not None, text="The heater at full power until the cold van is warm, before the {hours} begin."),
     Step(of="warm_charge", formula="draw * warm_up / voltage", source="ohm", when=lambda n: burns(n) and n.warming.charge is not None, text="To run it meanwhile."),
-    Step(of="warm_charge", formula="power * warm_up / (electric_factor * voltage)", source="ohm", when=lambda n: not burns(n) and n.warming.charge is not None, text="The same from the bank."),
+    Step(of="warm_charge", formula="power * warm_up / (efficiency * voltage)", source="ohm", when=lambda n: not burns(n) and n.warming.charge is not None, text="The same from the bank."),
+    Step(of="air_share", source="atmosphere", when=lambda n: burns(n) and n.altitude > 0, text="At {altitude} the air holds that share of its oxygen."),
     CO_STEP,
 )
 
+FINE_TO_BUY = Rule[ColdNight](
+    id="heat-loss.fine-to-buy", level=Level.FINE, when=lambda n: n.size.output is None,
+    headline="The van loses {loss}: buy a heater of {heater} or more. {hours} take {fuel_used} of {fuel} and {charge}.",
+)
 FINE = Rule[ColdNight](
-    id="heat-loss.fine", level=Level.FINE,
+    id="heat-loss.fine", level=Level.FINE, when=lambda n: n.size.output is not None,
     headline="The van loses {loss}: {power} holds it with {headroom} to spare. {hours} take {fuel_used} of {fuel} and {charge}.",
 )

@@ -6,7 +6,7 @@ from calc.comfort.rules import heaters as of_heaters
 from calc.energy.rules import draw as of_draws
 from calc.energy.rules import loads as of_loads
 from calc.sheets.comfort.heater_night.calculate import calculate
-from calc.sheets.comfort.heater_night.words import FINE, STEPS
+from calc.sheets.comfort.heater_night.words import FINE, STEPS, WAYS
 from calc.sheets.parts import comfort
 from calc.units.kinds import CHARGE, COUNT, ENERGY, LENGTH, RATIO, TIME, heat
 from calc.units.shown import DOWN, UP
@@ -30,6 +30,7 @@ WORKSHEET = Worksheet(
         comfort.EXHAUST,
         comfort.ALARM,
         comfort.DRAW,
+        comfort.BANK_CHEMISTRY,
         comfort.VOLTAGE_FIELD,
         comfort.BANK,
         comfort.USABLE,
@@ -42,9 +43,11 @@ WORKSHEET = Worksheet(
         comfort.FUEL_USED,
         comfort.CHARGE_TAKEN,
         comfort.ELECTRIC_CHARGE,
+        comfort.INVERTER_CHARGE,
         Output(id="fuel_mass", label="Fuel, by mass", symbol="m", kind=heat.MASS, rounding=UP, hide_if_none=True, at="heating.fuel_mass"),
         comfort.BANK_SHARE,
-        Output(id="electric_share", label="That share if heated electrically", symbol="s_e", kind=RATIO, rounding=UP, at="heating.resistive.share"),
+        Output(id="electric_share", label="Electric straight on the bank, of what you use", symbol="s_e", kind=RATIO, rounding=UP, at="heating.direct.share"),
+        Output(id="inverter_share", label="Through an inverter, of what you use", symbol="s_i", kind=RATIO, rounding=UP, at="heating.by_inverter.share"),
         Output(id="compared", label="The same night by each way", at="routes"),
         comfort.CO_POINTS,
     ),
@@ -56,25 +59,26 @@ WORKSHEET = Worksheet(
     steps=STEPS,
     rules=(
         *comfort.FLAME_STOPS,
-        Placed(rule=of_draws.BEYOND_BANK, at="heating.draw", headline="This takes {charge}, and you use {gives} of the bank: it will not last the night."),
-        Placed(rule=of_loads.ALL_BECOMES_HEAT, at="heating.from_bank", headline="{charge}, {bank_share} of what you use of the bank, for heat alone."),
-        Placed(rule=of_flames.UNCHECKED, at="flame", headline="{fuel_used} of {fuel} and {charge}. First make sure of the exhaust, the combustion air and the alarm."),
-        Placed(rule=of_heaters.THIN_AIR_FLAME, headline="{fuel_used} of {fuel} and {charge}; at {altitude} the heater must be made for thin air."),
-        Placed(rule=of_heaters.BEYOND_USUAL, at="heating.loss", headline="{fuel_used} of {fuel} and {charge}, but {loss} is more than the heaters of most vans give."),
-        Placed(rule=of_heaters.BELOW_LOWEST_STEP, at="heating", headline="{fuel_used} of {fuel} and {charge} at the least: {loss} is below the lowest step of most heaters, which then start and stop all night."),
-        comfort.large_draw_of_heater("{fuel_used} of {fuel}, and {charge}: {bank_share} of what you use of the bank goes to run the heater."),
+        Placed(rule=of_draws.BEYOND_BANK, at="heating.draw", headline="Not enough: {hours} take {charge}, and you use {gives} of the bank."),
+        Placed(rule=of_loads.ALL_BECOMES_HEAT, at="heating.from_bank", headline="Heat with fuel: {hours} take {charge}, {bank_share} of what you use of the bank."),
+        Placed(rule=of_flames.UNCHECKED, at="flame", headline="Check exhaust, combustion air and alarm first. The night takes {fuel_used} of {fuel} and {charge}."),
+        of_heaters.THIN_AIR_FLAME,
+        Placed(rule=of_heaters.BEYOND_USUAL, at="heating.loss", headline="{loss} is more than the heaters of most vans give: insulate, or check the loss."),
+        Placed(rule=of_heaters.BELOW_LOWEST_STEP, at="heating"),
+        comfort.large_draw_of_heater("Running the heater takes {charge}, {bank_share} of what you use of the bank: leave a reserve."),
         FINE,
         *comfort.NIGHT_ADVICE,
-        *placed("heating.resistive", of_draws.HEAT_BEYOND_BANK),
+        Placed(rule=of_draws.HEAT_BEYOND_BANK, at="heating.direct", text="Electric heat from the bank would take {electric_charge} straight, {inverter_charge} through an inverter, and you use {gives}. On shore power it is another matter."),
         *placed("flame", of_heaters.WINTER_GRADE),
     ),
     valid="Steady heat through the night. A heater throttled to its lowest step, or that starts again and again, burns and draws more.",
     summary="{fuel_used} and {charge}",
     summary_none="{charge} from the bank",
     keep_distinct=(("charge", "gives"),),
+    older_defaults=({**comfort.OLDER_BANK, **comfort.OLDER_FLAME},),
     tables=(
         Table(of="compared", columns=(
-            Output(id="way", label="Heat from"), Output(id="fuel", label="Fuel", kind=heat.VOLUME, rounding=UP), Output(id="mass", label="By mass", kind=heat.MASS, rounding=UP),
+            Output(id="way", label="Heat from", words=WAYS), Output(id="fuel", label="Fuel", kind=heat.VOLUME, rounding=UP), Output(id="mass", label="By mass", kind=heat.MASS, rounding=UP),
             Output(id="charge", label="From the bank", kind=CHARGE, rounding=UP), Output(id="share", label="Of what you use", kind=RATIO, rounding=UP))),
         comfort.CO_TABLE,
     ),

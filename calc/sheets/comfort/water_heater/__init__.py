@@ -7,6 +7,7 @@ from calc.comfort.flame import HeatSource
 from calc.comfort.rules import flame as of_flames
 from calc.comfort.rules import water as of_water
 from calc.comfort.water import DENSITY, SPECIFIC_HEAT, WaterHeat
+from calc.energy.rules import bank as of_banks
 from calc.energy.rules import draw as of_draws
 from calc.energy.rules import loads as of_loads
 from calc.sheets.comfort.water_heater.calculate import calculate, onward
@@ -54,6 +55,7 @@ WORKSHEET = Worksheet(
         Quantity(id="loss", label="Loss while hot", symbol="P_l", kinds=(heat.HEAT,), default="15 W", low="0 W", high="1000 W", hint="Of the tank in its place: 10 to 30 W for a small insulated one (no source)."),
         Quantity(id="hours", label="Kept hot for", symbol="t_h", kinds=(TIME,), default="2 h", low="0 h", high="168 h", hint="After it has got hot."),
         Quantity(id="voltage", label="Voltage", symbol="U", kinds=(VOLTAGE,), low="6 V", high="300 V", default_by=("way", _VOLTAGE), hint="The bank's own under this load, up to 60 V, also with an inverter between; for shore power the mains."),
+        comfort.BANK_CHEMISTRY,
         comfort.BANK,
         comfort.USABLE,
         Quantity(id="supply_limit", only_if=_IF_SHORE, label="Shore supply bears", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of the breaker or the lead, whichever is less."),
@@ -94,6 +96,7 @@ WORKSHEET = Worksheet(
         Placed(rule=of_water.HALF_OF_SUPPLY_TAKEN, at="shore", headline="Hot in {time}, {energy} in all; {current} is more than half of what the shore supply bears, so switch other things off."),
         *placed("tank", of_water.STALE),
         Placed(rule=of_water.SCALDS, at="tank", headline="Hot in {time}, {energy} in all; at {to} it scalds unless a mixing valve takes it down."),
+        *placed("element_draw", of_banks.HEAVY_LOAD),
         Placed(rule=of_loads.ALL_BECOMES_HEAT, at="heat_from_bank", headline=_DEAR),
         Placed(rule=of_draws.LARGE_DRAW, at="burner_draw", headline=_DEAR),
         of_water.IDLING_ENGINE,
@@ -112,5 +115,6 @@ WORKSHEET = Worksheet(
     valid="A well mixed tank, steady power, water that neither boils nor is drawn while it heats.",
     summary="hot in {time}, {energy}",
     summary_none="never gets hot",
+    older_defaults=({"usable": "50 %", **comfort.OLDER_FLAME},),
     tables=(comfort.CO_TABLE,),
 )
