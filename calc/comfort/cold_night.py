@@ -17,7 +17,7 @@ from calc.comfort.sleepers import Sleepers, sleepers
 from calc.energy.battery import Chemistry
 from calc.energy.draw import usable_bank
 from calc.energy.loads import bank_current
-from calc.units.compare import at_most
+from calc.units.compare import at_least, at_most
 from calc.units.constants import HOUR
 from calc.units.si import (
     Coulombs,
@@ -126,7 +126,9 @@ def warm_up(heat: HeatLoss, night: HeatedTime, *, contents: float, power: float)
     The fit-out is taken as timber and as one lump. The heater works at full power meanwhile.
     """
     store = contents * envelope.TIMBER_HEAT
-    time = envelope.warm_up(store, heat.loss / heat.rise, power, heat.rise)
+    time = None
+    if not at_least(heat.loss, power):
+        time = envelope.warm_up(store, heat.loss / heat.rise, power, heat.rise)
     fuel = charge = None
     if time is not None and night.fuel is not None:
         fuel = fuel_volume(power * time, night.fuel.heating, night.efficiency)
