@@ -48,6 +48,7 @@ WORKSHEET = Worksheet(
         Quantity(id="daily_use", label="You use in a day", symbol="E_u", kinds=(ENERGY,), optional=True, low="1 W·h", high="200 kW·h", example="800 W·h", hint="Empty: not compared."),
         Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), default="12.8 V", low="1 V", high="1000 V", hint="Of the bank while it is charged: 13 to 14.4 V at 12 V. Higher means fewer amp-hours."),
         LOSSES,
+        chemistry_field("LFP", more=True),
         BANK_TEMPERATURE,
         COLD_CUT_OFF,
         Quantity(id="sunshine", advanced=True, label="Hours of bright sun, if you know them", symbol="n", kinds=(TIME,), optional=True, low="0 h", high="24 h", example="5 h", hint="A day's mean in this month, as weather services list it. Then used in place of the sky's share."),
