@@ -114,7 +114,7 @@ WORKSHEET = Worksheet(
         *heat("sized.protection", fields=FOUND),
         Placed(rule=drop.BEYOND_USUAL_LIMIT, at="sized.loaded", fields=FOUND),
         *placed("sized", sizing.WARM_DROP_OVER_LIMIT),
-        Placed(rule=words.FINE[0], at="sized", headline="{wires}: {larger} would do for drop and heat, but {obstacle}."),
+        Placed(rule=words.FINE[0], at="sized", headline="Use {wires}. {larger} is enough for drop and heat, but {obstacle}."),
         *placed("sized", *words.FINE[1:]),
         *placed("sized.circuit", copper.SHARE_EVENLY),
         *laying_advice("sized.protection", fields=FOUND, thin=False),

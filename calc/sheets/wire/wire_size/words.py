@@ -57,7 +57,7 @@ _FOR_DROP: Step[SizedCircuit] = Step(
     of="for_drop", when=lambda s: s.for_drop is not None, text="The thinnest size that resists no more than {resistance_limit} at {temperature}.",
 )
 _FOR_HEAT: Step[SizedCircuit] = Step(
-    of="for_heat", when=lambda s: s.for_heat is not None, text="The thinnest size that bears {need} by {rule_set}, with {insulation} insulation and the corrections below.",
+    of="for_heat", when=lambda s: s.for_heat is not None, text="The thinnest size that can carry {need} by {rule_set}, with {insulation} insulation and the corrections below.",
 )
 _CHOSEN: tuple[Step[SizedCircuit], ...] = (
     Step(of="conductor", when=_chosen, text="The thicker of the two, or the next one on which a standard fuse fits."),
@@ -99,19 +99,19 @@ STEPS = (
 FINE = (
     Rule[SizedCircuit](
         id="wire-size.fine-for-a-fuse", level=Level.FINE, when=lambda s: s.decides is Decides.FUSE,
-        headline="{loaded.laid.run.designation}: {larger.name} would do for drop and heat, but has no room for a fuse.",
+        headline="Use {loaded.laid.run.designation}: no standard fuse fits {larger.name}, which is enough for drop and heat.",
     ),
     Rule[SizedCircuit](
         id="wire-size.fine-for-the-drop", level=Level.FINE, when=lambda s: s.decides is Decides.DROP,
-        headline="{loaded.laid.run.designation}. The drop decides: {loaded.drop_share} lost; for the heat alone {for_heat.name} would do.",
+        headline="Use {loaded.laid.run.designation}. Voltage drop decides ({loaded.drop_share}); {for_heat.name} is enough for the heat.",
     ),
     Rule[SizedCircuit](
         id="wire-size.fine-for-the-heat", level=Level.FINE, when=lambda s: s.decides is Decides.HEAT,
-        headline="{loaded.laid.run.designation}. The heat decides: its fuse may be {protection.highest} at most; for the drop alone {for_drop.name} would do.",
+        headline="Use {loaded.laid.run.designation}. The heat decides (fuse {protection.highest} at most); {for_drop.name} is enough for voltage drop.",
     ),
     Rule[SizedCircuit](
         id="wire-size.fine-for-both", level=Level.FINE,
-        headline="{loaded.laid.run.designation}. Drop and heat ask for the same size: {loaded.drop_share} lost, a fuse of {protection.highest} at most.",
+        headline="Use {loaded.laid.run.designation}, for drop and heat alike: {loaded.drop_share} voltage drop, a fuse of {protection.highest} at most.",
     ),
 )
 
