@@ -340,10 +340,11 @@ class MeasuredJoint:
 def most_passing(*, sound: SoundPart, full_current: float, like: float | None = None) -> float:
     """Return the resistance [ohm] below which joint heat has nothing against a contact.
 
-    It is to carry `full_current` [A]; `like` [ohm] is a like one's. The least of what a like one
-    may clear, of what leaves its resistance room to double, and of what stays under 5 W.
+    It is to carry `full_current` [A]; `like` [ohm] is a like one's. The least of the sound range,
+    or half as much again as the like one, of what leaves its resistance room to double, and of what
+    stays under 5 W.
     """
-    cleared = sound.high if like is None else max(sound.high, LIKE_MOST * like)
+    cleared = sound.high if like is None else LIKE_MOST * like
     room = MOST_DROP / GROWTH_LEAST / full_current
     return min(sound.most, cleared, room, GLOWS_LEAST / full_current**2)
 

@@ -8,7 +8,7 @@ from tests.browser.sheet_helpers import exactly, link_to, open_sheet, usual
 
 pytestmark = pytest.mark.one_visit
 NAME = "find-fault"
-FIRST, SECOND = (graph.step(f"flickers.{own}") for own in ("hazard", "which"))
+FIRST, SECOND = (graph.step(f"check.{own}") for own in ("hazard", "look"))
 THUMB = 44  # CSS pixels
 
 
@@ -22,7 +22,7 @@ def test_a_press_shows_the_next_step_and_the_way_back_the_one_before(page, serve
         assert way.bounding_box()["height"] >= THUMB
     ways.get_by_text(FIRST.turn("no").text, exact=True).click()
     expect(sheet.figure).to_have_text(SECOND.ask)
-    expect(page).to_have_url(exactly(link_to(NAME, usual(NAME, path="flickers.no"))))
+    expect(page).to_have_url(exactly(link_to(NAME, usual(NAME, path="check.no"))))
     place = sheet.figure.bounding_box()
     assert 0 < place["y"] < page.viewport_size["height"], "the step is what one sees"
     page.go_back()
@@ -32,9 +32,9 @@ def test_a_press_shows_the_next_step_and_the_way_back_the_one_before(page, serve
 
 
 def test_figures_may_be_changed_half_way_and_the_way_stays(page, server):
-    sheet = open_sheet(page, server, NAME, link_to(NAME, usual(NAME, path="flickers.no.one")))
+    sheet = open_sheet(page, server, NAME, link_to(NAME, usual(NAME, path="check.no.firm")))
     sheet.expect_worked()
-    texts = usual(NAME, path="flickers.no.one")
+    texts = usual(NAME, path="check.no.firm")
     sheet.expect_answer(texts)
     sheet.type("load", "12")
     sheet.expect_answer(texts | {"load": "12 A"})

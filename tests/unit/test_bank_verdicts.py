@@ -165,7 +165,7 @@ def test_each_rested_voltage_of_the_fault_search_is_a_row_of_the_fuller_table_bu
 
 def test_a_gel_bank_that_is_taken_as_flooded_is_told_what_a_maker_says():
     """A battery maker's question page, gel after 24 h: 12.85 V full."""
-    answer = work("find-fault", chemistry="gel", path="flickers.no.all.low")
+    answer = work("find-fault", symptom="flickers", chemistry="gel", path="flickers.no.all.low")
     full = min(
         float(row["low_v"])
         for row in table("rested_states").rows

@@ -8,7 +8,16 @@ import pytest
 
 import calc
 from calc.faults import graph
-from tests.unit.fault_van import CHARGER, FRIDGE, INVERTER, LARGE, OPEN, follow, with_fault
+from tests.unit.fault_van import (
+    CHARGER,
+    FRIDGE,
+    INVERTER,
+    LARGE,
+    LEAD,
+    OPEN,
+    follow,
+    with_fault,
+)
 
 SOUND = {
     "check.hazard": "no", "check.look": "firm", "check.log": "no",
@@ -232,3 +241,73 @@ def test_a_sound_van_is_given_no_cause(name, symptom, off):
     van = with_fault(VANS[name], off=off)
     for place in PLACES if symptom == "hot" else PLACES[:1]:
         assert graph.end(found(van, symptom, hot_where=place)).clear
+
+
+MAIN = with_fault(INVERTER, texts=INVERTER.texts | {"heaviest": "120 A", "fuse": "150 A"})
+BAD = 0.25e-3  # ohm on top of a sound joint: what joint heat would look into
+
+TWENTY = {
+    "minus post": ("flickers", {"extra": {"minus post": BAD}}, {}, "loose-minus"),
+    "plus post": ("flickers", {"extra": {"plus post": BAD}}, {}, "loose-plus"),
+    "shunt bolts": ("flickers", {"extra": {"shunt": BAD}}, {}, "shunt-joint"),
+    "ground point": ("flickers", {"extra": {"ground": BAD}}, {}, "ground"),
+    "bar or switch": ("flickers", {"extra": {"between": BAD}}, {}, "middle-joint"),
+    "plus terminal": ("inverter", {"extra": {"terminal": BAD}}, {}, "far-joint"),
+    "minus terminal": ("inverter", {"extra": {"minus terminal": BAD}}, {}, "far-joint"),
+    "fuse holder": ("flickers", {"extra": {"fuse": 1e-3}}, {}, "fuse-holder"),
+    "blown fuse": ("flickers", {"extra": {"fuse": OPEN}}, {}, "blown-fuse"),
+    "cable of half the copper": ("inverter", {"cable_factor": 2.2}, {}, "thin-cable"),
+    "hot lug": ("hot", {"extra": {"minus post": BAD}}, {"hot.where": "min"}, "loose-minus"),
+    "dead cell": ("inverter", {"gone": LEAD}, {}, "dead-cell"),
+    "loose crimp, seen": ("check", {}, {"check.look": "seen"}, "seen-joint"),
+    "cut-off by the battery": ("flickers", {}, {"flickers.comes": "self"}, "cut-off"),
+    "breaker that cools": ("flickers", {}, {"flickers.comes": "cool"}, "breaker"),
+    "inverter left on": ("flat", {"inverter_left_on": True}, {}, "inverter-on"),
+    "something awake": ("flat", {"standby": 0.9}, {}, "parasite"),
+    "read by a voltmeter": (
+        "flat", {}, {"flat.by": "volt", "gauge.kind": "volt"}, "voltage-gauge",
+    ),
+    "reversed shunt": ("gauge", {"gauge_sign": -1}, {}, "reversed"),
+    "gauge for another shunt": ("gauge", {"gauge_factor": 0.5}, {}, "calibration"),
+    "worn bank": ("flat", {"ampere_hours": 140.0}, {}, "worn-bank"),
+    "shorted cable": ("fuse", {"extra": {"short": 0.05}}, {"fuse.when": "once"}, "chafed"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("amps", (30.0, 60.0, 120.0))
+@pytest.mark.parametrize("name", TWENTY)
+def test_twenty_faults_are_found_at_three_test_currents(name, amps):
+    symptom, changes, told, cause = TWENTY[name]
+    load = MAIN.texts | {"load": f"{amps} A"}
+    faulty = with_fault(MAIN, texts=load, amps=amps, **changes)
+    assert follow(faulty, symptom, SOUND | told)[0] == cause
+
+
+@pytest.mark.parametrize("charger", (15.0, 30.0, 40.0))
+@pytest.mark.parametrize(
+    ("changes", "told", "cause"),
+    [
+        ({"warm_share": 0.6}, {}, "throttling"),
+        ({}, {"charge.log": "heat"}, "throttling"),
+        ({"extra": {"fuse": OPEN}}, {}, "blown-fuse"),
+        ({"extra": {"signal": 13.0}}, {"charge.log": "input"}, "no-signal"),
+        ({"extra": {"feed": 1.5, "link": 30e-3}}, {"charge.log": "input"}, "input-drop"),
+        ({"lost": 0.2}, {}, "loose-minus"),  # as much as makes its voltage come up too soon
+    ],
+    ids=("throttles", "says it is hot", "fuse", "run signal", "feed", "minus post"),
+)
+def test_a_charger_s_faults_are_found_at_three_currents(charger, changes, told, cause):
+    texts = CHARGER.texts | {"charger": f"{charger} A", "heaviest": "40 A"}
+    van = with_fault(CHARGER, texts=texts, charger=charger)
+    if "lost" in changes:
+        changes = {"extra": {"minus post": charge_lost(van, changes["lost"])}}
+    faulty = with_fault(van, **changes)
+    assert follow(faulty, "charge", SOUND | told)[0] == cause
+
+
+@pytest.mark.parametrize("amps", (1.0, 6.0, 23.9))
+def test_a_fridge_is_no_test_of_the_main_joints(amps):
+    """A fifth of the 120 A that the bank gives are 24 A."""
+    with pytest.raises(calc.InputError, match=r"at least 24\sA") as refusal:
+        follow(with_fault(MAIN, texts=MAIN.texts | {"load": f"{amps} A"}), "flickers", SOUND)
+    assert refusal.value.field == "load"

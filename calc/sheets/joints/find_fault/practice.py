@@ -46,7 +46,7 @@ PRACTICE = Practice(
                 "load": ("6 A", "10 A", "20 A", "30 A"),
                 "length": steps(2, 6, 1, "m"),
                 "conductor": ("12 AWG", "10 AWG", "8 AWG"),
-                "joint": ("0.3 mΩ", "0.5 mΩ", "1 mΩ"),
+                "joint": ("0.05 mΩ", "0.08 mΩ", "0.1 mΩ"),
                 "joints": ("3", "4", "5"),
             },
             slips=(
@@ -66,8 +66,8 @@ PRACTICE = Practice(
         ),
         finding(
             "flickers.no.one.high.ok.high",
-            "You read more than twice that on the minus side: 2 mV across the bank's minus post, 90 mV across the ground point.",
-            post="The joint on the post loses 2 mV, no more than a sound one.",
+            "You read more than twice that on the minus side: half a millivolt across the bank's minus post, 90 mV across the ground point.",
+            post="The joint on the post loses half a millivolt, no more than a sound one.",
             thin="A thin cable loses along its whole length. Here one point loses it.",
             plus="The reading is on the minus side.",
         ),
@@ -97,7 +97,7 @@ PRACTICE = Practice(
         ),
         finding(
             "flickers.no.one.high.ok.ok.ok.ok.high",
-            "You read half as much again on the minus side. No joint on it loses more than 3 mV, and nearly all is lost along the cable.",
+            "You read half as much again on the minus side. No joint on it loses more than a sound one, and nearly all is lost along the cable.",
             post="No joint loses more than a sound one.",
             ground="No joint loses more than a sound one, the ground point included.",
             plus="The reading is on the minus side.",
