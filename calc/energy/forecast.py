@@ -9,20 +9,20 @@ from dataclasses import dataclass, replace
 from typing import Annotated
 
 from calc.energy import battery, charging, remedies
-from calc.energy.balance import HOURS
+from calc.energy.balance import HOURS, NOTHING_ON, STILL, Hours, hour
 from calc.energy.limits import RATED_TIME
-from calc.energy.outlook import Outlook
+from calc.energy.outlook import HORIZON, Outlook
 from calc.energy.panels import FULL_SUN
 from calc.energy.remedies import Remedy
 from calc.energy.sun import LOW_SUN, Month, SunDay
-from calc.energy.week import DAYS, RISE, WeekInputs, When
+from calc.energy.usual_day import UsualDay
+from calc.energy.week import RISE, Question, Recovery, WeekInputs, When
 from calc.units.compare import at_least, at_most
 from calc.units.constants import HOUR
 from calc.units.si import (
     Amperes,
     Coulombs,
     Joules,
-    JoulesPerSquareMetre,
     Number,
     Seconds,
     Share,
@@ -96,8 +96,9 @@ class Flows:
 
 @dataclass(frozen=True, kw_only=True)
 class States:
-    """The bank's states of the week; `lowest_at` is counted from the midnight where it begins.
+    """The bank's states; `lowest_at` is counted from the midnight where it begins.
 
+    `lowest` is told as far as loads draw it: below its floor a bank only loses a little by itself.
     `fullest` is after the first day; `emptied` and `lasts` are None where that does not come.
     """
 
@@ -146,18 +147,31 @@ class MonthAhead:
 
 
 @dataclass(frozen=True, kw_only=True)
-class WeekAhead:
-    """A week of a bank with its loads and sources.
+class Recovered:
+    """How a bank gets full again after a trip, with nothing on it: by `way`, in a `time` or never.
 
-    `light` is the clear day's sum of which the sky takes its share, `peak_current` that with every
-    load on at once. `months` and `tried` are None until they are worked out (`later_stages`);
+    Full is where a charger of the chemistry ends, `full` [0..1].
+    """
+
+    way: Recovery
+    full: Share
+    time: Seconds | None
+
+
+@dataclass(frozen=True, kw_only=True)
+class WeekAhead:
+    """A week or a trip of a bank with its loads and sources.
+
+    `light` is what comes on the panels on a usual day, `peak_current` that with every load on at
+    once. `recovered` is None for a week. `months` and `tried` are None until they are worked out
+    (`later_stages`);
     `tried` holds the remedies in their order, those that are enough first.
     """
 
     inputs: WeekInputs
     bank: HeldBank
     sun: SunDay
-    light: JoulesPerSquareMetre
+    light: UsualDay
     full_sun: WattsPerSquareMetre
     day: Day
     flows: Flows
@@ -166,6 +180,7 @@ class WeekAhead:
     days: tuple[DayCourse, ...]
     outlook: Outlook
     peak_current: Amperes
+    recovered: Recovered | None
     months: tuple[MonthAhead, ...] | None
     tried: tuple[Remedy, ...] | None
 
@@ -181,11 +196,11 @@ class WeekAhead:
 
     @property
     def heaviest(self) -> battery.Draw:
-        """What every load at once draws."""
+        """The most of what is on at the same time."""
         return battery.draw(
             chemistry=self.inputs.chemistry,
             capacity=self.inputs.capacity,
-            current=self.peak_current,
+            current=_together(self.inputs),
         )
 
     @property
@@ -235,9 +250,24 @@ class WeekAhead:
         )
 
     @property
-    def tilted(self) -> bool:
-        """Whether the panels are tilted."""
-        return self.inputs.tilt > 0
+    def sky_used(self) -> Share:
+        """The share of a clear day that comes on level ground."""
+        return self.light.sky
+
+    @property
+    def heat_keeps(self) -> Share:
+        """The share of the panels' power that hot cells leave."""
+        return self.inputs.heat_keeps
+
+    @property
+    def regulator_keeps(self) -> Share:
+        """The share of it that the regulator leaves."""
+        return self.inputs.panels.regulator_keeps
+
+    @property
+    def trip(self) -> bool:
+        """Whether a trip is asked about, and not a week on and on."""
+        return self.recovered is not None
 
 
 def week_ahead(inputs: WeekInputs) -> WeekAhead:
@@ -246,6 +276,7 @@ def week_ahead(inputs: WeekInputs) -> WeekAhead:
     hours, states = week.hours, week.states
     served = [(one.served, at % HOURS) for at, one in enumerate(hours)]
     unmet = sum((1.0 - share) * day.useful[at] for share, at in served)
+    asked = sum(day.useful[at] for _, at in served)
     load_hourly = tuple(share * day.demand[at] for share, at in served)
     stored, drawn = sum(one.stored for one in hours), sum(one.drawn for one in hours)
     charging_lost, heavy = sum(one.charging for one in hours), sum(one.heavy for one in hours)
@@ -274,7 +305,7 @@ def week_ahead(inputs: WeekInputs) -> WeekAhead:
             charges=bank.charges,
         ),
         sun=inputs.sun,
-        light=inputs.light,
+        light=inputs.usual,
         full_sun=FULL_SUN,
         day=Day(
             sun=sum(day.sun),
@@ -299,11 +330,11 @@ def week_ahead(inputs: WeekInputs) -> WeekAhead:
             stored=stored,
             went=sum(load_hourly) + heavy + charging_lost + stored,
             alone=sum(one.alone for one in hours),
-            not_taken=sum(day.sun[at % HOURS] - taken for at, taken in enumerate(week.sun)),
-            unmet=unmet or None,
+            not_taken=_counts(inputs.days * sum(day.sun) - sun, inputs.days * sum(day.sun)),
+            unmet=_counts(unmet, asked) or None,
         ),
         states=States(
-            lowest=min(states),
+            lowest=max(min(states), min(inputs.from_state, bank.floor)),
             lowest_at=states.index(min(states)) * HOUR,
             fullest=max(states[HOURS:]),
             end=states[-1],
@@ -320,10 +351,11 @@ def week_ahead(inputs: WeekInputs) -> WeekAhead:
         ),
         days=tuple(
             _one_day(number, states, (week.sun, week.drive, week.shore), load_hourly)
-            for number in range(DAYS)
+            for number in range(inputs.days)
         ),
         outlook=later,
         peak_current=_peak(inputs),
+        recovered=_recovered(inputs) if inputs.question is Question.TRIP else None,
         months=None,
         tried=None,
     )
@@ -346,13 +378,45 @@ def later_stages(found: WeekAhead) -> Iterator[tuple[float, WeekAhead]]:
 
 
 def shore_offered(inputs: WeekInputs) -> float:
-    """Return what the nights on shore power offer in the week [J]."""
-    return sum(sum(inputs.day.lead(number, inputs.shore_every)) for number in range(DAYS))
+    """Return what the nights on shore power offer in these days [J]."""
+    return sum(sum(inputs.day.lead(number, inputs.shore_every)) for number in range(inputs.days))
 
 
 def at_floor(state: float, floor: float) -> bool:
     """Return whether a bank at `state` has nothing left that the plan would use."""
     return at_most(state, floor + EMPTY)
+
+
+def _counts(energy: float, of: float) -> float:
+    """Return an `energy` [J], or 0 where it is only the last digits of a sum `of` so much."""
+    return energy if energy > STILL * of else 0.0
+
+
+def _recovered(inputs: WeekInputs) -> Recovered:
+    """Return how the bank of a trip gets full again, with every load off.
+
+    On shore power its charger gives all day, and the sun as well; each is counted at the bank.
+    """
+    bank, day = inputs.bank, inputs.day
+    full = charging.by_chemistry(inputs.chemistry).full
+    lead = inputs.lead * bank.charge_voltage * HOUR
+    drive = {
+        Recovery.SHORE: (lead,) * HOURS,
+        Recovery.SUN: (0.0,) * HOURS,
+        Recovery.DRIVING: day.drive,
+    }[inputs.recovery]
+    none = (0.0,) * HOURS
+    resting = replace(
+        day, drive=drive, useful=none, conversion=none, idle=none, levels=((NOTHING_ON,),) * HOURS
+    )
+    hours, state = Hours(bank, resting, 0), inputs.week.states[-1]
+    for number in range(HORIZON):
+        for place, parts in enumerate(hours.of(number)):
+            if at_least(state, full):
+                time = (number * HOURS + place) * HOUR
+                return Recovered(way=inputs.recovery, full=full, time=time)
+            state = hour(bank, state, parts).state
+    return Recovered(way=inputs.recovery, full=full, time=None)
 
 
 def _peak(inputs: WeekInputs) -> float:
@@ -363,14 +427,20 @@ def _peak(inputs: WeekInputs) -> float:
     return float(power / inputs.voltage)
 
 
+def _together(inputs: WeekInputs) -> float:
+    """Return the largest current [A] of loads that are on at the same time."""
+    return max(level.demand for hour in inputs.day.levels for level in hour) / inputs.voltage
+
+
 def _nights(inputs: WeekInputs) -> tuple[tuple[float, float], ...]:
     """Return the start and end [s] of each night of the week, by the hours that hold for loads."""
     light = sum(inputs.daylight) * HOUR
     whole = HOURS * HOUR
     rises = whole / 2 - light / 2 if 0.0 < inputs.sun.daylight < whole else RISE * HOUR
     sets = rises + light
-    between = [(sets + number * whole, rises + (number + 1) * whole) for number in range(DAYS - 1)]
-    return ((0.0, rises), *between, (sets + (DAYS - 1) * whole, DAYS * whole))
+    last = inputs.days - 1
+    between = [(sets + number * whole, rises + (number + 1) * whole) for number in range(last)]
+    return ((0.0, rises), *between, (sets + last * whole, (last + 1) * whole))
 
 
 def _one_day(

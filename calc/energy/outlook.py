@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from calc.energy.balance import HOURS, STILL, Bank, Day, hour
+from calc.energy.balance import HOURS, STILL, Bank, Day, Hours, hour
 from calc.units.constants import HOUR
 from calc.units.si import Seconds
 
@@ -27,23 +27,22 @@ def outlook(bank: Bank, day: Day, *, state: float, every: int) -> Outlook:
     (`hour`) it ends no lower either: so it holds for good. Where a cycle took all that was offered,
     the next falls by just as much, as long as the floor is not reached: those are passed over.
     """
-    cycle, asked, at = max(every, 1), day.demand, 0
+    hours, at = Hours(bank, day, every), 0
+    cycle = max(every, 1)
     while at < HORIZON:
         began = lowest = state
         whole = at > 0  # the first cycle has no lead on its first morning
         for number in range(at, at + cycle):
-            leads = day.lead(number, every)
-            for place, (sun, drive, lead, needs, factor) in enumerate(
-                zip(day.sun, day.drive, leads, asked, day.factor, strict=True)
-            ):
-                offered = sun + drive + lead
-                one = hour(bank, state, offered, needs, factor)
+            for place, parts in enumerate(hours.of(number)):
+                one = hour(bank, state, parts)
                 if one.emptied is not None:
                     empty = (number * HOURS + place) * HOUR + one.emptied
                     return Outlook(empty if empty <= HORIZON * HOURS * HOUR else None, False)
                 state = one.state
                 lowest = min(lowest, state)
-                whole = whole and (not bank.charges or one.used >= offered * (1 - STILL))
+                if whole:
+                    offered = sum(part.offered for part in parts)
+                    whole = one.used >= offered * (1 - STILL)
         at += cycle
         fall = began - state
         if fall <= STILL:

@@ -9,8 +9,11 @@ from functools import cache
 from math import exp, prod
 from typing import Annotated
 
+from calc.energy import voltages
+from calc.energy.battery import Chemistry, charge_efficiency, energy_efficiency
 from calc.energy.cloud import Sky
 from calc.energy.sun import Month, SunDay
+from calc.energy.usual_day import UsualDay, usual_day
 from calc.tables import table
 from calc.units.compare import at_least
 from calc.units.covered import Enumeration
@@ -60,10 +63,11 @@ class Mount(Enumeration):
 
 @dataclass(frozen=True, kw_only=True)
 class Loss:
-    """One usual loss and its share of what is left."""
+    """One usual loss, its share of what is left, and what that rests on."""
 
     loss: str
     share: Share
+    basis: str
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -71,7 +75,8 @@ class Array:
     """Panels of `power` on their labels, which charge a bank at `voltage` through a `regulator`.
 
     `panel_voltage` is the panels' own at their best power, `air` the temperature by day or None
-    where heat is left out, `heat_coefficient` the share of the power lost for each kelvin.
+    where heat is left out, `heat_coefficient` the share of the power lost for each kelvin. `limit`
+    is the regulator's rated current, None where it is not known.
     """
 
     power: Watts
@@ -82,6 +87,7 @@ class Array:
     air: Celsius | None
     mount: Mount
     heat_coefficient: SharePerKelvin
+    limit: Amperes | None = None
 
     @property
     def reached(self) -> bool:
@@ -120,17 +126,44 @@ class CellHeat:
 
 
 @dataclass(frozen=True, kw_only=True)
+class ThroughBank:
+    """What a bank gives back of what is put into it, and how much must be made for a use of 1.
+
+    `by_voltage` is charge given back at the voltage under load, put in at that of the charge;
+    `gives_back` the lower of it and the published energy efficiency. A share `stored` of the use
+    goes through the bank, the rest straight from the panels.
+    """
+
+    chemistry: Chemistry
+    by_voltage: Share
+    published: Share
+    stored: Share
+
+    @property
+    def gives_back(self) -> Share:
+        """The share of the energy put in that comes out again."""
+        return min(self.by_voltage, self.published)
+
+    @property
+    def needed(self) -> Number:
+        """What must be made for a use of 1: what goes through the bank costs more."""
+        return 1 - self.stored + self.stored / self.gives_back
+
+
+@dataclass(frozen=True, kw_only=True)
 class SolarYield:
     """What an array brings on a usual day of a month, from the clear day and the sky's share of it.
 
-    `sun_hours` is the time in full sun that would bring as much light, `covered` the share of
-    `daily_use`. `grey_energy` and `grey_charge` come if cloud spreads all the light over the sky.
+    `light` is what comes on the plane, `sun_hours` the time in full sun that would bring as much,
+    `covered` the share of `daily_use`, of which `bank` says how much must be made.
+    `grey_energy` and `grey_charge` come if cloud spreads all the light over the sky.
     """
 
     month: Month
     array: Array
     clear: SunDay
     sky: Sky
+    light: UsualDay
     heat: CellHeat | None
     sun_hours: Seconds
     energy: Joules
@@ -139,18 +172,34 @@ class SolarYield:
     grey_charge: Coulombs
     daily_use: Joules | None
     covered: Share | None
+    bank: ThroughBank
 
     @property
     def heat_keeps(self) -> Share:
         """The share of the power that hot cells leave; 1 where heat is left out."""
         return 1.0 if self.heat is None else self.heat.keeps
 
+    @property
+    def needed(self) -> Share:
+        """What must be made, as a share of the use, to make up what the bank keeps."""
+        return self.bank.needed
+
 
 @cache
 def usual_losses() -> tuple[Loss, ...]:
-    """Return each usual loss: `calc/tables/panel_losses.csv`."""
-    rows = table("panel_losses").rows
-    return tuple(Loss(loss=row["loss"], share=float(row["share"])) for row in rows)
+    """Return each usual loss of a van: `calc/tables/panel_losses.csv`.
+
+    The parts are common practice; the last is what they leave of the published total.
+    """
+    total, *parts, rest = table("panel_losses").rows
+    found = [
+        Loss(loss=row["part"], share=float(row["share"]), basis=row["confidence"]) for row in parts
+    ]
+    left = 1 - (1 - float(total["share"])) / (1 - combined_loss(tuple(p.share for p in found)))
+    return (
+        *found,
+        Loss(loss=rest["part"], share=left, basis="what is left of the published total"),
+    )
 
 
 def combined_loss(shares: tuple[float, ...]) -> float:
@@ -191,30 +240,54 @@ def cell_heat(*, array: Array, bright: float) -> CellHeat | None:
     )
 
 
+def through_bank(*, chemistry: Chemistry, charge_voltage: float, stored: float) -> ThroughBank:
+    """Return what a bank gives back that is charged at `charge_voltage` [V].
+
+    A share `stored` [0..1] of the use goes through it. Raises NotCovered for an unknown chemistry.
+    """
+    chemistry = Chemistry(chemistry)
+    working = voltages.blocks(charge_voltage) * voltages.under_load(chemistry)
+    return ThroughBank(
+        chemistry=chemistry,
+        by_voltage=min(1.0, charge_efficiency(chemistry) * working / charge_voltage),
+        published=energy_efficiency(chemistry),
+        stored=stored,
+    )
+
+
 def solar_yield(
-    *, array: Array, month: Month, clear: SunDay, sky: Sky, daily_use: float | None
+    *,
+    array: Array,
+    month: Month,
+    clear: SunDay,
+    sky: Sky,
+    daily_use: float | None,
+    bank: ThroughBank,
 ) -> SolarYield:
     """Return what `array` brings on a usual day of `month`, whose 15th is `clear` without a cloud.
 
-    E = P H k/G₁ (1 − L) η_T η_r. `sky` is the share of the clear day that comes, `daily_use` [J]
-    what the yield is set against, if anything.
+    E = P H_T/G₁ (1 − L) η_T η_r. `sky` is the share of the clear day that comes on level ground,
+    `daily_use` [J] what the yield is set against, if anything, drawn from `bank`.
     """
+    light = usual_day(clear, sky.used)
     heat = cell_heat(array=array, bright=clear.bright)
     kept = (1 - array.losses) * (1.0 if heat is None else heat.keeps) * array.regulator_keeps
     energy, grey = (
-        array.power * light * sky.used / FULL_SUN * kept for light in (clear.on_plane, clear.spread)
+        array.power * sum_of_day / FULL_SUN * kept for sum_of_day in (light.on_plane, light.spread)
     )
     return SolarYield(
         month=Month(month),
         array=array,
         clear=clear,
         sky=sky,
+        light=light,
         heat=heat,
-        sun_hours=clear.on_plane * sky.used / FULL_SUN,
+        sun_hours=light.on_plane / FULL_SUN,
         energy=energy,
         charge=energy / array.voltage,
         grey_energy=grey,
         grey_charge=grey / array.voltage,
         daily_use=daily_use,
         covered=None if daily_use is None else energy / daily_use,
+        bank=bank,
     )

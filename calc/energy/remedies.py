@@ -1,41 +1,52 @@
-"""What would carry a week that fails: each change found by working the week again.
+"""What would carry a week or a trip that fails: each change found by working it again.
 
-A change carries the week if the bank is never empty in it. How much more of a thing is sought by
-halving; nights on a lead and loads are tried one by one. Where a better use of the inverter is not
-enough alone, it is tried together with each of the others. The changes are ranked by how little
-they ask: what is new, as a share [0..1] of the most that is tried of it. The most is a declared
-figure for driving, array and bank, every night for a lead, all its hours for a load, and all that
-the loads take for those that are fed otherwise. A switch that is only pressed asks nothing. Our own
-ranking: prices and toil are not known.
+Two ends are told apart: that the bank is never empty in the days asked about, and that such days
+could go on for good. How much more of a thing does for either is sought by halving; nights on shore
+power and loads are tried one by one. A bank that takes no charge is warmed before anything else.
+Where a better use of the inverter is not enough alone, it is tried together with each of the
+others; where nothing is enough alone, so is the fullest roof. The changes are ranked by how little
+they ask: what is new, as a share [0..1] of the most that is tried of it. Our own ranking: prices
+and toil are not known.
 """
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import Annotated
 
+from calc.energy import battery, charging
+from calc.energy.limits import COOL
 from calc.energy.outlook import Outlook
-from calc.energy.week import DAYS, Load, WeekInputs, When
+from calc.energy.week import Load, Question, WeekInputs, When
 from calc.judge.remedies import smallest_amount
+from calc.units.compare import at_least
 from calc.units.constants import HOUR
 from calc.units.covered import Enumeration
-from calc.units.si import Number, Seconds, Share, Tag, Watts
+from calc.units.si import Amperes, Celsius, Number, Seconds, Share, Tag, Watts
 
-# More than a van's roof has room for: common practice, no source
-MOST_ARRAY: Annotated[Watts, Tag("largest array tried on a van")] = 2000.0
 # Times what is there: our choice
 MOST_BANK: Annotated[Number, Tag("largest growth of a bank that is tried")] = 3.0
 MOST_DRIVE: Annotated[Seconds, Tag("longest drive in a day that is tried")] = 4 * HOUR  # our choice
+# What an alternator may spare: common practice, no source
+MOST_CHARGER: Annotated[Amperes, Tag("strongest charger tried while driving")] = 60.0
+# Of a box inside a heated van: common practice, no source
+WARM_BANK: Annotated[Celsius, Tag("temperature of a bank kept in a warm van")] = 20.0
+# Appliances made for battery voltage hardly take more: common practice, no source
+MOST_DIRECT: Annotated[Watts, Tag("largest appliance made for battery voltage")] = 300.0
 BIGGEST = 3  # loads that are halved or left out: our choice
 _HALVINGS = 10
+_HALVINGS_FOR_GOOD = 7  # each is a look ahead of up to sixty days
 
 
 class Kind(Enumeration):
     """What a remedy changes."""
 
+    WARMTH = "warmth"
     ARRAY = "array"
     BANK = "bank"
     DRIVE = "drive"
+    CHARGER = "charger"
     SHORE = "shore"
+    SHORE_CHARGER = "shore-charger"
     OFF = "off"
     ROUTE = "route"
     HALF = "half"
@@ -46,19 +57,24 @@ class Kind(Enumeration):
 class Remedy:
     """One change: what `kind`, how much there would then be of it, and what that does.
 
-    `amount` is watts, A·s, s a day or nights by `kind`, or None for a load; `load` its name;
-    `besides` the kind of change that goes with it, if any. `share` [0..1] is how much it asks.
-    `lowest` [0..1] is the week's lowest state with it, `works` whether it carries the week.
+    `amount` is watts, A·s, s a day, amps, nights or °C by `kind`, or None for a load; `load` its
+    name; `besides` the change that goes with it, if any, with its own `besides_amount`. `share`
+    [0..1] is how much it asks. `lowest` [0..1] is the lowest state with it, `works` whether the
+    bank is never empty then. `for_good` is the amount with which such days could go on for good, or
+    None; `lasts` whether any does.
     """
 
     kind: Kind
     amount: float | None
     load: str
     besides: Kind | None
+    besides_amount: float | None
     share: Share
     lowest: Share
     works: bool
     outlook: Outlook
+    for_good: float | None
+    lasts: bool
 
 
 def remedies(plan: WeekInputs) -> Iterator[Remedy]:
@@ -68,14 +84,29 @@ def remedies(plan: WeekInputs) -> Iterator[Remedy]:
     """
     if plan.from_state <= plan.bank.floor:
         return
+    warmth = warmer(plan)
+    if warmth is not None:
+        warm = replace(plan, temperature=warmth)
+        one = _remedy(warm, Kind.WARMTH, _warmth_share(plan, warmth), amount=warmth)
+        yield one
+        if not plan.bank.charges:  # nothing else helps until it takes a charge
+            if not warm.holds:
+                yield from _together(one, _more(warm))
+            return
     used_better = list(_inverter(plan))
     for kind, share, changed in used_better:
         yield _remedy(changed, kind, share)
-    yield from _more(plan)
+    enough = False
+    for one in _more(plan):
+        enough = enough or one.works
+        yield one
     for kind, share, changed in used_better[:1]:
         if not changed.holds:
-            for one in _more(changed):
-                yield replace(one, besides=kind, share=one.share + share)
+            yield from _together(_remedy(changed, kind, share), _more(changed))
+    full = plan.roof > plan.array and replace(plan, array=plan.roof)
+    if not enough and full and not full.holds:
+        first = _remedy(full, Kind.ARRAY, _array_share(plan, plan.roof), amount=plan.roof)
+        yield from _together(first, _more(full))
     for load in sorted(plan.loads, key=lambda load: -load.energy)[:BIGGEST]:
         if load.energy:
             yield _eased(plan, load)
@@ -84,39 +115,83 @@ def remedies(plan: WeekInputs) -> Iterator[Remedy]:
 def ranked(found: list[Remedy]) -> tuple[Remedy, ...]:
     """Return the changes that work, the one that asks least first, then those that do not.
 
-    Two together are told where they work and ask less than the second of them alone.
+    Two together are told where they work and ask less than the second of them alone. Warmth for a
+    bank that takes no charge comes first whatever it asks: the others come with it.
     """
     alone = {one.kind: one.share for one in found if one.works and not one.besides}
     told = (
         one
         for one in found
-        if not one.besides or (one.works and one.share < alone.get(one.kind, 2.0))
+        if not one.besides or (one.works and one.share < alone.get(one.kind, 3.0))
     )
     return tuple(sorted(told, key=lambda one: (not one.works, one.share)))
 
 
+def warmer(plan: WeekInputs) -> float | None:
+    """Return to what the bank would be warmed [°C], None where that gains nothing.
+
+    A bank that takes no charge in the cold is warmed to where it is charged as usual, lead-acid
+    that gives less in the cold to a warm van's temperature.
+    """
+    low = battery.charge_range(plan.chemistry)[0]
+    if not at_least(plan.temperature, low):
+        return max(low, COOL)
+    if plan.cold > 1.0 and plan.temperature < WARM_BANK:
+        return WARM_BANK
+    return None
+
+
+def _warmth_share(plan: WeekInputs, to: float) -> float:
+    """Return how much it asks: by the kelvins, against a bank that stands in hard frost."""
+    return min(1.0, (to - plan.temperature) / (WARM_BANK + COOL))
+
+
+def _array_share(plan: WeekInputs, amount: float) -> float:
+    return (amount - plan.array) / plan.roof
+
+
+def _together(first: Remedy, others: Iterator[Remedy]) -> Iterator[Remedy]:
+    for one in others:
+        if one.kind is not first.kind:
+            yield replace(
+                one,
+                besides=first.kind,
+                besides_amount=first.amount,
+                share=one.share + first.share,
+            )
+
+
 def _inverter(plan: WeekInputs) -> Iterator[tuple[Kind, float, WeekInputs]]:
-    """Yield the inverter off while nothing runs on it, and its loads fed directly instead.
+    """Yield the inverter off while nothing runs on it, and its small loads fed directly instead.
 
-    The first asks nothing but a hand.
-
-    An appliance that starts by itself at any hour leaves no time to switch it off.
+    The first asks nothing but a hand. An appliance that starts by itself at any hour leaves no time
+    to switch it off; one of many watts is not made for battery voltage.
     """
     fed = [load for load in plan.loads if load.inverter and load.energy]
     if not fed:
         return
     if plan.always and plan.idle and all(load.when is not When.ALWAYS for load in fed):
         yield Kind.OFF, 0.0, replace(plan, always=False)
-    direct = tuple(replace(load, inverter=False) for load in plan.loads)
-    share = sum(load.energy for load in fed) / sum(load.energy for load in plan.loads)
-    yield Kind.ROUTE, share, replace(plan, loads=direct)
+    small = [load for load in fed if load.watts <= MOST_DIRECT]
+    if small:
+        direct = tuple(
+            replace(load, inverter=False) if load in small else load for load in plan.loads
+        )
+        share = sum(load.energy for load in small) / sum(load.energy for load in plan.loads)
+        yield Kind.ROUTE, share, replace(plan, loads=direct)
 
 
 def _more(plan: WeekInputs) -> Iterator[Remedy]:
-    """Yield more driving, nights on a lead, more array and more bank, each as little as does."""
+    """Yield more driving, nights on shore power, stronger chargers, more array and more bank."""
 
     def drive(amount: float) -> WeekInputs:
         return replace(plan, drive_hours=amount)
+
+    def charger(amount: float) -> WeekInputs:
+        return replace(plan, charger=amount)
+
+    def shore_charger(amount: float) -> WeekInputs:
+        return replace(plan, lead=amount)
 
     def array(amount: float) -> WeekInputs:
         return replace(plan, array=amount)
@@ -124,9 +199,16 @@ def _more(plan: WeekInputs) -> Iterator[Remedy]:
     def bank(amount: float) -> WeekInputs:
         return replace(plan, capacity=amount)
 
+    strongest = min(
+        MOST_CHARGER, charging.by_chemistry(plan.chemistry).most * plan.capacity / plan.cold
+    )
     yield from _least(drive, Kind.DRIVE, plan.drive_hours, MOST_DRIVE)
+    if plan.drive_hours and plan.charger:
+        yield from _least(charger, Kind.CHARGER, plan.charger, strongest)
     yield from _nights(plan)
-    yield from _least(array, Kind.ARRAY, plan.array, MOST_ARRAY)
+    if plan.shore_every and plan.lead:
+        yield from _least(shore_charger, Kind.SHORE_CHARGER, plan.lead, strongest)
+    yield from _least(array, Kind.ARRAY, plan.array, plan.roof)
     yield from _least(bank, Kind.BANK, plan.capacity, MOST_BANK * plan.capacity)
 
 
@@ -143,18 +225,32 @@ def _least(
         lambda amount: made(amount).holds, present=there, most=most, halvings=_HALVINGS
     )
     high = most if least is None else least
-    yield _remedy(made(high), kind, (high - there) / most, amount=high)
+    one = _remedy(made(high), kind, (high - there) / most, amount=high)
+    if least is not None and not one.lasts and made(high).question is Question.WEEK:
+        for_good = smallest_amount(
+            lambda amount: made(amount).outlook.holds,
+            present=high,
+            most=most,
+            halvings=_HALVINGS_FOR_GOOD,
+        )
+        one = replace(one, for_good=for_good, lasts=for_good is not None)
+    yield one
 
 
 def _nights(plan: WeekInputs) -> Iterator[Remedy]:
-    """Yield the fewest nights on a lead that do; within the week a seventh comes too late."""
-    now = plan.shore_every or DAYS
-    tried = [replace(plan, shore_every=every) for every in range(min(now, DAYS) - 1, 0, -1)]
+    """Yield the fewest nights on shore power that do; a last one comes too late."""
+    now = plan.shore_every or plan.days
+    tried = [replace(plan, shore_every=every) for every in range(min(now, plan.days) - 1, 0, -1)]
     if tried:
         one = next((other for other in tried if other.holds), tried[-1])
         already = 1 / plan.shore_every if plan.shore_every else 0.0
         share = 1 / one.shore_every - already
-        yield _remedy(one, Kind.SHORE, share, amount=float(one.shore_every))
+        found = _remedy(one, Kind.SHORE, share, amount=float(one.shore_every))
+        if found.works and not found.lasts and plan.question is Question.WEEK:
+            good = next((other for other in tried[tried.index(one) :] if other.outlook.holds), None)
+            if good is not None:
+                found = replace(found, for_good=float(good.shore_every), lasts=True)
+        yield found
 
 
 def _eased(plan: WeekInputs, load: Load) -> Remedy:
@@ -173,13 +269,17 @@ def _instead(plan: WeekInputs, load: Load, other: Load) -> WeekInputs:
 def _remedy(
     plan: WeekInputs, kind: Kind, share: float, *, amount: float | None = None, load: str = ""
 ) -> Remedy:
+    lasts = plan.question is Question.WEEK and plan.holds and plan.outlook.holds
     return Remedy(
         kind=kind,
         amount=amount,
         load=load,
         besides=None,
+        besides_amount=None,
         share=share,
         lowest=min(plan.week.states),
         works=plan.holds,
         outlook=plan.outlook,
+        for_good=amount if lasts else None,
+        lasts=lasts,
     )

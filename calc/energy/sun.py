@@ -106,9 +106,11 @@ class SunDay:
     `declination` is the sun's, `earth_sun_factor` how much stronger its light is than at the mean
     distance. `extraterrestrial` outside the air and `horizontal` below it on level ground,
     `diffuse` the part of `horizontal` that comes from the sky, `direct` the sun's own light on the
-    plane, `on_plane` all light on it; `hours`: 24 sums on the plane from solar midnight on;
-    `daylight` between sunrise and sunset; `noon` the true height of the sun at 12, below 0 in polar
-    night; `bright` the irradiance on the plane averaged with itself as the weight.
+    plane, `on_plane` all light on it; `hours`: 24 sums on the plane from solar midnight on,
+    `direct_hours` those of `direct` and `level_hours` those of `horizontal`; `beam_ratio` is the
+    sun's light on the plane against that on level ground, both outside the air; `daylight` lasts
+    from sunrise to sunset; `noon` is the true height of the sun at 12, below 0 in polar night;
+    `bright` the irradiance on the plane averaged with itself as the weight.
     """
 
     plane: Plane
@@ -120,6 +122,9 @@ class SunDay:
     direct: JoulesPerSquareMetre
     on_plane: JoulesPerSquareMetre
     hours: tuple[JoulesPerSquareMetre, ...]
+    direct_hours: tuple[JoulesPerSquareMetre, ...]
+    level_hours: tuple[JoulesPerSquareMetre, ...]
+    beam_ratio: Number
     daylight: Seconds
     noon: Degrees
     bright: WattsPerSquareMetre
@@ -280,9 +285,14 @@ def day_on_plane(
     sky_share, ground_share = (1 + up_of) / 2, albedo * (1 - up_of) / 2
     step = DAY / (2 * _STEPS)
     ghi_sum = diffuse_sum = direct_sum = square_sum = 0.0
-    hours = [0.0] * 24
+    hours, direct_hours, level_hours = [0.0] * 24, [0.0] * 24, [0.0] * 24
+    beyond_level = beyond_plane = 0.0
     for index in range(_STEPS):
         up, south, west = sun_vector(north, season, pi * (index + 0.5) / _STEPS)
+        if up > 0:
+            toward, across = up * up_of + south * south_of, west * west_of
+            beyond_level += 2 * up
+            beyond_plane += max(0.0, toward + across) + max(0.0, toward - across)
         true = degrees(asin(max(-1.0, min(1.0, up))))
         apparent = true + refraction(true, air)
         if apparent <= 0:
@@ -308,6 +318,8 @@ def day_on_plane(
             light = direct + indirect
             direct_sum += direct * step
             hours[at] += light * step
+            direct_hours[at] += direct * step
+            level_hours[at] += ghi * step
             square_sum += light * light * step
     total = sum(hours)
     return SunDay(
@@ -320,6 +332,9 @@ def day_on_plane(
         direct=direct_sum,
         on_plane=total,
         hours=tuple(hours),
+        direct_hours=tuple(direct_hours),
+        level_hours=tuple(level_hours),
+        beam_ratio=beyond_plane / beyond_level if beyond_level else 0.0,
         daylight=sunset_angle(north, season) / pi * DAY,
         noon=90 - abs(degrees(north - season)),
         bright=square_sum / total if total else 0.0,

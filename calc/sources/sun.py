@@ -58,9 +58,19 @@ SUN = {
         "power −0.53 to −0.37 %/K, middle −0.45; open voltage −0.33 %/K",
         "the list itself, percentiles of 20 946 modules worked with pvlib 0.16.1",
     ),
+    "erbs": Source(
+        "Erbs, Klein and Duffie, Solar Energy 28, 1982, pages 293 to 302",
+        "diffuse share of a month by its clearness, 0.3 to 0.8",
+        "restated in textbooks; the figures are from memory",
+    ),
+    "klein": Source(
+        "Klein, Solar Energy 19, 1977, pages 325 to 329",
+        "monthly light on a tilted plane, isotropic sky; any facing summed over the day",
+        "restated in textbooks, from memory; the ratio is compared with pvlib 0.16.1",
+    ),
     "typical-sun": Source(
-        "NREL typical meteorological years",
-        "TMY3 703165 and 723170, TMY2 12839: daily sums by month",
-        "the files themselves, summed with pvlib 0.16.1",
+        "Typical meteorological years of NREL (TMY2, TMY3), ASHRAE (IWEC), SWEC, INETI and the German building institute (2010)",
+        "twelve stations by number: daily sums by month",
+        "the files as shipped with three open programs, summed by month",
     ),
 }

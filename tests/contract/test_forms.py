@@ -102,7 +102,8 @@ def test_a_list_is_a_group_of_groups_with_words_on_its_buttons(sheet, field):
     named = [f"{field.one} {place}".capitalize() for place in rows]
     assert [text for text in legends if text in named] == [*named[1:], named[0]]
     buttons = [" ".join(text.split()) for _, text in page.all("button")]
-    assert [f"×Remove {field.one} {place}" for place in rows if place] == buttons[: len(rows) - 1]
+    removes = [text for text in buttons if text.startswith(f"×Remove {field.one} ")]
+    assert [f"×Remove {field.one} {place}" for place in rows if place] == removes[: len(rows) - 1]
     assert {f"Add a {field.one}", f"Add an {field.one}"} & set(buttons)
 
 

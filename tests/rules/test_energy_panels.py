@@ -7,26 +7,35 @@ from tests.rules.judging import fires, mended, remedy
 SHEET = "sun-yield"
 ARCTIC = {"latitude": "75", "month": "December"}
 
-# The default array brings 2.01 kW·h on a usual day of June. The noon sun of 15 December stands at
-# 66.74° less the latitude (declination −23.26°, almanac).
+# The default array brings 2.01 kW·h on a usual day of June. An LFP bank charged at 14.2 V gives
+# back 0.99 x 12.8/14.2 of it: with 60 % through it 107.2 % break even. The noon sun of 15 December
+# stands at 66.74° less the latitude (declination −23.26°, almanac).
 CASES = {
     "sun.does-not-rise": (ARCTIC, {"latitude": "60", "month": "December"}),
     "panel.below-bank": (
         {"regulator": "PWM", "panel_voltage": "14.4 V", "voltage": "14.4 V"},
         {"regulator": "PWM", "panel_voltage": "14.41 V", "voltage": "14.4 V"},
     ),
-    "sun.short": ({"daily_use": "2020 W.h"}, {"daily_use": "2000 W.h"}),
-    "sun.tight": ({"daily_use": "1620 W.h"}, {"daily_use": "1600 W.h"}),
+    "sun.short": ({"daily_use": "1880 W.h"}, {"daily_use": "1870 W.h"}),
+    "sun.tight": ({"daily_use": "1710 W.h"}, {"daily_use": "1700 W.h"}),
     "sun.low": (
         {"latitude": "51.8", "month": "December"},
         {"latitude": "51.7", "month": "December"},
     ),
     "panel.near-bank": (
-        {"regulator": "PWM", "panel_voltage": "16.8 V", "voltage": "13 V"},
-        {"regulator": "PWM", "panel_voltage": "16.9 V", "voltage": "13 V"},
+        {"regulator": "PWM", "panel_voltage": "15.5 V", "voltage": "13 V"},
+        {"regulator": "PWM", "panel_voltage": "15.6 V", "voltage": "13 V"},
     ),
     "sky.nearly-clear": ({"sky": "85.1 %"}, {"sky": "85 %"}),
     "tilt.gains-little": ({"month": "October", "tilt": "7"}, {"month": "October", "tilt": "4"}),
+    "panel.regulator-too-small": (
+        {"voltage": "13 V", "regulator_limit": "23.6 A"},
+        {"voltage": "13 V", "regulator_limit": "23.7 A"},
+    ),
+    "panel.regulator-holds-back": (
+        {"voltage": "13 V", "regulator_limit": "30.7 A"},
+        {"voltage": "13 V", "regulator_limit": "30.8 A"},
+    ),
     "panel.losses-too-few": ({"losses": "9.9 %"}, {"losses": "10 %"}),
     "panel.flat": ({"tilt": "9.9"}, {"tilt": "10"}),
     "panel.heat-not-counted": ({}, {"air": "20 C"}),
@@ -51,13 +60,16 @@ def test_polar_night_speaks_of_the_night_and_not_of_a_low_sun():
     assert ("sun.low" in found, "sun.short" in found) == (False, True)
 
 
-@pytest.mark.parametrize("rule", ["panel.below-bank", "panel.near-bank", "sun.short", "sun.tight"])
+MENDED = ("panel.below-bank", "panel.near-bank", "sun.short", "sun.tight")
+
+
+@pytest.mark.parametrize("rule", [*MENDED, "panel.regulator-too-small"])
 def test_the_remedy_of_a_rule_silences_it(rule):
     mended(SHEET, rule, CASES[rule][0])
 
 
 def test_two_panels_of_12_v_in_a_row_clear_a_bank_of_14_4_v_and_three_of_8_v():
-    """Twice 12 V are 24 V, more than 1.3 times 14.4 V, which is 18.72 V; so are three times 8 V."""
+    """Twice 12 V are 24 V, more than 1.2 times 14.4 V, which is 17.28 V; so are three times 8 V."""
     for volts, row in (("12 V", 24.0), ("8 V", 24.0), ("14.4 V", 28.8)):
         texts = {"regulator": "PWM", "voltage": "14.4 V", "panel_voltage": volts}
         found = remedy(SHEET, "panel.below-bank", texts)

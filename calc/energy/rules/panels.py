@@ -10,18 +10,22 @@ from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
 from calc.units.si import Degrees, Number, Share, Tag
 
-# Of what is used: charging loses some, and grey days come in a row. Common practice, no source
-SUN_TO_SPARE: Annotated[Number, Tag("yield of the sun over use that is enough")] = 1.25
+# Over what breaks even: grey days come in a row. Common practice, no source
+SUN_TO_SPARE: Annotated[Number, Tag("yield of the sun over need that is enough")] = 1.1
 # Less leaves out something of the published list: our choice
 FEW_LOSSES: Annotated[Share, Tag("losses of a roof that are too few to believe")] = 0.10
-# Of panel over bank; a 12 V panel has 1.4. Common practice, no source
-VOLTAGE_TO_SPARE: Annotated[Number, Tag("a panel's voltage over the bank's that holds when hot")] = 1.3
+# Of panel over the voltage of the charge: heat takes a tenth, wiring some more. A panel for 12 V has
+# 18 V over 14.4 V. Common practice, no source
+VOLTAGE_TO_SPARE: Annotated[Number, Tag("a panel's voltage over the bank's that holds when hot")] = 1.2
+# Of the current in full sun over the regulator's own: beyond it more than the best hours are cut.
+# Common practice, no source
+REGULATOR_CLIPS: Annotated[Number, Tag("panels over a regulator's rating that cost little")] = 1.3
 # Flatter than this rain does not wash a panel: common practice, no source
 FLAT_TILT: Annotated[Degrees, Tag("tilt below which a panel keeps its dirt")] = 10.0
 
 
-def _less_than(found: SolarYield, share: float) -> bool:
-    return found.covered is not None and not at_least(found.covered, share)
+def _less_than(found: SolarYield, times: float) -> bool:
+    return found.covered is not None and not at_least(found.covered, times * found.needed)
 
 
 def _low(found: SolarYield) -> bool:
@@ -34,11 +38,16 @@ def _near(found: SolarYield) -> bool:
     return plain and not at_least(array.panel_voltage, VOLTAGE_TO_SPARE * array.voltage)
 
 
+def _beyond_regulator(found: SolarYield, times: float) -> bool:
+    array = found.array
+    return array.limit is not None and not at_most(array.peak_current, times * array.limit)
+
+
 def larger_array(found: SolarYield) -> Change | None:
     """Return the array that brings enough, unless no array does."""
     if not found.covered:
         return None
-    return Change({"array": found.array.power * SUN_TO_SPARE / found.covered})
+    return Change({"array": found.array.power * SUN_TO_SPARE * found.needed / found.covered})
 
 
 def panels_in_a_row(found: SolarYield) -> Change:
@@ -60,39 +69,46 @@ PANEL_BELOW_BANK = Rule[SolarYield](
     mend=panels_in_a_row,
 )
 SUN_SHORT = Rule[SolarYield](
-    id="sun.short", level=Level.CAUTION, when=lambda y: _less_than(y, 1.0),
-    headline="About {charge} on a usual day of {month}, {covered} of what you use. The rest has to come from elsewhere.",
+    id="sun.short", level=Level.CAUTION, source="charge-efficiency", when=lambda y: _less_than(y, 1.0),
+    headline="About {charge} on a usual day of {month}: {covered} of your use, and {needed} breaks even.",
+    text="Short of {needed} of your use the bank empties: it gives back {bank.gives_back} of what is put in. Add panels, drive, plug in or use less.",
     mend=larger_array,
 )
 SUN_TIGHT = Rule[SolarYield](
-    id="sun.tight", level=Level.CAUTION, when=lambda y: _less_than(y, SUN_TO_SPARE),
-    headline="About {charge} on a usual day of {month}, {covered} of what you use: too little over for what charging loses and for grey days in a row.",
+    id="sun.tight", level=Level.CAUTION, source="charge-efficiency", when=lambda y: _less_than(y, SUN_TO_SPARE),
+    headline="About {charge} on a usual day of {month}: {covered} of your use, hardly over the {needed} that breaks even.",
+    text="Little is left for grey days in a row: {needed} of your use only breaks even, as the bank gives back {bank.gives_back}. Add panels or use less.",
     mend=larger_array,
 )
 SUN_LOW = Rule[SolarYield](
     id="sun.low", level=Level.CAUTION, source="practice", when=_low,
-    headline="At most {charge}, over a flat horizon: at noon the sun stands only {clear.noon} high, and a hill or a tree takes it.",
-    text="At noon the sun stands {clear.noon} high, and lower before and after: a hill, a house or a row of trees takes most of this.",
+    headline="About {charge} over a flat horizon: the noon sun is only {clear.noon} high, so a hill or tree takes it.",
+    text="Look for a free horizon toward the sun: at noon it is {clear.noon} high, and a hill, a house or trees take most of this.",
 )
 PANEL_NEAR_BANK = Rule[SolarYield](
     id="panel.near-bank", level=Level.CAUTION, when=_near,
     headline="About {charge} while the panel is cool; hot, its {array.panel_voltage} falls near the bank's {array.voltage} and little flows.",
     mend=lambda y: Change({"regulator": Regulator.MPPT}),
 )
+REGULATOR_TOO_SMALL = Rule[SolarYield](
+    id="panel.regulator-too-small", level=Level.CAUTION, source="practice", when=lambda y: _beyond_regulator(y, REGULATOR_CLIPS),
+    headline="The regulator gives {array.limit} of the {array.peak_current} that the panels offer in full sun: use a larger one.",
+    text="Check that the regulator allows such an array: many are harmed by more panels than their label names, and it cuts more than the best hours.",
+    mend=lambda y: Change({"regulator_limit": y.array.peak_current}),
+)
 SKY_NEARLY_CLEAR = Rule[SolarYield](
-    id="sky.nearly-clear", level=Level.CAUTION, source="typical-sun", when=lambda y: not at_most(y.sky.used, BRIGHT_SKY),
-    headline="{charge} on a day almost without a cloud. Plan on fewer.",
-    text="The clear day is an upper bound. Of it, typical months of three stations reach 43 to 87 %.",
+    id="sky.nearly-clear", level=Level.CAUTION, source="typical-sun", when=lambda y: not y.sky.measured and not at_most(y.sky.used, BRIGHT_SKY),
+    headline="About {charge} on a day almost without a cloud. Plan on less.",
+    text="Choose a measured climate or a lower share: most typical months of twelve places bring less than {sky.used} of a clear day.",
 )
 TILT_GAINS_LITTLE = Rule[SolarYield](
-    id="tilt.gains-little", level=Level.CAUTION, source="liu-jordan", when=lambda y: not at_most(y.energy, TILT_FLATTERS * y.grey_energy),
-    headline="Between {grey_charge} and {charge} on a usual day of {month}: under cloud the tilt gains little.",
-    text="The sum takes a usual day as a clear day, only weaker. Under cloud light comes from all over and the tilt gains little: then it is {grey_energy} instead of {energy}. The truth lies between.",
+    id="tilt.gains-little", level=Level.NOTE, source="liu-jordan", when=lambda y: not at_most(y.energy, TILT_FLATTERS * y.grey_energy),
+    text="In a grey spell, when cloud spreads all the light over the sky, a tilt gains nothing: then count on {grey_energy}, not {energy}.",
 )
 LOSSES_TOO_FEW = Rule[SolarYield](
     id="panel.losses-too-few", level=Level.CAUTION, source="panel-losses", when=lambda y: not at_least(y.array.losses, FEW_LOSSES),
-    headline="{charge} on a usual day of {month}, with hardly anything lost on the way. Roofs seldom do so well.",
-    text="The published list comes to 14 % without heat, regulator or real shade.",
+    headline="About {charge} on a usual day of {month} with hardly any losses. Few roofs do so well.",
+    text="Type the losses of a real roof: the published total is 14 %, without heat, regulator or real shade.",
 )
 
 PANELS_ARE_LIVE = Rule[SolarYield](
@@ -115,11 +131,15 @@ HEAT_NOT_COUNTED = Rule[SolarYield](
     id="panel.heat-not-counted", level=Level.ADVICE, source="panel-coefficients", when=lambda y: y.heat is None,
     text="Heat is not counted: hot cells lose about 0.45 % of their power per degree. Type the air's temperature to see it.",
 )
+REGULATOR_HOLDS_BACK = Rule[SolarYield](
+    id="panel.regulator-holds-back", level=Level.NOTE, source="practice", when=lambda y: _beyond_regulator(y, 1.0) and not _beyond_regulator(y, REGULATOR_CLIPS),
+    text="In the best hours the regulator holds the panels to {array.limit}. That costs little, and is not counted.",
+)
 OPEN_VOLTAGE_IN_FROST = Rule[SolarYield](
     id="panel.open-voltage-in-frost", level=Level.NOTE, source="panel-coefficients",
     text="In frost a panel's open voltage rises by a third of a percent for each degree below 25 °C: it must stay below the regulator's limit. Size wires and fuses by {array.peak_current} and the makers' sheets.",
 )
 FULL_BANK_TAKES_LESS = Rule[SolarYield](
     id="sun.full-bank-takes-less", level=Level.NOTE, source="practice",
-    text="A bank near full takes less than the sun offers, and gives back less than it took. In many places winter is greyer than summer: lower the sky's share for it.",
+    text="A bank near full takes less than the sun offers. In many places winter is greyer than summer: choose a measured climate, or type a lower share for it.",
 )

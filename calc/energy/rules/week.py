@@ -6,15 +6,17 @@ from typing import Annotated
 from calc.energy.cloud import BRIGHT_SKY
 from calc.energy.forecast import WeekAhead
 from calc.energy.limits import FREEZING, MOST_OF_LEAD_ACID
-from calc.energy.panels import TILT_FLATTERS
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
-from calc.units.si import Share, Tag
+from calc.units.constants import DAY
+from calc.units.si import Seconds, Share, Tag
 
 # Of the capacity above the floor, less is a near thing: common practice, no source
 SPARE: Annotated[Share, Tag("spare of a bank over its floor")] = 0.1
 # A lead-acid bank wants to get there once a week: common practice, no source
 NEARLY_FULL: Annotated[Share, Tag("state of a lead-acid bank that counts as nearly full")] = 0.95
+# Left part charged for longer lead-acid sulphates: common practice, no source
+LONGEST_RECOVERY: Annotated[Seconds, Tag("longest wait of lead-acid for a full charge")] = 7 * DAY
 # Below half by less than this is half: our choice
 ROUNDING: Annotated[Share, Tag("room for rounding about half a bank")] = 1e-3
 
@@ -24,7 +26,7 @@ def _empties(week: WeekAhead) -> bool:
 
 
 def _never_full(week: WeekAhead) -> bool:
-    return week.lead_acid and not at_least(week.states.fullest, NEARLY_FULL)
+    return not week.trip and week.lead_acid and not at_least(week.states.fullest, NEARLY_FULL)
 
 
 def _worn(week: WeekAhead) -> bool:
@@ -32,7 +34,14 @@ def _worn(week: WeekAhead) -> bool:
 
 
 def _bright(week: WeekAhead) -> bool:
-    return not at_most(week.inputs.sky, BRIGHT_SKY) and week.inputs.array > 0
+    skies = week.inputs.skies
+    measured = skies is not None and skies.clearness is not None
+    return not measured and not at_most(week.sky_used, BRIGHT_SKY) and week.inputs.array > 0
+
+
+def _slow(week: WeekAhead) -> bool:
+    found = week.recovered
+    return found is not None and week.lead_acid and found.time is not None and not at_most(found.time, LONGEST_RECOVERY)
 
 
 def _forced(week: WeekAhead) -> bool:
@@ -64,11 +73,11 @@ CHARGER_TOO_STRONG = Rule[WeekAhead](
     text="Lead-acid is usually given no more amps than a quarter of its A·h, LFP half (common practice): beyond that it heats. Counted is no more than that. Set the charger by the bank’s data sheet.",
 )
 FALLS = Rule[WeekAhead](
-    id="week.falls", level=Level.CAUTION, when=lambda w: not w.holds and w.states.lasts is not None,
+    id="week.falls", level=Level.CAUTION, when=lambda w: not w.trip and not w.holds and w.states.lasts is not None,
     headline="Lasts the week, down to {states.lowest}, but it falls: empty after {states.lasts} of such days.",
 )
 FALLS_SLOWLY = Rule[WeekAhead](
-    id="week.falls-slowly", level=Level.CAUTION, when=lambda w: not w.holds and w.states.lasts is None,
+    id="week.falls-slowly", level=Level.CAUTION, when=lambda w: not w.trip and not w.holds and w.states.lasts is None,
     headline="Lasts the week, down to {states.lowest}, and slowly falls.",
 )
 WORN = Rule[WeekAhead](
@@ -82,28 +91,32 @@ NEVER_FULL = Rule[WeekAhead](
     text="Incomplete charging is the main cause of early loss in lead-acid banks. The fullest it gets after the first day is {states.fullest}: once a week, a whole night on a lead or a long drive.",
 )
 LOW_SUN_ONLY = Rule[WeekAhead](
-    id="week.only-with-a-low-sun", level=Level.CAUTION, when=lambda w: w.leans_on_low_sun,
+    id="week.only-with-a-low-sun", level=Level.CAUTION, when=lambda w: not w.trip and w.leans_on_low_sun,
     headline="Lasts by this sum, down to {states.lowest}, but only with a sun that stands {sun.noon} high at noon: a hill or a tree takes it.",
 )
 LITTLE_TO_SPARE = Rule[WeekAhead](
-    id="week.little-to-spare", level=Level.CAUTION, when=lambda w: not at_least(w.states.lowest, w.bank.floor + SPARE),
+    id="week.little-to-spare", level=Level.CAUTION, when=lambda w: not w.trip and not at_least(w.states.lowest, w.bank.floor + SPARE),
     headline="Lasts, but down to {states.lowest} with {bank.floor} counted as empty: little to spare for a darker week.",
 )
 BRIGHT = Rule[WeekAhead](
     id="week.nearly-clear-sky", level=Level.CAUTION, when=_bright, source="typical-sun",
     headline="Lasts, down to {states.lowest}, under a nearly clear sky. Try a grey one.",
-    text="Typical months of three stations bring 43 to 87 % of clear days; a grey week far less.",
-    mend=lambda _: Change({"sky": BRIGHT_SKY}),
+    text="Try a grey sky: most typical months of twelve places bring less than {sky_used} of clear days, and a grey week far less.",
+    mend=lambda w: None if w.inputs.skies else Change({"sky": BRIGHT_SKY}),
+)
+NOT_RECOVERED = Rule[WeekAhead](
+    id="week.not-recovered", level=Level.CAUTION, when=lambda w: w.recovered is not None and w.recovered.time is None,
+    headline="Lasts the trip, down to {states.lowest}, but is not full again in 60 days: charge it another way.",
+)
+SLOW_RECOVERY = Rule[WeekAhead](
+    id="week.slow-recovery", level=Level.CAUTION, when=_slow, source="incomplete-charge",
+    headline="Lasts the trip, down to {states.lowest}, but full again only after {recovered.time}: charge it faster.",
+    text="Charge lead-acid full within a week of a trip: left part charged it sulphates and loses capacity for good.",
 )
 
 NO_SOURCE_IN_FROST = Rule[WeekAhead](
     id="week.no-source-in-frost", level=Level.ADVICE, when=_frost, source="lfp-frost",
     text="No source is counted in this frost, not even for the loads.",
-)
-TILT_UNDER_CLOUD = Rule[WeekAhead](
-    id="week.tilt-under-cloud", level=Level.ADVICE, source="liu-jordan",
-    when=lambda w: w.inputs.array > 0 and not at_most(w.sun.on_plane, TILT_FLATTERS * w.sun.spread),
-    text="Under cloud light comes from all over, and a tilt gains little: counted is {inputs.sky} of {sun.spread}, not of the {sun.on_plane} of a clear day on panels tilted so. A bright week brings more.",
 )
 ALARMS_FALL_SILENT = Rule[WeekAhead](
     id="week.alarms-fall-silent", level=Level.ADVICE, when=lambda w: _empties(w) or w.starts_empty, source="practice",

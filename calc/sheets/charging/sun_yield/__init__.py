@@ -1,14 +1,34 @@
 """sun-yield: what will the roof bring on a day of this month?"""
 
 # fmt: off
-from calc.energy.panels import FULL_SUN, RATED_CELL, Mount, Regulator
+from dataclasses import replace
+
+from calc.energy import voltages
+from calc.energy.battery import Chemistry
+from calc.energy.panels import FULL_SUN, RATED_CELL
 from calc.energy.rules import bank as banks
 from calc.energy.rules import panels as judged
 from calc.energy.sun import SOLAR_CONSTANT
 from calc.sheets.charging.sun_yield.calculate import calculate
 from calc.sheets.charging.sun_yield.words import FINE, MONTHS, STEPS
 from calc.sheets.parts.bank import BANK_TEMPERATURE, COLD_CUT_OFF, chemistry_field
-from calc.sheets.parts.sun import ALTITUDE, FACING, LATITUDE, LOSSES, MONTH, SKY, TILT, TURBIDITY
+from calc.sheets.parts.sun import (
+    AIR,
+    ALTITUDE,
+    CLIMATE,
+    FACING,
+    HEAT_COEFFICIENT,
+    LATITUDE,
+    LOSSES,
+    MONTH,
+    MOUNT,
+    OWN_SKIES,
+    PANEL_VOLTAGE,
+    REGULATOR,
+    SKY,
+    TILT,
+    TURBIDITY,
+)
 from calc.units.constants import DAY
 from calc.units.kinds import (
     CHARGE,
@@ -26,7 +46,7 @@ from calc.units.kinds import (
 from calc.units.kinds.energy import ANGLE, IRRADIATION
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, placed
-from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.fields import Quantity
 from calc.worksheet.pictures import Months
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
@@ -44,19 +64,17 @@ WORKSHEET = Worksheet(
         Quantity(id="array", label="Array", symbol="P", kinds=(POWER,), default="400 W", low="1 W", high="20 kW", hint="The power on the labels of all panels together."),
         TILT,
         FACING,
-        SKY,
+        SKY, CLIMATE, OWN_SKIES,
         Quantity(id="daily_use", label="You use in a day", symbol="E_u", kinds=(ENERGY,), optional=True, low="1 W·h", high="200 kW·h", example="800 W·h", hint="Empty: not compared."),
-        Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), default="12.8 V", low="1 V", high="1000 V", hint="Of the bank while it is charged: 13 to 14.4 V at 12 V. Higher means fewer amp-hours."),
+        replace(chemistry_field(Chemistry.LFP, more=True), since=2),
+        Quantity(id="stored", advanced=True, since=2, label="Of your use, through the bank", symbol="n", kinds=(RATIO,), default="60 %", low="0 %", high="100 %", hint="By night and under cloud. The rest comes straight from the panels."),
+        Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), low="1 V", high="1000 V", default_by=("chemistry", {name: f"{voltages.charge_end(name):.3g} V" for name in Chemistry}), hint="Of the bank while it is charged. Higher means fewer amp-hours."),
         LOSSES,
-        chemistry_field("LFP", more=True),
         BANK_TEMPERATURE,
         COLD_CUT_OFF,
         Quantity(id="sunshine", advanced=True, label="Hours of bright sun, if you know them", symbol="n", kinds=(TIME,), optional=True, low="0 h", high="24 h", example="5 h", hint="A day's mean in this month, as weather services list it. Then used in place of the sky's share."),
-        Choice(id="regulator", advanced=True, label="Regulator", of=Regulator, default=Regulator.MPPT, options=(Option(Regulator.MPPT, "MPPT (finds the best voltage)"), Option(Regulator.PWM, "PWM (plain switch)")), hint="A plain switch holds the panel at the bank's voltage."),
-        Quantity(id="panel_voltage", advanced=True, only_if=("regulator", Regulator.PWM), label="Panel's voltage at best power", symbol="U_p", kinds=(VOLTAGE,), default="18 V", low="1 V", high="1000 V", hint="On its label as Vmp; panels in a row add."),
-        Quantity(id="air", advanced=True, label="Air by day, to count the cells' heat", symbol="T_a", kinds=(TEMPERATURE,), optional=True, low="-50 °C", high="60 °C", example="25 °C", hint="Empty: heat is not counted."),
-        Choice(id="mount", advanced=True, label="Mounting", of=Mount, default=Mount.CLOSE_MOUNT, options=(Option(Mount.OPEN_RACK, "open, air all round", aliases=("open rack",)), Option(Mount.CLOSE_MOUNT, "close over the roof", aliases=("close mount",)), Option(Mount.GLUED, "glued or insulated behind")), hint="Air behind the panel cools it. Counts with the temperature above."),
-        Quantity(id="heat_coefficient", advanced=True, label="Power lost per degree", symbol="c", kinds=(heat.DERATING,), default="0.45 %/K", low="0 %/K", high="1 %/K", hint="From the panel's sheet. Crystalline silicon 0.37 to 0.53 %/K."),
+        Quantity(id="regulator_limit", advanced=True, since=2, optional=True, label="Regulator's rated current", symbol="I_r", kinds=(CURRENT,), low="1 A", high="1000 A", example="30 A", hint="On its label, into the bank. Empty: not compared."),
+        REGULATOR, PANEL_VOLTAGE, AIR, MOUNT, HEAT_COEFFICIENT,
         TURBIDITY,
         ALTITUDE,
         Quantity(id="albedo", advanced=True, label="Light the ground throws back", symbol="ρ", kinds=(RATIO,), default="20 %", low="0 %", high="90 %", hint="Grass and earth 20 %, snow 60 to 80 % (no source). Only a tilted panel sees it."),
@@ -65,12 +83,14 @@ WORKSHEET = Worksheet(
         Output(id="charge", label="Charge in a usual day", symbol="Q", kind=CHARGE, rounding=DOWN, at="usual.charge"),
         Output(id="energy", label="Energy in a usual day", symbol="E", kind=ENERGY, rounding=DOWN, at="usual.energy"),
         Output(id="covered", label="Of what you use", symbol="s", kind=RATIO, rounding=DOWN, hide_if_none=True, at="usual.covered"),
+        Output(id="needed", label="Of your use, to break even", symbol="s_b", kind=RATIO, rounding=UP, hide_if_none=True, find=lambda y: None if y.usual.covered is None else y.usual.needed),
         Output(id="grey_energy", label="If cloud spreads all the light", symbol="E_g", kind=ENERGY, rounding=DOWN, at="usual.grey_energy"),
         Output(id="sun_hours", label="Hours of full sun, as it were", symbol="t", kind=TIME, rounding=DOWN, unit="hour", at="usual.sun_hours"),
         Output(id="on_plane", label="Clear day, on the panel", symbol="H_T", kind=IRRADIATION, rounding=DOWN, at="usual.clear.on_plane"),
         Output(id="clear_sky", label="Clear day, on level ground", symbol="H", kind=IRRADIATION, rounding=DOWN, at="usual.clear.horizontal"),
         Output(id="extraterrestrial", label="Outside the air", symbol="H_0", kind=IRRADIATION, rounding=DOWN, at="usual.clear.extraterrestrial"),
         Output(id="peak_current", label="Current at noon in full sun", symbol="I", kind=CURRENT, rounding=UP, at="usual.array.peak_current"),
+        Output(id="usual_plane", label="Usual day, on the panel", symbol="H_k", kind=IRRADIATION, rounding=DOWN, at="usual.light.on_plane"),
         Output(id="best_month", label="Best month", words=MONTHS),
         Output(id="worst_month", label="Worst month", words=MONTHS),
         Output(id="worst_energy", label="Energy in the worst month", symbol="E_w", kind=ENERGY, rounding=DOWN),
@@ -93,6 +113,13 @@ WORKSHEET = Worksheet(
         Output(id="sky_seen", label="Share of the sky it sees", symbol="F_s", kind=RATIO, digits=4, at="usual.clear.plane.sky_view_factor"),
         Output(id="ground_seen", label="Share of ground it sees", symbol="F_g", kind=RATIO, digits=4, at="usual.clear.plane.ground_view_factor"),
         Output(id="sky_used", label="Share of a clear day taken", symbol="k_u", kind=RATIO, rounding=DOWN, at="usual.sky.used"),
+        Output(id="level", label="Usual day, on level ground", symbol="H_l", kind=IRRADIATION, rounding=DOWN, at="usual.light.level"),
+        Output(id="clearness", label="Of the light outside the air", symbol="K_T", kind=RATIO, digits=4, at="usual.light.clearness"),
+        Output(id="diffuse_share", label="Of it, from all over the sky", symbol="K_d", kind=RATIO, digits=4, at="usual.light.diffuse_share"),
+        Output(id="beam_ratio", label="Sun's own light, on the panel against level", symbol="R_b", kind=NUMBER, digits=4, at="usual.light.beam_ratio"),
+        Output(id="by_voltage", label="Given back by charge and voltage", symbol="η_v", kind=RATIO, rounding=DOWN, at="usual.bank.by_voltage"),
+        Output(id="published", label="Given back as published", symbol="η_p", kind=RATIO, rounding=DOWN, at="usual.bank.published"),
+        Output(id="gives_back", label="The bank gives back", symbol="η_e", kind=RATIO, rounding=DOWN, at="usual.bank.gives_back"),
         Output(id="full_sun", label="Full sun", symbol="G_1", kind=heat.IRRADIANCE, find=lambda _: FULL_SUN),
         Output(id="bright", label="Light on the panel when it works most", symbol="G_w", kind=heat.IRRADIANCE, rounding=UP, at="usual.heat.bright"),
         Output(id="warming", label="Warming per light", symbol="w", kind=heat.INSULANCE, at="usual.heat.warming"),
@@ -110,19 +137,20 @@ WORKSHEET = Worksheet(
         *placed("bank", banks.CHARGE_IN_FROST, banks.CHARGE_OUTSIDE_TEMPERATURE),
         *placed("usual", judged.SUN_DOES_NOT_RISE, judged.PANEL_BELOW_BANK),
         *placed("bank", banks.CHARGE_HELD_BACK),
-        *placed("usual", judged.SUN_SHORT, judged.SUN_TIGHT, judged.SUN_LOW, judged.PANEL_NEAR_BANK, judged.SKY_NEARLY_CLEAR),
+        *placed("usual", judged.SUN_SHORT, judged.SUN_TIGHT, judged.SUN_LOW, judged.PANEL_NEAR_BANK, judged.REGULATOR_TOO_SMALL, judged.SKY_NEARLY_CLEAR),
         *placed("bank", banks.CHARGE_NEAR_FROST, banks.CHARGE_OFF_ROOM),
         *placed(
             "usual",
-            judged.TILT_GAINS_LITTLE, judged.LOSSES_TOO_FEW, FINE,
+            judged.LOSSES_TOO_FEW, FINE,
             judged.PANELS_ARE_LIVE, judged.ONE_CELL_IN_SHADE, judged.FLAT_PANEL,
-            judged.WELL_ABOVE_BANK, judged.HEAT_NOT_COUNTED, judged.OPEN_VOLTAGE_IN_FROST, judged.FULL_BANK_TAKES_LESS,
+            judged.WELL_ABOVE_BANK, judged.HEAT_NOT_COUNTED,
+            judged.TILT_GAINS_LITTLE, judged.REGULATOR_HOLDS_BACK, judged.OPEN_VOLTAGE_IN_FROST, judged.FULL_BANK_TAKES_LESS,
         ),
         *placed("bank", banks.NEVER_CHARGE_IN_FROST),
     ),
     valid="The 15th of the month over a flat, free horizon, panels clean. Single days lie far to both sides of a usual one.",
     summary="about {charge} a day in {month}",
-    picture=Months(rows="months", chosen="month", caption="A usual day of each month, with the same share of a clear one"),
+    picture=Months(rows="months", chosen="month", caption="A usual day of each month, with the sky that you chose"),
     tables=(
         Table(
             of="months",
@@ -131,6 +159,7 @@ WORKSHEET = Worksheet(
                 Output(id="month", label="Month"),
                 Output(id="extraterrestrial", label="Outside the air", kind=IRRADIATION, rounding=DOWN),
                 Output(id="on_plane", label="Clear day, on the panel", kind=IRRADIATION, rounding=DOWN),
+                Output(id="sky", label="Sky", kind=RATIO, digits=2),
                 Output(id="energy", label="Usual day", kind=ENERGY, rounding=DOWN),
                 Output(id="charge", label="Charge", kind=CHARGE, rounding=DOWN),
             ),
@@ -144,6 +173,7 @@ WORKSHEET = Worksheet(
                 Output(id="share", label="Share of a clear day", kind=RATIO, rounding=DOWN, digits=2),
             ),
         ),
-        Table(of="loss_parts", folded=True, columns=(Output(id="loss", label="Loss"), Output(id="share", label="Share", kind=RATIO))),
+        Table(of="loss_parts", folded=True, columns=(Output(id="loss", label="Loss"), Output(id="share", label="Share", kind=RATIO), Output(id="basis", label="Rests on"))),
     ),
+    older_defaults=({"voltage": dict.fromkeys(Chemistry, "12.8 V")},),
 )

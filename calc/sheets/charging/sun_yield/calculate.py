@@ -1,12 +1,23 @@
 """sun-yield from its fields: a usual day of the month asked for, and of the others beside it."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from calc.energy import battery, panels
 from calc.energy.battery import BankWarmth, Chemistry, ColdCutOff
-from calc.energy.cloud import Station, stations, usual_sky
-from calc.energy.panels import Array, Loss, Mount, Regulator, SolarYield, solar_yield
+from calc.energy.cloud import Sky, Station, stations, usual_sky
+from calc.energy.panels import (
+    Array,
+    Loss,
+    Mount,
+    Regulator,
+    SolarYield,
+    solar_yield,
+    through_bank,
+)
 from calc.energy.sun import Month, day_on_plane
+from calc.sheets.parts.sun import monthly_sky
 from calc.units.si import Coulombs, Joules, JoulesPerSquareMetre, Share
 
 
@@ -17,6 +28,7 @@ class MonthRow:
     month: Month
     extraterrestrial: JoulesPerSquareMetre
     on_plane: JoulesPerSquareMetre
+    sky: Share
     energy: Joules
     charge: Coulombs
 
@@ -34,6 +46,7 @@ class SunYield:
     usual_loss: Share
     loss_parts: tuple[Loss, ...]
     skies: tuple[Station, ...]
+    typed_sky: bool
 
 
 def calculate(
@@ -44,10 +57,15 @@ def calculate(
     tilt: float,
     facing: float,
     sky: float,
+    climate: str,
+    own_skies: tuple[Mapping[str, Any], ...],
     daily_use: float | None,
+    chemistry: Chemistry,
+    stored: float,
     voltage: float,
     losses: float,
     sunshine: float | None,
+    regulator_limit: float | None,
     regulator: Regulator,
     panel_voltage: float,
     air: float | None,
@@ -56,7 +74,6 @@ def calculate(
     turbidity: float,
     altitude: float,
     albedo: float,
-    chemistry: Chemistry,
     temperature: float,
     cold_cut_off: ColdCutOff,
 ) -> SunYield:
@@ -75,6 +92,7 @@ def calculate(
         air=air,
         mount=mount,
         heat_coefficient=heat_coefficient,
+        limit=regulator_limit,
     )
     clear = {
         one: day_on_plane(
@@ -88,9 +106,23 @@ def calculate(
         )
         for one in Month
     }
-    usual = usual_sky(share=sky, sunshine=sunshine, daylight=clear[month].daylight)
+    monthly = monthly_sky(climate, own_skies, sky)
+    typed = usual_sky(share=sky, sunshine=sunshine, daylight=clear[month].daylight)
+    bank = through_bank(chemistry=chemistry, charge_voltage=voltage, stored=stored)
+
+    def sky_of(one: Month) -> Sky:
+        if monthly is None:
+            return typed
+        share = monthly.share(one, clear[one])
+        measured = monthly.clearness is not None
+        return Sky(
+            share=sky, sunshine=None, daylight=clear[one].daylight, used=share, measured=measured
+        )
+
     year = [
-        solar_yield(array=roof, month=one, clear=day, sky=usual, daily_use=daily_use)
+        solar_yield(
+            array=roof, month=one, clear=day, sky=sky_of(one), daily_use=daily_use, bank=bank
+        )
         for one, day in clear.items()
     ]
     worst = min(year, key=lambda one: one.energy)
@@ -102,6 +134,7 @@ def calculate(
                 month=one.month,
                 extraterrestrial=one.clear.extraterrestrial,
                 on_plane=one.clear.on_plane,
+                sky=one.sky.used,
                 energy=one.energy,
                 charge=one.charge,
             )
@@ -113,4 +146,5 @@ def calculate(
         usual_loss=panels.combined_loss(tuple(one.share for one in panels.usual_losses())),
         loss_parts=panels.usual_losses(),
         skies=stations(month),
+        typed_sky=monthly is None,
     )

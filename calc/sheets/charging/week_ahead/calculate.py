@@ -5,15 +5,20 @@ from typing import Any
 
 from calc.energy.battery import Chemistry, ColdCutOff
 from calc.energy.forecast import WeekAhead, later_stages, week_ahead
+from calc.energy.panels import Mount, Regulator
 from calc.energy.sun import Month
-from calc.energy.week import InverterOn, Load, WeekInputs
+from calc.energy.week import InverterOn, Load, Question, Recovery, WeekInputs
 from calc.sheets.parts.fields import INVERTER
+from calc.sheets.parts.sun import monthly_sky
 
 __all__ = ["calculate", "later_stages"]
 
 
 def calculate(
     *,
+    question: Question,
+    nights: float,
+    recovery: Recovery,
     capacity: float,
     chemistry: Chemistry,
     from_state: float,
@@ -22,6 +27,8 @@ def calculate(
     latitude: float,
     month: Month,
     sky: float,
+    climate: str,
+    own_skies: tuple[Mapping[str, Any], ...],
     drive_hours: float,
     charger: float,
     shore_every: float,
@@ -36,6 +43,12 @@ def calculate(
     losses: float,
     turbidity: float,
     altitude: float,
+    regulator: Regulator,
+    panel_voltage: float,
+    air: float | None,
+    mount: Mount,
+    heat_coefficient: float,
+    roof: float,
     shore_charger: float,
     shore_hours: float,
     cold_cut_off: ColdCutOff,
@@ -71,6 +84,16 @@ def calculate(
             lead=shore_charger,
             lead_hours=shore_hours,
             cold_cut_off=ColdCutOff(cold_cut_off),
+            skies=monthly_sky(climate, own_skies, sky),
+            regulator=Regulator(regulator),
+            panel_voltage=panel_voltage,
+            air=air,
+            mount=Mount(mount),
+            heat_coefficient=heat_coefficient,
+            question=Question(question),
+            nights=int(nights),
+            recovery=Recovery(recovery),
+            roof=roof,
         )
     )
 

@@ -6,21 +6,22 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="sun_day",
-            text="A clear day in {month} at {latitude} brings {on_plane} on a flat roof. This week brings {sky} of that, and {losses} get lost between panel and bank. What can an array of {array} bring in a day?",
+            text="A clear day in {month} at {latitude} brings {clear_sky} on level ground. This week brings {sky} of that, and {losses} get lost between panel and bank. What can an array of {array} bring in a day?",
             draw={
                 "month": ("November",),
                 "latitude": ("57°",),
                 "sky": ("20 %", "30 %", "40 %", "50 %"),
+                "tilt": ("0°",),
                 "losses": ("14 %",),
                 "array": ("100 W", "200 W", "300 W", "400 W"),
             },
             slips=(
                 Slip(
-                    formula="on_plane * array * (1 - losses) / standard",
+                    formula="clear_sky * array * (1 - losses) / standard",
                     text="That is a day without a cloud: take the week's share of it.",
                 ),
                 Slip(
-                    formula="on_plane * sky * array / standard",
+                    formula="clear_sky * sky * array / standard",
                     text="Take off what gets lost between panel and bank.",
                 ),
             ),
@@ -32,6 +33,7 @@ PRACTICE = Practice(
                 "loads": ("fridge:80 W:9.6 h:all:inverter",),
                 "efficiency": ("80 %", "85 %", "90 %"),
                 "idle": ("10 W", "15 W", "20 W", "30 W"),
+                "inverter_on": ("day and night",),
             },
             slips=(
                 Slip(

@@ -6,9 +6,10 @@ from calc.energy.balance import HOURS
 from calc.energy.forecast import WeekAhead, shore_offered
 from calc.energy.outlook import HORIZON, Outlook
 from calc.energy.remedies import Kind, Remedy
-from calc.energy.week import DAYS, WeekInputs
+from calc.energy.week import Question, WeekInputs
 from calc.units.constants import HOUR
-from calc.units.kinds import CHARGE, POWER, TIME
+from calc.units.kinds import CHARGE, CURRENT, POWER, TEMPERATURE, TIME
+from calc.units.quantities import Kind as KindOfQuantity
 from calc.units.shown import DOWN, UP, quantity_text
 
 NEVER = "never"
@@ -67,10 +68,14 @@ class Month:
 
 @dataclass(frozen=True, kw_only=True)
 class Change:
-    """One change in words, the share [0..1] that it asks, the lowest state with it, what follows."""
+    """One change in words, the share [0..1] that it asks, the lowest state with it, what follows.
+
+    `asks` is what lasts the days asked about, `for_good` what lasts if all days are like them.
+    """
 
     name: str
     asks: str
+    for_good: str
     share: float
     lowest: float
     outlook: str
@@ -78,7 +83,7 @@ class Change:
 
     @property
     def enough(self) -> str:
-        """Whether it carries the week, in a word."""
+        """Whether it carries the days asked about, in a word."""
         return "yes" if self.works else "no"
 
     def __str__(self) -> str:
@@ -114,16 +119,29 @@ def change(inputs: WeekInputs, one: Remedy) -> Change:
     """
     name, asks = _words(inputs, one)
     if one.besides:
-        other, _ = _words(inputs, replace(one, kind=one.besides))
-        name = f"{other} and {name}"
+        first = replace(one, kind=one.besides, amount=one.besides_amount)
+        other, amount = _words(inputs, first)
+        name = f"{other}{f' ({amount})' if one.besides_amount else ''} and {name}"
     return Change(
         name=name,
         asks=asks,
+        for_good=_for_good(inputs, one),
         share=one.share,
         lowest=max(one.lowest, inputs.bank.floor),
         outlook=said(one.outlook),
         works=one.works,
     )
+
+
+def _for_good(inputs: WeekInputs, one: Remedy) -> str:
+    """Return what lasts for good, in words."""
+    if inputs.question is Question.TRIP:
+        return "not asked"
+    if not one.lasts:
+        return "not enough"
+    if one.amount == one.for_good:
+        return "the same"
+    return _words(inputs, replace(one, amount=one.for_good))[1].split(" instead of ")[0]
 
 
 def _words(inputs: WeekInputs, one: Remedy) -> tuple[str, str]:
@@ -137,23 +155,30 @@ def _words(inputs: WeekInputs, one: Remedy) -> tuple[str, str]:
             ]
             return "more driving", _instead(f"{hours[0]} a day", inputs.drive_hours and hours[1])
         case Kind.SHORE:
-            return "nights on a lead", "every night" if amount == 1 else f"every {amount:g} nights"
+            return "shore power", "every night" if amount == 1 else f"every {amount:g} nights"
         case Kind.ARRAY:
-            return "more array", _instead(
-                quantity_text(amount, POWER, way=UP),
-                inputs.array and quantity_text(inputs.array, POWER),
-            )
+            return "more panels", _grown(amount, inputs.array, POWER)
         case Kind.BANK:
-            return "more bank", _instead(
-                quantity_text(amount, CHARGE, way=UP), quantity_text(inputs.capacity, CHARGE)
+            return "a larger bank", _grown(amount, inputs.capacity, CHARGE)
+        case Kind.CHARGER:
+            return "a stronger charger while driving", _grown(amount, inputs.charger, CURRENT)
+        case Kind.SHORE_CHARGER:
+            return "a stronger charger on shore power", _grown(amount, inputs.lead, CURRENT)
+        case Kind.WARMTH:
+            return "a warmer bank", _instead(
+                quantity_text(amount, TEMPERATURE), quantity_text(inputs.temperature, TEMPERATURE)
             )
         case Kind.OFF:
             return "inverter off while not used", "switched by hand"
         case Kind.ROUTE:
-            return "the inverter’s loads on battery voltage", "with the same watts"
+            return "small appliances for battery voltage", "with the same watts, no inverter"
         case Kind.HALF:
             return one.load, "half as long"
     return one.load, "left out"
+
+
+def _grown(amount: float, there: float, kind: KindOfQuantity) -> str:
+    return _instead(quantity_text(amount, kind, way=UP), there and quantity_text(there, kind))
 
 
 def _instead(new: str, old: str | float) -> str:
@@ -168,21 +193,17 @@ LOST = (
     "Bank by itself",
     "Sun not taken",
 )
-NONE = "None of the changes tried here carries it alone: put several together."
-NO_CHARGE = (
-    "At this temperature it takes no charge, so no source helps: bring it within its limits first."
-)
+NONE = "No change tried here is enough, alone or in pairs: put several together."
+NO_CHARGE = "At this temperature it takes no charge: warm the bank first, then add sources."
 
 
 def brought(found: WeekAhead) -> tuple[Brought, ...]:
     """Return what each source offered and brought."""
     flows, day = found.flows, found.day
     return (
-        Brought(name="Sun", offered=DAYS * day.sun, brought=flows.sun),
-        Brought(name="Driving", offered=DAYS * day.drive, brought=flows.drive),
-        Brought(
-            name="Lead from the shore", offered=shore_offered(found.inputs), brought=flows.shore
-        ),
+        Brought(name="Sun", offered=found.inputs.days * day.sun, brought=flows.sun),
+        Brought(name="Driving", offered=found.inputs.days * day.drive, brought=flows.drive),
+        Brought(name="Shore power", offered=shore_offered(found.inputs), brought=flows.shore),
     )
 
 
@@ -252,10 +273,11 @@ def way_out(found: WeekAhead) -> str:
     if enough is None:
         return "What would carry it is still being worked out."
     if enough:
-        return f"What asks least: {enough[0]}; then {then(enough[0])}."
+        comes = "" if found.trip else f"; then {then(enough[0])}"
+        return f"Smallest change: {enough[0]}{comes}."
     return NONE if found.bank.charges else NO_CHARGE
 
 
-def outlook_said(found: WeekAhead) -> str:
-    """Return what comes of such days, in words."""
-    return said(found.outlook)
+def outlook_said(found: WeekAhead) -> str | None:
+    """Return what comes of such days, in words; None of a trip, which is over."""
+    return None if found.trip else said(found.outlook)

@@ -3,10 +3,17 @@
 # fmt: off
 from calc.energy import remedies, week
 from calc.energy.forecast import WeekAhead
+from calc.energy.panels import Regulator
 from calc.judge import Level, Rule
 from calc.sheets.charging.week_ahead import tables
 from calc.units.constants import HOUR
 from calc.worksheet.declare import Step
+
+
+def _measured(found: WeekAhead) -> bool:
+    skies = found.inputs.skies
+    return skies is not None and skies.clearness is not None
+
 
 STEPS: tuple[Step[WeekAhead], ...] = (
     Step(of="floor", formula="1 - usable", text="Nothing more is drawn below."),
@@ -22,22 +29,27 @@ STEPS: tuple[Step[WeekAhead], ...] = (
     Step(of="bulk_current", source="practice", when=lambda w: not w.lead_acid, text="Half of the capacity in an hour; only close to full it takes less."),
     Step(of="rated_current", formula="cold_capacity / rated_time", source="peukert", when=lambda w: w.lead_acid, text="Heavier currents take more than their charge, by the power {exponent} less 1 of how much heavier."),
     Step(of="peak_current", source="ohm", text="Each load's watts over {voltage}, the inverter's with its losses."),
-    Step(of="on_plane", source="ineichen", text="The 15th of {month} without a cloud, from {daylight} of daylight."),
-    Step(of="clear_sky", source="ineichen", when=lambda w: w.tilted, text="The same day, all of it on level ground."),
-    Step(of="seen", source="liu-jordan", when=lambda w: w.tilted, text="(1 + cos β)/2 of the sky, and 20 % of (1 − cos β)/2 thrown back by the ground."),
-    Step(of="even_light", formula="clear_sky * seen", source="liu-jordan", when=lambda w: w.tilted, text="As much light, but from all over the sky: then a tilt gains nothing."),
-    Step(of="light", formula="min(on_plane, even_light)", when=lambda w: w.tilted, text="A grey week is nearer the lower, and the truth lies between: sun yield gives both."),
-    Step(of="sun_day", formula="light * sky * array * (1 - losses) / standard", source="panel-rating", when=lambda w: w.tilted, text="Each hour brings its part."),
+    Step(of="clear_sky", source="ineichen", text="The 15th of {month} without a cloud, on level ground, from {daylight} of daylight."),
+    Step(of="beyond", source="fao-56", text="The same day on level ground outside the air."),
+    Step(of="sky_used", formula="sky", when=lambda w: w.inputs.skies is None, text="As you put it: of the clear day on level ground."),
+    Step(of="sky_used", source="typical-sun", when=_measured, text="{climate}: its share of the light outside the air in {month}, at your latitude, over our clear day."),
+    Step(of="sky_used", source="practice", when=lambda w: w.inputs.skies is not None and not _measured(w), text="Your own for {month}."),
+    Step(of="diffuse_share", source="erbs", text="By how clear the sky is, {clearness} of the light outside the air."),
+    Step(of="beam_ratio", source="klein", text="Summed over the day outside the air."),
+    Step(of="light", formula="clear_sky * sky_used * ((1 - diffuse_share) * beam_ratio + diffuse_share * sky_seen + albedo * ground_seen)", source="klein", when=lambda w: not w.light.held and w.sun.direct > 0, text="The sun's own light turned onto the panels, the rest from a sky equally bright all over."),
+    Step(of="light", source="klein", when=lambda w: w.light.held or not w.sun.direct > 0, text="Sun, sky and ground together, and no more than a clear day or an evenly grey one brings."),
+    Step(of="heat_keeps", source="panel-heat", when=lambda w: w.inputs.heat is not None, text="Cells in the sun, as in sun yield: {mount}, air of {air}."),
+    Step(of="regulator_keeps", source="ohm", when=lambda w: w.inputs.regulator is Regulator.PWM, text="A plain switch holds the panels at the bank's voltage, as in sun yield."),
     Step(of="noon", source="clear-day", when=lambda w: w.leans_on_low_sun, text="Above a flat horizon: 90° less the angle between latitude and declination."),
-    Step(of="sun_day", when=lambda w: not w.tilted, formula="on_plane * sky * array * (1 - losses) / standard", source="panel-rating", text="Each hour brings its part."),
+    Step(of="sun_day", formula="light * array * (1 - losses) * heat_keeps * regulator_keeps / standard", source="panel-rating", text="Each hour brings its part."),
     Step(of="drive_day", formula="charger * charge_voltage * drive_hours", source="ohm", text="The charger's amps at the voltage while charging. What it loses itself is the engine's affair."),
-    Step(of="shore_night", formula="shore_charger * charge_voltage * shore_hours", source="ohm", text="The same on a lead."),
+    Step(of="shore_night", formula="shore_charger * charge_voltage * shore_hours", source="ohm", text="The same on shore power."),
     Step(of="loads_day", source="ohm", text="Watts times hours, added up."),
     Step(of="inverter_day", source="inverter-input", text="Conversion at {efficiency}, and {idle} while it is on."),
-    Step(of="daily_use", formula="loads_day + inverter_day", text="Laid into the hours of day and night."),
-    Step(of="sun_brought", source="bank-balance", text="Hour by hour: loads first, then the bank as far as it takes it; the sun comes before the charger, that before the lead."),
+    Step(of="daily_use", formula="loads_day + inverter_day", text="Laid into the hours: full watts while a load is on, nothing while it is off."),
+    Step(of="sun_brought", source="bank-balance", text="Hour by hour: loads first, then the bank as far as it takes it; the sun comes before the charger, that before shore power."),
     Step(of="drive_brought", source="bank-balance", text="What was still taken of it."),
-    Step(of="shore_brought", source="bank-balance", text="And of the lead."),
+    Step(of="shore_brought", source="bank-balance", text="And of shore power."),
     Step(of="not_taken", source="bank-balance", text="The bank was full, or took no more."),
     Step(of="drawn", source="bank-balance", text="What sources did not cover, hour by hour."),
     Step(of="load_used", source="bank-balance", text="Of the loads, as long as there was something above the floor."),
@@ -49,26 +61,31 @@ STEPS: tuple[Step[WeekAhead], ...] = (
     Step(of="end_state", formula="from_state + (stored - drawn - alone) / full_energy", text="What went in less what came out."),
     Step(of="lowest_state", source="bank-balance", text="The least of all hours. Where nothing is drawn any more, the bank still loses a little by itself."),
     Step(of="lowest_at", source="bank-balance", text="Counted from the midnight at which the week begins."),
+    Step(of="recovery_time", source="bank-balance", when=lambda w: w.recovered is not None and w.recovered.time is not None, text="After the trip, every load off, until the bank takes no more than the tail of a charge."),
     Step(of="empty_after", source="bank-balance", when=lambda w: w.states.emptied is not None, text="The first time that the bank is at {floor} with a load still asking."),
-    Step(of="outlook", text="The same day again and again. Where a day ends no lower than it began, no later one will: it holds."),
+    Step(of="outlook", when=lambda w: not w.trip, text="The same day again and again. Where a day ends no lower than it began, no later one will: it holds."),
     Step(of="brought", text="Offered, and taken."),
     Step(of="lost", text="Each cause added up over the hours."),
     Step(of="days", text="From midnight to midnight, solar time."),
-    Step(of="months", when=lambda w: w.months is not None, source="ineichen", text="With the sun of each month’s 15th and the same sky, loads and driving. In many places winter is greyer than summer: try a month with a sky of its own."),
+    Step(of="months", when=lambda w: w.months is not None, source="ineichen", text="With the sun of each month’s 15th, its own sky where you chose one, and the same loads and driving."),
     Step(of="carrying", when=lambda w: bool(tables.carrying(w)), text="Those of the tried that are enough."),
-    Step(of="remedies", when=lambda w: bool(w.tried), text="Each found by working the week again, until the bank is never empty in it. Amounts are what just does: take more. Asked is what is new, as a share of the most that is tried: of driving, array, bank and nights; of a load’s hours what is given up; of all that loads take what is fed otherwise; nothing where only a switch is pressed."),
+    Step(of="remedies", when=lambda w: bool(w.tried), text="Each found by working the days again. Amounts are what just does: take more. Asked is what is new, as a share of the most that is tried; of a load’s hours what is given up; of all that loads take what is fed otherwise; nothing where only a switch is pressed."),
     Step(of="cheapest", when=lambda w: tables.cheapest(w) is not None, text="The first of them. Prices are not known here."),
     )
 
+FINE_TRIP = Rule[WeekAhead](
+    id="week-ahead.fine-trip", level=Level.FINE, when=lambda w: w.trip,
+    headline="Lasts the trip, never below {states.lowest}, and is full again {recovered.time} later.",
+)
 FINE = Rule[WeekAhead](
     id="week-ahead.fine", level=Level.FINE,
     headline="Holds for as long as days are like this: never below {states.lowest}, and {states.end} at the end.",
 )
 OWN_HOURS = Rule[WeekAhead](
     id="week-ahead.own-hours", level=Level.NOTE, source="practice",
-    text=f"Our own choices: the week begins at midnight, solar time; driving from {week.DRIVE_FROM:g} o’clock, a lead from {week.LEAD_FROM:g} o’clock; where the sun stays up or down all day, night is from {week.BED:g} to {week.RISE:g} o’clock. A load longer than its part of the day runs on into the other.",
+    text=f"Our own choices: the week begins at midnight, solar time; driving from {week.DRIVE_FROM:g} o’clock, shore power from {week.LEAD_FROM:g} o’clock; where the sun stays up or down all day, night is from {week.BED:g} to {week.RISE:g} o’clock. A load longer than its part of the day runs on into the other.",
 )
 WHAT_IS_TRIED = Rule[WeekAhead](
     id="week-ahead.what-is-tried", level=Level.NOTE, source="practice",
-    text=f"Tried, at most: {remedies.MOST_ARRAY:g} W of array, {remedies.MOST_BANK:g} times the bank, {remedies.MOST_DRIVE / HOUR:g} h of driving a day, every night on a lead; then the inverter, and the {remedies.BIGGEST} biggest loads halved or left out. An appliance made for battery voltage often takes fewer watts, which saves more than is shown.",
+    text=f"Tried, at most: panels of {{inputs.roof}}, {remedies.MOST_BANK:g} times the bank, {remedies.MOST_DRIVE / HOUR:g} h of driving a day, a charger of {remedies.MOST_CHARGER:g} A as far as the bank takes it, every night on shore power, a bank at {remedies.WARM_BANK:g} °C; then the inverter, and the {remedies.BIGGEST} biggest loads halved or left out. Appliances of more than {remedies.MOST_DIRECT:g} W are hardly made for battery voltage.",
 )
