@@ -124,7 +124,6 @@ def test_a_level_panel_gains_and_loses_nothing_by_cloud_that_spreads_the_light()
         ({"daily_use": "5 kW.h"}, "sun.short"),
         ({"daily_use": "1.8 kW.h"}, "sun.tight"),
         ({"latitude": "60", "month": "December"}, "sun.low"),
-        ({"sky": "95 %"}, "sky.nearly-clear"),
         ({"regulator_limit": "15 A"}, "panel.regulator-too-small"),
         ({"losses": "3 %"}, "panel.losses-too-few"),
         ({"regulator": "PWM", "panel_voltage": "16 V"}, "panel.near-bank"),

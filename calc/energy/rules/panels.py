@@ -96,11 +96,6 @@ REGULATOR_TOO_SMALL = Rule[SolarYield](
     text="Check that the regulator allows such an array: many are harmed by more panels than their label names, and it cuts more than the best hours.",
     mend=lambda y: Change({"regulator_limit": y.array.peak_current}),
 )
-SKY_NEARLY_CLEAR = Rule[SolarYield](
-    id="sky.nearly-clear", level=Level.CAUTION, source="typical-sun", when=lambda y: not y.sky.measured and not at_most(y.sky.used, BRIGHT_SKY),
-    headline="About {charge} on a day almost without a cloud. Plan on less.",
-    text="Choose a measured climate or a lower share: most typical months of twelve places bring less than {sky.used} of a clear day.",
-)
 TILT_GAINS_LITTLE = Rule[SolarYield](
     id="tilt.gains-little", level=Level.NOTE, source="liu-jordan", when=lambda y: not at_most(y.energy, TILT_FLATTERS * y.grey_energy),
     text="In a grey spell, when cloud spreads all the light over the sky, a tilt gains nothing: then count on {grey_energy}, not {energy}.",
@@ -118,6 +113,10 @@ PANELS_ARE_LIVE = Rule[SolarYield](
 ONE_CELL_IN_SHADE = Rule[SolarYield](
     id="panel.one-cell-in-shade", level=Level.ADVICE, source="practice",
     text="One shaded cell holds back its whole string: a vent, a rack or a branch costs far more than its shadow. The losses count only a little shade.",
+)
+SKY_NEARLY_CLEAR = Rule[SolarYield](
+    id="sky.nearly-clear", level=Level.ADVICE, source="typical-sun", when=lambda y: not y.sky.measured and not at_most(y.sky.used, BRIGHT_SKY),
+    text="Choose a measured climate or a lower share: most typical months of twelve places bring less than {sky.used} of a clear day.",
 )
 FLAT_PANEL = Rule[SolarYield](
     id="panel.flat", level=Level.ADVICE, source="practice", when=lambda y: y.clear.plane.tilt < FLAT_TILT,

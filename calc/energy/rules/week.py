@@ -98,12 +98,6 @@ LITTLE_TO_SPARE = Rule[WeekAhead](
     id="week.little-to-spare", level=Level.CAUTION, when=lambda w: not w.trip and not at_least(w.states.lowest, w.bank.floor + SPARE),
     headline="Lasts, but down to {states.lowest} with {bank.floor} counted as empty: little to spare for a darker week.",
 )
-BRIGHT = Rule[WeekAhead](
-    id="week.nearly-clear-sky", level=Level.CAUTION, when=_bright, source="typical-sun",
-    headline="Lasts, down to {states.lowest}, under a nearly clear sky. Try a grey one.",
-    text="Try a grey sky: most typical months of twelve places bring less than {sky_used} of clear days, and a grey week far less.",
-    mend=lambda w: None if w.inputs.skies else Change({"sky": BRIGHT_SKY}),
-)
 NOT_RECOVERED = Rule[WeekAhead](
     id="week.not-recovered", level=Level.CAUTION, when=lambda w: w.recovered is not None and w.recovered.time is None,
     headline="Lasts the trip, down to {states.lowest}, but is not full again in 60 days: charge it another way.",
@@ -114,6 +108,11 @@ SLOW_RECOVERY = Rule[WeekAhead](
     text="Charge lead-acid full within a week of a trip: left part charged it sulphates and loses capacity for good.",
 )
 
+BRIGHT = Rule[WeekAhead](
+    id="week.nearly-clear-sky", level=Level.ADVICE, when=_bright, source="typical-sun",
+    text="Try a grey sky too: most typical months of twelve places bring less than {sky_used} of clear days, and a grey week far less.",
+    mend=lambda w: None if w.inputs.skies else Change({"sky": BRIGHT_SKY}),
+)
 NO_SOURCE_IN_FROST = Rule[WeekAhead](
     id="week.no-source-in-frost", level=Level.ADVICE, when=_frost, source="lfp-frost",
     text="No source is counted in this frost, not even for the loads.",
