@@ -9,14 +9,16 @@ from dataclasses import dataclass, replace
 from typing import Annotated
 
 from calc.energy import battery, charging, remedies
-from calc.energy.balance import HOURS, NOTHING_ON, STILL, Hours, hour
+from calc.energy.balance import HOURS, STILL
+from calc.energy.daily_loads import RISE, When
 from calc.energy.limits import RATED_TIME
-from calc.energy.outlook import HORIZON, Outlook
+from calc.energy.outlook import Outlook
 from calc.energy.panels import FULL_SUN
+from calc.energy.recovery import Recovered, recovered
 from calc.energy.remedies import Remedy
 from calc.energy.sun import LOW_SUN, Month, SunDay
 from calc.energy.usual_day import UsualDay
-from calc.energy.week import RISE, Question, Recovery, WeekInputs, When
+from calc.energy.week import Question, WeekInputs
 from calc.units.compare import at_least, at_most
 from calc.units.constants import HOUR
 from calc.units.si import (
@@ -147,18 +149,6 @@ class MonthAhead:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Recovered:
-    """How a bank gets full again after a trip, with nothing on it: by `way`, in a `time` or never.
-
-    Full is where a charger of the chemistry ends, `full` [0..1].
-    """
-
-    way: Recovery
-    full: Share
-    time: Seconds | None
-
-
-@dataclass(frozen=True, kw_only=True)
 class WeekAhead:
     """A week or a trip of a bank with its loads and sources.
 
@@ -200,7 +190,7 @@ class WeekAhead:
         return battery.draw(
             chemistry=self.inputs.chemistry,
             capacity=self.inputs.capacity,
-            current=_together(self.inputs),
+            current=self.inputs.together_current,
         )
 
     @property
@@ -354,8 +344,8 @@ def week_ahead(inputs: WeekInputs) -> WeekAhead:
             for number in range(inputs.days)
         ),
         outlook=later,
-        peak_current=_peak(inputs),
-        recovered=_recovered(inputs) if inputs.question is Question.TRIP else None,
+        peak_current=inputs.peak_current,
+        recovered=recovered(inputs) if inputs.question is Question.TRIP else None,
         months=None,
         tried=None,
     )
@@ -390,46 +380,6 @@ def at_floor(state: float, floor: float) -> bool:
 def _counts(energy: float, of: float) -> float:
     """Return an `energy` [J], or 0 where it is only the last digits of a sum `of` so much."""
     return energy if energy > STILL * of else 0.0
-
-
-def _recovered(inputs: WeekInputs) -> Recovered:
-    """Return how the bank of a trip gets full again, with every load off.
-
-    On shore power its charger gives all day, and the sun as well; each is counted at the bank.
-    """
-    bank, day = inputs.bank, inputs.day
-    full = charging.by_chemistry(inputs.chemistry).full
-    lead = inputs.lead * bank.charge_voltage * HOUR
-    drive = {
-        Recovery.SHORE: (lead,) * HOURS,
-        Recovery.SUN: (0.0,) * HOURS,
-        Recovery.DRIVING: day.drive,
-    }[inputs.recovery]
-    none = (0.0,) * HOURS
-    resting = replace(
-        day, drive=drive, useful=none, conversion=none, idle=none, levels=((NOTHING_ON,),) * HOURS
-    )
-    hours, state = Hours(bank, resting, 0), inputs.week.states[-1]
-    for number in range(HORIZON):
-        for place, parts in enumerate(hours.of(number)):
-            if at_least(state, full):
-                time = (number * HOURS + place) * HOUR
-                return Recovered(way=inputs.recovery, full=full, time=time)
-            state = hour(bank, state, parts).state
-    return Recovered(way=inputs.recovery, full=full, time=None)
-
-
-def _peak(inputs: WeekInputs) -> float:
-    """Return the current [A] with every load on at once."""
-    fed = sum(load.watts for load in inputs.loads if load.inverter and load.energy)
-    direct = sum(load.watts for load in inputs.loads if not load.inverter and load.energy)
-    power = direct + (fed / inputs.efficiency + inputs.idle if fed else 0.0)
-    return float(power / inputs.voltage)
-
-
-def _together(inputs: WeekInputs) -> float:
-    """Return the largest current [A] of loads that are on at the same time."""
-    return max(level.demand for hour in inputs.day.levels for level in hour) / inputs.voltage
 
 
 def _nights(inputs: WeekInputs) -> tuple[tuple[float, float], ...]:

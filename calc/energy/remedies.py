@@ -14,9 +14,10 @@ from dataclasses import dataclass, replace
 from typing import Annotated
 
 from calc.energy import battery, charging
+from calc.energy.daily_loads import Load, When
 from calc.energy.limits import COOL
 from calc.energy.outlook import Outlook
-from calc.energy.week import Load, Question, WeekInputs, When
+from calc.energy.week import Question, WeekInputs
 from calc.judge.remedies import smallest_amount
 from calc.units.compare import at_least
 from calc.units.constants import HOUR

@@ -5,7 +5,6 @@ from 22 to 6. In scope: days that are all alike. Out of scope: weather that chan
 power changes, shade.
 """
 
-from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Annotated
@@ -14,6 +13,7 @@ from calc.energy import battery, charging
 from calc.energy.balance import HOURS, Bank, Course, Day, Level, carries, course
 from calc.energy.battery import Chemistry, ColdCutOff
 from calc.energy.cloud import MonthlySky
+from calc.energy.daily_loads import SPREAD, Load, day_hours, span, stretches, wrapped
 from calc.energy.limits import RATED_TIME
 from calc.energy.outlook import Outlook, outlook
 from calc.energy.panels import FULL_SUN, Array, CellHeat, Mount, Regulator, cell_heat
@@ -26,7 +26,6 @@ from calc.units.si import (
     Celsius,
     Coulombs,
     Degrees,
-    Joules,
     Metres,
     Number,
     Seconds,
@@ -42,36 +41,6 @@ DAYS = 7
 DRIVE_FROM: Annotated[Number, Tag("o'clock at which a day's driving begins")] = 10.0
 # Solar time: our choice
 LEAD_FROM: Annotated[Number, Tag("o'clock at which a night on shore power begins")] = 20.0
-# Solar time: our choice
-MORNING_FROM: Annotated[Number, Tag("o'clock of what runs in the morning")] = 7.0
-# Solar time: our choice
-MIDDAY_FROM: Annotated[Number, Tag("o'clock of what runs at midday")] = 12.0
-# Solar time: our choice
-EVENING_FROM: Annotated[Number, Tag("o'clock of what runs in the evening")] = 18.0
-# Where the sun does not part day from night: our choice
-BED: Annotated[Number, Tag("o'clock at which night begins without a sunset")] = 22.0
-# The same: our choice
-RISE: Annotated[Number, Tag("o'clock at which night ends without a sunrise")] = 6.0
-
-
-class When(Enumeration):
-    """When a load runs: spread over a part of the day, or in one go from a time of day on."""
-
-    ALWAYS = "all"
-    DAYTIME = "day"
-    NIGHT = "night"
-    MORNING = "morning"
-    MIDDAY = "midday"
-    EVENING = "evening"
-    TWICE = "morning-and-evening"
-
-
-SPREAD = (When.ALWAYS, When.DAYTIME, When.NIGHT)
-STARTS = {
-    When.MORNING: MORNING_FROM,
-    When.MIDDAY: MIDDAY_FROM,
-    When.EVENING: EVENING_FROM,
-}
 
 
 class Question(Enumeration):
@@ -94,28 +63,6 @@ class InverterOn(Enumeration):
 
     ALWAYS = "day-and-night"
     WHILE_USED = "while-used"
-
-
-@dataclass(frozen=True, slots=True)
-class Load:
-    """A load that draws `watts` for `hours` [s] a day, `when` says when.
-
-    `inverter` tells that an inverter feeds it.
-    """
-
-    name: str
-    watts: Watts
-    hours: Seconds
-    when: When
-    inverter: bool
-
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "when", When(self.when))  # an unknown name is refused
-
-    @property
-    def energy(self) -> Joules:
-        """What it takes in a day."""
-        return self.watts * self.hours
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -303,7 +250,7 @@ class WeekInputs:
         """
         timed = [load for load in self.loads if load.watts and load.when not in SPREAD]
         spread = [load for load in self.loads if load.watts and load.when in SPREAD]
-        of_timed, of_spread = _stretches(timed, self.daylight), _stretches(spread, self.daylight)
+        of_timed, of_spread = stretches(timed, self.daylight), stretches(spread, self.daylight)
         useful, conversion, idle = [0.0] * HOURS, [0.0] * HOURS, [0.0] * HOURS
         levels: list[tuple[Level, ...]] = []
         always = self.always and any(load.inverter and load.energy for load in self.loads)
@@ -322,6 +269,19 @@ class WeekInputs:
                     hour.append(Level(time, demand, self.peukert_factor(demand / self.voltage)))
             levels.append(tuple(hour))
         return tuple(useful), tuple(conversion), tuple(idle), tuple(levels)
+
+    @property
+    def peak_current(self) -> Amperes:
+        """The current with every load on at once."""
+        fed = sum(load.watts for load in self.loads if load.inverter and load.energy)
+        direct = sum(load.watts for load in self.loads if not load.inverter and load.energy)
+        power = direct + (fed / self.efficiency + self.idle if fed else 0.0)
+        return power / self.voltage
+
+    @property
+    def together_current(self) -> Amperes:
+        """The largest current of loads that are on at the same time."""
+        return max(level.demand for hour in self.day.levels for level in hour) / self.voltage
 
     @cached_property
     def week(self) -> Course:
@@ -345,78 +305,3 @@ class WeekInputs:
     def in_month(self, month: Month) -> "WeekInputs":
         """Return the same van in another month."""
         return replace(self, month=month)
-
-
-def span(start: float, length: float, hours: int) -> Iterator[float]:
-    """Yield the share [0..1] of each of `hours` within `length` [h] from `start` [h] on."""
-    for at in range(hours):
-        yield max(0.0, min(at + 1.0, start + length) - max(float(at), start))
-
-
-def wrapped(start: float, length: float) -> tuple[float, ...]:
-    """Return the share of each hour of a day within `length` [h, to 24] from `start` o'clock on.
-
-    What passes midnight goes on at 0.
-    """
-    twice = tuple(span(start, length, 2 * HOURS))
-    return tuple(map(sum, zip(twice[:HOURS], twice[HOURS:], strict=True)))
-
-
-def _stretches(
-    loads: list[Load], daylight: tuple[float, ...]
-) -> list[list[tuple[float, tuple[Load, ...]]]]:
-    """Return for each hour its stretches, each a share [0..1] of it and the loads that are on."""
-    shares = [running(load, daylight) for load in loads]
-    found: list[list[tuple[float, tuple[Load, ...]]]] = []
-    for at in range(HOURS):
-        ends = sorted({share[at] for share in shares if share[at] > 0} | {1.0})
-        before, stretches = 0.0, []
-        for end in ends:
-            together = tuple(
-                load for load, share in zip(loads, shares, strict=True) if share[at] >= end
-            )
-            stretches.append((end - before, together))
-            before = end
-        found.append(stretches)
-    return found
-
-
-def day_hours(daylight: float) -> tuple[float, ...]:
-    """Return the share [0..1] of each hour that is day, `daylight` [s] of it about noon.
-
-    Where there is none, or nothing else, day is from `RISE` to `BED`.
-    """
-    length = daylight / HOUR
-    if 0.0 < length < HOURS:
-        return tuple(span(HOURS / 2 - length / 2, length, HOURS))
-    return tuple(span(RISE, BED - RISE, HOURS))
-
-
-def running(load: Load, daylight: tuple[float, ...]) -> tuple[float, ...]:
-    """Return the share [0..1] of each hour that `load` runs.
-
-    Evenly over its part of the day, or in one go from its time of day on. What its part has no room
-    for goes evenly over the rest: a load that is to run longer than the night runs on by day.
-    """
-    hours = load.hours / HOUR
-    if load.when in STARTS:
-        return _no_more(wrapped(STARTS[load.when], hours))
-    if load.when is When.TWICE:
-        # One half each, as far as the first is over when the second begins
-        first = min(hours / 2, EVENING_FROM - MORNING_FROM)
-        halves = wrapped(MORNING_FROM, first), wrapped(EVENING_FROM, hours - first)
-        return _no_more(map(sum, zip(*halves, strict=True)))
-    part = [
-        day if load.when is When.DAYTIME else 1.0 - day if load.when is When.NIGHT else 1.0
-        for day in daylight
-    ]
-    room = sum(part)
-    inside = min(1.0, hours / room) if room else 0.0
-    over = max(0.0, hours - room)
-    outside = over / (HOURS - room) if over > 0 else 0.0
-    return _no_more(inside * share + outside * (1.0 - share) for share in part)
-
-
-def _no_more(shares: Iterable[float]) -> tuple[float, ...]:
-    """Return shares of an hour without what the last digit of a float has above 1."""
-    return tuple(min(1.0, share) for share in shares)

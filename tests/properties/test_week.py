@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 
 from calc.energy.balance import HOUR, course
 from calc.energy.battery import Chemistry
+from calc.energy.daily_loads import Load, When
 from calc.energy.sun import Month
-from calc.energy.week import DAYS, Load, WeekInputs, When
+from calc.energy.week import DAYS, WeekInputs
 from tests.properties.inputs import tried
 
 FEW = tried(60)

@@ -3,8 +3,9 @@
 import pytest
 
 from calc.energy.balance import HOURS, Level, course, parted
+from calc.energy.daily_loads import Load, running
 from calc.energy.sun import Month
-from calc.energy.week import Load, WeekInputs, running
+from calc.energy.week import WeekInputs
 from tests.unit.van_by_minutes import DAY, clock, fortnight, thermostat
 
 HOUR = 3600.0

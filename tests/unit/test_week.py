@@ -5,8 +5,9 @@ from dataclasses import replace
 import pytest
 
 from calc.energy.battery import cold_factor
+from calc.energy.daily_loads import Load, day_hours, running
 from calc.energy.sun import Month, day_on_plane
-from calc.energy.week import Load, WeekInputs, day_hours, running
+from calc.energy.week import WeekInputs
 from tests.unit.week_by_minutes import week_by_minutes
 
 HOUR = 3600.0

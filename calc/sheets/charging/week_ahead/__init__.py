@@ -3,10 +3,11 @@
 # fmt: off
 from dataclasses import replace
 
-from calc.energy import week
+from calc.energy import daily_loads, week
+from calc.energy.daily_loads import When
 from calc.energy.rules import bank
 from calc.energy.rules import week as judged
-from calc.energy.week import InverterOn, Question, Recovery, When
+from calc.energy.week import InverterOn, Question, Recovery
 from calc.sheets.charging.week_ahead import tables
 from calc.sheets.charging.week_ahead.calculate import calculate, later_stages
 from calc.sheets.charging.week_ahead.words import (
@@ -77,7 +78,7 @@ WORKSHEET = Worksheet(
                 Quantity(id="watts", label="Power", symbol="P", kinds=(POWER,), low="0 W", high="20 kW", example="45 W", hint="While it runs; of a household appliance, at its plug."),
                 Quantity(id="hours", label="Hours a day", symbol="t", kinds=(TIME,), low="0 h", high="24 h", example="9.6 h", hint="That it runs, pauses not counted."),
                 Choice(id="when", label="When", default=When.ALWAYS, of=When,
-                       options=(Option(When.ALWAYS, "any hour"), Option(When.DAYTIME), Option(When.NIGHT), *(Option(one, f"{one}, from {start:g}") for one, start in week.STARTS.items()), Option(When.TWICE, "morning and evening")),
+                       options=(Option(When.ALWAYS, "any hour"), Option(When.DAYTIME), Option(When.NIGHT), *(Option(one, f"{one}, from {start:g}") for one, start in daily_loads.STARTS.items()), Option(When.TWICE, "morning and evening")),
                        hint="Spread over that part of the day, or in one go from that hour."),
                 ROUTE,
             ),

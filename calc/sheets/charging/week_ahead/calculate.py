@@ -4,10 +4,11 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc.energy.battery import Chemistry, ColdCutOff
+from calc.energy.daily_loads import Load
 from calc.energy.forecast import WeekAhead, later_stages, week_ahead
 from calc.energy.panels import Mount, Regulator
 from calc.energy.sun import Month
-from calc.energy.week import InverterOn, Load, Question, Recovery, WeekInputs
+from calc.energy.week import InverterOn, Question, Recovery, WeekInputs
 from calc.sheets.parts.fields import INVERTER
 from calc.sheets.parts.sun import monthly_sky
 

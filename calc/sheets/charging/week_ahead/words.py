@@ -1,7 +1,7 @@
 """The working of week-ahead in words, what its answer says when nothing is wrong, and its own notes."""
 
 # fmt: off
-from calc.energy import remedies, week
+from calc.energy import daily_loads, remedies, week
 from calc.energy.forecast import WeekAhead
 from calc.energy.panels import Regulator
 from calc.judge import Level, Rule
@@ -83,7 +83,7 @@ FINE = Rule[WeekAhead](
 )
 OWN_HOURS = Rule[WeekAhead](
     id="week-ahead.own-hours", level=Level.NOTE, source="practice",
-    text=f"Our own choices: the week begins at midnight, solar time; driving from {week.DRIVE_FROM:g} o’clock, shore power from {week.LEAD_FROM:g} o’clock; where the sun stays up or down all day, night is from {week.BED:g} to {week.RISE:g} o’clock. A load longer than its part of the day runs on into the other.",
+    text=f"Our own choices: the week begins at midnight, solar time; driving from {week.DRIVE_FROM:g} o’clock, shore power from {week.LEAD_FROM:g} o’clock; where the sun stays up or down all day, night is from {daily_loads.BED:g} to {daily_loads.RISE:g} o’clock. A load longer than its part of the day runs on into the other.",
 )
 WHAT_IS_TRIED = Rule[WeekAhead](
     id="week-ahead.what-is-tried", level=Level.NOTE, source="practice",
