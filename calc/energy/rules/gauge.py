@@ -31,7 +31,7 @@ OVERCHARGED_LFP = Rule[Gauge](
 )
 OVERCHARGED_LEAD_ACID = Rule[Gauge](
     id="gauge.overcharged-lead-acid", level=Level.CAUTION, when=lambda g: _overcharged(g) and g.bank.lead_acid, source="practice",
-    headline="{count.remaining} left. But {reading.voltage} is more than such a bank is given, {highest}, unless it is cold or being equalised: stop the charge and find the cause.",
+    headline="Stop the charge and find the cause: {reading.voltage} is above {highest}, unless the bank is cold or being equalised.",
     text=_OVERCHARGED,
 )
 STATE_UNKNOWN = Rule[Gauge](
