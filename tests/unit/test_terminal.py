@@ -132,7 +132,7 @@ def test_the_list_of_one_worksheet_names_every_field_with_its_default(run, name)
         (["wire-drop", "current="], ["Enter the current"]),
         (["wire-drop", "--colour"], ["usage", "--colour"]),
         ([], ["usage"]),
-        (["runtime", "chemistry=AGM", "temperature=-10 C"], ["Battery temperature must be"]),
+        (["standby-drain", "from_state=50 %", "to_state=60 %"], ["at the end must be"]),
         (["fuse-choice", "conductor=0.75 mm2", "rule_set=ABYC"], ["Conductor must be"]),
     ],
 )
