@@ -241,6 +241,15 @@ def test_every_figure_is_a_real_one(sheet):
             assert (result.kind is None) or value is None or isinstance(value, float)
 
 
+@EACH
+def test_a_field_that_goes_by_another_comes_after_it(sheet):
+    """Fields are read in their order: what comes later is not known yet."""
+    ids = [field.id for field in sheet.fields]
+    for at, field in enumerate(sheet.fields):
+        for other in (field.default_by, field.only_if):
+            assert other is None or other[0] in ids[:at], field.id
+
+
 def test_a_worksheet_or_field_that_does_not_exist_is_an_error_that_lists_what_does():
     with pytest.raises(calc.InputError, match="wire-drop") as error:
         calc.work("wire-drops")
