@@ -1,7 +1,8 @@
 """In which order fuses that would do are offered: one order for every sheet.
 
-What is published comes before what is known from memory, what is not much too large before what
-is, and what shops have before what is rare; then the least oversized. Our own order.
+What is published comes before what is known from memory, what breaks the fault with room and is
+made for the voltage in its common version before what is not, what is not much too large before
+what is, and what shops have before what is rare; then the least oversized. Our own order.
 """
 
 from dataclasses import dataclass
@@ -26,7 +27,8 @@ class Candidate:
     """A standard `rating` of a `family` that would do for a load that `needs` so much.
 
     `tight` tells that it breaks the fault with less than the usual margin, `memory` that only
-    memory says that it breaks it. The family is None where only a rating is asked for.
+    memory says that it breaks it, `marked` that the common version is made for less voltage. The
+    family is None where only a rating is asked for.
     """
 
     family: Family | None
@@ -34,6 +36,7 @@ class Candidate:
     needs: Amperes
     memory: bool
     tight: bool
+    marked: bool = False
 
     @property
     def loaded(self) -> Share:
@@ -57,10 +60,13 @@ class Candidate:
         return self.family is not None and self.family.found is Found.RARE
 
     @property
-    def rank(self) -> tuple[bool, bool, bool, Found, bool, float]:
+    def rank(self) -> tuple[bool, bool, bool, bool, Found, bool, float]:
         """What it is sorted by, the best first."""
         found = self.family.found if self.family else Found.EVERYWHERE
-        return (self.memory, self.tight, self.oversized, found, self.warm, self.rating)
+        return (
+            *(self.memory, self.tight, self.marked, self.oversized),
+            *(found, self.warm, self.rating),
+        )
 
 
 def in_order(
@@ -83,6 +89,7 @@ def in_order(
             needs=lowest,
             memory=memory,
             tight=tight,
+            marked=family.marked_higher(voltage) is not None,
         )
         for family, memory, tight in _known(families, voltage, fault_current)
         for rating in family.ratings

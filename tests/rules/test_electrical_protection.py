@@ -77,7 +77,9 @@ CASES = {
     ),
     "fuse.label-decides": (SMALL | {"allowed": "79 A"}, SMALL | {"allowed": "80 A"}),
     "fuse.behind-main": ({}, AT),
-    "fuse.marked-higher": (SMALL | {"voltage": "32.1 V"}, SMALL | {"voltage": "32 V"}),
+    "fuse.marked-higher": (
+        FITTED_BLADE | {"voltage": "32.1 V"}, FITTED_BLADE | {"voltage": "32 V"},
+    ),
     # blades are for 58 V at most
     "fuse.families-of-too-low-voltage": (
         SMALL | {"voltage": "58.1 V"}, SMALL | {"voltage": "58 V"},

@@ -112,6 +112,14 @@ def test_a_bundle_that_the_rule_set_counts_is_counted_once(change):
     assert "cable.bundle-by-prudence" not in answer.rules
 
 
+def test_what_needs_no_higher_version_is_offered_first_over_32_volts():
+    for voltage in ("32.1 V", "57.6 V"):
+        answer = ask(current="10 A", voltage=voltage, fault_current="900 A")
+        assert answer["families"][0] == "cartridge, class T"
+        assert "blade, regular (type C), rated 58 V or more" in answer["families"]
+        assert answer.verdict == "fine"
+
+
 @pytest.mark.parametrize(
     ("voltage", "version", "verdict"),
     [("32 V", "", "fine"), ("32.1 V", ", rated 58 V or more", "caution")],
@@ -120,8 +128,8 @@ def test_a_fuse_of_a_family_with_a_higher_version_is_a_caution_over_32_volts(
     voltage, version, verdict
 ):
     """GB/T 31465.3-2015 (ISO 8820-3:2010): blades are made for 32 V, some for 58 V."""
-    answer = ask(current="10 A", voltage=voltage, fault_current="900 A")
-    assert f"blade, regular (type C){version}" in answer["families"]
+    blade = {"fitted": "15 A", "fitted_family": "blade, regular (type C)"}
+    answer = ask(current="10 A", voltage=voltage, fault_current="900 A", **blade)
     assert answer.verdict == verdict
     assert (answer.rule == "fuse.marked-higher") is bool(version)
     assert ("58\xa0V" in answer.sentence) is bool(version)

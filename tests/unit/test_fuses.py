@@ -150,6 +150,12 @@ def published(voltage):
     return found
 
 
+def lowest_of(family):
+    """Return the lowest d.c. voltage rating [V] of a family, that of its common version."""
+    rows = table("fuse_families").rows
+    return min(float(row["dc_voltage_v"]) for row in rows if row["family"] == family)
+
+
 def test_what_is_published_and_not_too_large_is_taken_before_what_is_not():
     """Found again by going through every printed rating."""
     ratings = {(row["family"], float(row["rating_a"])) for row in table("fuse_ratings").rows}
@@ -172,6 +178,9 @@ def test_what_is_published_and_not_too_large_is_taken_before_what_is_not():
         assert (best, chosen) in fitting, texts
         sure = {(family, rating) for family, rating in fitting if said.get(family, 0) >= fault}
         wide = {pair for pair in sure if said[pair[0]] >= 1.1 * fault}
+        common = {pair for pair in wide if volts <= 32 or lowest_of(pair[0]) >= volts}
+        assert not common or (best, chosen) in common, texts
+        wide = common or wide
         assert not sure or (best, chosen) in sure, texts
         assert not wide or (best, chosen) in wide, texts
         within = {rating for _, rating in wide if rating <= 2 * values["lowest"]}
