@@ -25,6 +25,7 @@ READABLE: Annotated[Volts, Tag("least drop that tells a good joint")] = 0.5e-3
 NIGHT: Annotated[Seconds, Tag("long winter night")] = 14 * HOUR
 
 LOADED = ("flow", "shaken")
+AT_THE_BANK = ("all", "every", "start", "min", "plu", "gnd")  # turns that lead to what all shares
 JUDGED_AS_JOINT = frozenset({"joint_limit", "middle_limit", "shunt_limit"})
 
 
@@ -106,7 +107,7 @@ class FaultSearch:
     def on_main(self) -> bool:
         """Whether what is searched carries all that the bank gives."""
         common = self.symptom in (Symptom.CHECK, Symptom.INVERTER)
-        return common or any(turn.id in ("all", "every", "start") for _, turn in self.at.taken)
+        return common or any(turn.id in AT_THE_BANK for _, turn in self.at.taken)
 
     @property
     def full_current(self) -> Amperes:

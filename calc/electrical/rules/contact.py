@@ -188,7 +188,7 @@ NEAR_LIMIT = Rule[MeasuredJoint](
 HOT_METAL = Rule[MeasuredJoint](
     id="contact.metal-over-lugs", level=Level.CAUTION, when=lambda j: not at_most(j.reading.temperature, j.warm_metal), source="33cfr-table",
     headline="Find where the heat comes from: {reading.temperature} is more than the {warm_metal} usual for lugs and holders.",
-    text="The law has columns for insulation of 60, 75, 80, 90 and {hot_metal}, and above that for rarer kinds. What is printed on the jacket and on the part decides; a battery bears far less.",
+    text="What is printed on jacket and part decides. The law has columns for insulation from 60 °C to {hot_metal} and for rarer, hotter kinds; a battery takes far less.",
 )
 JUDGEMENTS = (
     *STOPS,

@@ -60,7 +60,7 @@ WORKSHEET = Worksheet(
     about="From a symptom, one measurement at a time, to a cause and its repair.",
     calculate=calculate,
     fields=(
-        Choice(id="symptom", label="What is wrong", of=Symptom, default=Symptom.CHECK, options=SYMPTOMS,
+        Choice(id="symptom", label="What is wrong", of=Symptom, default=Symptom.CHECK, example="like “hot lug” or “inverter trips”", options=SYMPTOMS,
                hint="The search starts here. Change it, and it starts again."),
         Choice(id="system", label="System", default="12 V", options=(Option("12 V"), Option("24 V"), Option("48 V")),
                hint="Nominal voltage of the bank."),

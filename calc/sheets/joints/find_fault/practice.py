@@ -43,9 +43,9 @@ PRACTICE = Practice(
             draw={
                 "symptom": ("flickers",),
                 "path": ("flickers.no.one",),
-                "load": ("6 A", "10 A", "20 A", "30 A"),
-                "length": steps(2, 6, 1, "m"),
-                "conductor": ("12 AWG", "10 AWG", "8 AWG"),
+                "load": ("20 A", "30 A", "40 A", "60 A"),
+                "length": steps(1, 3, 1, "m"),
+                "conductor": ("6 AWG", "4 AWG", "2 AWG"),
                 "joint": ("0.05 mΩ", "0.08 mΩ", "0.1 mΩ"),
                 "joints": ("3", "4", "5"),
             },
