@@ -176,6 +176,10 @@ CASES = {
             {"chemistry": "gel", "temperature": "-4 C", "state": "95 %"},
             {"chemistry": "gel", "temperature": "-3.8 C", "state": "95 %"},
         ),
+        "gauge.state-unknown": (
+            {"monitor": "none", "reading": "13.2 V", **REST, "rested_for": "23.9 h"},
+            {"monitor": "none", "reading": "13.2 V", **REST, "rested_for": "24 h"},
+        ),
         "gauge.spent": ({"state": "20 %"}, {"state": "21 %"}),
         # Half of 200 A·h
         "charge.too-much-current": ({"current": "101 A"}, {"current": "100 A"}),
@@ -207,6 +211,20 @@ CASES = {
             {"reading": "13.2 V", **REST},
         ),
     },
+    "appliance-route": {
+        # 24 h × 40 % of 45 W against 80 W through 88 %, and 15 W all day
+        "appliance.household-takes-more": ({}, {"ac_power": "10 W", "idle": "1 W"}),
+        "appliance.from-labels": (
+            {"ac_power": "10 W", "idle": "1 W"},
+            {"ac_power": "10 W", "idle": "1 W", "figures": "measured"},
+        ),
+        # 54 W × 9.6 h / 88 % + 6.5 W × 24 h are 745 W·h, as 77.6 W × 9.6 h are
+        "appliance.little-between": (
+            {"dc_power": "78 W", "ac_power": "54 W", "idle": "6.5 W"},
+            {"dc_power": "45 W", "ac_power": "54 W", "idle": "6.5 W"},
+        ),
+        "appliance.direct-weak-in-heat": ({"dc_duty": "61 %"}, {"dc_duty": "59 %"}),
+    },
     "watts-to-amps": {
         # 4/0 AWG, 105 °C: 445 A by 33 CFR 183.425 table 5, and the largest fuse within is of
         # 400 A, a quarter more than 320 A
@@ -224,6 +242,16 @@ CASES = {
             {"power": "1000 W", "voltage": "10 V"},
         ),
         "load.all-becomes-heat": ({"load_type": "resistive heat"}, {"load_type": "any load"}),
+        # half of 200 A·h at 10 A
+        "draw.beyond-bank": (
+            {"power": "122 W", "hours": "10.1 h", "capacity": "200 Ah", "chemistry": "AGM"},
+            {"power": "122 W", "hours": "9.9 h", "capacity": "200 Ah", "chemistry": "AGM"},
+        ),
+        # a quarter of 100 A·h
+        "bank.heavy-load": (
+            {"power": "306 W", "capacity": "100 Ah", "chemistry": "AGM"},
+            {"power": "304 W", "capacity": "100 Ah", "chemistry": "AGM"},
+        ),
         "load.mostly-heat-perhaps": ({"power": "1000 W"}, {"power": "999 W"}),
         "load.loose-joint-heats": (
             {"power": "301 W", "voltage": "10 V"},
@@ -269,7 +297,11 @@ MENDED = {
         "charge.too-much-current",
         "gauge.drifted-far",
     ),
-    "watts-to-amps": ("load.beyond-heavy-cable",),
+    "watts-to-amps": (
+        "draw.beyond-bank",
+        "bank.heavy-load",
+        "load.beyond-heavy-cable",
+    ),
 }
 
 
