@@ -53,6 +53,11 @@ class HeaterSize:
     power: HeatWatts
     headroom: Share
 
+    @property
+    def to_buy(self) -> HeatWatts:
+        """The least output to buy: with the margin, and enough for bare ribs."""
+        return max(self.heater, self.high)
+
 
 @dataclass(frozen=True, kw_only=True)
 class WarmUp:
@@ -95,11 +100,16 @@ class ColdNight:
     fuel_in_cold: FuelInCold | None
 
     @property
+    def own_warming(self) -> WarmUp | None:
+        """Warming up by a heater that is there, None where one is still to be bought."""
+        return None if self.size.output is None else self.warming
+
+    @property
     def warm_up_beyond_bank(self) -> bool:
-        """Whether the bank is empty before the night is over that began with warming up in time."""
+        """Whether the bank is empty before the night is over that began with warming up."""
         draw, charge = self.heating.draw, self.warming.charge
         return (
-            not self.warming.slow
+            self.size.output is not None
             and charge is not None
             and not at_most(draw.charge + charge, draw.bank.gives)
         )

@@ -33,7 +33,8 @@ def margin(heater: float) -> dict[str, str]:
 
 def warmed_in(hours: float) -> dict[str, str]:
     """Return a van that warms in that time: it goes with what has to warm, 200 kg at first."""
-    return {**LIT, "contents": f"{200 * hours * 3600 / V['warm_up']:.9f} kg"}
+    own = {**LIT, "heater_output": f"{V['heater']:.9f} W"}
+    return {**own, "contents": f"{200 * hours * 3600 / V['warm_up']:.9f} kg"}
 
 
 def ribbed(high: float) -> dict[str, str]:
@@ -97,7 +98,7 @@ def test_one_sleeper_wants_fifteen_cubic_metres_an_hour():
 def test_warming_up_and_the_night_together_empty_the_bank():
     both = (V["charge"] + V["warm_charge"]) / 3600 / 0.5
     for share, there in ((0.999, True), (1.001, False)):
-        found = fires(SHEET, {**LIT, "capacity": f"{share * both:.9f} Ah"})
+        found = fires(SHEET, {**output(V["heater"]), "capacity": f"{share * both:.9f} Ah"})
         assert ("heater.warm-up-beyond-bank" in found) is there
         assert "draw.beyond-bank" not in found
 
@@ -125,4 +126,8 @@ def test_a_remedy_mends_and_brings_nothing_as_grave(rule):
 
 
 def test_a_larger_bank_mends_a_night_that_begins_with_warming_up():
-    mended(SHEET, "heater.warm-up-beyond-bank", {**LIT, "capacity": "43 Ah", "contents": "350 kg"})
+    mended(
+        SHEET,
+        "heater.warm-up-beyond-bank",
+        {**output(V["heater"]), "capacity": "43 Ah", "contents": "350 kg"},
+    )

@@ -51,8 +51,8 @@ SLOW = Rule[WarmUp](
     headline="{power} leaves too little for warming up from cold in good time.",
 )
 RIBS_BEYOND_HEATER = Rule[HeaterSize](
-    id="heater.less-than-bare-ribs", level=Level.CAUTION, when=lambda s: not at_most(s.high, s.heater),
-    headline="Buy a heater of {high} or more if the ribs are bare: {loss} counts only the share put on for them.",
+    id="heater.less-than-bare-ribs", level=Level.ADVICE, when=lambda s: not at_most(s.high, s.heater), source="iso-6946-upper",
+    text="Bare ribs may take the loss to {high}, more than the margin covers. The heater to buy counts that; insulating the ribs makes it smaller.",
     mend=lambda s: Change({"margin": s.high / s.loss - 1}),
 )
 COLD = Rule[HeatLoss](

@@ -24,9 +24,8 @@ class AtAltitude(Protocol):
 
 
 BELOW_LOWEST_STEP = Rule[HeatedTime](
-    id="heater.below-lowest-step", level=Level.CAUTION, source="practice", when=lambda h: h.burns and not at_least(h.loss, LOWEST_STEP),
-    headline="{loss} is below the lowest step of most heaters, which then start and stop all night.",
-    text="Most small fuel heaters still give about 800 W at their lowest step (no source). Asked for {loss} they start again and again, soot up, and take more fuel and charge than this sum says.",
+    id="heater.below-lowest-step", level=Level.ADVICE, source="practice", when=lambda h: h.burns and not at_least(h.loss, LOWEST_STEP),
+    text="Soot: most small fuel heaters give about 800 W at their lowest step (no source). At {loss} they start and stop, and take more fuel and charge than shown.",
 )
 BEYOND_USUAL = Rule[HeatWatts](  # asked of the output that a heater must have
     id="heater.beyond-usual", level=Level.CAUTION, when=lambda output: not at_most(output, LARGEST_USUAL),

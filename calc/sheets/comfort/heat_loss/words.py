@@ -30,6 +30,7 @@ STEPS: tuple[Step[ColdNight], ...] = (
     Step(of="low", formula="wall_loss + roof_loss + floor_loss + glass_loss + infiltration + denser", text="If no metal crossed the insulation."),
     Step(of="high", formula="max(loss, (1 - ribs) * (wall_loss + roof_loss + floor_loss) + ribs * bare_u * (wall_area + 2 * plane) * rise + glass_loss + infiltration + denser)", source="iso-6946-upper",
          text="If that share of the area were bare sheet, weighed by area, and no less than with the share put on. Ribs also draw heat from beside them, so even this can be passed."),
+    Step(of="to_buy", formula="max(heater, high)", text="With the margin, and enough if the ribs are bare."),
     Step(of="cover_u", formula="1 / (1 / glazing_u + cover)", source="iso-6946", text="A close cover adds its resistance."),
     Step(of="covered_loss", formula="loss - (glazing_u - cover_u) * glazing * rise", text="What is lost with every window covered."),
     Step(of="people_heat", formula="people * person", source="metabolic", text="A sleeper gives about 40 W/m² over 1.8 m² of body, 72 W, of which the damp part does not warm the air."),
@@ -50,7 +51,7 @@ STEPS: tuple[Step[ColdNight], ...] = (
 
 FINE_TO_BUY = Rule[ColdNight](
     id="heat-loss.fine-to-buy", level=Level.FINE, when=lambda n: n.size.output is None,
-    headline="The van loses {loss}: buy a heater of {heater} or more. {hours} take {fuel_used} of {fuel} and {charge}.",
+    headline="The van loses {loss}: buy a heater of {to_buy} or more. {hours} take {fuel_used} of {fuel} and {charge}.",
 )
 FINE = Rule[ColdNight](
     id="heat-loss.fine", level=Level.FINE, when=lambda n: n.size.output is not None,
