@@ -44,5 +44,6 @@ def _week(name: str, route: str, found: Routes, power: float, running: float) ->
         ("voltage", f"{found.voltage:.6g} V"),
         ("idle", f"{found.idle:.6g} W"),
         ("efficiency", f"{found.efficiency * 100:.6g} %"),
+        ("inverter_on", "day-and-night"),  # an appliance at any hour starts by itself
     )
     return NextStep(f"A week with the {name} one", texts, "week-ahead")
