@@ -82,10 +82,9 @@ def finish(site: Path) -> FileList:
 
 
 def strip(site: Path) -> None:
-    """Delete what no reader fetches (the runtime's own `.gz` files stay)."""
+    """Delete what no reader fetches."""
     for file in [*site.rglob("*.map"), *site.rglob("*.gz")]:
-        if file.suffix == ".map" or not file.is_relative_to(site / "assets" / "runtime"):
-            file.unlink()
+        file.unlink()
     # The word stemmers of other languages: 0.9 MB that an English search never loads.
     shutil.rmtree(site / "assets" / "javascripts" / "lunr", ignore_errors=True)
 
@@ -179,7 +178,7 @@ def write_headers(site: Path, files: FileList, headers: dict[str, str]) -> None:
     blocks = {"/*": {**headers, "Cache-Control": "no-cache"}}
     for path in files:
         # Hosts do not agree on these endings, and a wrong type stops the runtime.
-        if path.endswith((".mjs", ".wasm", ".gz", ".webmanifest")):
+        if path.endswith((".bin", ".webmanifest")):
             blocks[f"/{path}"] = {"Content-Type": type_of(path)}
     text = "".join(
         f"{path}\n" + "".join(f"  {name}: {value}\n" for name, value in block.items()) + "\n"

@@ -9,6 +9,7 @@ import argparse
 import ast
 import gzip
 import json
+import os
 import shutil
 import subprocess
 import sys
@@ -35,6 +36,12 @@ from calc.worksheet.fields import Field, Quantity
 PROJECT = Path(__file__).resolve().parent.parent
 PYODIDE = PROJECT / "node_modules" / "pyodide"
 LIBRARY = PYODIDE / "python_stdlib.zip"
+LOADER = ("pyodide.mjs", "pyodide.asm.mjs")
+"""Served as `.js`: a host that does not know `.mjs` sends it as bytes, which no browser runs."""
+
+PACKED = ".bin"
+"""The ending of what we pack ourselves: at `.gz` some hosts say that they have packed it."""
+
 OWN = Path(calc.__file__).parent
 SITE_PACKAGES = Path(sysconfig.get_path("purelib"))
 
@@ -184,10 +191,11 @@ def node(job: dict) -> dict:
     file, output = (job["folder"] / name for name in ("job.json", "output.json"))
     file.write_text(json.dumps(job | {"output": output}, default=str))
     command = ["node", Path(__file__).with_suffix(".mjs"), file]
-    done = subprocess.run(command, text=True, capture_output=True)
+    # Python compiles file times of zones west of UTC into .pyc files that it then refuses.
+    done = subprocess.run(command, text=True, capture_output=True, env=os.environ | {"TZ": "UTC"})
     if done.returncode:
         # node prints the failing line of a file whose lines are a million characters long.
-        lines = [line for line in (done.stdout + done.stderr).splitlines() if len(line) < 500]
+        lines = [line[:500] for line in (done.stdout + done.stderr).splitlines()]
         raise SiteError("The page's Python failed under node:\n" + "\n".join(lines))
     return json.loads(output.read_bytes())
 
@@ -199,19 +207,20 @@ def write_bundle(out: Path, boot: dict, stdlib: bytes, app: bytes) -> None:
     to start.
     """
     out.mkdir(parents=True, exist_ok=True)
-    for name in "pyodide.mjs", "pyodide.asm.mjs":
-        shutil.copyfile(PYODIDE / name, out / name)
+    for name in LOADER:
+        shutil.copyfile(PYODIDE / name, out / f"{name.removesuffix('.mjs')}.js")
     wasm = (PYODIDE / "pyodide.asm.wasm").read_bytes()
     for name, content in ("pyodide.asm.wasm", wasm), ("stdlib.zip", stdlib), ("app.zip", app):
-        (out / f"{name}.gz").write_bytes(packed(content))
+        (out / f"{name}{PACKED}").write_bytes(packed(content))
     (out / "boot.json").write_text(json.dumps(boot))
 
 
 def read_bundle(out: Path) -> Files:
     """The bundle's files as the worker has them after unpacking."""
-    files = {file.name: file.read_bytes() for file in out.iterdir()}
+    named = {f"{name.removesuffix('.mjs')}.js": name for name in LOADER}
+    files = {named.get(file.name, file.name): file.read_bytes() for file in out.iterdir()}
     return {
-        name.removesuffix(".gz"): gzip.decompress(content) if name.endswith(".gz") else content
+        name.removesuffix(PACKED): gzip.decompress(content) if name.endswith(PACKED) else content
         for name, content in files.items()
     }
 
@@ -219,7 +228,7 @@ def read_bundle(out: Path) -> Files:
 def wire_size(out: Path) -> int:
     """Bytes of the bundle as a host sends it; what is not packed yet is packed by the host."""
     contents = [(file.suffix, file.read_bytes()) for file in out.iterdir()]
-    return sum(len(c if suffix == ".gz" else gzip.compress(c)) for suffix, c in contents)
+    return sum(len(c if suffix == PACKED else gzip.compress(c)) for suffix, c in contents)
 
 
 def main() -> int:

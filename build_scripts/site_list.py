@@ -14,7 +14,6 @@ addresses that no build can know: the service worker makes its own."""
 TYPES = {
     ".css": "text/css; charset=utf-8",
     ".csv": "text/csv; charset=utf-8",
-    ".gz": "application/octet-stream",
     ".html": "text/html; charset=utf-8",
     ".ico": "image/x-icon",
     ".js": "text/javascript; charset=utf-8",
@@ -36,7 +35,7 @@ FileList = dict[str, tuple[str, int]]
 def type_of(path: str) -> str:
     """The Content-Type of a file, by its ending.
 
-    A `.gz` file is plain bytes, never a Content-Encoding: the page inflates it itself.
+    What the runtime packs is plain bytes, never a Content-Encoding: the page inflates it itself.
     """
     return TYPES.get(posixpath.splitext(path)[1], OTHER_TYPE)
 

@@ -108,6 +108,12 @@ async function saveMissing() {
 
 self.addEventListener("install", (event) => event.waitUntil(save()));
 
+// What the page's worker reads where the browser keeps its requests from us.
+async function keepList() {
+  const cache = await caches.open(CACHE);
+  await cache.put(keyOf("active"), response(JSON.stringify(FILES), "active.json"));
+}
+
 async function takeOver() {
   const cache = await caches.open(CACHE);
   const first = !(await cache.match(keyOf("active")));
@@ -115,7 +121,7 @@ async function takeOver() {
     const ours = url.startsWith(keyOf("")); // another site of this origin may share the cache
     if (ours && !HASHES.has(url.slice(keyOf("").length))) await cache.delete(url);
   }
-  await cache.put(keyOf("active"), response(JSON.stringify(FILES), "active.json"));
+  await keepList();
   if (first) await self.clients.claim(); // later versions wait until they are asked to take over
 }
 
@@ -125,7 +131,7 @@ self.addEventListener("message", (event) => {
   const reply = async () => (event.ports[0] ?? event.source)?.postMessage(await status());
   const act = {
     status: reply,
-    repair: () => save().then(reply, () => {}), // the failure has been told
+    repair: () => save().then(keepList).then(reply, () => {}), // the failure has been told
     "use-new": () => self.skipWaiting(),
   }[event.data?.type];
   if (act) event.waitUntil(act());

@@ -18,8 +18,13 @@ function waits(box) {
 export function inBox(place, reply, fill) {
   const box = place.querySelector("input, select"); // by place: a field may be called `length`
   if (fill) {
-    if (box.options && ![...box.options].some((option) => option.value === reply.fill)) {
-      box.add(new Option(reply.fill, reply.fill));
+    if (box.options) {
+      box.querySelector("[data-foreign]")?.remove(); // of the link before this one
+      if (![...box.options].some((option) => option.value === reply.fill)) {
+        const foreign = new Option(reply.fill, reply.fill);
+        foreign.dataset.foreign = "";
+        box.add(foreign);
+      }
     }
     box.value = reply.fill;
   }

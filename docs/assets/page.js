@@ -8,6 +8,8 @@ import { cellsOf, fit, tend, typed } from "./rows.js";
 import { share } from "./share.js";
 import { standing } from "./standing.js";
 
+const LONGEST_LINK = 65_536; // a stranger may send megabytes, and reading them would hold the page
+
 function bind(sheet) {
   const id = sheet.dataset.sheet;
   const form = part(sheet, "form");
@@ -42,7 +44,7 @@ function bind(sheet) {
     if (location.hash.includes("=")) {
       clearTimeout(address); // of the figures that stood here before
       state.changed();
-      request({ fragment: location.hash });
+      request({ fragment: location.hash.slice(0, LONGEST_LINK) });
     } else if ([...form.elements].every(isAsBuilt)) work();
     else changed(); // typed before this script was here
   }

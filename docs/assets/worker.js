@@ -47,7 +47,7 @@ async function load(name) {
 // The large files are packed by us, not by the host: the same few bytes on every host, and in the
 // cache as well, where a host's own packing would not last.
 async function inflated(name, type) {
-  const { body } = await load(`${name}.gz`);
+  const { body } = await load(`${name}.bin`);
   const unpacked = body.pipeThrough(new DecompressionStream("gzip"));
   return new Response(unpacked, { headers: { "Content-Type": type } });
 }
@@ -57,14 +57,17 @@ const boot = load("boot.json").then((response) => response.json());
 const stdlib = inflated("stdlib.zip", "application/zip");
 const app = inflated("app.zip", "application/zip").then((response) => response.arrayBuffer());
 const wasm = WebAssembly.compileStreaming(inflated("pyodide.asm.wasm", "application/wasm"));
-const loader = import("./runtime/pyodide.mjs");
-const code = import("./runtime/pyodide.asm.mjs"); // the loader imports it later, from the same URL
+const loader = import("./runtime/pyodide.js");
+// The loader puts a name of its own behind this address. Some hosts send that name as mere bytes,
+// which no browser runs; behind the question mark no host reads it.
+const INDEX = new URL("pyodide.asm.js?/", RUNTIME).href;
+const code = import(`${INDEX}pyodide.asm.mjs`); // the loader imports it later, from the same URL
 
 // The loader fetches and compiles by itself; it is handed what is already on its way. It would
 // also wait for ever for a wasm that is refused, where `wasm` fails.
 const early = new Map([
   [new URL("stdlib.zip", RUNTIME).href, stdlib],
-  [new URL("pyodide.asm.wasm", RUNTIME).href, new Response()],
+  [`${INDEX}pyodide.asm.wasm`, new Response()],
 ]);
 self.fetch = async (input, options) => early.get(String(input?.url ?? input)) ?? network(input, options);
 WebAssembly.instantiateStreaming = async (_, imports) => {
@@ -77,7 +80,7 @@ async function startPython() {
   const { info } = await boot;
   // A memory snapshot, where one is built, would join these options; the rest stays as it is.
   return loadPyodide({
-    indexURL: RUNTIME.href,
+    indexURL: INDEX,
     stdLibURL: new URL("stdlib.zip", RUNTIME).href,
     lockFileContents: { info, packages: {} },
   });

@@ -90,3 +90,23 @@ def test_a_strange_link_neither_breaks_nor_hangs_the_sheet(page, server, fragmen
     sheet.type("current", "46")
     sheet.expect_answer(usual(RUN, current="46 A"))
     assert len(sheet.part("link").input_value()) < 300
+
+
+def test_a_link_of_two_megabytes_is_cut_before_anything_reads_it(page, server):
+    sheet = open_sheet(page, server, RUN, "#v=1&current=45A&" + "k=1&" * 500_000)
+    sheet.expect_answer(usual(RUN, current="45 A"))
+    assert page.evaluate("() => location.hash.length") > 1_000_000
+    sheet.type("current", "46")
+    sheet.expect_answer(usual(RUN, current="46 A"))
+
+
+def test_what_strange_links_put_into_a_choice_does_not_pile_up(page, server):
+    sheet = open_sheet(page, server, RUN)
+    own = sheet.box("conductor").locator("option").count()
+    for number in range(30):
+        page.evaluate(f"() => {{ location.hash = '#v=1&conductor=wire{number}' }}")
+    expect(sheet.box("conductor")).to_have_value("wire29")
+    expect(sheet.box("conductor").locator("option")).to_have_count(own + 1)
+    page.evaluate("() => { location.hash = '#v=1&current=45A' }")
+    sheet.expect_answer(usual(RUN, current="45 A"))
+    expect(sheet.box("conductor").locator("option")).to_have_count(own)

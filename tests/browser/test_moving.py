@@ -145,16 +145,16 @@ def test_a_heading_in_the_address_is_left_there_and_the_sheet_works(page, server
 
 def test_a_python_that_does_not_come_is_said_and_the_built_answer_stays(browser, server):
     def our_own_doing(error: str) -> bool:
-        return "pyodide.asm.wasm.gz" in error or "could not be loaded" in error
+        return "pyodide.asm.wasm.bin" in error or "could not be loaded" in error
 
     with another_page(browser, server, our_own_doing, service_workers="block") as page:
-        page.context.route("**/pyodide.asm.wasm.gz", lambda route: route.abort())
+        page.context.route("**/pyodide.asm.wasm.bin", lambda route: route.abort())
         page.goto(f"{server.url}checks/{RUN}/")
         sheet = Sheet(page, RUN)
         expect(sheet.state).to_contain_text("The calculation could not start in this browser.")
         expect(sheet.answer).to_have_text(sheet.text_of(reply_to(RUN, usual(RUN))["answer"]))
         # What hindered it may pass: the next key tries again.
-        page.context.unroute("**/pyodide.asm.wasm.gz")
+        page.context.unroute("**/pyodide.asm.wasm.bin")
         sheet.type("current", "45")
         sheet.expect_live()
         sheet.expect_answer(usual(RUN, current="45 A"))

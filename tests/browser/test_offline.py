@@ -206,6 +206,16 @@ def test_a_dropped_file_is_fetched_again(place):
     assert {files[place.largest][0], files["checks/runtime/index.html"][0]} <= set(kept_by(page))
 
 
+def test_a_cache_that_was_wiped_is_filled_again_with_every_key(place):
+    page = place.open_saved()
+    before = set(kept_by(page))
+    assert "active" in before
+    page.evaluate("() => caches.delete('lugwise-files')")
+    page.reload()
+    expect(line_of(page)).to_have_text(SAVED, timeout=60_000)
+    assert set(kept_by(page)) == before
+
+
 def test_a_dropped_page_that_the_host_has_changed_is_not_mixed_in(place):
     place.expected = ["status of 503", "/favicon.ico"]  # a bare sentence has no icon of its own
     page = place.open_saved()

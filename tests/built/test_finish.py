@@ -26,7 +26,7 @@ def site(tmp_path):
         "assets/a.css": "/* url(https://example.org) */ a{background:url(data:image/png;base64,)}",
         "assets/a.css.map": "",
         "assets/javascripts/lunr/stemmer.js": "",
-        "assets/runtime/python.wasm.gz": "",
+        "assets/runtime/python.wasm.bin": "",
         "sitemap.xml": "<url><loc>https://x.example/</loc>\n  <lastmod>2030-01-01</lastmod></url>",
         "sitemap.xml.gz": "",
     }.items():
@@ -41,7 +41,7 @@ def test_a_finished_site_holds_what_a_reader_fetches_and_nothing_else(site):
         "deep/index.html",
         "404.html",
         "assets/a.css",
-        "assets/runtime/python.wasm.gz",
+        "assets/runtime/python.wasm.bin",
     }
     assert files == list_files(site)
 

@@ -101,7 +101,7 @@ def test_every_part_that_the_site_ships_has_its_licence_text():
     )
     rows = [(part, licence) for part, licence in table if licence != "Licence"]
     names = " ".join(part for part, _ in rows)
-    bundle = gzip.decompress((PROJECT / "site/assets/runtime/app.zip.gz").read_bytes())
+    bundle = gzip.decompress((PROJECT / "site/assets/runtime/app.zip.bin").read_bytes())
     shipped = {name.split("/")[0] for name in zipfile.ZipFile(io.BytesIO(bundle)).namelist()}
     for part in {"Pyodide", "CPython", "MkDocs", "Material for MkDocs", *shipped - {"calc"}}:
         assert part in names, f"docs/licences.md does not name {part}"

@@ -25,7 +25,7 @@ def listed(built) -> dict[str, list]:
 
 def sent(path: Path) -> int:
     """Return a file's bytes on the wire."""
-    return len(path.read_bytes() if path.suffix == ".gz" else gzip.compress(path.read_bytes()))
+    return len(path.read_bytes() if path.suffix == ".bin" else gzip.compress(path.read_bytes()))
 
 
 def png_size(path: Path) -> tuple[int, int]:
@@ -75,7 +75,7 @@ def test_the_runtime_is_made_of_the_code_as_it_stands(built):
 
 def test_what_the_page_has_no_use_for_is_not_in_its_bundle(built):
     """The terminal's command, and the practice sets, whose questions stand in the guides."""
-    packed = gzip.decompress((built / "assets" / "runtime" / "app.zip.gz").read_bytes())
+    packed = gzip.decompress((built / "assets" / "runtime" / "app.zip.bin").read_bytes())
     names = zipfile.ZipFile(io.BytesIO(packed)).namelist()
     assert "calc/worksheet/work.pyc" in names
     assert not [name for name in names if "practice" in name or "__main__" in name]
@@ -136,5 +136,10 @@ def test_the_headers_for_hosts_carry_the_policy_and_the_types(built):
     assert "Content-Security-Policy: default-src 'none'" in text
     assert "frame-ancestors 'none'" in text
     for path in listed(built):
-        if path.endswith((".mjs", ".webmanifest", ".gz")):
+        if path.endswith((".webmanifest", ".bin")):
             assert f"\n/{path}\n  Content-Type: " in text
+
+
+def test_no_file_has_an_ending_that_hosts_send_each_in_their_own_way(built):
+    """`.mjs` comes as mere bytes from some, and `.gz` as something that is packed on the way."""
+    assert not [path for path in listed(built) if path.endswith((".mjs", ".gz", ".wasm"))]
