@@ -145,7 +145,7 @@ def test_a_save_that_broke_off_fetches_only_what_is_missing(place):
 
 
 def test_a_stalled_connection_ends_the_try_and_the_next_one_finishes(place):
-    place.edit_worker("STALL_MS = 30000", "STALL_MS = 700")
+    place.edit_worker("STALL_MS = 30000", "STALL_MS = 4000")
     place.fail("stall", place.largest)
     page = place.open()
     expect(line_of(page)).to_contain_text("Not saved: the connection broke.", timeout=60_000)

@@ -136,9 +136,9 @@ def test_the_readme_begins_with_two_commands():
     ]
 
 
-@pytest.mark.parametrize("line", re.findall(r"^\.venv/bin/python (-m calc .*)$", README, re.M))
+@pytest.mark.parametrize("line", re.findall(r"^lugwise (.*)$", README, re.M) or ["none"])
 def test_an_example_for_the_terminal_works_as_the_readme_has_it(line):
-    command = [sys.executable, *shlex.split(line)]
+    command = [sys.executable, "-m", "calc", *shlex.split(line)]
     done = subprocess.run(command, cwd=PROJECT, capture_output=True, text=True, timeout=60)
     assert (done.returncode, done.stderr) == (0, "")
     assert done.stdout
