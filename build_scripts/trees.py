@@ -34,7 +34,11 @@ def trees_html() -> Markup:
 
 def _symptom(symptom: Symptom) -> Markup:
     way_in = graph.way_in(symptom)
-    before = (el("p", el("strong", "First of all. "), way_in.safety),)
+    said_too = f"{', '.join(way_in.called)}."
+    before = (
+        el("p", el("strong", "Also called: "), said_too),
+        el("p", el("strong", "First of all. "), way_in.safety),
+    )
     return _list(symptom, way_in.about, symptom, before)
 
 

@@ -278,6 +278,16 @@ class MeasuredJoint:
         return not self.sound.warm_by_nature and self.sound.part is not Part.SWITCH
 
     @property
+    def spot(self) -> Celsius | None:
+        """How hot the contact spots run at full current; None where the drop is not all there."""
+        return self.full.spot if self.contact and self.full else None
+
+    @property
+    def spot_rise(self) -> Kelvins | None:
+        """The same above the metal round it."""
+        return self.full.spot_rise if self.contact and self.full else None
+
+    @property
     def most_drop(self) -> Volts:
         """The most it may lose.
 

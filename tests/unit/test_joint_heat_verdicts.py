@@ -45,3 +45,10 @@ def test_what_is_not_known_has_no_line_and_one_joint_is_not_one_times_another():
     assert "contact.spots-would-melt" in alone.rules
     pair = ask(drop="10 mV", good_drop="10 mV", current="100 A", full_current="100 A")
     assert pair.rule == "joint-heat.fine" and "1 times" not in pair.sentence
+
+
+def test_of_a_fuse_no_contact_spot_and_no_growth_is_told():
+    """Most of its drop lies in the link, and not in a few spots."""
+    fuse = ask(probed="fuse", drop="110 mV", current="30 A", full_current="20 A")
+    none = {one.id for one in fuse.worksheet.results if fuse.values[one.id] is None}
+    assert none == {"ratio", "spot", "growth"}

@@ -71,6 +71,10 @@ def _little_growth(joint: MeasuredJoint) -> bool:
     return not joint.sound.warm_by_nature and left is not None and not at_least(left, GROWTH_LEAST)
 
 
+def _bolted(joint: MeasuredJoint) -> bool:
+    return joint.sound.part in (Part.BOLTED, Part.CRIMP, Part.UNKNOWN)
+
+
 def _over_rating(joint: MeasuredJoint) -> bool:
     rating = joint.sound.rating
     return rating is not None and not at_most(joint.reading.full_current, rating)
@@ -199,7 +203,7 @@ OF_FULL_CURRENT = (NOT_REACHED, LOSES_AT_FULL, SOFTENS, GLOWS, WARM, NEAR_LIMIT,
 
 WHERE_THE_PROBES_GO = Rule[MeasuredJoint](
     id="contact.where-the-probes-go", level=Level.ADVICE, source="practice",
-    when=lambda j: j.sound.part in (Part.BOLTED, Part.CRIMP, Part.UNKNOWN),
+    when=_bolted,
     text="Put the probes right on the lug and on what it is bolted to. 10 cm of 50 mm² cable between them adds 3.9 mV at 100 A.",
 )
 LIKE_IS_WORSE = Rule[MeasuredJoint](
@@ -227,7 +231,7 @@ GLOWED_IN_TESTS = Rule[MeasuredJoint](
     text="Loose connections that glowed in a laboratory gave off as little as 5 W at 0.8 A, and up to 35 W at 15 A. What counts is how small the place is.",
 )
 SPOT_WOULD_MELT = Rule[MeasuredJoint](
-    id="contact.spots-would-melt", level=Level.ADVICE, when=lambda j: j.full is not None and j.full.spot is None, source="kohlrausch",
+    id="contact.spots-would-melt", level=Level.ADVICE, when=lambda j: j.contact and j.full is not None and j.full.spot is None, source="kohlrausch",
     text="No temperature is given for the contact spots: {full.drop} would melt copper, and there the relation ends.",
 )
 WARM_AS_ITS_LIKE = Rule[MeasuredJoint](
@@ -252,11 +256,11 @@ RISE_AT_FULL = Rule[MeasuredJoint](
     text="At {reading.full_current} it would be {warmth.at_full.upper} warmer if the rise goes with the square of the current, and about {warmth.at_full.lower} by the power that IEC 61439-1 uses for small corrections.",
 )
 BUSBAR_RANGE = Rule[MeasuredJoint](
-    id="contact.busbar-range", level=Level.NOTE, source="busbar-joint",
+    id="contact.busbar-range", level=Level.NOTE, when=_bolted, source="busbar-joint",
     text="Published for good bolted copper busbar joints: 5 to 15 µΩ. A lug on a stud has less area: up to 100 µΩ is common practice.",
 )
 POWER_CONTACT_RANGE = Rule[MeasuredJoint](
-    id="contact.power-contact-range", level=Level.NOTE, source="power-contact",
+    id="contact.power-contact-range", level=Level.NOTE, when=lambda j: j.sound.part is Part.SWITCH, source="power-contact",
     text="Published for well-kept power contacts, such as those of a main switch: 10 to 300 µΩ.",
 )
 DROP_LIMITS = Rule[MeasuredJoint](
@@ -264,10 +268,10 @@ DROP_LIMITS = Rule[MeasuredJoint](
     text="In the workshop manual that quotes it: 0.1 V for connections of high current, 0.2 V for the cables, 0.3 V for switches. For small wires: none.",
 )
 OXIDE_GLOWS = Rule[MeasuredJoint](
-    id="contact.oxide-glows", level=Level.NOTE, source="oxide",
+    id="contact.oxide-glows", level=Level.NOTE, when=lambda j: j.contact, source="oxide",
     text="A loose copper connection that is shaken grows an oxide bridge; a thread of it was seen to glow at 1200 to 1300 °C.",
 )
 MOVE_THE_PROBES = Rule[MeasuredJoint](
-    id="contact.move-the-probes", level=Level.NOTE, source="practice",
+    id="contact.move-the-probes", level=Level.NOTE, when=lambda j: j.sound.part in (*RATED, Part.SWITCH), source="practice",
     text="Across a fuse, a holder or a switch the reading holds all its inner contacts and the link. Move the probes to find which part it is.",
 )

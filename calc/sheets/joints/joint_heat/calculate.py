@@ -69,8 +69,10 @@ class Later:
         return f"{text}, {drop} and {heat}; {share} of the supply is lost here"
 
 
-def growth(joint: MeasuredJoint) -> tuple[Later, ...]:
-    """Return what a loose joint does next, a line for each growth of its resistance."""
+def growth(joint: MeasuredJoint) -> tuple[Later, ...] | None:
+    """Return what a loose joint does next, a line for each growth; None of what is no joint."""
+    if joint.sound.warm_by_nature:
+        return None
     return tuple(Later(one, joint.reading.voltage) for one in joint.growth)
 
 

@@ -35,13 +35,13 @@ STEPS: tuple[Step[Joint], ...] = (
 
 FINE_BATTERY = Rule[Joint](
     id="joint-torque.fine-battery", level=Level.FINE, when=lambda j: j.kind is JointKind.BATTERY,
-    headline="{torque}, as the maker says. That the thread bears {thread.max_torque} says nothing of the post: never go past the maker's figure.",
+    headline="{torque}, as the maker says, and never more: a battery post gives way long before its thread.",
 )
 FINE_FUSE = Rule[Joint](
     id="joint-torque.fine-fuse", level=Level.FINE, when=lambda j: j.kind is JointKind.FUSE,
-    headline="{torque}, as the maker says. That the thread bears {thread.max_torque} says nothing of the plastic: never go past the maker's figure.",
+    headline="{torque}, as the maker says, and never more: the plastic cracks long before the thread.",
 )
 FINE = Rule[Joint](
     id="joint-torque.fine", level=Level.FINE,
-    headline="{torque}, as the maker says; the thread bears {thread.max_torque}.",
+    headline="{torque}, as the maker says. The thread can take {thread.max_torque}.",
 )
