@@ -57,6 +57,11 @@ def usual(name: str, **changes: str) -> dict[str, str]:
     return {field.id: field.default for field in fields if field.default} | changes
 
 
+def link_of(name: str, rest: str) -> str:
+    """Return a fragment as someone may write it by hand, with today's set of defaults."""
+    return f"#v={calc.find(name).default_set}&{rest}"
+
+
 def reply_to(name: str, texts: Mapping[str, str]) -> dict:
     """Return what this machine's Python replies to a form that holds `texts`."""
     return whole_reply({"sheet": name, "values": dict(texts)})

@@ -5,7 +5,7 @@ import re
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.sheet_helpers import Sheet, another_page, open_sheet, reply_to, usual
+from tests.browser.sheet_helpers import Sheet, another_page, link_of, open_sheet, reply_to, usual
 from tests.browser.standing import (
     DEFAULT,
     GIVEN_UP,
@@ -180,7 +180,7 @@ def test_what_was_typed_before_the_script_came_is_answered(browser, server):
 
 
 def test_whose_values_the_answer_is_of_is_told(page, server):
-    sheet = open_sheet(page, server, RUN, "#v=1&current=abc")
+    sheet = open_sheet(page, server, RUN, link_of(RUN, "current=abc"))
     expect_standing(sheet, DEFAULT)
     sheet.box("current").fill("45")
     sheet.expect_answer(usual(RUN, current="45 A"))

@@ -7,7 +7,15 @@ from playwright.sync_api import Page, expect
 
 import calc
 from calc.worksheet.rows import Rows, Text
-from tests.browser.sheet_helpers import ATTACK, ONE_OF_EACH, Sheet, message, open_sheet, usual
+from tests.browser.sheet_helpers import (
+    ATTACK,
+    ONE_OF_EACH,
+    Sheet,
+    link_of,
+    message,
+    open_sheet,
+    usual,
+)
 from tests.browser.tools import VIEWPORTS, Server
 
 RUN = "wire-drop"
@@ -78,7 +86,7 @@ def test_markup_in_a_link_that_starts_the_page_is_shown_as_text(fresh_page, serv
     ],
 )
 def test_a_strange_link_neither_breaks_nor_hangs_the_sheet(page, server, fragment):
-    sheet = open_sheet(page, server, RUN, f"#v=1&{fragment}")
+    sheet = open_sheet(page, server, RUN, link_of(RUN, fragment))
     expect(sheet.box("current")).to_have_value("45")
     if "length=" in fragment:
         expect(sheet.error("length")).to_be_visible()
@@ -93,7 +101,7 @@ def test_a_strange_link_neither_breaks_nor_hangs_the_sheet(page, server, fragmen
 
 
 def test_a_link_of_two_megabytes_is_cut_before_anything_reads_it(page, server):
-    sheet = open_sheet(page, server, RUN, "#v=1&current=45A&" + "k=1&" * 500_000)
+    sheet = open_sheet(page, server, RUN, link_of(RUN, "current=45A&" + "k=1&" * 500_000))
     sheet.expect_answer(usual(RUN, current="45 A"))
     assert page.evaluate("() => location.hash.length") > 1_000_000
     sheet.type("current", "46")
@@ -104,9 +112,11 @@ def test_what_strange_links_put_into_a_choice_does_not_pile_up(page, server):
     sheet = open_sheet(page, server, RUN)
     own = sheet.box("conductor").locator("option").count()
     for number in range(30):
-        page.evaluate(f"() => {{ location.hash = '#v=1&conductor=wire{number}' }}")
+        page.evaluate(
+            "(link) => { location.hash = link; }", link_of(RUN, f"conductor=wire{number}")
+        )
     expect(sheet.box("conductor")).to_have_value("wire29")
     expect(sheet.box("conductor").locator("option")).to_have_count(own + 1)
-    page.evaluate("() => { location.hash = '#v=1&current=45A' }")
+    page.evaluate("(link) => { location.hash = link; }", link_of(RUN, "current=45A"))
     sheet.expect_answer(usual(RUN, current="45 A"))
     expect(sheet.box("conductor").locator("option")).to_have_count(own)

@@ -5,7 +5,7 @@ from playwright.sync_api import expect
 
 import calc
 from calc.worksheet.rows import joined
-from tests.browser.sheet_helpers import Sheet, exactly, link_to, open_sheet, usual
+from tests.browser.sheet_helpers import Sheet, exactly, link_of, link_to, open_sheet, usual
 from tests.browser.tools import VIEWPORTS
 from tests.browser.wcag import SMALL_TARGETS, STICKING_OUT, broken_rules, keep_one_of_each
 
@@ -217,7 +217,7 @@ def test_no_more_rows_can_be_added_than_there_may_be(page, server):
 
 def test_too_many_rows_in_a_link_are_cut_and_told(page, server):
     many = ";".join(["a"] * 5000)
-    sheet = open_sheet(page, server, NAME, f"#v=1&{LIST}={many}")
+    sheet = open_sheet(page, server, NAME, link_of(NAME, f"{LIST}={many}"))
     expect(sheet.rows(LIST)).to_have_count(FIELD.most)
     says = f"Joints must be {FIELD.most} at most; the rest is left out."
     expect(sheet.error(LIST).first).to_have_text(says)

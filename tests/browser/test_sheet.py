@@ -10,6 +10,7 @@ from tests.browser.sheet_helpers import (
     BAD_TEXTS,
     ONE_OF_EACH,
     exactly,
+    link_of,
     link_to,
     message,
     open_sheet,
@@ -181,7 +182,7 @@ def test_two_wrong_figures_are_both_marked(page, server):
 
 
 def test_a_wrong_figure_in_the_fold_opens_it(page, server):
-    sheet = open_sheet(page, server, RUN, "#v=1&temperature=abc")
+    sheet = open_sheet(page, server, RUN, link_of(RUN, "temperature=abc"))
     expect(sheet.more).to_have_attribute("open", "")
     sheet.expect_refused("temperature", message(RUN, "temperature", "abc"), "abc")
     expect(sheet.box("temperature")).to_be_visible()
@@ -201,7 +202,7 @@ def test_unfolded_working_stays_unfolded_while_one_types(page, server):
 
 
 def test_reset_brings_the_sheets_own_figures_back(page, server):
-    sheet = open_sheet(page, server, RUN, "#v=1&current=abc&length=3.6m&finish=tinned")
+    sheet = open_sheet(page, server, RUN, link_of(RUN, "current=abc&length=3.6m&finish=tinned"))
     sheet.expect_stale()
     page.get_by_role("button", name="Back to the sheet’s own figures").click()
     sheet.expect_fine("current")
