@@ -139,8 +139,8 @@ def test_none_is_an_answer_where_no_fuse_fits():
     assert mark(one, "60 A").text == "Not right. With these figures there is none."
     other = numbered("fuse-choice", 3, "fuse", current="12 A", conductor="8 AWG")
     assert mark(other, "none").text == "Not right. There is one."
-    assert mark(other, "15").right
-    assert not mark(other, "15.1").right, "a standard rating is met exactly or not at all"
+    assert mark(other, "20").right, "15 A would sit at 80 % of its rating"
+    assert not mark(other, "20.1").right, "a standard rating is met exactly or not at all"
 
 
 def test_a_choice_is_compared_without_case_and_spaces():

@@ -39,7 +39,9 @@ def lost(name, length, voltage, limit, current):
 def fuse_for(name, current):
     """Return the fuse that fuse-choice finds on a 12 V bank, for cable with nothing printed."""
     texts = {"current": f"{current!r} A", "conductor": name, "insulation": "60 C"}
-    answer = calc.work("fuse-choice", {**texts, "fault_current": "1000 A"})
+    answer = calc.work(
+        "fuse-choice", {**texts, "fuse_place": "at the battery", "fault_current": "1000 A"}
+    )
     return answer.values["fuse"], answer.values["highest"]
 
 

@@ -80,19 +80,19 @@ TOO_LATE = Rule[FaultStudy](
 )
 ABOVE_CEILING = Rule[FusedWire](
     id="fuse.above-ceiling", level=Level.STOP, when=lambda s: s.above_ceiling, source="33cfr-place",
-    headline="Not this fuse: {fuse} is more than one and a half times the {run_ampacity} that this run bears for hours.",
-    text="A fuse may be up to one and a half times what its wire bears at the very most. This one guards the run against neither overload nor a weak short: take a smaller fuse or thicker wire.",
+    headline="Do not use this fuse: {fuse} is more than one and a half times the {run_ampacity} this run carries.",
+    text="This fuse protects the run against neither overload nor a weak short: use a smaller fuse or thicker wire. The law ends at one and a half times what the wire carries.",
     mend=within_ampacity,
 )
 
 SHORT_BUT_NO_OVERLOAD = Rule[FaultStudy](
     id="fuse.above-ampacity-in-time", level=Level.CAUTION, when=lambda s: s.above_ampacity and s.clears is Clears.IN_TIME,
-    headline="{fuse} is more than the {ampacity} that one conductor bears for hours: against a short it may do, against overload it does not.",
+    headline="Use {ampacity} or less: a {fuse} fuse opens a short in time, but does not protect this wire against overload.",
     mend=within_ampacity,
 )
 NO_OVERLOAD = Rule[FusedWire](
     id="fuse.above-ampacity", level=Level.CAUTION, when=lambda s: s.above_ampacity and s.clears is not Clears.IN_TIME,
-    headline="{fuse} is more than the {ampacity} that one conductor bears for hours: it does not guard against overload. Against a short: {clears}.",
+    headline="Use {ampacity} or less: a {fuse} fuse does not protect this wire against overload. Against a short: {clears}.",
     mend=within_ampacity,
 )
 NOT_CERTAIN = Rule[FaultStudy](

@@ -29,7 +29,7 @@ STEPS: tuple[Step[RemoteSwitch], ...] = (
     Step(of="allowed", formula="max(0, sags_to - must_see)", text="What is left for the wire."),
     Step(of="need", formula="coil_current * margin", source="nec-125", text="The coil stays on for hours."),
     Step(of="control_conductor", source="33cfr-table", when=lambda r: r.coil.run is not None, text="The thinnest, from 18 AWG or 1 mm² up, that loses no more than {allowed}, and bears a standard fuse with 60 °C insulation."),
-    Step(of="control_fuse", source="fuse-ratings", when=lambda r: r.coil.fuse is not None, text="The smallest standard rating from {need} up. It protects the wire."),
+    Step(of="control_fuse", source="fuse-ratings", when=lambda r: r.coil.fuse is not None, text="The standard rating from {need} up, by the order of fuse choice: published and common ones first, then the smallest. It protects the wire."),
     Step(of="per_length", source="nec-8", when=lambda r: r.coil.run is not None and r.series is Series.AWG, text="{control_conductor}, at 60 °C."),
     Step(of="per_length", source="iec-60228", when=lambda r: r.coil.run is not None and r.series is Series.METRIC, text="{control_conductor}, at 60 °C."),
     Step(of="resistance", formula="2 * distance * per_length", when=lambda r: r.coil.run is not None, text="To the switch and back."),

@@ -116,7 +116,7 @@ STEPS: tuple[Step[AlternatorCharge], ...] = (
     Step(of="cable_load", formula="cable_current / highest", when=lambda a: a.protection is not None, text="Above 100 % it is too thin."),
     Step(of="cable_heat", formula="cable_current ** 2 * run_total", source="ohm", when=lambda a: a.protection is not None, text="Spread along the run and its joints."),
     Step(of="lowest", formula="margin * cable_current", source="nec-125", when=lambda a: a.protection is not None, text="A fuse that carries its full rating for hours ages and opens by itself."),
-    Step(of="fuse", source="fuse-ratings", when=lambda a: a.protection is not None and a.protection.fuse is not None, text="The smallest standard rating from {lowest} to {highest} that can break {fault_current}. One at each end, since both ends hang on a battery."),
+    Step(of="fuse", source="fuse-ratings", when=lambda a: a.protection is not None and a.protection.fuse is not None, text="The standard rating from {lowest} to {highest} that can break {fault_current}, by the order of fuse choice: published and common ones first, then the smallest. One at each end, since both ends hang on a battery."),
     Step(of="fuse", source="fuse-ratings", when=lambda a: a.protection is not None and a.protection.fuse is None, text="No standard rating lies from {lowest} to {highest}."),
     *steps_to_warmth("protection.warmth", "cable_current"),
     Step(of="hot_left", formula="max(alternator * hot_share, vehicle_load) - vehicle_load", source="practice", text="Heat is what limits it for hours on end."),

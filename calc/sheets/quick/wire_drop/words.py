@@ -29,7 +29,7 @@ _LOST: tuple[Step[LoadedRun], ...] = (
 
 
 _FUSED: tuple[Step[Protection], ...] = (
-    Step(of="fuse", source="fuse-ratings", when=lambda p: p.fuse is not None, text="The smallest standard rating from {lowest} to {highest}, of the families rated for {charging} d.c. Which family suits is for fuse choice."),
+    Step(of="fuse", source="fuse-ratings", when=lambda p: p.fuse is not None, text="The standard rating from {lowest} to {highest}, of the families rated for {charging} d.c., by the order of fuse choice: published and common ones first, then the smallest. Which family suits is for fuse choice."),
 )
 
 

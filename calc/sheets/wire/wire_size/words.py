@@ -65,7 +65,7 @@ _CHOSEN: tuple[Step[SizedCircuit], ...] = (
 )
 _FUSE: tuple[Step[SizedCircuit], ...] = (
     Step(of="fuse", source="fuse-ratings", when=lambda s: _fused(s) and not s.circuit.by_nec,
-         text="The smallest standard rating from {need} to {highest}, of the families rated for {charging} d.c."),
+         text="The standard rating from {need} to {highest}, of the families rated for {charging} d.c., by the order of fuse choice: published and common ones first, then the smallest."),
     Step(of="fuse", source="nec-ratings", when=lambda s: _fused(s) and s.circuit.by_nec, text="The smallest standard rating from {need} to {highest}."),
 )
 _LOST: tuple[Step[LoadedRun], ...] = (
