@@ -117,6 +117,11 @@ class Cable:
         return PRINTED_ENGINE_FACTOR
 
     @property
+    def cited(self) -> str:
+        """How its rule set is cited."""
+        return self.rule_set.cited
+
+    @property
     def by_cfr33(self) -> bool:
         """Whether 33 CFR is the rule set."""
         return self.rule_set is RuleSet.CFR33

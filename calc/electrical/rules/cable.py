@@ -56,7 +56,7 @@ COLUMN_NOT_PRINTED = Rule[Cable](
 )
 FACTOR_NOT_PRINTED = Rule[Cable](
     id="cable.factor-not-printed", level=Level.ADVICE, when=beyond_print, source="nec-ambient",
-    text="{rule_set} prints no factor for air of {air} with {insulation} insulation. NEC's temperature law is used instead: our estimate. The cable maker's value comes first.",
+    text="{cited} prints no factor for air of {air} with {insulation} insulation. NEC's temperature law is used instead: our estimate. The cable maker's value comes first.",
 )
 MAINS_SIDE = Rule[HasRuleSet](
     id="cable.mains-side", level=Level.ADVICE, when=lambda c: c.by_nec, source="nec-310-16",

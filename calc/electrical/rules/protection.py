@@ -140,7 +140,7 @@ WEAK_TERMINALS = Rule[Protection](
 HOT_AIR_NOT_PRINTED = Rule[Protection](
     id="fuse.hot-air-not-printed", level=Level.CAUTION, source="nec-ambient",
     when=lambda p: _in_air_above(p, HOT_AIR) and beyond_print(p.cable),
-    headline="Check the cable maker's rating for air of {cable.air}: {cable.rule_set} prints no factor for it.",
+    headline="Check the cable maker's rating for air of {cable.air}: {cable.cited} prints no factor for it.",
     mend=_mended_by(lambda p: _in_air_above(p, HOT_AIR) and beyond_print(p.cable), _cooler),
 )
 HOT_AIR_DERATES = Rule[Protection](

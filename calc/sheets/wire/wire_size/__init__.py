@@ -80,7 +80,7 @@ WORKSHEET = Worksheet(
         Output(id="for_heat", at="sized.for_heat.name", label="For the heat alone"),
         Output(id="fuse", at="sized.protection.fuse", label="Fuse on each conductor, the smallest that fits", symbol="I_n", kind=CURRENT, hide_if_none=True),
         Output(id="ampacity", at="sized.protection.cable.ampacity", label="Ampacity of each conductor", symbol="I_z", kind=CURRENT, rounding=DOWN, hide_if_none=True),
-        Output(id="drop", at="sized.loaded.drop", label="Voltage lost", symbol="U", kind=VOLTAGE, rounding=UP, hide_if_none=True),
+        Output(id="drop", at="sized.loaded.drop", label="Voltage drop", symbol="U", kind=VOLTAGE, rounding=UP, hide_if_none=True),
         Output(id="drop_percent", at="sized.loaded.drop_share", label="Share of the supply", symbol="d", kind=RATIO, rounding=UP, hide_if_none=True),
         Output(id="load_voltage", at="sized.loaded.load_voltage", label="Left at the load", symbol="V_L", kind=VOLTAGE, rounding=DOWN, digits=4, hide_if_none=True),
         Output(id="loss", at="sized.loaded.loss", label="Heat in the wire", symbol="P", kind=POWER, rounding=UP, hide_if_none=True),
@@ -103,7 +103,7 @@ WORKSHEET = Worksheet(
         *placed_outputs("sized.loaded.laid.copper", *SAE),
         Output(id="resistance", at="sized.loaded.laid.resistance", label="Resistance, out and back", symbol="R", kind=RESISTANCE, rounding=UP),
         *placed_outputs("sized.warmth", *WARMTH),
-        Output(id="warm_drop", at="sized.warm_drop", label="Voltage lost at that temperature", symbol="U_w", kind=VOLTAGE, rounding=UP),
+        Output(id="warm_drop", at="sized.warm_drop", label="Voltage drop at that temperature", symbol="U_w", kind=VOLTAGE, rounding=UP),
     ),
     steps=words.STEPS,
     rules=(
