@@ -361,8 +361,9 @@ def later_stages(found: WeekAhead) -> Iterator[tuple[float, WeekAhead]]:
     found = replace(found, months=tuple(months))
     tried: list[Remedy] = []
     if found.states.emptied is not None:
-        for number, remedy in enumerate(remedies.remedies(found.inputs), 1):
-            tried.append(remedy)
+        for number, remedy in enumerate(remedies.attempts(found.inputs), 1):
+            if remedy is not None:
+                tried.append(remedy)
             yield 0.5 + 0.5 * number / (number + 1), found
     yield 1.0, replace(found, tried=remedies.ranked(tried))
 

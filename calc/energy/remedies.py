@@ -79,10 +79,15 @@ class Remedy:
 
 
 def remedies(plan: WeekInputs) -> Iterator[Remedy]:
-    """Yield each change to a `plan` that fails, one at a time: each takes a while to find.
+    """Yield each change to a `plan` that fails, one at a time.
 
     Nothing is yielded where the bank is at its floor at the start: only a charge helps then.
     """
+    return (one for one in attempts(plan) if one is not None)
+
+
+def attempts(plan: WeekInputs) -> Iterator[Remedy | None]:
+    """Yield the same, each of which takes a while to find, and None in the middle of a long one."""
     if plan.from_state <= plan.bank.floor:
         return
     warmth = warmer(plan)
@@ -98,9 +103,9 @@ def remedies(plan: WeekInputs) -> Iterator[Remedy]:
     for kind, share, changed in used_better:
         yield _remedy(changed, kind, share)
     enough = False
-    for one in _more(plan):
-        enough = enough or one.works
-        yield one
+    for found in _more(plan):
+        enough = enough or (found is not None and found.works)
+        yield found
     for kind, share, changed in used_better[:1]:
         if not changed.holds:
             yield from _together(_remedy(changed, kind, share), _more(changed))
@@ -151,9 +156,11 @@ def _array_share(plan: WeekInputs, amount: float) -> float:
     return (amount - plan.array) / plan.roof
 
 
-def _together(first: Remedy, others: Iterator[Remedy]) -> Iterator[Remedy]:
+def _together(first: Remedy, others: Iterator[Remedy | None]) -> Iterator[Remedy | None]:
     for one in others:
-        if one.kind is not first.kind:
+        if one is None:
+            yield one
+        elif one.kind is not first.kind:
             yield replace(
                 one,
                 besides=first.kind,
@@ -182,7 +189,7 @@ def _inverter(plan: WeekInputs) -> Iterator[tuple[Kind, float, WeekInputs]]:
         yield Kind.ROUTE, share, replace(plan, loads=direct)
 
 
-def _more(plan: WeekInputs) -> Iterator[Remedy]:
+def _more(plan: WeekInputs) -> Iterator[Remedy | None]:
     """Yield more driving, nights on shore power, stronger chargers, more array and more bank."""
 
     def drive(amount: float) -> WeekInputs:
@@ -215,10 +222,11 @@ def _more(plan: WeekInputs) -> Iterator[Remedy]:
 
 def _least(
     made: Callable[[float], WeekInputs], kind: Kind, there: float, most: float
-) -> Iterator[Remedy]:
+) -> Iterator[Remedy | None]:
     """Yield the least that does between what is `there`, which does not, and the `most`.
 
     If that does not either, it is yielded. Found by halving, and never short of what is needed.
+    None is yielded between the steps of the search for what lasts for good.
     """
     if most <= there:
         return
@@ -228,14 +236,21 @@ def _least(
     high = most if least is None else least
     one = _remedy(made(high), kind, (high - there) / most, amount=high)
     if least is not None and not one.lasts and made(high).question is Question.WEEK:
-        for_good = smallest_amount(
-            lambda amount: made(amount).outlook.holds,
-            present=high,
-            most=most,
-            halvings=_HALVINGS_FOR_GOOD,
-        )
-        one = replace(one, for_good=for_good, lasts=for_good is not None)
+        yield None
+        if _for_good(made(most)):
+            short, enough = high, most
+            for _ in range(_HALVINGS_FOR_GOOD):
+                yield None
+                middle = (short + enough) / 2
+                holds = _for_good(made(middle))
+                short, enough = (short, middle) if holds else (middle, enough)
+            one = replace(one, for_good=enough, lasts=True)
     yield one
+
+
+def _for_good(plan: WeekInputs) -> bool:
+    """Return whether days like these could go on without end."""
+    return plan.outlook.holds
 
 
 def _nights(plan: WeekInputs) -> Iterator[Remedy]:
