@@ -360,7 +360,7 @@ def later_stages(found: WeekAhead) -> Iterator[tuple[float, WeekAhead]]:
         yield 0.5 * number / len(Month), found
     found = replace(found, months=tuple(months))
     tried: list[Remedy] = []
-    if found.states.emptied is not None:
+    if found.states.emptied is not None or not (found.trip or found.holds):
         for number, remedy in enumerate(remedies.attempts(found.inputs), 1):
             if remedy is not None:
                 tried.append(remedy)

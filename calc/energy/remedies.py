@@ -54,15 +54,18 @@ class Kind(Enumeration):
     WITHOUT = "without"
 
 
+type Goal = Callable[[WeekInputs], bool]
+
+
 @dataclass(frozen=True, kw_only=True)
 class Remedy:
     """One change: what `kind`, how much there would then be of it, and what that does.
 
     `amount` is watts, A·s, s a day, amps, nights or °C by `kind`, or None for a load; `load` its
     name; `besides` the change that goes with it, if any, with its own `besides_amount`. `share`
-    [0..1] is how much it asks. `lowest` [0..1] is the lowest state with it, `works` whether the
-    bank is never empty then. `for_good` is the amount with which such days could go on for good, or
-    None; `lasts` whether any does.
+    [0..1] is how much it asks. `lowest` [0..1] is the lowest state with it, `works` whether it
+    does what was missing: that the bank is never empty, or that it no longer falls. `for_good` is
+    the amount with which such days could go on for good, or None; `lasts` whether any does.
     """
 
     kind: Kind
@@ -90,32 +93,33 @@ def attempts(plan: WeekInputs) -> Iterator[Remedy | None]:
     """Yield the same, each of which takes a while to find, and None in the middle of a long one."""
     if plan.from_state <= plan.bank.floor:
         return
+    goal = _for_good if plan.holds else _these_days
     warmth = warmer(plan)
     if warmth is not None:
         warm = replace(plan, temperature=warmth)
-        one = _remedy(warm, Kind.WARMTH, _warmth_share(plan, warmth), amount=warmth)
+        one = _remedy(goal, warm, Kind.WARMTH, _warmth_share(plan, warmth), amount=warmth)
         yield one
         if not plan.bank.charges:  # nothing else helps until it takes a charge
-            if not warm.holds:
-                yield from _together(one, _more(warm))
+            if not one.works:
+                yield from _together(one, _more(goal, warm))
             return
     used_better = list(_inverter(plan))
     for kind, share, changed in used_better:
-        yield _remedy(changed, kind, share)
+        yield _remedy(goal, changed, kind, share)
     enough = False
-    for found in _more(plan):
+    for found in _more(goal, plan):
         enough = enough or (found is not None and found.works)
         yield found
     for kind, share, changed in used_better[:1]:
-        if not changed.holds:
-            yield from _together(_remedy(changed, kind, share), _more(changed))
+        if not goal(changed):
+            yield from _together(_remedy(goal, changed, kind, share), _more(goal, changed))
     full = plan.roof > plan.array and replace(plan, array=plan.roof)
-    if not enough and full and not full.holds:
-        first = _remedy(full, Kind.ARRAY, _array_share(plan, plan.roof), amount=plan.roof)
-        yield from _together(first, _more(full))
+    if not enough and full and not goal(full):
+        first = _remedy(goal, full, Kind.ARRAY, _array_share(plan, plan.roof), amount=plan.roof)
+        yield from _together(first, _more(goal, full))
     for load in sorted(plan.loads, key=lambda load: -load.energy)[:BIGGEST]:
         if load.energy:
-            yield _eased(plan, load)
+            yield _eased(goal, plan, load)
 
 
 def ranked(found: list[Remedy]) -> tuple[Remedy, ...]:
@@ -189,7 +193,7 @@ def _inverter(plan: WeekInputs) -> Iterator[tuple[Kind, float, WeekInputs]]:
         yield Kind.ROUTE, share, replace(plan, loads=direct)
 
 
-def _more(plan: WeekInputs) -> Iterator[Remedy | None]:
+def _more(goal: Goal, plan: WeekInputs) -> Iterator[Remedy | None]:
     """Yield more driving, nights on shore power, stronger chargers, more array and more bank."""
 
     def drive(amount: float) -> WeekInputs:
@@ -210,18 +214,18 @@ def _more(plan: WeekInputs) -> Iterator[Remedy | None]:
     strongest = min(
         MOST_CHARGER, charging.by_chemistry(plan.chemistry).most * plan.capacity / plan.cold
     )
-    yield from _least(drive, Kind.DRIVE, plan.drive_hours, MOST_DRIVE)
+    yield from _least(goal, drive, Kind.DRIVE, plan.drive_hours, MOST_DRIVE)
     if plan.drive_hours and plan.charger:
-        yield from _least(charger, Kind.CHARGER, plan.charger, strongest)
-    yield from _nights(plan)
+        yield from _least(goal, charger, Kind.CHARGER, plan.charger, strongest)
+    yield from _nights(goal, plan)
     if plan.shore_every and plan.lead:
-        yield from _least(shore_charger, Kind.SHORE_CHARGER, plan.lead, strongest)
-    yield from _least(array, Kind.ARRAY, plan.array, plan.roof)
-    yield from _least(bank, Kind.BANK, plan.capacity, MOST_BANK * plan.capacity)
+        yield from _least(goal, shore_charger, Kind.SHORE_CHARGER, plan.lead, strongest)
+    yield from _least(goal, array, Kind.ARRAY, plan.array, plan.roof)
+    yield from _least(goal, bank, Kind.BANK, plan.capacity, MOST_BANK * plan.capacity)
 
 
 def _least(
-    made: Callable[[float], WeekInputs], kind: Kind, there: float, most: float
+    goal: Goal, made: Callable[[float], WeekInputs], kind: Kind, there: float, most: float
 ) -> Iterator[Remedy | None]:
     """Yield the least that does between what is `there`, which does not, and the `most`.
 
@@ -231,10 +235,10 @@ def _least(
     if most <= there:
         return
     least = smallest_amount(
-        lambda amount: made(amount).holds, present=there, most=most, halvings=_HALVINGS
+        lambda amount: goal(made(amount)), present=there, most=most, halvings=_HALVINGS
     )
     high = most if least is None else least
-    one = _remedy(made(high), kind, (high - there) / most, amount=high)
+    one = _remedy(goal, made(high), kind, (high - there) / most, amount=high)
     if least is not None and not one.lasts and made(high).question is Question.WEEK:
         yield None
         if _for_good(made(most)):
@@ -248,20 +252,25 @@ def _least(
     yield one
 
 
+def _these_days(plan: WeekInputs) -> bool:
+    """Return whether the bank is never empty in the days asked about."""
+    return plan.holds
+
+
 def _for_good(plan: WeekInputs) -> bool:
     """Return whether days like these could go on without end."""
     return plan.outlook.holds
 
 
-def _nights(plan: WeekInputs) -> Iterator[Remedy]:
+def _nights(goal: Goal, plan: WeekInputs) -> Iterator[Remedy]:
     """Yield the fewest nights on shore power that do; a last one comes too late."""
     now = plan.shore_every or plan.days
     tried = [replace(plan, shore_every=every) for every in range(min(now, plan.days) - 1, 0, -1)]
     if tried:
-        one = next((other for other in tried if other.holds), tried[-1])
+        one = next((other for other in tried if goal(other)), tried[-1])
         already = 1 / plan.shore_every if plan.shore_every else 0.0
         share = 1 / one.shore_every - already
-        found = _remedy(one, Kind.SHORE, share, amount=float(one.shore_every))
+        found = _remedy(goal, one, Kind.SHORE, share, amount=float(one.shore_every))
         if found.works and not found.lasts and plan.question is Question.WEEK:
             good = next((other for other in tried[tried.index(one) :] if other.outlook.holds), None)
             if good is not None:
@@ -269,13 +278,13 @@ def _nights(plan: WeekInputs) -> Iterator[Remedy]:
         yield found
 
 
-def _eased(plan: WeekInputs, load: Load) -> Remedy:
+def _eased(goal: Goal, plan: WeekInputs, load: Load) -> Remedy:
     """Return `load` halved if that is enough, else left out."""
     half = _instead(plan, load, replace(load, hours=load.hours / 2))
-    if half.holds:
-        return _remedy(half, Kind.HALF, 0.5, load=load.name)
+    if goal(half):
+        return _remedy(goal, half, Kind.HALF, 0.5, load=load.name)
     none = replace(load, watts=0.0, hours=0.0, inverter=False)
-    return _remedy(_instead(plan, load, none), Kind.WITHOUT, 1.0, load=load.name)
+    return _remedy(goal, _instead(plan, load, none), Kind.WITHOUT, 1.0, load=load.name)
 
 
 def _instead(plan: WeekInputs, load: Load, other: Load) -> WeekInputs:
@@ -283,7 +292,13 @@ def _instead(plan: WeekInputs, load: Load, other: Load) -> WeekInputs:
 
 
 def _remedy(
-    plan: WeekInputs, kind: Kind, share: float, *, amount: float | None = None, load: str = ""
+    goal: Goal,
+    plan: WeekInputs,
+    kind: Kind,
+    share: float,
+    *,
+    amount: float | None = None,
+    load: str = "",
 ) -> Remedy:
     lasts = plan.question is Question.WEEK and plan.holds and plan.outlook.holds
     return Remedy(
@@ -294,7 +309,7 @@ def _remedy(
         besides_amount=None,
         share=share,
         lowest=min(plan.week.states),
-        works=plan.holds,
+        works=goal(plan),
         outlook=plan.outlook,
         for_good=amount if lasts else None,
         lasts=lasts,

@@ -217,3 +217,14 @@ def test_the_first_stage_has_no_word_for_what_is_still_missing(texts):
     lines = [line.value + line.text for line in first.working]
     assert not [one for one in (first.sentence, summary_text(first), *lines) if "none" in one]
     assert ("still being worked out" in first.sentence) is (texts == {})
+
+
+def test_a_week_that_lasts_but_falls_is_told_what_would_last_for_good():
+    falling = {"loads": "router:8 W:24 h", "drive_hours": "0 h", "array": "0 W", "chemistry": "LFP"}
+    answer = work(**falling)
+    assert (answer.verdict, answer.rule) == ("caution", "week.falls")
+    enough = answer.values["carrying"]
+    assert enough and all(row.for_good == "the same" for row in enough)
+    (driving,) = (one for one in changes(falling) if one.kind is remedies.Kind.DRIVE)
+    again = work(**{**falling, "drive_hours": f"{driving.amount / 3600:.6g} h"})
+    assert again.values["outlook"] == "never"

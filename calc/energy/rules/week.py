@@ -63,36 +63,38 @@ EMPTIES = Rule[WeekAhead](
 )
 STARTS_ALONE = Rule[WeekAhead](
     id="week.starts-on-an-inverter-that-is-off", level=Level.CAUTION, when=lambda w: w.starts_alone, source="practice",
-    headline="Lasts the week by this sum, down to {states.lowest}, but with an inverter that is off when something on it wants to start.",
-    text="A load at any hour, such as a fridge, starts by itself: the inverter has to stay on day and night, and its own draw counts for all of it. What a hand switches on, put down for day or night.",
+    headline="Keep the inverter on day and night: a load on it starts by itself at any hour.",
+    text="Keep the inverter on: a load at any hour, such as a fridge, starts by itself. What you switch on by hand, put down for a time of day.",
     mend=lambda _: Change({"inverter_on": "day-and-night"}),
 )
 CHARGER_TOO_STRONG = Rule[WeekAhead](
     id="week.charger-too-strong", level=Level.CAUTION, when=_forced, source="bulk-most",
-    headline="Lasts the week by this sum, down to {states.lowest}, but with a charger stronger than such a bank is usually given.",
-    text="Lead-acid is usually given no more amps than a quarter of its A·h, LFP half (common practice): beyond that it heats. Counted is no more than that. Set the charger by the bank’s data sheet.",
+    headline="Lasts, down to {states.lowest}, but set the charger lower: such a bank is given {most_charge} at most.",
+    text="Set the charger by the data sheet: lead-acid is usually given a quarter of its A·h in amps, LFP half (common practice). More heats it, and is not counted.",
 )
 FALLS = Rule[WeekAhead](
     id="week.falls", level=Level.CAUTION, when=lambda w: not w.trip and not w.holds and w.states.lasts is not None,
-    headline="Lasts the week, down to {states.lowest}, but it falls: empty after {states.lasts} of such days.",
+    headline="Lasts the week, down to {states.lowest}, but falls: empty after {states.lasts} of such days.",
+    text="Add sun, driving or shore power, or use less: such days take more than they bring.",
 )
 FALLS_SLOWLY = Rule[WeekAhead](
     id="week.falls-slowly", level=Level.CAUTION, when=lambda w: not w.trip and not w.holds and w.states.lasts is None,
-    headline="Lasts the week, down to {states.lowest}, and slowly falls.",
+    headline="Lasts the week, down to {states.lowest}, but falls slowly.",
+    text="Add a little sun, driving or shore power, or use less: such days take more than they bring.",
 )
 WORN = Rule[WeekAhead](
     id="week.below-half", level=Level.CAUTION, when=_worn, source="practice",
-    headline="Lasts, down to {states.lowest}; below half wears a lead-acid bank fast.",
-    text="Below half wears a lead-acid bank fast; below a fifth it is damaged, and in frost its weak acid can freeze.",
+    headline="Lasts, down to {states.lowest}: below half wears a lead-acid bank fast.",
+    text="Add capacity or charge more: below half wears lead-acid fast; below a fifth it is damaged, and in frost its weak acid can freeze.",
 )
 NEVER_FULL = Rule[WeekAhead](
     id="week.never-full", level=Level.CAUTION, when=_never_full, source="incomplete-charge",
-    headline="Lasts, down to {states.lowest}, but is never nearly full again: a lead-acid bank suffers from that.",
-    text="Incomplete charging is the main cause of early loss in lead-acid banks. The fullest it gets after the first day is {states.fullest}: once a week, a whole night on a lead or a long drive.",
+    headline="Lasts, down to {states.lowest}, but is never nearly full again: lead-acid needs that once a week.",
+    text="Charge it full once a week, a night on shore power or a long drive: it gets no fuller than {states.fullest}, and incomplete charging ruins lead-acid early.",
 )
 LOW_SUN_ONLY = Rule[WeekAhead](
     id="week.only-with-a-low-sun", level=Level.CAUTION, when=lambda w: not w.trip and w.leans_on_low_sun,
-    headline="Lasts by this sum, down to {states.lowest}, but only with a sun that stands {sun.noon} high at noon: a hill or a tree takes it.",
+    headline="Lasts, down to {states.lowest}, but the noon sun is only {sun.noon} high: a hill or tree takes it.",
 )
 LITTLE_TO_SPARE = Rule[WeekAhead](
     id="week.little-to-spare", level=Level.CAUTION, when=lambda w: not w.trip and not at_least(w.states.lowest, w.bank.floor + SPARE),

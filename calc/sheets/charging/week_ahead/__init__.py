@@ -183,10 +183,10 @@ WORKSHEET = Worksheet(
         *placed("charged", bank.CHARGE_IN_FROST, bank.CHARGE_OUTSIDE_TEMPERATURE),
         *placed("lowest_bank", bank.ACID_MAY_FREEZE),
         judged.STARTS_EMPTY, Placed(rule=judged.EMPTIES, headline="Empty after {empty_after}. {way_out}"),
-        Placed(rule=bank.CHARGE_HELD_BACK, at="charged", headline="Lasts the week, down to {lowest_state}, but at {temperature} the cold cut-off lets no charge in: warm the bank."),
+        Placed(rule=bank.CHARGE_HELD_BACK, at="charged", headline="Lasts, down to {lowest_state}, but at {temperature} the cold cut-off lets no charge in: warm the bank."),
         Placed(rule=bank.COLD_BEYOND_TABLE, at="bank.shared", headline="Lasts, down to {lowest_state}; count on less: the published factors for cold end at −3.9 °C."),
-        Placed(rule=bank.CHARGE_NEAR_FROST, at="charged", headline="Lasts the week by this sum, down to {lowest_state}, but at {temperature} it may take its charge slowly, and a little colder not at all.", text="Near freezing an LFP battery takes a charge slowly; most makers ask for less current below 5 to 10 °C, and none below 0 °C. A night colder than typed stops the charging."),
-        Placed(rule=bank.CHARGE_OFF_ROOM, at="charged", headline="Lasts the week, down to {lowest_state}; but {temperature} needs a charging voltage that follows the battery's temperature."),
+        Placed(rule=bank.CHARGE_NEAR_FROST, at="charged", headline="Lasts, down to {lowest_state}, but at {temperature} it charges slowly, and a little colder not at all.", text="Near freezing an LFP battery takes a charge slowly; most makers ask for less current below 5 to 10 °C, and none below 0 °C. A night colder than typed stops the charging."),
+        Placed(rule=bank.CHARGE_OFF_ROOM, at="charged", headline="Lasts, down to {lowest_state}; but {temperature} needs a charging voltage that follows the battery's temperature."),
         judged.STARTS_ALONE, Placed(rule=bank.HEAVY_LOAD, at="heaviest", headline="Lasts by charge, but loads that run together take {heaviest.current}: hard on this bank, so read its limit."), judged.CHARGER_TOO_STRONG,
         judged.FALLS, judged.FALLS_SLOWLY, judged.WORN, judged.NEVER_FULL, judged.LOW_SUN_ONLY, judged.LITTLE_TO_SPARE,
         judged.NOT_RECOVERED, judged.SLOW_RECOVERY, FINE_TRIP, FINE,
@@ -202,15 +202,15 @@ WORKSHEET = Worksheet(
             Output(id="name", label="Change"), Output(id="asks", label="Lasts these days with"), Output(id="for_good", label="Lasts for good with"))),
         Table(of="remedies", cards=True, folded=True, columns=(
             Output(id="name", label="Change"), Output(id="asks", label="To"), Output(id="enough", label="Enough"), Output(id="for_good", label="For good"), Output(id="share", label="Asks, of the most tried", kind=RATIO, rounding=UP, digits=2),
-            Output(id="lowest", label="Lowest then", kind=RATIO, rounding=DOWN), Output(id="outlook", label="Then empty"))),
+            Output(id="lowest", label="Lowest then", kind=RATIO), Output(id="outlook", label="Then empty"))),
         Table(of="months", columns=(
             Output(id="name", label="Month"), Output(id="outlook", label="Empty"), Output(id="sun", label="Sun in a day", kind=ENERGY, rounding=DOWN))),
         Table(of="brought", folded=True, columns=(
             Output(id="name", label="From"), Output(id="brought", label="Brought", kind=ENERGY, rounding=DOWN), Output(id="offered", label="Offered", kind=ENERGY, rounding=DOWN))),
         Table(of="lost", folded=True, columns=(Output(id="name", label="To"), Output(id="energy", label="Lost", kind=ENERGY, rounding=UP))),
         Table(of="days", folded=True, columns=(
-            Output(id="name", label="Day"), Output(id="lowest", label="Lowest", kind=RATIO, rounding=DOWN), Output(id="highest", label="Highest", kind=RATIO, rounding=DOWN),
-            Output(id="end", label="End", kind=RATIO, rounding=DOWN), Output(id="brought", label="Brought", kind=ENERGY, rounding=DOWN), Output(id="taken", label="Taken", kind=ENERGY, rounding=UP))),
+            Output(id="name", label="Day"), Output(id="lowest", label="Lowest", kind=RATIO, digits=2), Output(id="highest", label="Highest", kind=RATIO, digits=2),
+            Output(id="end", label="End", kind=RATIO, digits=2), Output(id="brought", label="Brought", kind=ENERGY, rounding=DOWN), Output(id="taken", label="Taken", kind=ENERGY, rounding=UP))),
     ),
     older_defaults=(
         {"chemistry": "AGM", "array": "200 W", "latitude": "57°", "month": "November", "sky": "30 %", "temperature": "10 °C", "inverter_on": "day and night"},
