@@ -14,7 +14,7 @@ from calc.units.si import Number, Tag, Volts
 
 # On charge or at rest: common practice, no source
 BLOCK_SHOWS: Annotated[Volts, Tag("voltage that a 12 V block about shows")] = 13.0
-MOST_BLOCKS = 4  # 48 V, the highest that vans have: common practice, no source
+SYSTEMS = (1, 2, 4)  # blocks of 12, 24 and 48 V, which vans have: common practice, no source
 NOMINAL: Annotated[Volts, Tag("nominal voltage of a block")] = 12.0  # by name
 
 
@@ -49,8 +49,11 @@ def shown_voltage(*, chemistry: Chemistry, voltage: float, count: int) -> ShownV
 
 
 def blocks(voltage: float) -> int:
-    """Return how many 12 V blocks a bank that shows `voltage` [V] has in series, four at most."""
-    return min(MOST_BLOCKS, max(1, round(voltage / BLOCK_SHOWS)))
+    """Return how many 12 V blocks a bank that shows `voltage` [V] has in series: see `SYSTEMS`.
+
+    The nearest, so that a flat bank of 48 V is not taken for a full one of 36 V.
+    """
+    return min(SYSTEMS, key=lambda count: (abs(voltage / BLOCK_SHOWS - count), -count))
 
 
 @cache

@@ -326,6 +326,13 @@ def test_a_bank_past_empty_is_one_judgement(sheet, others, chemistry, dead, empt
     assert "bank.past-empty" not in fires(sheet, {**asked, field: empty})
 
 
+@pytest.mark.parametrize("blocks", [1, 2, 4])
+def test_a_dead_bank_of_24_or_48_v_is_not_taken_for_another_of_fewer_cells(blocks):
+    """10.4 V for each 12 V: under 1.75 V a cell, whatever hangs on it."""
+    texts = {"chemistry": "AGM", "bank_voltage": f"{10.4 * blocks} V"}
+    assert "bank.past-empty" in fires("alternator-charge", {**texts, "engine_voltage": "14.4 V"})
+
+
 @pytest.mark.parametrize("sheet", ["shore-charge", "alternator-charge"])
 def test_a_stated_state_that_contradicts_the_rested_voltage_is_said(sheet):
     """Flooded: BCI has 12.45 V at three quarters, 12.65 V full, 12.06 V at a quarter."""

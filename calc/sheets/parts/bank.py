@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from calc.energy import battery
 from calc.energy.battery import Chemistry, ColdCutOff
+from calc.energy.voltages import usual_voltages
 from calc.sheets.parts.fields import HIGHEST_BANK
 from calc.units.kinds import CHARGE, RATIO, TEMPERATURE, VOLTAGE
 from calc.worksheet.fields import Choice, Option, Quantity
@@ -26,10 +27,7 @@ USUAL_LEFT = {
     name: f"{(1 - float(share)) * 100:g} %"
     for name, share in battery.by_chemistry("usable_share", "share").items()
 }
-USUAL_VOLTAGE = {
-    name: f"{float(volts):g} V"
-    for name, volts in battery.by_chemistry("battery_voltage", "under_load_v").items()
-}
+USUAL_VOLTAGE = {name: f"{volts:g} V" for name, volts in usual_voltages().items()}
 USUAL_EXPONENT = battery.by_chemistry("peukert", "default")
 USUAL_CHARGE_EFFICIENCY = percents(battery.by_chemistry("battery_limits", "coulombic"))
 USUAL_SELF_DISCHARGE = {

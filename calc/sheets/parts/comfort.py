@@ -13,9 +13,8 @@ from calc.energy.battery import Chemistry
 from calc.energy.rules import draw as of_draws
 from calc.energy.rules import loads as of_loads
 from calc.energy.rules.inverter import OUTPUT_CAN_KILL
-from calc.energy.voltages import usual_voltages
-from calc.sheets.parts.bank import USUAL_SHARE, chemistry_field
-from calc.sheets.parts.fields import bank_voltage
+from calc.sheets.parts.bank import USUAL_SHARE, USUAL_VOLTAGE, chemistry_field
+from calc.sheets.parts.fields import HIGHEST_BANK, bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, heat
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Placed, Step, placed
@@ -66,7 +65,7 @@ USABLE = Quantity(
     default_by=("chemistry", USUAL_SHARE), hint="Of the capacity; less in the cold.",
 )
 VOLTAGE_FIELD = replace(
-    bank_voltage(""), high="60 V", default_by=("chemistry", {name: f"{volts:g} V" for name, volts in usual_voltages().items()}),
+    bank_voltage(""), high=HIGHEST_BANK, default_by=("chemistry", USUAL_VOLTAGE),
     hint="The bank's own under this load, not the mains behind an inverter.",
 )
 # What older links leave out
