@@ -1,4 +1,4 @@
-"""With its default values a sheet shows a sane van: a verdict that is always grave is not believed."""
+"""With its default values a sheet shows a sane van: what is always grave is not believed."""
 
 import pytest
 
