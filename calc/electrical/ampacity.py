@@ -13,7 +13,7 @@ from math import inf, sqrt
 from typing import Annotated
 
 from calc.electrical import nec
-from calc.electrical.conductors import GaugeReading, Series, conductor, conductors, copper_area
+from calc.electrical.conductors import GaugeReading, Series, conductor, copper_area, row_area
 from calc.tables import table
 from calc.units.compare import at_least
 from calc.units.covered import Enumeration, NotCovered
@@ -137,8 +137,9 @@ def ratings(rule_set: RuleSet) -> tuple[float, ...]:
 @cache
 def _gauges(rule_set: RuleSet, insulation: float) -> tuple[str, ...]:
     """Return the gauges with a row for `insulation` [°C], thinnest first."""
-    names = {f"{gauge} AWG" for gauge, rating in _rows(rule_set) if rating == insulation}
-    return tuple(one.name for one in conductors() if one.name in names)
+    gauges = (gauge for gauge, rating in _rows(rule_set) if rating == insulation)
+    rows = (gauge if " " in gauge else f"{gauge} AWG" for gauge in gauges)
+    return tuple(sorted(rows, key=row_area))
 
 
 @cache
@@ -182,7 +183,7 @@ def row_and_share(
                 f"must be another size: {rules.cited} as restated has no row for {name}.",
             )
         return name, 1.0
-    row = next(gauge for gauge in reversed(gauges) if at_least(area, conductor(gauge).area))
+    row = next(gauge for gauge in reversed(gauges) if at_least(area, row_area(gauge)))
     return row, 1.0
 
 

@@ -29,7 +29,7 @@ from calc.units.compare import at_most
 from calc.units.si import Amperes, Celsius, Count, Share, Tag, Volts
 
 THINNEST_ROW = "18 AWG"  # of the boats' rules, 33 CFR 183.425(e): only with others in a sheath
-THICKEST_ROW = "4/0 AWG"  # of every rule set
+THICKEST_ROW = "4/0 AWG"  # of the boats' rules
 # Plus and minus, for which the boats' tables are made: 33 CFR 183.425 table 5 note 2
 ONE_CIRCUIT: Annotated[Count, Tag("loaded conductors of one circuit")] = 2.0
 # What a cable is taken for that bears no marking: common practice, no source
@@ -161,8 +161,8 @@ class Cable:
 
     @property
     def beyond_rows(self) -> bool:
-        """Whether it is thicker than the last row of every rule set."""
-        return not at_most(self.copper.area, conductor(THICKEST_ROW).area)
+        """Whether it is thicker than the last row of the boats' rules, which then stands in."""
+        return not self.by_nec and not at_most(self.copper.area, conductor(THICKEST_ROW).area)
 
 
 def cable(

@@ -178,6 +178,15 @@ def at_temperature(resistance: float, reference: float, temperature: float) -> f
     return resistance * (temperature - zero) / (reference - zero)
 
 
+def row_area(row: str) -> float:
+    """Return the copper [m²] of a row of a table: a gauge (`8 AWG`), or `250 kcmil` and thicker.
+
+    Raises NotCovered.
+    """
+    number, unit = row.split()
+    return float(number) * 1000 * _CIRCULAR_MIL if unit == "kcmil" else conductor(row).area
+
+
 def copper_area(name: str, gauge_reading: GaugeReading) -> float:
     """Return the copper [m²] in the conductor `name`, a gauge being read as AWG or as SAE size.
 

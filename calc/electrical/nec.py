@@ -11,7 +11,7 @@ from functools import cache
 from math import inf
 from typing import Annotated
 
-from calc.electrical.conductors import conductor
+from calc.electrical.conductors import row_area
 from calc.tables import table
 from calc.units.compare import at_most
 from calc.units.covered import NotCovered
@@ -98,7 +98,7 @@ def in_cool_terminals(name: str) -> bool:
 
     By its size alone: what is thicker than 1 AWG bears more than 100 A by the 60 °C column anyway.
     """
-    return conductor(name).area <= conductor(COOL_SIZE).area
+    return row_area(name) <= row_area(COOL_SIZE)
 
 
 @cache

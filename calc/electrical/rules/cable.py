@@ -72,7 +72,7 @@ RULES_FOR_BOATS = Rule[HasRuleSet](
 )
 BEYOND_ROWS = Rule[Cable](
     id="cable.beyond-rows", level=Level.NOTE, when=lambda c: c.beyond_rows, source="wire-mm2",
-    text="The rule sets we list end at 4/0 AWG (107 mm²), so {conductor} is rated as that. It can carry more: ask the cable's maker how much.",
+    text="The boats' rules end at 4/0 AWG (107 mm²), so {conductor} is rated as that. It can carry more: ask the cable's maker how much.",
 )
 
 ADVICE = (BUNDLE_BY_PRUDENCE, BELOW_TABLE, ONLY_IN_SHEATH, FACTOR_NOT_PRINTED, MAINS_SIDE)
