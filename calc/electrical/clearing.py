@@ -90,7 +90,7 @@ class ShortProtection:
 class FarEnd(Enumeration):
     """What stands at the far end of a run: a load, or another source, fused there or not."""
 
-    LOAD = "load"
+    LOAD = "a-load"
     FUSED = "both-ends"
     UNFUSED = "this-end-only"
 

@@ -76,7 +76,7 @@ CASES = {
         FITTED_BLADE | {"current": "20 A", "allowed": "40 A"},
     ),
     "fuse.label-decides": (SMALL | {"allowed": "79 A"}, SMALL | {"allowed": "80 A"}),
-    "fuse.behind-main": ({}, AT),
+    "fuse-choice.behind-main": ({}, AT),
     "fuse.marked-higher": (
         FITTED_BLADE | {"voltage": "32.1 V"}, FITTED_BLADE | {"voltage": "32 V"},
     ),

@@ -103,7 +103,7 @@ STRIP = {"fuse": "60 A", "fuse_family": "bolt-in strip, 51 mm (SF51)"}  # breaks
         ("short.main-fuse-alone", BANK | STRIP, STRIP | {"source_resistance": "4 mohm"}),
         ("short.main-fuse-alone", BANK | STRIP, BANK | STRIP | {"each_fused": "yes"}),
         ("run.fused-at-one-end", {"far_end": "this-end-only"}, {"far_end": "both-ends"}),
-        ("run.fused-at-one-end", {"far_end": "this-end-only"}, {"far_end": "load"}),
+        ("run.fused-at-one-end", {"far_end": "this-end-only"}, {"far_end": "a-load"}),
         ("short.name-the-fuse", {}, STRIP),
     ],
 )  # fmt: skip

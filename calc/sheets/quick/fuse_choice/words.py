@@ -68,7 +68,7 @@ ALSO = Rule[Protection](
     text="Also within the window: {next_larger}.",
 )
 BEHIND_MAIN = Rule[FuseSite](
-    id="fuse.behind-main", level=Level.NOTE, when=lambda s: s.behind_main, source="33cfr-place",
+    id="fuse-choice.behind-main", level=Level.NOTE, when=lambda s: s.behind_main, source="33cfr-place",
     text="The main fuse has its own work: it must break all that the bank gives, and its rating must suit the feed. Ask for it with the feed as the wire.",
 )
 
