@@ -49,7 +49,7 @@ LITHIUM = Rule[Gassing](
 )
 EQUALISING_NOT_COVERED = Rule[Gassing](
     id="battery.equalising-not-covered", level=Level.CAUTION, when=lambda g: _equalising(g) and g.airflow is None,
-    headline="Equalising is not covered by the table: it gasses more than boost. Ask the maker for the gas current, or equalise in the open air.",
+    headline="Ask the maker for the gas current of equalising: it is above boost, and the table has none.",
 )
 EQUALISING_BY_MAKER = Rule[BatteryAir](
     id="battery.equalising-by-maker", level=Level.CAUTION, when=lambda b: _equalising(b.gassing) and b.opening is not None,
@@ -82,11 +82,11 @@ OPENINGS_UNKNOWN = Rule[BatteryAir](
 
 HYDROGEN = Rule[Gassing](
     id="battery.hydrogen-burns", level=Level.ADVICE, source="en-50272", when=lambda g: g.lead_acid,
-    text="Hydrogen burns from 4 % in air and gathers under lids. No spark, relay, switch, fuse or flame in the box or above it; pull no cable off while it charges.",
+    text="Explosion: hydrogen burns from 4 % in air. No spark, relay, switch, fuse or flame in the box or above it; pull no cable off on charge.",
 )
 SEALED_GASSES_TOO = Rule[Gassing](
     id="battery.sealed-gasses-too", level=Level.ADVICE, source="practice", when=lambda g: g.kind is CellKind.SEALED,
-    text="A sealed battery gasses little until it is overcharged, too hot or at its end: then its valves open. A rotten smell, heat or a swollen case means: stop the charge, air the van, get out.",
+    text="Overcharged, too hot or worn out, a sealed battery opens its valves. If it smells rotten, gets hot or swells: stop the charge, air the van, get out.",
 )
 ACID_MIST = Rule[Gassing](
     id="battery.acid-mist", level=Level.ADVICE, source="practice", when=lambda g: g.chemistry is Chemistry.FLOODED,
@@ -98,7 +98,7 @@ LITHIUM_KEPT_SAFE = Rule[Gassing](
 )
 HYDROGEN_RISES = Rule[Gassing](
     id="battery.hydrogen-rises", level=Level.ADVICE, source="practice", when=lambda g: g.airflow is not None,
-    text="Hydrogen rises. One opening low through floor or wall lets air in; the other starts under the lid and leads up, through wall or roof, never down. Both must open outside, clear of the living space.",
+    text="Hydrogen rises: one opening low lets air in, the other leads up from under the lid, never down. Both open outside, clear of the living space.",
 )
 EQUALISING_BOILS = Rule[Gassing](
     id="battery.equalising-boils", level=Level.ADVICE, source="practice", when=_equalising,

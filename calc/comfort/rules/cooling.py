@@ -66,7 +66,7 @@ HALF_OF_BANK_TAKEN = Rule[CoolingDay](
 GUESSED = Rule[CoolingDay](
     id="cooler.share-guessed", level=Level.CAUTION,
     when=lambda d: _guessed(d) and not at_most(d.all_the_time, d.drawn.bank.gives),
-    headline="Check how long it runs: in full sun it seldom rests, and all the time takes {all_the_time}, more than you use.",
+    headline="Check how long it runs: all the time it takes {all_the_time}, more than you use of the bank.",
     mend=lambda d: Change({"capacity": d.all_the_time / d.drawn.bank.usable}),
 )
 SELDOM_RESTS = Rule[CoolingDay](

@@ -145,7 +145,7 @@ OVER_VOLTAGE = Rule[AlternatorCharge](
 )
 DRAINS_BANK = Rule[AlternatorCharge](
     id="relay.drains-bank", level=Level.STOP, when=_drains,
-    headline="Nothing is charged: the engine holds {engine.held} and the bank has {shown.voltage}, so up to {relay.drain} flows out of the bank into the vehicle.",
+    headline="Nothing is charged: at {engine.held} the engine is below the bank's {shown.voltage}, and {relay.drain} flows into the vehicle.",
     mend=_mended_by(Level.STOP, _drains, _charger_instead),
 )
 UNFED = Rule[AlternatorCharge](
@@ -164,7 +164,7 @@ RUN_LOSES_TOO_MUCH = Rule[AlternatorCharge](
 )
 NO_RISE = Rule[AlternatorCharge](
     id="relay.no-rise", level=Level.CAUTION, when=lambda a: a.rising is not None and a.drive is not None and not a.rising.current,
-    headline="Count on no charge: {engine.held} at the engine is no more than such a bank holds by itself at {bank.state} or soon after, {rising.begins}.",
+    headline="Count on no charge: the engine holds {engine.held}, and at {bank.state} such a bank soon holds {rising.begins} itself.",
     mend=_mended_by(Level.CAUTION, lambda a: a.rising is not None and not a.rising.current, _charger_instead),
 )
 RELAY_BOUNDS_NOTHING = Rule[AlternatorCharge](
@@ -241,7 +241,7 @@ LFP_OVER_HOT = Rule[AlternatorCharge](
 )
 HOT_TOO_SMALL = Rule[AlternatorCharge](
     id="alternator.hot-too-small", level=Level.CAUTION, when=_hot_short, source="practice",
-    headline="Charging takes {load.asked}, and the hot alternator has {load.hot_left} for it. Use a smaller charger, or one that can be set.",
+    headline="Use a smaller charger: charging takes {load.asked}, and the hot alternator has {load.hot_left} for it.",
     text="Overheating: at full output for an hour in a hot engine space, an alternator's diodes and windings fail.",
     mend=_mended_by(Level.CAUTION, _hot_short, _smaller_charger(_hot_short)),
 )

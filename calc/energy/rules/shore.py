@@ -49,7 +49,7 @@ def _no_house_load(found: ShoreCharge) -> Change | None:
 # The inlet
 SOURCES_JOINED = Rule[Inlet](
     id="shore.sources-joined", level=Level.STOP, when=lambda i: i.feeds is Feeds.JOINED,
-    headline="Do not plug in: an inverter and the shore on the same sockets with nothing between destroy the one and endanger whoever works on the other.",
+    headline="Do not plug in: shore power and an inverter on the same sockets, with no transfer switch, destroy the inverter.",
     mend=lambda i: Change({"feeds": Feeds.SWITCHED}),
 )
 POLARITY_REVERSED = Rule[Inlet](
@@ -87,7 +87,7 @@ TRANSFER_SWITCH = Rule[Inlet](
 )
 NEUTRAL_AND_EARTH = Rule[Inlet](
     id="shore.neutral-and-earth", level=Level.ADVICE, when=lambda i: i.transfer_rating is not None, source="neutral-apart",
-    text="On shore power neutral and earth are joined at the supply, never in the vehicle. An inverter that feeds the sockets joins them at itself, and its relay must open that before the shore comes on (no source). Have both states tested.",
+    text="Shock: on shore power neutral and earth are joined ashore only. An inverter that joins them must open that joint before shore power connects (no source). Have both tested.",
 )
 INPUT_LIMIT = Rule[ShoreCharge](
     id="shore.input-limit", level=Level.ADVICE, when=lambda s: s.inlet.feeds is Feeds.COMBINED, source="practice",
@@ -99,7 +99,7 @@ CHARGER_ON_SHORE_SIDE = Rule[Inlet](
 )
 UNCOIL_LEAD = Rule[Inlet](
     id="shore.uncoil-lead", level=Level.ADVICE, source="caravan-supply",
-    text="Uncoil the lead to its end: on a drum it overheats at a current that it bears laid out. Check polarity, then press the test button of the residual-current device, each time.",
+    text="Fire: uncoil the lead to its end, for on a drum it overheats. Each time, check polarity, then press the residual-current device's test button.",
 )
 MAINS_CAN_KILL = Rule[Inlet](
     id="shore.mains-can-kill", level=Level.ADVICE, source="practice",

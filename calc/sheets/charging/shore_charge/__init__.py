@@ -1,4 +1,4 @@
-"""shore-charge: what will a night on a lead put back?"""
+"""shore-charge: what will a night on shore power put back?"""
 
 # fmt: off
 from calc.energy import battery
@@ -48,15 +48,15 @@ def _by_chemistry(column: str, unit: str) -> dict[str, str]:
 WORKSHEET = Worksheet(
     id="shore-charge",
     title="Shore charge",
-    question="What will a night on a lead put back?",
+    question="What will a night on shore power put back?",
     entry_question="Will one night on shore power fill the bank?",
     about="Hours by stage, and what the charger asks of the supply.",
     calculate=calculate,
     fields=(
         Quantity(id="supply_voltage", label="Supply voltage", symbol="U_s", kinds=(VOLTAGE,), default="120 V", low="100 V", high="250 V", hint="Of the mains at the post: 120 V or 230 V. A weak supply sags."),
-        Quantity(id="supply_limit", label="Supply bears", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of the post's breaker, the lead or the inlet, whichever is least."),
+        Quantity(id="supply_limit", label="Supply rated for", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of the post's breaker, the lead or the inlet, whichever is least."),
         Choice(id="practice", since=2, before=HoursPractice.EIGHTY_PERCENT, label="Of that, for hours", of=HoursPractice, default=HoursPractice.BY_VOLTAGE, options=(Option(HoursPractice.BY_VOLTAGE, "by voltage: 80 % to 160 V, else all"), Option(HoursPractice.EIGHTY_PERCENT, "80 % (North America)"), Option(HoursPractice.FULL, "all of it (Europe)")), hint="North American codes allow 80 % for hours; European breakers carry all."),
-        Quantity(id="other_load", label="Other loads on the lead", symbol="I_o", kinds=(CURRENT,), default="0 A", low="0 A", high="63 A", hint="At the mains: water heater, kettle, heating. All that may run at one time."),
+        Quantity(id="other_load", label="Other loads on shore power", symbol="I_o", kinds=(CURRENT,), default="0 A", low="0 A", high="63 A", hint="At the mains: water heater, kettle, heating. All that may run at one time."),
         Quantity(id="charger", label="Charger output", symbol="I_c", kinds=(CURRENT,), default="40 A", low="0.1 A", high="500 A", hint="What it gives the bank, as set."),
         Quantity(id="charger_efficiency", label="Charger efficiency", symbol="η_c", kinds=(RATIO,), default="85 %", low="40 %", high="99 %", hint="85 to 95 % (no source); old transformers 70 %."),
         Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), default="13.8 V", low="6 V", high=HIGHEST_BANK, hint="At the bank while it charges: about 13.8 V on average at 12 V."),
@@ -64,7 +64,7 @@ WORKSHEET = Worksheet(
         CHEMISTRY,
         from_state("30 %"),
         to_state("100 %"),
-        Quantity(id="night", label="Hours on the lead", symbol="t_n", kinds=(TIME,), default="12 h", low="0.1 h", high="336 h", hint="From plugging in to driving off."),
+        Quantity(id="night", label="Hours on shore power", symbol="t_n", kinds=(TIME,), default="12 h", low="0.1 h", high="336 h", hint="From plugging in to driving off."),
         Quantity(id="temperature", label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="20 °C", low="-30 °C", high="60 °C", hint="Of the battery, not of the air."),
         COLD_CUT_OFF,
         rested_voltage(),
@@ -82,10 +82,10 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Output(id="hours", at="night.charge.total", label="Time it takes", symbol="t", kind=TIME, rounding=UP),
-        Output(id="after_night", at="night.after", label="State after the hours on the lead", symbol="s_n", kind=RATIO, rounding=DOWN),
+        Output(id="after_night", at="night.after", label="State of charge after those hours", symbol="s_n", kind=RATIO, rounding=DOWN),
         Output(id="put_back", at="night.put_back", label="Charge put back in them", symbol="Q", kind=CHARGE, rounding=DOWN),
         Output(id="supply_current", at="load.current", label="Charger takes from the supply", symbol="I_1", kind=CURRENT, rounding=UP),
-        Output(id="supply_load", at="load.share", label="Of what the supply bears, with the rest", symbol="x", kind=RATIO, rounding=UP),
+        Output(id="supply_load", at="load.share", label="Of the supply's rating, with the rest", symbol="x", kind=RATIO, rounding=UP),
         Output(id="sustained", at="load.supply.sustained", label="Supply carries for hours", symbol="I_m", kind=CURRENT, rounding=DOWN),
         Output(id="governs", at="night.governs", label="What sets the charging current", hide_if_none=True, words=GOVERNORS),
         Output(id="left_over", at="load.left", label="Left for other loads for hours", symbol="I_r", kind=CURRENT, rounding=DOWN, hide_if_none=True),
@@ -100,9 +100,9 @@ WORKSHEET = Worksheet(
     ),
     intermediates=(
         Output(id="margin", at="load.supply.margin", label="Margin for hours", symbol="m", kind=NUMBER),
-        Output(id="on_lead", at="load.total", label="All on the lead", symbol="I_a", kind=CURRENT, rounding=UP),
+        Output(id="on_lead", at="load.total", label="All on the supply", symbol="I_a", kind=CURRENT, rounding=UP),
         Output(id="correction", at="load.correction", label="Power factor without correction", symbol="λ_0", kind=NUMBER),
-        Output(id="uncorrected", at="load.uncorrected", label="All on the lead without correction", symbol="I_u", kind=CURRENT, rounding=UP),
+        Output(id="uncorrected", at="load.uncorrected", label="All on the supply without correction", symbol="I_u", kind=CURRENT, rounding=UP),
         Output(id="supply_fits", at="load.room_for", label="Charger output the supply has room for", symbol="I_f", kind=CURRENT, rounding=DOWN),
         Output(id="bank_most", at="offer.most", label="Most the bank may be given", symbol="I_b", kind=CURRENT, rounding=DOWN),
         Output(id="charging", at="night.charge.current", label="Into the bank at full current", symbol="I", kind=CURRENT, rounding=DOWN),
