@@ -92,12 +92,12 @@ def test_a_fan_does_not_blow_through_a_pinhole(vents, verdict):
 
 
 def test_a_fan_in_a_closed_bay_is_not_fine():
-    answer = calc.work("enclosure-airflow", {"fan": "40 m3/h"})
+    answer = calc.work("enclosure-airflow", {"vents": "", "fan": "40 m3/h"})
     assert answer.verdict == "caution" and answer.rule == "bay.fan-without-vents"
 
 
 def test_a_closed_bay_gets_hotter_than_the_limit_and_no_figure_is_claimed():
-    answer = calc.work("enclosure-airflow")
+    answer = calc.work("enclosure-airflow", {"vents": ""})
     assert answer.verdict == "caution" and answer["reached"] is None
     assert answer.rule == "bay.air-unknown"
     for _, other in answers("enclosure-airflow"):
@@ -107,7 +107,9 @@ def test_a_closed_bay_gets_hotter_than_the_limit_and_no_figure_is_claimed():
 
 def test_vents_larger_than_a_bay_are_no_answer():
     """By hand: the area goes with heat over rise to the power 1.5; 20 kW and 1 K ask for metres."""
-    answer = calc.work("enclosure-airflow", {"given_heat": "5 kW", "inside_limit": "35 C"})
+    answer = calc.work(
+        "enclosure-airflow", {"given_heat": "5 kW", "inside_limit": "35 C", "vents": ""}
+    )
     assert answer["vent_area"].m_as("cm**2") > 2000
     assert answer.verdict == "stop" and answer.rule == "bay.beyond-vents"
 
@@ -229,6 +231,7 @@ def test_a_water_heater_without_a_flame_says_nothing_of_gas():
 def test_a_burner_s_draw_on_the_bank_counts_like_an_element_s(hours, verdict):
     """By hand: 100 W for 2.25 h at 12.8 V are 17.6 A·h of 100; for 4.25 h 33.2."""
     ask = {"way": "fuel", "power": "2 kW", "draw": "100 W", "hours": hours, **LIT}
+    ask |= {"usable": "50 %"}
     assert calc.work("water-heater", ask).verdict == verdict
 
 
@@ -245,7 +248,9 @@ def test_a_ratio_that_no_hot_day_gives_is_not_fine(ratio, verdict):
 
 
 def test_no_engine_or_generator_runs_for_cold_beside_sleepers():
-    assert "cooler.no-engine-beside-sleepers" in cautioned(calc.work("cooling-day"))
+    assert "cooler.no-engine-beside-sleepers" in cautioned(
+        calc.work("cooling-day", {"hours": "9 h"})
+    )
 
 
 @pytest.mark.parametrize(("volume", "verdict"), [("325 L", "fine"), ("340 L", "caution")])

@@ -61,8 +61,9 @@ def test_thin_air_is_not_fine(altitude, verdict):
     ("heater", "verdict"), [("1350 W", "stop"), ("1600 W", "caution"), ("2500 W", "fine")]
 )
 def test_a_heater_must_hold_the_loss_its_margin_and_bare_ribs(heater, verdict):
-    """The default van loses about 1.4 kW; with margin 1.8 kW."""
-    assert calc.work("heat-loss", {**FLAME, "heater_output": heater}).verdict == verdict
+    """The default van loses about 1.4 kW with one air change an hour; with margin 1.8 kW."""
+    ask = {**FLAME, "air_changes": "1 per hour", "people": "0", "heater_output": heater}
+    assert calc.work("heat-loss", ask).verdict == verdict
 
 
 def test_a_heater_that_only_just_holds_is_not_fine():
@@ -75,13 +76,14 @@ def test_a_heater_that_only_just_holds_is_not_fine():
 def test_fine_means_that_even_bare_ribs_are_held():
     for texts, answer in fine("heat-loss", 1):
         v = answer.values
-        assert v["high"] <= v["heater"] * (1 + 1e-9), texts
+        assert v["to_buy"] >= max(v["heater"], v["high"]) * (1 - 1e-9), texts
         assert v["flame"] and v["exhaust"] is Exhaust.OUTSIDE
         assert v["alarm"] is Alarm.FITTED and v["charge"] <= v["gives"]
-        assert v["power"] >= 1.1 * v["loss"] * (1 - 1e-9) and v["warm_up"] <= 4 * 3600
+        assert v["power"] >= 1.1 * v["loss"] * (1 - 1e-9)
         assert v["inside"] >= 16 and v["air_changes"] * 3600 >= 0.5 - 1e-9
         if v["heater_output"] is not None:
-            assert v["heater_output"] >= max(v["heater"], v["high"]) * (1 - 1e-9)
+            assert v["heater_output"] >= v["to_buy"] * (1 - 1e-9)
+            assert v["warm_up"] <= 4 * 3600
 
 
 @pytest.mark.parametrize(
@@ -97,7 +99,7 @@ def test_fine_means_that_even_bare_ribs_are_held():
 def test_a_room_too_cold_for_sleep_is_not_fine(inside, rule):
     """Housing advice after WHO: 16 °C for the lungs, 12 °C for the heart; one of the two speaks."""
     answer = calc.work("heat-loss", {"inside": inside})
-    assert answer.verdict == "caution"
+    assert answer.verdict == ("caution" if rule else "fine")
     assert cautioned(answer) & {"room.cold", "room.strains-heart"} == ({rule} - {None})
 
 
@@ -181,7 +183,10 @@ def test_vented_cells_in_the_living_space_are_a_stop_whatever_the_vents(charging
 def test_a_battery_is_fine_only_boxed_vented_and_sized_for_boost():
     for texts, answer in fine("battery-air"):
         v = answer.values
-        assert v["chemistry"] != "LFP" and v["charging"] == "boost", texts
+        if v["chemistry"] == "LFP":
+            assert v["management"] == "fitted", texts
+            continue
+        assert v["charging"] == "boost", texts
         assert v["stands"] is Place.BOXED and v["temperature"] <= 40
         assert v["vents"] >= v["opening"] * (1 - 1e-9) and v["gas"] >= v["table_current"]
 
@@ -189,9 +194,10 @@ def test_a_battery_is_fine_only_boxed_vented_and_sized_for_boost():
 def test_lithium_has_no_opening_and_its_fault_is_spoken_of():
     answer = calc.work("battery-air", {"chemistry": "LFP", "vents": "100 cm2"})
     assert answer["airflow"] is None and answer["opening"] is None
-    assert answer.verdict == "caution"
-    assert answer.rule == "battery.lithium-fault-vents-gas"
-    assert {answer.rule, "battery.lithium-kept-safe"} <= cautioned(answer)
+    assert answer.verdict == "fine" and "battery.lithium-kept-safe" in cautioned(answer)
+    assert "battery.lithium-fault-vents-gas" in {note.rule for note in answer.notes}
+    nobody = calc.work("battery-air", {"chemistry": "LFP", "management": "not known"})
+    assert nobody.verdict == "caution"
 
 
 def test_a_cooler_that_cannot_keep_up_is_a_stop_however_large_the_bank():
@@ -205,8 +211,9 @@ def test_cooling_is_fine_only_within_half_of_what_the_bank_gives():
         v = answer.values
         assert v["charge"] <= 0.5 * v["gives"] * (1 + 1e-9), texts
         assert v["current"] <= 100 * (1 + 1e-9) and answer.result.keeps_up
-        assert v["heat_load"] is not None
-        assert v["outside"] <= 35 and v["duty_used"] <= 0.8 * (1 + 1e-9)
+        assert v["heat_load"] is None or v["outside"] <= 35
+        assert v["heat_load"] is not None or v["current"] * v["hours"] <= v["gives"] * (1 + 1e-9)
+        assert v["duty_used"] <= 0.8 * (1 + 1e-9)
     for _, answer in answers("cooling-day"):
         assert "van.closed-in-sun-kills" in cautioned(answer)
 
