@@ -114,7 +114,9 @@ class States:
 
 @dataclass(frozen=True, kw_only=True)
 class Hourly:
-    """The week by the hour: states [0..1] at the start of each and the end of the last, energies.
+    """The days by the hour: states [0..1] at the start of each and the end of the last, energies.
+
+    The states are told as far as loads draw them down.
 
     `nights` are pairs of a start and an end [s].
     """
@@ -332,7 +334,7 @@ def week_ahead(inputs: WeekInputs) -> WeekAhead:
             lasts=later.empty,
         ),
         hourly=Hourly(
-            states=states,
+            states=tuple(max(one, min(inputs.from_state, bank.floor)) for one in states),
             nights=_nights(inputs),
             sun=week.sun,
             drive=week.drive,

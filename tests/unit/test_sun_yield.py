@@ -240,3 +240,10 @@ def test_four_hundred_watts_on_a_regulator_of_thirty_amps_is_fine_and_said_in_a_
         "panel.regulator-holds-back"
         not in work(array="400 W", voltage="14 V", regulator_limit="30 A").rules
     )
+
+
+def test_hours_of_bright_sun_are_used_in_their_month_in_place_of_a_climate():
+    alone, both = work(sunshine="3 h"), work(sunshine="3 h", climate="granada")
+    assert both.values["energy"] == alone.values["energy"]
+    december = next(row for row in both.values["months"] if row.month == "December")
+    assert december.sky != both.values["sky_used"]

@@ -111,7 +111,7 @@ def calculate(
     bank = through_bank(chemistry=chemistry, charge_voltage=voltage, stored=stored)
 
     def sky_of(one: Month) -> Sky:
-        if monthly is None:
+        if monthly is None or (sunshine is not None and one is month):
             return typed
         share = monthly.share(one, clear[one])
         measured = monthly.clearness is not None
