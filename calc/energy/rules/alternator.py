@@ -231,7 +231,7 @@ NOTHING_LEFT = Rule[AlternatorCharge](
 )
 OVER_RATING = Rule[AlternatorCharge](
     id="alternator.over-rating", level=Level.STOP, when=_over_rating,
-    headline="The relay passes {initial_current}: with the vehicle {load.share} of the alternator's rating, until the bank is full. Use a charger.",
+    headline="Resistance alone allows {initial_current}: with the vehicle {load.share} of the rating, so the alternator runs flat out. Use a charger.",
     mend=_mended_by(Level.STOP, _over_rating, _charger_instead),
 )
 LFP_OVER_HOT = Rule[AlternatorCharge](
