@@ -136,7 +136,7 @@ def test_cold_and_frost_are_judged_alike_while_it_gives(chemistry, capacity, cel
         if chemistry != "LFP":
             factors = {name: answers[name].values["cold_factor"] for name in asked}
             assert len(set(factors.values())) == 1, factors
-    for sheet in ("runtime", "bank-size", "bank-gauge", "standby-drain"):
+    for sheet in ("runtime", "bank-size", "bank-gauge", "standby-drain", "week-ahead"):
         frosty = chemistry == "LFP" and celsius < 0
         assert ("bank.in-frost" in answers[sheet].rules) is frosty, sheet
         hot = celsius > (45 if chemistry == "LFP" else 50)
