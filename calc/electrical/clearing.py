@@ -30,6 +30,8 @@ from calc.units.si import Amperes, AmpereSquaredSeconds, Number, Seconds, Share,
 
 # Beyond 5 s, times what the wire withstands: common practice, no source
 FAR_TOO_LATE: Annotated[Number, Tag("times the withstand time that are too late")] = 10.0
+# From here on a fuse is well on its way to opening: common practice, no source
+WELL_OVER: Annotated[Number, Tag("times its rating at which an overload fuse ends a short")] = 3.0
 _BY_STRENGTH = (
     *((Trust.STANDARD, False), (Trust.DATA_SHEET, False), (Trust.DATA_SHEET, True)),
     *((Trust.MEMORY, False), (Trust.MEMORY, True)),
@@ -189,6 +191,19 @@ class FaultStudy:
     def ampacity_unknown(self) -> bool:
         """Whether no table tells what the conductor behind the fuse can carry."""
         return self.fuse is not None and self.ampacity is None
+
+    @property
+    def one_device(self) -> bool:
+        """Whether the fuse that guards the run against overload is taken to end its shorts too.
+
+        It is no larger than one conductor's ampacity, it can break the highest short, and the
+        lowest is three times its rating or more. So BS 7671 435.1 takes it, curve or no curve.
+        """
+        if self.protection is None or self.ampacity is None or self.above_ampacity:
+            return False
+        duty, multiple = self.protection.duty, self.protection.multiple
+        breaks = duty.interrupting_rating is not None and not duty.cannot_interrupt
+        return breaks and not duty.voltage_too_low and at_least(multiple, WELL_OVER)
 
     @property
     def above_ceiling(self) -> bool:

@@ -97,14 +97,12 @@ def bank_size(
         state=1.0 - usable,
     )
     used = battery.usable(bank, usable)
-    draw = None
+    most = None if need.unit_current is None else units * need.unit_current
+    draw = allowed = None
     if need.heaviest is not None:
-        draw = battery.draw(
-            chemistry=chemistry, capacity=bank.capacity, current=need.heaviest / need.voltage
-        )
-    allowed = None
-    if draw is not None and need.unit_current is not None:
-        allowed = Allowed(current=draw.current, most=units * need.unit_current)
+        current = need.heaviest / need.voltage
+        draw = battery.draw(chemistry=chemistry, capacity=bank.capacity, current=current, most=most)
+        allowed = None if most is None else Allowed(current=current, most=most)
     return BankSize(
         need=need,
         usable=used,

@@ -215,7 +215,9 @@ def inverter_need(
     )
     drawn = None
     if capacity is not None:
-        drawn = battery.draw(chemistry=chemistry, capacity=capacity, current=current)
+        drawn = battery.draw(
+            chemistry=chemistry, capacity=capacity, current=current, most=max_current
+        )
     return InverterNeed(
         load=load,
         motor_start=start,

@@ -68,6 +68,11 @@ PROTECTION = {
     "adiabatic": Source(
         "BS 7671", "434.5.2 and 543.1.3: t = k²S²/I², up to 5 s", "regulations as quoted"
     ),
+    "one-device": Source(
+        "BS 7671",
+        "432.1 and 435.1: one device against overload and short, with a breaking capacity no less than the fault",
+        "432.1 as a study guide restates it; 435.1 from memory",
+    ),
     "fuse-gates": Source(
         "Published time limits of fuses, by row of our table",
         "DIN 72581-3, UL 248, IEC 60127; data sheets to ISO 8820-3",

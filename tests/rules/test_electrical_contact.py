@@ -64,6 +64,17 @@ EITHER_SIDE = (
     case(rules.WARMER_THAN_SHOULD_BE, rise(1.0), rise(None)),
     # Twice the 100 µΩ of a sound lug; twice the 300 µΩ of a switch; twice 4.333 mΩ of a fuse.
     case(rules.BEYOND_ANY_LIKE, drop(0.0201), drop(0.0199)),
+    # 10 W at 316.3 A and 100 µΩ would be sound; at 201 µΩ they are not.
+    case(
+        rules.SCORCHES_SOON, drop(0.0501, current=200.0), drop(0.0499, current=200.0), **full(200.0)
+    ),
+    case(
+        rules.SCORCHES_SOON,
+        {"sound": BOLTED},
+        {"sound": FUSE},
+        **drop(0.0501, current=200.0),
+        **full(200.0),
+    ),
     case(rules.BEYOND_ANY_LIKE, drop(0.0601), drop(0.0599), sound=SWITCH),
     case(rules.BEYOND_ANY_LIKE, drop(0.0868, current=10.0), drop(0.0866, current=10.0), sound=FUSE),
     case(rules.BEYOND_ANY_LIKE, {"sound": BOLTED}, {"sound": NAMELESS}, drop=0.0201),

@@ -96,18 +96,27 @@ NO_OVERLOAD = Rule[FusedWire](
     mend=within_ampacity,
 )
 NOT_CERTAIN = Rule[FaultStudy](
-    id="fuse.in-time-not-certain", level=Level.CAUTION, when=lambda s: s.clears is Clears.NOT_CERTAIN, source="fuse-gates",
+    id="fuse.in-time-not-certain", level=Level.CAUTION, when=lambda s: s.clears is Clears.NOT_CERTAIN and not s.one_device, source="fuse-gates",
     headline="Up to {short.far.current}, at least {short.lowest.current}. Whether the fuse opens before the wire is damaged is {clears}.",
     text="What would settle it: the slow edge of the maker's curve at {short.lowest.current}, and the total let-through at {short.near.current}. Type them in the boxes.",
     mend=rating_in_time,
 )
 FROM_MEMORY = Rule[FaultStudy](
-    id="fuse.in-time-from-memory", level=Level.CAUTION, when=lambda s: s.clears is Clears.FROM_MEMORY,
+    id="fuse.in-time-from-memory", level=Level.CAUTION, when=lambda s: s.clears is Clears.FROM_MEMORY and not s.one_device,
     headline="Up to {short.far.current}, at least {short.lowest.current}. Whether the fuse opens before the wire is damaged is {clears}.",
 )
 NO_CURVE = Rule[FaultStudy](
-    id="fuse.no-curve", level=Level.CAUTION, when=lambda s: s.clears is Clears.NO_CURVE,
+    id="fuse.no-curve", level=Level.CAUTION, when=lambda s: s.clears is Clears.NO_CURVE and not s.one_device,
     headline="Up to {short.far.current}, at least {short.lowest.current}. No time limits are published for this fuse: ask the maker for its curve.",
+)
+ONE_DEVICE = Rule[FaultStudy](
+    id="fuse.guards-overload-and-short", level=Level.FINE, source="one-device",
+    when=lambda s: s.one_device and s.clears in (Clears.NOT_CERTAIN, Clears.FROM_MEMORY, Clears.NO_CURVE),
+    headline="The fuse breaks {short.near.current}, and at {fuse} it is no larger than the wire's ampacity, {ampacity}.",
+)
+CURVE_WOULD_PROVE = Rule[FaultStudy](
+    id="fuse.curve-would-prove-it", level=Level.NOTE, when=ONE_DEVICE.when, source="one-device",
+    text="One fuse guards against overload and short where it is no larger than the ampacity and breaks the fault. The maker's curve at {short.lowest.current} would prove how fast.",
 )
 NO_FUSE = Rule[FaultStudy](
     id="short.no-fuse-named", level=Level.FINE, when=lambda s: s.protection is None,
@@ -118,7 +127,7 @@ NAME_THE_FUSE = Rule[FaultStudy](
     text="No fuse is judged here. The run needs one at its source: name it and its family to see whether it breaks this and opens in time.",
 )
 ARC_FROM_MEMORY = Rule[FaultStudy](
-    id="fuse.arc-from-memory", level=Level.CAUTION, when=lambda s: s.arc_left_out, source="memory",
+    id="fuse.arc-from-memory", level=Level.CAUTION, when=lambda s: s.arc_left_out and not s.one_device, source="memory",
     headline="That the fuse ends a short at the source in time rests on memory.",
     text="A short at the source is covered only by this: while a wire bears it for a tenth of a second or more, the fuse's arc counts for little. That figure is from memory; the maker's total let-through at {short.near.current} would prove it.",
 )

@@ -21,6 +21,9 @@ from calc.units.si import Tag, Watts
 # The most of them: NBSIR 76-1011, abstract
 GLOWS_MOST: Annotated[Watts, Tag("most heat of a glowing connection")] = 35.0
 
+# In one joint that is bad for certain: common practice, no source
+SCORCHES: Annotated[Watts, Tag("heat in one bad joint that scorches")] = 10.0
+
 NOT_FOR_FULL_CURRENT = "Do not load it with {reading.full_current}: it would lose {full.drop} and give off {full.heat}. Remake it first."
 TOO_LITTLE_LOAD = "Measure again at more current: this reading is too small to judge by."
 
@@ -39,6 +42,10 @@ def _warms(joint: MeasuredJoint) -> bool:
 
 def _glows(joint: MeasuredJoint) -> bool:
     return not joint.sound.warm_by_nature and at_least(joint.worst_heat, GLOWS_MOST)
+
+
+def _scorches(joint: MeasuredJoint) -> bool:
+    return _beyond_any_like(joint) and not joint.sound.warm_by_nature and at_least(joint.worst_heat, SCORCHES)
 
 
 def _stays_cool(joint: MeasuredJoint) -> bool:
@@ -139,7 +146,13 @@ TOO_HOT = Rule[MeasuredJoint](
     id="contact.metal-over-cable-insulation", level=Level.STOP, when=lambda j: not at_most(j.reading.temperature, j.hot_metal), source="33cfr-table",
     headline="Do not load it: {reading.temperature} is hotter than the {hot_metal} that good cable is made for. Find the heat.",
 )
-STOPS = (NOT_REACHED, LOSES_ALREADY, WORST_CLASS, LOSES_AT_FULL, SOFTENS, GLOWS, TOO_HOT)
+SCORCHES_SOON = Rule[MeasuredJoint](
+    id="contact.scorches", level=Level.STOP, when=_scorches, source="practice",
+    headline="Do not load it: {worst_heat} in one bad joint scorches insulation. Remake or replace it first.",
+    mend=less_current,
+    covers=frozenset({"contact.beyond-any-like"}),
+)
+STOPS = (NOT_REACHED, LOSES_ALREADY, WORST_CLASS, LOSES_AT_FULL, SOFTENS, GLOWS, TOO_HOT, SCORCHES_SOON)
 
 PART_NOT_NAMED = Rule[MeasuredJoint](
     id="contact.part-not-named", level=Level.CAUTION, when=_not_named, source="practice",
@@ -199,7 +212,7 @@ JUDGEMENTS = (
     BEYOND_ANY_LIKE, PART_NOT_NAMED, BEYOND_LIKE, WARMER_THAN_SHOULD_BE, SMALL_READING, LIGHT_LOAD, WARM, BEYOND_RANGE,
     NEAR_LIMIT, HOT_METAL, OVER_RATING,
 )  # what makes the verdict on a part that was measured, the gravest first
-OF_FULL_CURRENT = (NOT_REACHED, LOSES_AT_FULL, SOFTENS, GLOWS, WARM, NEAR_LIMIT, OVER_RATING)
+OF_FULL_CURRENT = (NOT_REACHED, LOSES_AT_FULL, SOFTENS, GLOWS, SCORCHES_SOON, WARM, NEAR_LIMIT, OVER_RATING)
 
 WHERE_THE_PROBES_GO = Rule[MeasuredJoint](
     id="contact.where-the-probes-go", level=Level.ADVICE, source="practice",

@@ -181,7 +181,7 @@ BEYOND_ALLOWED = Rule[Allowed](
     mend=lambda a: Change({"max_current": a.current}),
 )
 HEAVY_LOAD = Rule[Draw](
-    id="bank.heavy-load", level=Level.CAUTION, when=lambda d: not at_most(d.rate, d.heavy_rate), source="practice",
+    id="bank.heavy-load", level=Level.CAUTION, when=lambda d: d.hard, source="practice",
     headline="{current} is a hard load for this bank: read the maker's limit, or take more.",
     text="Read the data sheet for what each battery may give. Cables, fuse and management system must carry {current} too, and the voltage sags: an inverter may cut out early.",
     mend=_no_harder,
