@@ -16,15 +16,17 @@ const python = await loadPyodide({
 
 // pyodide-build's own compile step, unchanged. It brings in that package's logger, and so rich:
 // both lie in the same folder and run here, so nothing has to be stubbed.
-function compile({ packages, folder, archives }) {
+function compile({ packages, folder, archives, own }) {
   python.mountNodeFS("/packages", packages);
   python.mountNodeFS("/job", folder);
-  python.runPython("import sys; sys.path.append('/packages')");
+  python.mountNodeFS("/own", own);
+  python.runPython("import sys; sys.path += ['/packages', '/own']");
   const step = python.pyimport("pyodide_build._py_compile");
   const { Path } = python.pyimport("pathlib");
   for (const [source, target] of archives) {
     const paths = [Path(`/job/${source}`), Path(`/job/${target}`)];
     step._compile.callKwargs(...paths, { verbose: false, compression_level: 0 });
+    python.pyimport("runtime_bare").strip_archive(`/job/${target}`);
   }
   return {};
 }

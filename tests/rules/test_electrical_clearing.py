@@ -13,6 +13,8 @@ THIN = {"conductor": "18 AWG", "insulation": "70 C PVC", "length": "3 m"}  # 10 
 TYPED = THIN | {"source_resistance": "16 mΩ", "fuse_family": "type C", "fuse": "10 A",
                 "let_through": "300 A2.s", "opening_time": "0.3 s"}  # fmt: skip
 NOT_PROVED = THIN | {"source_resistance": "16 mΩ", "fuse_family": "type C"}
+STRIP = RUN | {"fuse_family": "SF30"}
+THICK = RUN | {"conductor": "4 mm2", "length": "3 m"}
 FAR_SOURCE = RUN | {"source_resistance": "34 mΩ", "let_through": "900 A2.s"}
 WEAK = RUN | {"conductor": "1 mm2", "insulation": "70 C PVC", "length": "6 m"}
 
@@ -31,10 +33,13 @@ WEAK = RUN | {"conductor": "1 mm2", "insulation": "70 C PVC", "length": "6 m"}
         (rules.NO_OVERLOAD, THIN | {"fuse": "10.1 A"}, TYPED | {"fuse": "10.1 A"}),
         (rules.NOT_CERTAIN, RUN | {"conductor": "1.5 mm2", "fuse": "20 A"}, RUN),
         (rules.FROM_MEMORY, RUN | {"fuse": "60 A", "fuse_family": "class T"}, RUN),
-        (rules.NO_CURVE, RUN | {"fuse_family": "SF30"}, RUN),
+        # 13.3 V over 58 mΩ is 230 A at least: three times 60 A it is not certain to be
+        (rules.NO_CURVE, STRIP | {"fuse": "60 A"}, STRIP),
+        (rules.ONE_DEVICE, STRIP, STRIP | {"fuse": "60 A"}),
+        (rules.CURVE_WOULD_PROVE, STRIP, RUN),
         (rules.NO_FUSE, RUN | {"fuse": ""}, RUN),
-        (rules.ARC_FROM_MEMORY, RUN | {"conductor": "4 mm2", "length": "3 m"},
-         RUN | {"conductor": "4 mm2", "length": "3 m", "let_through": "2000 A2.s"}),
+        # 25 A by 33 CFR table 5 for 60 °C, 45 A for 105 °C
+        (rules.ARC_FROM_MEMORY, THICK | {"insulation": "70 C PVC"}, THICK),
         (rules.AMPACITY_UNKNOWN, TYPED | {"conductor": "20 AWG", "fuse": "7.5 A"}, TYPED),
         (rules.BY_TYPED, TYPED, RUN),
         # 13.3 V over 34 mΩ is 391 A

@@ -1,0 +1,40 @@
+"""Compiled modules without the tables that name the line of each step: a tenth of their bytes.
+
+Runs in the browser's own Python under node, for compiled code is written by the Python that reads
+it. The page says what went wrong, not on which line of whose library.
+"""
+
+import marshal
+import zipfile
+from types import CodeType
+
+HEADER = 16  # bytes before the code: PEP 552
+STEPS = 8  # of code, at most, to an entry of the table
+NOWHERE = 0xF8  # an entry for one step that belongs to no line; the steps beyond it are added
+
+
+def strip_archive(path: str) -> None:
+    """Write the archive of `.pyc` files at `path` anew, with no lines in it."""
+    with zipfile.ZipFile(path) as archive:
+        files = {name: archive.read(name) for name in archive.namelist()}
+    with zipfile.ZipFile(path, "w") as archive:
+        for name, content in files.items():
+            code = name.endswith(".pyc")
+            archive.writestr(name, bare(content) if code else content)
+
+
+def bare(content: bytes) -> bytes:
+    """Return a `.pyc` file with no lines in it."""
+    code = without_lines(marshal.loads(content[HEADER:]))
+    return content[:HEADER] + marshal.dumps(code)
+
+
+def without_lines(code: CodeType) -> CodeType:
+    """Return `code`, and all code within it, with a table that names no line."""
+    steps = len(code.co_code) // 2
+    whole, rest = divmod(steps, STEPS)
+    table = bytes([NOWHERE + STEPS - 1] * whole + ([NOWHERE + rest - 1] if rest else []))
+    inner = tuple(
+        without_lines(one) if isinstance(one, CodeType) else one for one in code.co_consts
+    )
+    return code.replace(co_linetable=table, co_consts=inner)
