@@ -196,9 +196,9 @@ def hour(bank: Bank, state: float, parts: tuple[Part, ...]) -> Hour:
         if offered >= demand:
             met += demand
             used += demand
-            if offered > demand and state < 1.0:
+            current = (offered - demand) / time * bank.energy / (bank.voltage * bank.coulombic)
+            if current > 0.0 and state < 1.0:
                 before = state
-                current = (offered - demand) / time * bank.energy / (bank.voltage * bank.coulombic)
                 state = state_after(
                     capacity=bank.capacity,
                     current=min(current, bank.most),

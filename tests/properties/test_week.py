@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from calc.energy.balance import HOUR, course
 from calc.energy.battery import Chemistry
 from calc.energy.daily_loads import Load, When
+from calc.energy.panels import Mount, Regulator
 from calc.energy.sun import Month
 from calc.energy.week import DAYS, WeekInputs
 from tests.properties.inputs import tried
@@ -50,6 +51,11 @@ plans = st.builds(
     shore_every=st.integers(0, 8),
     lead=st.floats(0, 100),
     lead_hours=st.floats(0, 24 * HOUR),
+    regulator=st.sampled_from(Regulator),
+    panel_voltage=st.sampled_from((18.0, 36.0)),
+    air=st.none() | st.floats(-20, 45),
+    mount=st.sampled_from(Mount),
+    heat_coefficient=st.floats(0, 0.01),
 )
 
 
