@@ -72,6 +72,8 @@ def _mended_by(
     """
 
     def mend(before: Protection) -> Change | None:
+        if before.allowed is not None or before.fitted is not None:
+            return None  # the load's label or the fuse that is there decides: no wire mends that
         speak = spoken or _judged
         spoke = speak(before)
 
