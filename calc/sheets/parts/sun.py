@@ -34,7 +34,7 @@ CLIMATE = Choice(id="climate", label="Sky of each month", default=TYPED, since=2
 OWN_SKIES = Rows(id="own_skies", label="Your own sky, January to December", one="month", most=12, advanced=True, since=2, only_if=("climate", OWN),
              default="January:40 %;February:45 %",
              hint="Add them in order. Months left out have the share above.",
-             columns=(Text(id="name", label="Month", example="January", hint="In order from January."), Quantity(id="share", label="Share of a clear day", symbol="k", kinds=(RATIO,), low="1 %", high="100 %", example="40 %", hint="Of a cloudless day’s light on level ground.")))
+             columns=(Text(id="name", label="Month", example="January", hint="In order from January."), Quantity(id="of_clear", label="Share of a clear day", symbol="k", kinds=(RATIO,), low="1 %", high="100 %", example="40 %", hint="Of a cloudless day’s light on level ground.")))
 REGULATOR = Choice(id="regulator", advanced=True, label="Regulator", of=Regulator, default=Regulator.MPPT, options=(Option(Regulator.MPPT, "MPPT (finds the best voltage)"), Option(Regulator.PWM, "PWM (plain switch)")), hint="A plain switch holds the panel at the bank's voltage.")
 PANEL_VOLTAGE = Quantity(id="panel_voltage", advanced=True, only_if=("regulator", Regulator.PWM), label="Panel's voltage at best power", symbol="U_p", kinds=(VOLTAGE,), default="18 V", low="1 V", high="1000 V", hint="On its label as Vmp; panels in a row add.")
 AIR = Quantity(id="air", advanced=True, label="Air by day, to count the cells' heat", symbol="T_a", kinds=(TEMPERATURE,), optional=True, low="-50 °C", high="60 °C", example="25 °C", hint="Empty: heat is not counted.")
@@ -48,5 +48,5 @@ def monthly_sky(name: str, rows: tuple[Mapping[str, Any], ...], typed: float) ->
     None where the share `typed` [0..1] goes for all months.
     """
     if name == OWN:
-        return own_sky(tuple(row["share"] for row in rows), typed)
+        return own_sky(tuple(row["of_clear"] for row in rows), typed)
     return None if name == TYPED else climate(name)
