@@ -10,8 +10,9 @@ from typing import Annotated
 
 from calc.comfort.airflow import carrying_flow, density
 from calc.comfort.envelope import sun_on_sheet, sun_through_glass
-from calc.energy import battery
-from calc.energy.battery import Chemistry, Draw
+from calc.energy import bank_load
+from calc.energy.bank_load import Draw
+from calc.energy.battery import Chemistry
 from calc.energy.draw import BankDraw, bank_draw, usable_bank
 from calc.energy.loads import BankLoad, Route, of_power
 from calc.units.compare import at_most
@@ -144,7 +145,7 @@ class CoolingDay:
     def compressor(self) -> Draw:
         """The current of the cooler at work, out of the bank."""
         bank = self.drawn.bank
-        return battery.draw(
+        return bank_load.draw(
             chemistry=bank.chemistry, capacity=bank.capacity, current=self.cooler.load.current
         )
 

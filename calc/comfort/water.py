@@ -10,8 +10,9 @@ from typing import Annotated
 from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource, flame
 from calc.comfort.fuel import Fuel, fuel_volume, fuels
 from calc.electrical.switching import LEAST_MAINS
-from calc.energy import battery
-from calc.energy.battery import Chemistry, Draw
+from calc.energy import bank_load
+from calc.energy.bank_load import Draw
+from calc.energy.battery import Chemistry
 from calc.energy.draw import BankDraw, UsableBank, bank_draw, element, usable_bank
 from calc.energy.loads import BankLoad, HeatFromBank
 from calc.units.compare import at_least, at_most
@@ -132,7 +133,7 @@ class HotWater:
         """The current of an element on the bank, None without one."""
         if self.element is None:
             return None
-        return battery.draw(
+        return bank_load.draw(
             chemistry=self.bank.chemistry, capacity=self.bank.capacity, current=self.current
         )
 

@@ -7,8 +7,9 @@ less if it is lead-acid (see `run_time`).
 from dataclasses import dataclass
 from math import ceil
 
-from calc.energy import battery, limits, voltages
-from calc.energy.battery import Allowed, Bank, Chemistry, Draw, Usable
+from calc.energy import bank_load, battery, limits, voltages
+from calc.energy.bank_load import Allowed, Draw
+from calc.energy.battery import Bank, Chemistry, Usable
 from calc.units.compare import at_most
 from calc.units.constants import DAY
 from calc.units.si import Amperes, Coulombs, Count, Joules, Seconds, Share, Volts, Watts
@@ -101,7 +102,9 @@ def bank_size(
     draw = allowed = None
     if need.heaviest is not None:
         current = need.heaviest / need.voltage
-        draw = battery.draw(chemistry=chemistry, capacity=bank.capacity, current=current, most=most)
+        draw = bank_load.draw(
+            chemistry=chemistry, capacity=bank.capacity, current=current, most=most
+        )
         allowed = None if most is None else Allowed(current=current, most=most)
     return BankSize(
         need=need,

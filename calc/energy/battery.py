@@ -16,7 +16,7 @@ from calc.tables import SEEN, table
 from calc.units.compare import at_least, at_most
 from calc.units.constants import DAY, HOUR
 from calc.units.covered import Enumeration
-from calc.units.si import Amperes, Celsius, Coulombs, Number, PerSecond, Seconds, Share, Tag
+from calc.units.si import Amperes, Celsius, Coulombs, Number, Seconds, Share, Tag
 
 # Of a Julian year: by definition
 MONTH: Annotated[Seconds, Tag("mean length of a month")] = 365.25 / 12 * DAY
@@ -102,37 +102,6 @@ class Usable:
 
 
 @dataclass(frozen=True, kw_only=True)
-class Draw:
-    """A current out of a bank of `capacity` as rated: its `rate` is current per capacity.
-
-    From `heavy_rate` on the load is hard on such a bank. `most` is what its maker or management
-    system allows for long, None where that is not known.
-    """
-
-    chemistry: Chemistry
-    capacity: Coulombs
-    current: Amperes
-    rate: PerSecond
-    heavy_rate: PerSecond
-    most: Amperes | None = None
-
-    @property
-    def hard(self) -> bool:
-        """Whether it is hard on such a bank; an LFP battery's own limit, where known, decides."""
-        if at_most(self.rate, self.heavy_rate):
-            return False
-        return self.chemistry.lead_acid or self.most is None or not at_most(self.current, self.most)
-
-
-@dataclass(frozen=True, kw_only=True)
-class Allowed:
-    """A steady `current` beside the `most` that a bank's maker or management system allows."""
-
-    current: Amperes
-    most: Amperes
-
-
-@dataclass(frozen=True, kw_only=True)
 class Discharge:
     """A steady current out of a bank whose label is meant over `rated_time`, by Peukert's law.
 
@@ -214,23 +183,6 @@ def usable(bank: Bank, share: float) -> Usable:
         cold_factor=bank.cold_factor,
         capacity=capacity,
         charge=share * capacity,
-    )
-
-
-def draw(
-    *, chemistry: Chemistry, capacity: float, current: float, most: float | None = None
-) -> Draw:
-    """Return a `current` [A] out of a bank of `capacity` [A·s] as rated, that allows `most` [A].
-
-    Raises NotCovered for a chemistry that is none.
-    """
-    return Draw(
-        chemistry=Chemistry(chemistry),
-        capacity=capacity,
-        current=current,
-        rate=current / capacity,
-        heavy_rate=heavy_rate(chemistry),
-        most=most,
     )
 
 

@@ -7,7 +7,8 @@ what else is drawn or brought meanwhile, and how the bank gives less in the cold
 from dataclasses import dataclass, fields
 from typing import Annotated
 
-from calc.energy.battery import Chemistry, Draw, draw
+from calc.energy.bank_load import Draw, draw
+from calc.energy.battery import Chemistry
 from calc.energy.loads import (
     BankLoad,
     Consumption,

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Annotated
 
-from calc.energy import battery, charging, remedies
+from calc.energy import bank_load, battery, charging, remedies
 from calc.energy.balance import HOURS, STILL
 from calc.energy.daily_loads import RISE, When
 from calc.energy.limits import RATED_TIME
@@ -187,9 +187,9 @@ class WeekAhead:
         return self.inputs.chemistry.lead_acid
 
     @property
-    def heaviest(self) -> battery.Draw:
+    def heaviest(self) -> bank_load.Draw:
         """The most of what is on at the same time."""
-        return battery.draw(
+        return bank_load.draw(
             chemistry=self.inputs.chemistry,
             capacity=self.inputs.capacity,
             current=self.inputs.together_current,

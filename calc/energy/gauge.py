@@ -6,8 +6,9 @@ monitor, one that was read at rest. Out of scope: a count whose last full charge
 
 from dataclasses import dataclass
 
-from calc.energy import battery, charging, limits, rested, voltages
-from calc.energy.battery import Bank, Chemistry, Draw, Usable
+from calc.energy import bank_load, battery, charging, limits, rested, voltages
+from calc.energy.bank_load import Draw
+from calc.energy.battery import Bank, Chemistry, Usable
 from calc.energy.charging import Acceptance, Charge, ChargeOffer
 from calc.energy.rested import Band, RestedVoltage
 from calc.energy.voltages import ShownVoltage
@@ -323,7 +324,7 @@ def _drawn(bank: Bank, *, draw: float, usable: float, rated_time: float, exponen
     return Drawn(
         bank=bank,
         draw=draw,
-        load=battery.draw(chemistry=bank.chemistry, capacity=bank.capacity, current=draw),
+        load=bank_load.draw(chemistry=bank.chemistry, capacity=bank.capacity, current=draw),
         rated_time=rated_time,
         exponent=exponent,
         cold_factor=bank.cold_factor if bank.lead_acid else None,

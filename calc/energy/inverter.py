@@ -11,8 +11,9 @@ from typing import Annotated
 from calc.electrical.fuses import CONTINUOUS
 from calc.electrical.single_cable import SingleCable, single_cable
 from calc.electrical.sizing import CHARGED, usual_ampacity
-from calc.energy import battery
-from calc.energy.battery import Allowed, Chemistry, Draw
+from calc.energy import bank_load, battery
+from calc.energy.bank_load import Allowed, Draw
+from calc.energy.battery import Chemistry
 from calc.energy.limits import ONE_BATTERY
 from calc.energy.loads import HEAVY_CABLE, bank_current
 from calc.tables import FROM_MEMORY, table
@@ -215,7 +216,7 @@ def inverter_need(
     )
     drawn = None
     if capacity is not None:
-        drawn = battery.draw(
+        drawn = bank_load.draw(
             chemistry=chemistry, capacity=capacity, current=current, most=max_current
         )
     return InverterNeed(

@@ -6,8 +6,9 @@ which gives more.
 
 from dataclasses import dataclass
 
-from calc.energy import battery
-from calc.energy.battery import Bank, Discharge, Draw, Usable
+from calc.energy import bank_load, battery
+from calc.energy.bank_load import Draw
+from calc.energy.battery import Bank, Discharge, Usable
 from calc.energy.loads import BankLoad
 from calc.units.compare import at_least
 from calc.units.si import Coulombs, Number, Seconds
@@ -94,6 +95,6 @@ def run_time(
         longest=max(lasts(low), lasts(high)),
         nameplate_time=used.charge / load.current,
         needed=needed,
-        draw=battery.draw(chemistry=bank.chemistry, capacity=bank.capacity, current=load.current),
+        draw=bank_load.draw(chemistry=bank.chemistry, capacity=bank.capacity, current=load.current),
         left=battery.at_state(bank, 1.0 - usable),
     )

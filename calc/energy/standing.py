@@ -6,8 +6,9 @@ and what a management system draws that no ammeter outside shows.
 
 from dataclasses import dataclass
 
-from calc.energy import battery
-from calc.energy.battery import Bank, Chemistry, Draw
+from calc.energy import bank_load, battery
+from calc.energy.bank_load import Draw
+from calc.energy.battery import Bank, Chemistry
 from calc.energy.limits import HARMFUL_OF_LEAD_ACID, LOW_LFP
 from calc.units.compare import at_least, at_most
 from calc.units.constants import DAY
@@ -78,7 +79,7 @@ class Standing:
     def draw(self) -> Draw:
         """The drain beside what such a bank gives."""
         bank = self.bank
-        return battery.draw(
+        return bank_load.draw(
             chemistry=bank.chemistry, capacity=bank.capacity, current=self.drain + self.management
         )
 

@@ -261,6 +261,7 @@ NUMBERS = {
         "0", "1", "5",  # places, among them the 5 letters of `.unit`
         "300",  # milliseconds until the address is written
         "2000",  # and until Python starts where the browser does not say that it is idle
+        "65536",  # characters of a link that are read
     },
     "box.js": {"0", "700"},  # milliseconds until a box in use is told what is wrong with it
     "python.js": {

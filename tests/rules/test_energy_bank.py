@@ -2,7 +2,7 @@
 
 import pytest
 
-from calc.energy import battery, loads
+from calc.energy import bank_load, battery, loads
 from calc.energy.battery import Chemistry
 from calc.energy.rules import bank as judged
 from calc.judge import Rule, fired
@@ -138,11 +138,11 @@ def test_the_share_that_is_used_is_judged_by_chemistry(chemistry, share, rules):
 )
 def test_a_load_is_hard_on_a_bank_of_100_amp_hours_by_chemistry(chemistry, amps, hard):
     """Half, a quarter and a fifth of the ampere-hours in amperes: common practice."""
-    draw = battery.draw(chemistry=Chemistry(chemistry), capacity=360000.0, current=float(amps))
+    draw = bank_load.draw(chemistry=Chemistry(chemistry), capacity=360000.0, current=float(amps))
     assert judged.HEAVY_LOAD.when(draw) is hard
     if hard:
         larger = judged.HEAVY_LOAD.mend(draw).values["capacity"]
-        again = battery.draw(chemistry=draw.chemistry, capacity=larger, current=draw.current)
+        again = bank_load.draw(chemistry=draw.chemistry, capacity=larger, current=draw.current)
         assert not judged.HEAVY_LOAD.when(again)
 
 

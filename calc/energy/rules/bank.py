@@ -7,14 +7,13 @@ from math import floor
 from typing import Protocol
 
 # fmt: off
+from calc.energy.bank_load import Allowed, Draw
 from calc.energy.battery import (
     BASE_TEMPERATURE,
-    Allowed,
     Bank,
     BankWarmth,
     Chemistry,
     ColdCutOff,
-    Draw,
     Usable,
     coldest,
     seen_from,

@@ -43,7 +43,7 @@ WORKSHEET = Worksheet(
         Output(id="charge", label="Charge taken", symbol="Q", kind=CHARGE, rounding=UP),
         Output(id="energy", label="Energy taken", symbol="E", kind=ENERGY, rounding=UP),
         Output(id="gives", at="drawn.bank.gives", label="Charge that you use of the bank", symbol="Q_u", kind=CHARGE, rounding=DOWN, hide_if_none=True),
-        Output(id="share", at="drawn.share", label="Of that, this takes", symbol="s", kind=RATIO, rounding=UP, hide_if_none=True),
+        Output(id="bank_share", at="drawn.share", label="Of that, this takes", symbol="s", kind=RATIO, rounding=UP, hide_if_none=True),
     ),
     intermediates=(
         Output(id="factor", at="load.factor", label="Efficiency applied", symbol="η", kind=RATIO),

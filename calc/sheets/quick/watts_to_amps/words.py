@@ -27,7 +27,7 @@ STEPS: tuple[Step[Job], ...] = (
     Step(of="energy", formula="power * hours", source="ohm", when=_direct, text="Power over time is energy."),
     Step(of="energy", formula="power * hours / factor", source="ohm", when=_through, text="Energy at the bank, the inverter's loss included."),
     Step(of="gives", formula="capacity * usable", source="practice", when=_banked, text="The share that you use of the capacity."),
-    Step(of="share", formula="charge / gives", when=_banked, text="What this job takes of it."),
+    Step(of="bank_share", formula="charge / gives", when=_banked, text="What this job takes of it."),
 )
 
 FINE = Rule[Consumption](id="watts-to-amps.fine", level=Level.FINE, headline="The bank gives {load.current}, {charge} in {time}.")
