@@ -5,6 +5,7 @@ monitor, one that was read at rest. Out of scope: a count whose last full charge
 """
 
 from dataclasses import dataclass
+from typing import Annotated
 
 from calc.energy import bank_load, battery, charging, limits, rested, voltages
 from calc.energy.bank_load import Draw
@@ -23,8 +24,14 @@ from calc.units.si import (
     PerSecond,
     Seconds,
     Share,
+    Tag,
     Volts,
 )
+
+# Of the capacity: half of it open is as good as not read; our choice
+TOO_WIDE: Annotated[Share, Tag("states left open by a voltage not worth going by")] = 0.5
+# Of the states that a voltage leaves open: our choice
+FAIR_PART: Annotated[Share, Tag("part of the states left open that counts")] = 0.25
 
 
 class Taken(Enumeration):
@@ -191,12 +198,30 @@ class Gauge:
 
     @property
     def spent(self) -> bool:
-        """Whether the share that is used is gone."""
+        """Whether the share that is used is gone, by the count."""
+        return self.counted and self._down_to_floor(0.0)
+
+    @property
+    def spent_by_voltage(self) -> bool:
+        """Whether a fair part of the states that the voltage allows is down to what is left in."""
+        if self.counted or self.band is None:
+            return False
+        open_states = self.band.high - self.band.low
+        return self._down_to_floor(FAIR_PART * open_states * self.bank.capacity)
+
+    @property
+    def band_too_wide(self) -> bool:
+        """Whether the voltage, with nothing counted, leaves more open than is worth going by."""
+        band = self.band
+        return band is not None and not self.counted and not at_most(band.high - band.low, TOO_WIDE)
+
+    def _down_to_floor(self, more: float) -> bool:
+        """Return whether what is left, and `more` [A·s] beside, is all left in."""
         if self.drawn:
-            return at_most(self.drawn.available, self.floor)
+            return at_most(self.drawn.available + more, self.floor)
         if self.filled or self.count is None:
             return False
-        return at_most(self.count.remaining, self.floor)
+        return at_most(self.count.remaining + more, self.floor)
 
     @property
     def perhaps_spent(self) -> bool:

@@ -181,6 +181,16 @@ CASES = {
             {"monitor": "none", "reading": "13.2 V", **REST, "rested_for": "24 h"},
         ),
         "gauge.spent": ({"state": "20 %"}, {"state": "21 %"}),
+        # A sealed bank at 12.3 V is 25 to 75 % of a table, of which half is used
+        "gauge.spent-by-voltage": (
+            {"chemistry": "AGM", "monitor": "none", "reading": "12.3 V", **REST},
+            {"chemistry": "AGM", "monitor": "none", "reading": "12.65 V", **REST},
+        ),
+        # The flat part of the curve
+        "gauge.band-too-wide": (
+            {"monitor": "none", "reading": "13.2 V", **REST},
+            {"monitor": "none", "reading": "13.4 V", **REST},
+        ),
         # Half of 200 A·h
         "charge.too-much-current": ({"current": "101 A"}, {"current": "100 A"}),
         "gauge.no-state-named": (

@@ -43,6 +43,15 @@ SPENT = Rule[Gauge](
     id="gauge.spent", level=Level.CAUTION, when=lambda g: g.spent,
     headline="{count.remaining} left, and the share you use is gone: charge it.",
 )
+SPENT_BY_VOLTAGE = Rule[Gauge](
+    id="gauge.spent-by-voltage", level=Level.CAUTION, when=lambda g: g.spent_by_voltage, source="practice",
+    headline="Charge it: {band.low} to {band.high} by the voltage, so the share you use may be gone.",
+    covers=frozenset({"gauge.band-too-wide"}),
+)
+BAND_TOO_WIDE = Rule[Gauge](
+    id="gauge.band-too-wide", level=Level.CAUTION, when=lambda g: g.band_too_wide, source="practice",
+    headline="Charge it to full or fit a monitor: the voltage tells only {band.low} to {band.high}.",
+)
 NO_STATE_NAMED = Rule[Gauge](
     id="gauge.no-state-named", level=Level.CAUTION, when=lambda g: g.reading is not None and g.reading.silence is not None,
     headline="{count.remaining} by the monitor. The voltage tells no state: {reading.silence}.",
