@@ -76,7 +76,8 @@ class Family:
         said = self.published(voltage)
         if said is None:
             return self.interrupting(voltage) is not None
-        return fault_current is not None and not at_least(said, fault_current)
+        beyond = fault_current is not None and not at_least(said, fault_current)
+        return beyond and not at_least(said, self.interrupting(voltage) or 0.0)
 
     def relied_on(self, voltage: float, fault_current: float) -> float | None:
         """Return the current [A] by which it is judged against `fault_current` [A], or None.

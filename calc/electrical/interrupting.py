@@ -67,10 +67,11 @@ class InterruptingDuty:
 
     @property
     def from_memory(self) -> bool:
-        """Whether only memory says that the family breaks this fault at this voltage."""
+        """Whether it breaks this fault at this voltage, and only memory says so."""
         return (
             self.family is not None
             and self.interrupting_rating is not None
+            and not self.cannot_interrupt
             and self.family.from_memory(self.judged_at, self.fault_current)
         )
 

@@ -191,12 +191,19 @@ def test_a_proof_that_rests_on_typed_figures_says_so():
     assert proved.verdict == "fine" and proved.rule == "fuse-ladder.fine-by-i2t"
 
 
-def test_a_proof_that_rests_on_memory_is_not_fine():
-    """4 mm² bears 831 A for 0.42 s, and a type C blade opens in 0.5 s at most from 350 %."""
-    answer = short(conductor="4 mm2", length="3 m")
+def test_a_proof_that_rests_on_memory_is_fine_only_where_one_fuse_does_for_both():
+    """4 mm² withstands 831 A for 0.42 s, and a type C blade opens in 0.5 s at most from 350 %.
+
+    A fuse no larger than the ampacity, with a short of three times its rating or more, does for
+    overload and short; over 10 m the lowest short is less than three times 20 A.
+    """
+    near = short(conductor="4 mm2", length="3 m")
+    assert near.verdict == "fine" and "fuse.arc-from-memory" not in near.rules
+    far = {"conductor": "4 mm2", "length": "10 m", "fuse": "20 A"}
+    answer = short(**far)
     assert answer.values["opens"] == Clears.IN_TIME
     assert answer.verdict == "caution" and answer.rule == "fuse.arc-from-memory"
-    proved = short(conductor="4 mm2", length="3 m", let_through="2000 A2.s")
+    proved = short(**far, let_through="1500 A2.s")
     assert proved.verdict == "fine" and "fuse.arc-from-memory" not in proved.rules
 
 

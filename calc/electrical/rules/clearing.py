@@ -128,12 +128,12 @@ NAME_THE_FUSE = Rule[FaultStudy](
 )
 ARC_FROM_MEMORY = Rule[FaultStudy](
     id="fuse.arc-from-memory", level=Level.CAUTION, when=lambda s: s.arc_left_out and not s.one_device, source="memory",
-    headline="That the fuse ends a short at the source in time rests on memory.",
+    headline="Ask the maker for the let-through at {short.near.current}: that the fuse ends that short in time is not proven.",
     text="A short at the source is covered only by this: while a wire bears it for a tenth of a second or more, the fuse's arc counts for little. That figure is from memory; the maker's total let-through at {short.near.current} would prove it.",
 )
 AMPACITY_UNKNOWN = Rule[FaultStudy](
     id="fuse.ampacity-unknown", level=Level.CAUTION, when=lambda s: s.ampacity_unknown, source="33cfr-table",
-    headline="Whether the fuse guards so thin a wire against overload is not known.",
+    headline="Check the maker's rating of this wire: no published limit of current covers so thin a one.",
     text="No published limit of current covers so thin a wire; whether the fuse guards it against overload is not known.",
 )
 

@@ -64,25 +64,25 @@ ESTIMATED = Rule[ShortCircuit](
 )
 ROUGH_READINGS = Rule[ShortCircuit](
     id="short.readings-rough", level=Level.CAUTION, when=_rough, source="two-readings",
-    headline="The meter's error is a good part of the sag: the highest short rests on it.",
-    text="The meter's error is a good part of the sag: the highest short rests on it. Read again with a larger load or a finer meter.",
+    headline="Measure again with a larger load: {source.readings.current} shows too little. A short may pass up to {near.current}.",
+    text="The meter's error is a good part of the sag, so the highest short is a rough value. Read again with a larger load or a finer meter.",
     mend=finer_meter,
 )
 OTHER_BANK = Rule[ShortCircuit](
     id="short.readings-of-another-bank", level=Level.CAUTION, when=_of_other_bank, source="practice",
-    headline="The reading without load, {source.readings.open_voltage}, does not fit a bank of {source.voltage}.",
+    headline="Measure again: {source.readings.open_voltage} without load does not fit a bank of {source.voltage}.",
     text="The reading without load, {source.readings.open_voltage}, does not fit a bank of {source.voltage}: were they of the same bank, at the same posts?",
     mend=voltage_as_read,
 )
 OVERHEATED = Rule[ShortCircuit](
     id="short.insulation-overheated", level=Level.CAUTION, when=lambda s: s.overheated, source="short-temperatures",
-    headline="{laid.run.temperature} is hotter than {withstand.insulation.label} bears at work.",
+    headline="Find out why the wire is at {laid.run.temperature}: {withstand.insulation.label} is made for less at work.",
     text="{laid.run.temperature} is hotter than {withstand.insulation.label} bears at work. It is being damaged before there is a fault, and bears a short less long than shown.",
     mend=lambda s: Change({"temperature": s.withstand.insulation.initial}),
 )
 SLOW_ARC = Rule[ShortCircuit](
     id="short.slower-than-tested", level=Level.CAUTION, when=_slow_arc, source="fuse-test",
-    headline="The current here rises and dies with {rise.time_constant}, slower than fuses are tested.",
+    headline="Ask the fuse's maker: the current here rises and dies with {rise.time_constant}, slower than fuses are tested.",
     text="The current here rises and dies with {rise.time_constant}; d.c. fuses are tested with {rise.tested_at} or somewhat more. A slower circuit feeds the arc for longer, and the interrupting rating may not hold: ask the maker.",
 )
 

@@ -32,8 +32,8 @@ WHERE_IT_IS = (
     (interrupting.CANNOT_INTERRUPT, "Do not use this fuse: a short here passes {fault_here}, and it breaks {breaks}.", "A fuse that cannot break the fault can burst and burn."),
 )
 RESERVATIONS = (
-    (interrupting.UNKNOWN, "Read the fuse and its data sheet: it must break {fault_here} at {voltage}, and its family is not known here.", "What this fuse breaks at {voltage} d.c. is not known to us: read the fuse and its data sheet."),
-    (interrupting.FROM_MEMORY, "Check the data sheet: the fuse must break {fault_here}, and what its family breaks is from memory.", "What this family breaks is from memory: read the fuse."),
+    (interrupting.UNKNOWN, "Read the fuse's data sheet: it must break {fault_here} at {voltage}, and what it breaks is not listed.", "No text that we saw says what this fuse breaks at {voltage} d.c. Read the fuse and its data sheet."),
+    (interrupting.FROM_MEMORY, "Check the data sheet: the fuse must break {fault_here}, and no text that we saw says so.", "What this family breaks is from memory: read the fuse."),
     (interrupting.NO_STANDARD_RATING, "Look at the fuse again: this rating is none of its family's standard ones.", "This rating is not among the standard ones that we know of its family."),
     (interrupting.TIGHT, "Use a stronger family: the fault of {fault_here} is within a tenth of what this one breaks.", "No source is known so well, and a charger adds its own: use the class above."),
     (interrupting.MARKED_HIGHER, "Use only a fuse marked {version} or more: the common version is made for 32 V.", "Above its d.c. rating a fuse can hold an arc instead of opening: look for {version} or more on the fuse."),

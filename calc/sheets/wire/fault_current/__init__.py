@@ -31,7 +31,6 @@ BESIDE = frozenset(rule.id for rule in (
     duty.MARKED_HIGHER, duty.UNKNOWN, duty.FROM_MEMORY, duty.NO_STANDARD_RATING, duty.TIGHT,
     clears.ARC_FROM_MEMORY, clears.LARGER_FAULT, clears.ONLY_LET_THROUGH, clears.AMPACITY_UNKNOWN, clears.BY_DATA_SHEET,
 ))
-RESERVATION = "The fuse opens the lowest short, {fault_low}, in time, with a reservation: see below before you trust it."
 AT_SOURCE_TIGHT = "{near_fault} at the source is within a tenth of what must break it ({interrupt_near} if no fuse is named). No source is known so well, and a charger adds its own: take the class above."
 
 REFUSALS = (
@@ -57,14 +56,14 @@ REFUSALS = (
 )
 RESERVATIONS = (
     Placed(
-        rule=duty.UNKNOWN, at="protection.duty", headline=RESERVATION,
+        rule=duty.UNKNOWN, at="protection.duty", headline="Read the fuse's data sheet: it must break {near_fault}, and what this family breaks is not listed.",
         text="What this fuse breaks at {charged} d.c. is not known to us. It must break {near_fault}: read the fuse and its data sheet.",
     ),
-    Placed(rule=duty.NO_STANDARD_RATING, at="protection.duty", headline=RESERVATION, text="{fuse} is not among the standard ratings that we know of this family."),
-    Placed(rule=duty.FROM_MEMORY, at="protection.duty", headline=RESERVATION, text="What this family breaks ({breaks}) is from memory: read the fuse."),
-    Placed(rule=duty.TIGHT, at="protection.duty", headline=RESERVATION, text=AT_SOURCE_TIGHT),
-    *(Placed(rule=rule, headline=RESERVATION) for rule in (clears.ARC_FROM_MEMORY, clears.AMPACITY_UNKNOWN)),
-    *(Placed(rule=rule, at="short", headline=RESERVATION) for rule in (shorts.ROUGH_READINGS, shorts.OTHER_BANK, shorts.OVERHEATED, shorts.SLOW_ARC)),
+    Placed(rule=duty.NO_STANDARD_RATING, at="protection.duty", headline="Look at the fuse again: {fuse} is not a standard rating of its family.", text="{fuse} is not among the standard ratings that we know of this family."),
+    Placed(rule=duty.FROM_MEMORY, at="protection.duty", headline="Check the data sheet: the fuse must break {near_fault}, and no text that we saw says so.", text="What this family breaks ({breaks}) is from memory: read the fuse."),
+    Placed(rule=duty.TIGHT, at="protection.duty", headline="Use a stronger family: {near_fault} at the source is within a tenth of what this one breaks.", text=AT_SOURCE_TIGHT),
+    clears.ARC_FROM_MEMORY, clears.AMPACITY_UNKNOWN,
+    *placed("short", shorts.ROUGH_READINGS, shorts.OTHER_BANK, shorts.OVERHEATED, shorts.SLOW_ARC),
 )
 
 
@@ -152,7 +151,7 @@ WORKSHEET = Worksheet(
         Placed(rule=shorts.ESTIMATED, at="short"),
         Placed(
             rule=duty.MARKED_HIGHER, at="protection.duty",
-            headline="The fuse opens the lowest short, {fault_low}, in time, but only the version rated {version} or more may stand at {charged}: the common one is made for 32 V.",
+            headline="Use only the version rated {version} or more at {charged}: the common one is made for 32 V.",
         ),
         *RESERVATIONS, clears.NO_FUSE, FINE_AS_TYPED, FINE, clears.ONE_DEVICE,
         clears.NAME_THE_FUSE,
