@@ -148,7 +148,7 @@ def test_a_load_is_hard_on_a_bank_of_100_amp_hours_by_chemistry(chemistry, amps,
 
 def test_a_bank_gives_no_more_than_its_maker_allows():
     for amps, more in ((100.0, False), (100.1, True)):
-        asked = battery.Allowed(current=amps, most=100.0)
+        asked = bank_load.Allowed(current=amps, most=100.0)
         assert judged.BEYOND_ALLOWED.when(asked) is more
 
 

@@ -52,4 +52,4 @@ def test_the_cable_is_asked_for_at_the_lowest_voltage():
     size = calc.work("inverter-size")
     cable = next(move for move in size.values["onward"] if move.sheet == "wire-size")
     wire = calc.work(cable.sheet, dict(cable.texts))
-    assert wire.values["current"] == pytest.approx(1500 / (11.5 * 0.88), rel=1e-5)
+    assert wire.values["current"] == pytest.approx(1000 / (11.5 * 0.88), rel=1e-5)
