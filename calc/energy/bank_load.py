@@ -5,7 +5,7 @@ In scope: a steady current. Out of scope: starts, which last a moment.
 
 from dataclasses import dataclass
 
-from calc.energy.battery import Chemistry, heavy_rate
+from calc.energy.battery import Chemistry, heavy_rate, most_rate
 from calc.units.compare import at_most
 from calc.units.si import Amperes, Coulombs, PerSecond
 
@@ -14,8 +14,9 @@ from calc.units.si import Amperes, Coulombs, PerSecond
 class Draw:
     """A current out of a bank of `capacity` as rated: its `rate` is current per capacity.
 
-    From `heavy_rate` on the load is hard on such a bank. `most` is what its maker or management
-    system allows for long, None where that is not known.
+    From `heavy_rate` on the load is hard on such a bank, and none gives more than `most_rate` unless
+    its data sheet says so. `most` is what its maker or management system allows for long, None
+    where that is not known.
     """
 
     chemistry: Chemistry
@@ -23,6 +24,7 @@ class Draw:
     current: Amperes
     rate: PerSecond
     heavy_rate: PerSecond
+    most_rate: PerSecond
     most: Amperes | None = None
 
     @property
@@ -31,6 +33,11 @@ class Draw:
         if at_most(self.rate, self.heavy_rate):
             return False
         return self.chemistry.lead_acid or self.most is None or not at_most(self.current, self.most)
+
+    @property
+    def beyond_any(self) -> bool:
+        """Whether no such bank gives it, where nothing is stated that allows it."""
+        return self.most is None and not at_most(self.rate, self.most_rate)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -54,5 +61,6 @@ def draw(
         current=current,
         rate=current / capacity,
         heavy_rate=heavy_rate(chemistry),
+        most_rate=most_rate(chemistry),
         most=most,
     )

@@ -314,6 +314,15 @@ def heavy_rate(chemistry: Chemistry) -> float:
     return _limit(chemistry, "heavy_load_per_h") / HOUR
 
 
+def most_rate(chemistry: Chemistry) -> float:
+    """Return the current per capacity [1/s], beyond which no such bank is trusted. NotCovered.
+
+    A management system opens, lead-acid sags below every cut-off at once, unless a data sheet
+    allows more. Common practice, no source.
+    """
+    return _limit(chemistry, "most_load_per_h") / HOUR
+
+
 def rest_needed(chemistry: Chemistry) -> float:
     """Return the rest [s] without charge or load before a reading tells anything. NotCovered.
 

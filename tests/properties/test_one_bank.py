@@ -92,7 +92,10 @@ def test_a_load_is_hard_on_a_bank_from_one_limit_on(chemistry, capacity, share):
     limit = HEAVY[chemistry] * capacity
     assume(abs(share - 1) > 1e-6 and share * limit * 11 * 0.9 < 20000)
     for sheet, answer in drawn_from(chemistry, capacity, share * limit).items():
-        assert ("bank.heavy-load" in answer.rules) is (share > 1), sheet
+        hard = {"bank.heavy-load", "bank.beyond-any-such-bank"} & set(answer.rules)
+        assert bool(hard) is (share > 1), sheet
+        stops = "bank.beyond-any-such-bank" in answer.rules
+        assert stops is (share * HEAVY[chemistry] > (2 if chemistry == "LFP" else 1)), sheet
         assert share <= 1 or answer.verdict != "fine", sheet
 
 

@@ -18,6 +18,11 @@ CASES = {
     "runtime": {
         # half of 200 A·h, and a quarter of them for AGM
         "bank.heavy-load": ({"load": "101 A"}, {"load": "100 A"}),
+        # once its ampere-hours, in amperes, for lead-acid
+        "bank.beyond-any-such-bank": (
+            {"chemistry": "AGM", "load": "201 A"},
+            {"chemistry": "AGM", "load": "200 A"},
+        ),
         "runtime.too-short": (
             {"load": "10 A", "needed": "16.1 h"},
             {"load": "10 A", "needed": "16 h"},

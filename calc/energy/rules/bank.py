@@ -179,6 +179,13 @@ BEYOND_ALLOWED = Rule[Allowed](
     text="A management system that sees more than it allows opens, and everything aboard goes dark at once.",
     mend=lambda a: Change({"max_current": a.current}),
 )
+BEYOND_ANY_BANK = Rule[Draw](
+    id="bank.beyond-any-such-bank", level=Level.STOP, when=lambda d: d.beyond_any, source="practice",
+    headline="Use a larger bank or less load: {current} is {rate}, more than such a bank gives.",
+    text="A management system opens at such a current, and a lead-acid bank sags below the cut-off at once. Only the data sheet of the battery can allow more.",
+    mend=lambda d: Change({"capacity": d.current / d.most_rate}),
+    covers=frozenset({"bank.heavy-load", "load.beyond-one-battery", "inverter.beyond-one-battery"}),
+)
 HEAVY_LOAD = Rule[Draw](
     id="bank.heavy-load", level=Level.CAUTION, when=lambda d: d.hard, source="practice",
     headline="{current} is a hard load for this bank: read the maker's limit, or take more.",

@@ -108,6 +108,7 @@ WORKSHEET = Worksheet(
         Placed(rule=voltage_rules.STATED_TOO_HIGH, at="reading.rested", headline="Trust the lower: the monitor says {state}, the rested voltage at most {says_high}. Charge it to full.", text="Charge it to full, then look for a load that bypasses the shunt, or for capacity that age has taken."),
         Placed(rule=voltage_rules.STATED_TOO_LOW, at="reading.rested", headline="Count on the lower: the monitor says {state}, the rested voltage at least {says_low}. A full charge resets it."),
         judged.SPENT, judged.SPENT_BY_VOLTAGE, judged.BAND_TOO_WIDE,
+        *placed("drawn.load", banks.BEYOND_ANY_BANK),
         Placed(rule=banks.HEAVY_LOAD, at="drawn.load", headline="{remaining} left, but {draw} is a hard load for this bank: read the maker's limit."),
         Placed(rule=banks.COLD_BEYOND_TABLE, at="drawn.bank", headline="{remaining} left; count on less of it: below −3.9 °C no factor for cold is published."),
         Placed(rule=banks.DEEPER_THAN_HALF, at="use", headline="{remaining} left, but using more than half wears a lead-acid bank fast."),

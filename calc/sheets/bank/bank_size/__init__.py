@@ -73,6 +73,7 @@ WORKSHEET = Worksheet(
         Placed(rule=banks.BEYOND_ALLOWED, at="allowed", headline="Take more batteries or a smaller load: {current} at one time, and {units} may give {allowed.most}.", fields=(("max_current", "unit_current"),)),
         Placed(rule=banks.ACID_MAY_FREEZE, at="bank", headline="{capacity}, but used down to {bank.state} its acid may freeze at {temperature}: use less of it, or keep it warmer."),
         Placed(rule=banks.IN_FROST, at="bank", headline="{capacity}, {units} of {unit_capacity}, by charge alone; but at {temperature} an LFP bank must not be charged until it is warmer.", text="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. Warm the bank, or let a heater or the management system hold the charge back."),
+        Placed(rule=banks.BEYOND_ANY_BANK, at="draw", fields=(("capacity", "unit_capacity"),), headline="Take more batteries or a smaller load: {current} is {draw.rate}, more than such a bank gives."),
         Placed(rule=banks.HEAVY_LOAD, at="draw", fields=(("capacity", "unit_capacity"),), headline="{capacity}, {units} of {unit_capacity}, hold the energy. But {current} is a hard load for so few: read the maker's limit, or take more."),
         judged.DRAWN_WITHIN_HOURS,
         Placed(rule=banks.DEEPER_THAN_HALF, at="usable", headline="{capacity}, {units} of {unit_capacity}, but deeper than half wears a lead-acid bank fast."),

@@ -73,6 +73,7 @@ WORKSHEET = Worksheet(
         judged.IS_THERE,
         Placed(rule=banks.ACID_MAY_FREEZE, at="left", fields=_COLDEST, headline="Down to {to_state} its acid may freeze at {left.temperature}, and the case bursts. Leave it full and disconnected, or take it inside."),
         judged.TOO_LONG_BY_ITSELF, judged.TOO_LONG,
+        Placed(rule=banks.BEYOND_ANY_BANK, at="draw"),
         Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{drain} is no standby drain: it is a hard load for this bank."),
         judged.NEARLY_FLAT, judged.LEFT_BELOW_HALF, judged.BELOW_YOUR_LIMIT,
         Placed(rule=banks.TOO_HOT, at="bank", headline="{days} by the sum, but {temperature} is too hot to store a battery: it ages fast."),

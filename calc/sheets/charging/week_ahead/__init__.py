@@ -190,7 +190,7 @@ WORKSHEET = Worksheet(
         Placed(rule=bank.COLD_BEYOND_TABLE, at="bank.shared", headline="Lasts, down to {lowest_state}; count on less: the published factors for cold end at −3.9 °C."),
         Placed(rule=bank.CHARGE_NEAR_FROST, at="charged", headline="Lasts, down to {lowest_state}, but at {temperature} it charges slowly, and a little colder not at all.", text="Near freezing an LFP battery takes a charge slowly; most makers ask for less current below 5 to 10 °C, and none below 0 °C. A night colder than typed stops the charging."),
         Placed(rule=bank.CHARGE_OFF_ROOM, at="charged", headline="Lasts, down to {lowest_state}; but {temperature} needs a charging voltage that follows the battery's temperature."),
-        judged.STARTS_ALONE, Placed(rule=bank.HEAVY_LOAD, at="heaviest", headline="Lasts by charge, but loads that run together take {heaviest.current}: hard on this bank, so read its limit."), judged.CHARGER_TOO_STRONG,
+        judged.STARTS_ALONE, *placed("heaviest", bank.BEYOND_ANY_BANK), Placed(rule=bank.HEAVY_LOAD, at="heaviest", headline="Lasts by charge, but loads that run together take {heaviest.current}: hard on this bank, so read its limit."), judged.CHARGER_TOO_STRONG,
         judged.FALLS, judged.FALLS_SLOWLY, judged.WORN, judged.NEVER_FULL, judged.LOW_SUN_ONLY, judged.LITTLE_TO_SPARE,
         judged.NOT_RECOVERED, judged.SLOW_RECOVERY, FINE_TRIP, FINE,
         judged.BRIGHT, judged.NO_SOURCE_IN_FROST,

@@ -96,7 +96,7 @@ WORKSHEET = Worksheet(
         Placed(rule=of_water.HALF_OF_SUPPLY_TAKEN, at="shore", headline="Hot in {time}, {energy} in all; {current} is more than half of what the shore supply bears, so switch other things off."),
         *placed("tank", of_water.STALE),
         Placed(rule=of_water.SCALDS, at="tank", headline="Hot in {time}, {energy} in all; at {to} it scalds unless a mixing valve takes it down."),
-        *placed("element_draw", of_banks.HEAVY_LOAD),
+        *placed("element_draw", of_banks.BEYOND_ANY_BANK, of_banks.HEAVY_LOAD),
         Placed(rule=of_loads.ALL_BECOMES_HEAT, at="heat_from_bank", headline=_DEAR),
         Placed(rule=of_draws.LARGE_DRAW, at="burner_draw", headline=_DEAR),
         of_water.IDLING_ENGINE,

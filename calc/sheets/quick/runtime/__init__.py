@@ -67,6 +67,7 @@ WORKSHEET = Worksheet(
     rules=(
         judged.TOO_SHORT,
         Placed(rule=banks.ACID_MAY_FREEZE, at="left", headline="About {runtime}, but at {left.state} its acid may freeze at {temperature}: use less of it, or keep it warmer."),
+        *placed("draw", banks.BEYOND_ANY_BANK),
         Placed(rule=banks.HEAVY_LOAD, at="draw", headline="About {runtime} by charge, but {current} is a hard load for this bank: read the maker's limit."),
         Placed(rule=banks.DEEPER_THAN_HALF, at="usable", headline="About {runtime}, but deeper than half wears a lead-acid bank fast."),
         Placed(rule=banks.COLD_BEYOND_TABLE, at="bank", headline="About {runtime} at best: below −3.9 °C no factor for cold is published, so count on less."),

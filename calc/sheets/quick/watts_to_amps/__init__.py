@@ -54,6 +54,7 @@ WORKSHEET = Worksheet(
     rules=(
         *placed("single_cable", *PARALLEL),
         Placed(rule=of_draws.BEYOND_BANK, at="drawn", headline="This takes {charge} in {hours}, and you use {gives} of the bank."),
+        *placed("draw", banks.BEYOND_ANY_BANK),
         Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{current} is a hard load for this bank, and {charge} goes in {hours}: read the maker's limit."),
         Placed(rule=banks.BEYOND_ONE_BATTERY, at="load", headline="{current} is more than one usual battery is made to give; {charge} goes in {hours}."),
         *placed("heat", judged.ALL_BECOMES_HEAT),
