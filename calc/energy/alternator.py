@@ -149,9 +149,14 @@ def alternator_load(alternator: Alternator, asked: float | None) -> AlternatorLo
     )
 
 
+def vehicle_blocks(engine_voltage: float) -> int:
+    """Return how many times 12 V a vehicle has, by the voltage [V] that its engine holds."""
+    return max(1, round(engine_voltage / VEHICLE))
+
+
 def max_vehicle_voltage(engine_voltage: float) -> float:
     """Return the most [V] that the battery of a vehicle is given; 12, 24 V … by `engine_voltage`.
 
     Common practice, no source. More is a regulator that has failed.
     """
-    return MAX_VEHICLE_VOLTAGE * max(1, round(engine_voltage / VEHICLE))
+    return MAX_VEHICLE_VOLTAGE * vehicle_blocks(engine_voltage)

@@ -6,7 +6,6 @@ starter battery's share of the charge, loads on the bank meanwhile.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from math import isfinite
 from typing import Any
 
 from calc.electrical.ampacity import RuleSet, Surroundings, insulation_rating
@@ -15,11 +14,19 @@ from calc.electrical.conductors import Finish, GaugeReading, Strands
 from calc.electrical.protection import Protection, select_fuse
 from calc.electrical.run import Run, run_of
 from calc.energy import charging
-from calc.energy.alternator import Alternator, AlternatorLoad, alternator_load, max_vehicle_voltage
+from calc.energy.alternator import (
+    Alternator,
+    AlternatorLoad,
+    alternator_load,
+    max_vehicle_voltage,
+    vehicle_blocks,
+)
 from calc.energy.battery import Bank, Chemistry, ColdCutOff, bank, charge_efficiency
 from calc.energy.charging import ChargeOffer, ChargeVoltage
 from calc.energy.charging import charge_voltage as charge_voltage_of
+from calc.energy.drive_parts import Drive, Engine, RisingVoltage, Room
 from calc.energy.feeds import (
+    STARTS_AT,
     ChargerFeed,
     EngineRun,
     Fused,
@@ -32,7 +39,6 @@ from calc.energy.feeds import (
     relay_feed,
 )
 from calc.energy.filling import (
-    Filling,
     charger_filling,
     full_voltage,
     own_voltage,
@@ -42,114 +48,13 @@ from calc.energy.filling import (
 from calc.energy.inner_resistance import InnerResistance, inner_resistance
 from calc.energy.rested import RestedVoltage
 from calc.energy.rested import rested_voltage as rested_of
-from calc.energy.voltages import ShownVoltage, blocks, charge_end, shown_voltage
+from calc.energy.voltages import NOMINAL, ShownVoltage, blocks, charge_end, shown_voltage
 from calc.judge import Change
 from calc.units.compare import at_least
 from calc.units.covered import NotCovered
 from calc.units.kinds import VOLTAGE
 from calc.units.shown import quantity_text
-from calc.units.si import Amperes, Coulombs, Seconds, Share, Volts, Watts
-
-
-@dataclass(frozen=True, kw_only=True)
-class Engine:
-    """The voltage that is `held` by an engine, and the `most` that a vehicle's battery is given."""
-
-    held: Volts
-    most: Volts
-
-
-@dataclass(frozen=True, kw_only=True)
-class Room:
-    """What a bank still takes: `charge` until it is full, `takes` at its state, `most` at all.
-
-    `coulombic` is the share of the charge put in that it keeps.
-    """
-
-    charge: Coulombs
-    coulombic: Share
-    takes: Amperes
-    most: Amperes
-
-
-@dataclass(frozen=True, kw_only=True)
-class RisingVoltage:
-    """A bank's own voltage in the model of a relay: from `begins` to `full`, evenly as it fills.
-
-    `current` would flow at its beginning, and the engine's voltage reaches a share `reach` of the
-    room.
-    """
-
-    begins: Volts
-    full: Volts
-    current: Amperes
-    reach: Share
-
-
-@dataclass(frozen=True, kw_only=True)
-class Drive:
-    """The charge of a drive of some `duration` into a bank, as its `filling` has it.
-
-    `wanted` is the charge that is asked for, `most` an upper bound by the first current, through a
-    relay.
-    """
-
-    bank: Bank
-    room: Room
-    filling: Filling
-    duration: Seconds
-    wanted: Coulombs | None
-    most: Coulombs | None
-
-    @property
-    def charge(self) -> Coulombs:
-        """What is put in."""
-        return self.filling.after(self.duration)
-
-    @property
-    def kept(self) -> Coulombs:
-        """What the bank keeps of it."""
-        return self.charge * self.room.coulombic
-
-    @property
-    def end_state(self) -> Share:
-        """The state of charge afterwards."""
-        return self.bank.state + self.kept / self.bank.capacity
-
-    @property
-    def drive_time(self) -> Seconds | None:
-        """The drive that puts in what is wanted, None where none does or nothing is."""
-        return None if self.wanted is None else self.filling.time_for(self.wanted)
-
-    @property
-    def short(self) -> bool:
-        """Whether less is put in than is wanted."""
-        return self.wanted is not None and not at_least(self.charge, self.wanted)
-
-    @property
-    def falls(self) -> bool:
-        """Whether the current falls before the drive ends."""
-        return self.duration > self.filling.steady_time and self.filling.current > 0
-
-    @property
-    def wanted_while_falling(self) -> bool:
-        """Whether what is wanted is in only after the current has begun to fall."""
-        return self.drive_time is not None and self.drive_time > self.filling.steady_time
-
-    @property
-    def still_open(self) -> Share:
-        """The share of what goes in with falling current that is still open afterwards."""
-        return self.filling.still_open(self.duration)
-
-    @property
-    def steady_time(self) -> Seconds | None:
-        """How long the current is steady, None where it never falls."""
-        return self.filling.steady_time if isfinite(self.filling.steady_time) else None
-
-    @property
-    def falls_in(self) -> Seconds | None:
-        """The time constant of the fall, None where it never falls."""
-        return self.filling.falls_in if isfinite(self.filling.falls_in) else None
+from calc.units.si import Amperes, Share, Volts, Watts
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -203,6 +108,39 @@ class AlternatorCharge:
     def initial_current(self) -> Amperes | None:
         """What flows into the bank at first."""
         return self.feed.into_bank
+
+    @property
+    def lasting(self) -> Amperes | None:
+        """What is asked of the alternator for hours, None where nothing can be.
+
+        Lead-acid's own voltage rises within minutes, and through a relay it then takes what its
+        state lets it take. LFP takes the first current until it is nearly full.
+        """
+        if self.relay is None or self.load.asked is None or not self.bank.lead_acid:
+            return self.load.asked
+        return min(self.load.asked, self.room.takes)
+
+    @property
+    def lasting_share(self) -> Share | None:
+        """What is asked of the alternator for hours, vehicle and all, of its rating."""
+        machine = self.load.alternator
+        return (
+            None if self.lasting is None else (machine.vehicle_load + self.lasting) / machine.rating
+        )
+
+    @property
+    def run_drop(self) -> Volts | None:
+        """What the run to a charger loses as the charge ends, None where it cannot feed one."""
+        if self.charger is None or self.charger.last is None:
+            return None
+        return self.engine.held - self.charger.last.voltage
+
+    @property
+    def run_drop_share(self) -> Share | None:
+        """That of the vehicle's nominal voltage, as limits of voltage drop are meant."""
+        if self.run_drop is None:
+            return None
+        return self.run_drop / (NOMINAL * vehicle_blocks(self.engine.held))
 
     @property
     def cable_load(self) -> Share | None:
@@ -358,6 +296,7 @@ def alternator_charge(
             output_left=output_left,
             lowest_input=lowest_input,
             stops_by=stops_by,
+            starts=STARTS_AT * vehicle_blocks(engine_voltage),
             engine_voltage=engine_voltage,
             bank_voltage=bank_voltage,
             ends_at=voltage.voltage,
@@ -404,7 +343,7 @@ def alternator_charge(
         load=load,
         room=room,
         rising=rising,
-        offer=_offer(feed, room),
+        offer=_offer(feed, filled, room),
         drive=_drive(filled, room, load, feed, rising, duration=hours, wanted=wanted),
     )
 
@@ -468,11 +407,13 @@ def _rising(filled: Bank, relay: RelayFeed, count: float) -> RisingVoltage:
     )
 
 
-def _offer(feed: RelayFeed | ChargerFeed, room: Room) -> ChargeOffer | None:
+def _offer(feed: RelayFeed | ChargerFeed, filled: Bank, room: Room) -> ChargeOffer | None:
+    """Return what a bank is given: through a relay lead-acid soon takes no more than it can."""
     if feed.into_bank is None:
         return None
+    eases = isinstance(feed, RelayFeed) and filled.lead_acid
     return ChargeOffer(
-        current=feed.into_bank,
+        current=min(feed.into_bank, room.takes) if eases else feed.into_bank,
         most=room.most,
         fitting=room.most / feed.output_left if isinstance(feed, ChargerFeed) else None,
     )

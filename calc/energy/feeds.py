@@ -6,11 +6,15 @@ output. In scope: an engine whose regulator holds its voltage.
 
 from dataclasses import dataclass
 from math import sqrt
+from typing import Annotated
 
 from calc.electrical.run import RunResult
 from calc.units.compare import at_least, at_most
 from calc.units.covered import Enumeration
-from calc.units.si import Amperes, Count, Ohms, Share, Volts, Watts
+from calc.units.si import Amperes, Count, Ohms, Share, Tag, Volts, Watts
+
+# For a nominal 12 V, at its input: 13.0 to 13.3 V as makers set it. Common practice, no source
+STARTS_AT: Annotated[Volts, Tag("voltage from which a charger that goes by voltage runs")] = 13.2
 
 
 class Method(Enumeration):
@@ -132,7 +136,8 @@ class Input:
 class ChargerFeed:
     """A charger of output `limit` that gives what heat leaves of it, and works down to a voltage.
 
-    `stops_by` says what stops it as the engine stops.
+    `stops_by` says what stops it as the engine stops; one that goes by voltage runs from `starts`
+    at the engine on, and `engine` is what is there.
     `first` and `last` are its input at the bank's voltage now and as the charge ends, for the input
     powers `power_first` and `power_last`; None where the run cannot pass as much.
     """
@@ -142,6 +147,8 @@ class ChargerFeed:
     output_left: Share
     lowest_input: Volts
     stops_by: StopsBy
+    starts: Volts
+    engine: Volts
     gives: Amperes
     power_first: Watts
     power_last: Watts
@@ -159,9 +166,14 @@ class ChargerFeed:
         return self.last is not None and not at_least(self.last.voltage, self.lowest_input)
 
     @property
+    def stays_off(self) -> bool:
+        """Whether it goes by voltage and takes such an engine for one that stands."""
+        return self.stops_by is StopsBy.VOLTAGE and not at_least(self.engine, self.starts)
+
+    @property
     def flows(self) -> bool:
         """Whether it charges."""
-        return not (self.unfed or self.starved)
+        return not (self.unfed or self.starved or self.stays_off)
 
     @property
     def into_bank(self) -> Amperes | None:
@@ -242,6 +254,7 @@ def charger_feed(
     output_left: float,
     lowest_input: float,
     stops_by: StopsBy,
+    starts: float,
     engine_voltage: float,
     bank_voltage: float,
     ends_at: float,
@@ -249,7 +262,8 @@ def charger_feed(
 ) -> ChargerFeed:
     """Return what a charger of output `limit` [A] takes and gives, fed over `resistance` [ohm].
 
-    It charges a bank from `bank_voltage` to `ends_at` [V]. P = I U/η at its input.
+    It charges a bank from `bank_voltage` to `ends_at` [V]. P = I U/η at its input. One that goes by
+    voltage runs from `starts` [V] on.
     """
     gives = charger_current(limit=limit, output_left=output_left)
     first, last = (gives * volts / efficiency for volts in (bank_voltage, ends_at))
@@ -263,6 +277,8 @@ def charger_feed(
         output_left=output_left,
         lowest_input=lowest_input,
         stops_by=StopsBy(stops_by),
+        starts=starts,
+        engine=engine_voltage,
         gives=gives,
         power_first=first,
         power_last=last,

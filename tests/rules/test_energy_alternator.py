@@ -35,7 +35,20 @@ THIN = {**SOUND, "run_resistance": "165 mohm", "lowest_input": "5 V"}
 
 CASES = {
     "engine.over-voltage": ({"engine_voltage": "15.6 V"}, {"engine_voltage": "15.5 V"}),
-    "relay.drains-bank": ({**RELAY, "bank_voltage": "14.4 V"}, {**RELAY, "bank_voltage": "14.3 V"}),
+    "relay.drains-bank": ({**RELAY, "bank_voltage": "14.5 V"}, {**RELAY, "bank_voltage": "14.4 V"}),
+    "relay.no-voltage-between": (
+        {**RELAY, "bank_voltage": "14.4 V"},
+        {**RELAY, "bank_voltage": "14.3 V"},
+    ),
+    "charger.stays-off": (
+        {**SOUND, "engine_voltage": "13.1 V", "stops_by": "starter battery's voltage"},
+        {**SOUND, "engine_voltage": "13.2 V", "stops_by": "starter battery's voltage"},
+    ),
+    # 10 % of 12 V
+    "charger.run-too-thin": (
+        {**SOUND, "run_resistance": "57 mohm"},
+        {**SOUND, "run_resistance": "48 mohm"},
+    ),
     "charger.unfed": ({**THIN, "run_resistance": "166 mohm"}, THIN),
     "charger.starved": ({**THIN, "lowest_input": "7.7 V"}, {**THIN, "lowest_input": "7.6 V"}),
     "charger.run-loses-too-much": ({**THIN, "lowest_input": "7.7 V"}, SOUND),
@@ -44,7 +57,8 @@ CASES = {
         {**LFP_RELAY, "engine_voltage": "13.19 V"},
         {**LFP_RELAY, "engine_voltage": "13.2 V"},
     ),
-    "relay.bounds-nothing": (RELAY, SOUND),
+    "relay.bounds-nothing": (LFP_RELAY, RELAY),
+    "relay.check-its-rating": (RELAY, LFP_RELAY),
     "relay.smart-alternator": (RELAY, SOUND),
     "relay.lfp-cuts-off": (LFP_RELAY, RELAY),
     "relay.sticks": (RELAY, SOUND),
@@ -65,17 +79,27 @@ CASES = {
         {**SOUND, "vehicle_load": "150 A"},
         {**SOUND, "vehicle_load": "149 A"},
     ),
+    # LFP takes the 100 A for hours; 200 A·h of AGM, half full, soon no more than a quarter: 50 A
     "alternator.over-rating": (
+        {**LFP_RELAY, "vehicle_load": "151 A"},
         {**RELAY, "vehicle_load": "151 A"},
-        {**RELAY, "vehicle_load": "149 A"},
+    ),
+    "alternator.charger-over-rating": (
+        {**SOUND, "vehicle_load": "229 A", "hot_share": "100 %"},
+        {**SOUND, "vehicle_load": "225 A", "hot_share": "100 %"},
     ),
     "alternator.lfp-over-hot": (
         {**LFP_RELAY, "vehicle_load": "51 A"},
         {**LFP_RELAY, "vehicle_load": "49 A"},
     ),
+    # 60 % of 250 A and a tenth more: 165 A, of which the charger takes about 23 A
     "alternator.hot-too-small": (
-        {**RELAY, "vehicle_load": "51 A"},
-        {**RELAY, "vehicle_load": "49 A"},
+        {**SOUND, "vehicle_load": "144 A"},
+        {**SOUND, "vehicle_load": "140 A"},
+    ),
+    "alternator.relay-over-hot": (
+        {**RELAY, "vehicle_load": "116 A"},
+        {**RELAY, "vehicle_load": "114 A"},
     ),
     "alternator.idle-too-small": (
         {**SOUND, "vehicle_load": "54 A"},
@@ -126,12 +150,17 @@ def test_where_nothing_flows_into_lead_acid_nothing_is_said_of_its_gas():
 
 MENDED = [
     "relay.drains-bank",
+    "relay.no-voltage-between",
     "relay.bounds-nothing",
+    "relay.check-its-rating",
+    "charger.stays-off",
     "charger.heat-takes-output",
     "alternator.nothing-left",
     "alternator.over-rating",
     "alternator.lfp-over-hot",
+    "alternator.charger-over-rating",
     "alternator.hot-too-small",
+    "alternator.relay-over-hot",
     "run.fused-at-one-end",
     "run.fuses-not-known",
     "charger.stops-unchecked",

@@ -7,9 +7,10 @@ Those on the bank, its temperature, the charging voltage and current are in
 
 # fmt: off
 from collections.abc import Callable, Container, Iterable
-from typing import Any
+from typing import Annotated, Any
 
 from calc.electrical.conductors import series_of
+from calc.electrical.drop_limits import Duty, drop_limit
 from calc.electrical.rules import protection as fuse_rules
 from calc.electrical.rules.two_ends import FUSED_AT_ONE_END
 from calc.energy.battery import Bank, Chemistry
@@ -21,14 +22,29 @@ from calc.energy.rules import rested as rested_rules
 from calc.judge import JUDGING, Change, Level, Rule
 from calc.judge.remedies import smallest_amount, smallest_change
 from calc.units.compare import at_least, at_most
+from calc.units.si import Number, Tag
 
+# The hot share itself is known to a sixth: 50 to 70 % of the rating. Common practice, no source
+HOT_ROOM: Annotated[Number, Tag("how far past its hot share an alternator is loaded without a word")] = 1.1
 _MANY = 1e3  # a charger of a thousandth of its output is none
 
 type When = Callable[[AlternatorCharge], bool]
 
 
+def _lasting_within(found: AlternatorCharge, share: float) -> bool:
+    return found.lasting_share is None or at_most(found.lasting_share, share)
+
+
 def _hot_short(found: AlternatorCharge) -> bool:
-    return not found.load.within(found.load.alternator.hot_share)
+    return not _lasting_within(found, HOT_ROOM * found.load.alternator.hot_share)
+
+
+def _hot_short_by_charger(found: AlternatorCharge) -> bool:
+    return found.charger is not None and _hot_short(found)
+
+
+def _hot_short_by_relay(found: AlternatorCharge) -> bool:
+    return found.relay is not None and found.bank.lead_acid and _hot_short(found)
 
 
 def _idle_short(found: AlternatorCharge) -> bool:
@@ -51,16 +67,37 @@ def _starved(found: AlternatorCharge) -> bool:
     return found.charger is not None and found.charger.starved
 
 
+def _stays_off(found: AlternatorCharge) -> bool:
+    return found.charger is not None and found.charger.stays_off
+
+
+def _loses_much(found: AlternatorCharge) -> bool:
+    return found.run_drop_share is not None and not at_most(found.run_drop_share, drop_limit(Duty.OTHER))
+
+
 def _drains(found: AlternatorCharge) -> bool:
     return found.relay is not None and not found.relay.flows
 
 
+def _level(found: AlternatorCharge) -> bool:
+    return _drains(found) and not found.feed.asked and not found.feed.run_current
+
+
 def _over_rating(found: AlternatorCharge) -> bool:
-    return found.relay is not None and not found.load.within(1.0)
+    return found.relay is not None and not _lasting_within(found, 1.0)
+
+
+def _over_rating_by_charger(found: AlternatorCharge) -> bool:
+    return found.charger is not None and not _lasting_within(found, 1.0)
 
 
 def _lithium_over_hot(found: AlternatorCharge) -> bool:
-    return found.relay is not None and found.bank.chemistry is Chemistry.LFP and _hot_short(found)
+    lithium = found.relay is not None and found.bank.chemistry is Chemistry.LFP
+    return lithium and not found.load.within(found.load.alternator.hot_share)
+
+
+def _joins(found: AlternatorCharge, *, lead_acid: bool) -> bool:
+    return found.relay is not None and found.bank.lead_acid is lead_acid
 
 
 def _hot_charger(found: AlternatorCharge) -> bool:
@@ -144,9 +181,19 @@ OVER_VOLTAGE = Rule[AlternatorCharge](
     headline="{engine.held} is more than the battery of a vehicle is given, {engine.most} at most: have the regulator looked at.",
 )
 DRAINS_BANK = Rule[AlternatorCharge](
-    id="relay.drains-bank", level=Level.STOP, when=_drains,
+    id="relay.drains-bank", level=Level.STOP, when=lambda a: _drains(a) and not _level(a),
     headline="Nothing is charged: at {engine.held} the engine is below the bank's {shown.voltage}, and {relay.drain} flows into the vehicle.",
     mend=_mended_by(Level.STOP, _drains, _charger_instead),
+)
+NO_VOLTAGE_BETWEEN = Rule[AlternatorCharge](
+    id="relay.no-voltage-between", level=Level.STOP, when=_level,
+    headline="Nothing is charged: engine and bank both have {engine.held}, and a relay adds none. Use a charger.",
+    mend=_mended_by(Level.STOP, _level, _charger_instead),
+)
+STAYS_OFF = Rule[AlternatorCharge](
+    id="charger.stays-off", level=Level.STOP, when=_stays_off, source="practice",
+    headline="Use the run signal: at {engine.held} a charger switched by voltage stays off, up to about {charger.starts}.",
+    mend=_mended_by(Level.STOP, _stays_off, lambda _: (Change({"stops_by": StopsBy.SIGNAL}),)),
 )
 UNFED = Rule[AlternatorCharge](
     id="charger.unfed", level=Level.STOP, when=_unfed,
@@ -158,6 +205,11 @@ STARVED = Rule[AlternatorCharge](
     headline="Only {charger.last.voltage} reach the charger's input and it works down to {charger.lowest_input}: it eases off or stops.",
     mend=_mended_by(Level.STOP, _starved, _better_run),
 )
+RUN_TOO_THIN = Rule[AlternatorCharge](
+    id="charger.run-too-thin", level=Level.CAUTION, when=_loses_much, source="abyc-drop",
+    headline="Use thicker cable: the run to the charger loses {run_drop} ({run_drop_share}), over every limit we list.",
+    mend=_mended_by(Level.CAUTION, _loses_much, _better_run),
+)
 RUN_LOSES_TOO_MUCH = Rule[AlternatorCharge](
     id="charger.run-loses-too-much", level=Level.ADVICE, when=lambda a: _unfed(a) or _starved(a), source="ohm",
     text="Less voltage at its input makes a charger take more current, which loses more voltage. Thicken or shorten the run, clean its joints, or set the charger lower.",
@@ -168,9 +220,14 @@ NO_RISE = Rule[AlternatorCharge](
     mend=_mended_by(Level.CAUTION, lambda a: a.rising is not None and not a.rising.current, _charger_instead),
 )
 RELAY_BOUNDS_NOTHING = Rule[AlternatorCharge](
-    id="relay.bounds-nothing", level=Level.CAUTION, when=lambda a: a.relay is not None,
+    id="relay.bounds-nothing", level=Level.CAUTION, when=lambda a: _joins(a, lead_acid=False),
     headline="The relay passes {initial_current} and limits neither current nor voltage. Measure both on a drive, or fit a charger.",
-    mend=_mended_by(Level.CAUTION, lambda a: a.relay is not None, _charger_instead),
+    mend=_mended_by(Level.CAUTION, lambda a: _joins(a, lead_acid=False), _charger_instead),
+)
+CHECK_RELAY_RATING = Rule[AlternatorCharge](
+    id="relay.check-its-rating", level=Level.CAUTION, when=lambda a: _joins(a, lead_acid=True), source="practice",
+    headline="Check the relay's rating: {initial_current} at first, falling to about {lasting} within minutes.",
+    mend=_mended_by(Level.CAUTION, lambda a: _joins(a, lead_acid=True), _charger_instead),
 )
 # The three reasons that matter, for whoever thinks of a relay
 CURRENT_NOT_LIMITED = Rule[AlternatorCharge](
@@ -231,8 +288,13 @@ NOTHING_LEFT = Rule[AlternatorCharge](
 )
 OVER_RATING = Rule[AlternatorCharge](
     id="alternator.over-rating", level=Level.STOP, when=_over_rating,
-    headline="Resistance alone allows {initial_current}: with the vehicle {load.share} of the rating, so the alternator runs flat out. Use a charger.",
+    headline="Use a charger: the bank takes {lasting} for hours, with the vehicle {lasting_share} of the alternator's rating.",
     mend=_mended_by(Level.STOP, _over_rating, _charger_instead),
+)
+CHARGER_OVER_RATING = Rule[AlternatorCharge](
+    id="alternator.charger-over-rating", level=Level.STOP, when=_over_rating_by_charger,
+    headline="Use a smaller charger: with the vehicle it takes {load.share} of the alternator's rating for hours.",
+    mend=_mended_by(Level.STOP, _over_rating_by_charger, _smaller_charger(_over_rating_by_charger)),
 )
 LFP_OVER_HOT = Rule[AlternatorCharge](
     id="alternator.lfp-over-hot", level=Level.STOP, when=_lithium_over_hot,
@@ -240,10 +302,16 @@ LFP_OVER_HOT = Rule[AlternatorCharge](
     mend=_mended_by(Level.STOP, _lithium_over_hot, _charger_instead),
 )
 HOT_TOO_SMALL = Rule[AlternatorCharge](
-    id="alternator.hot-too-small", level=Level.CAUTION, when=_hot_short, source="practice",
+    id="alternator.hot-too-small", level=Level.CAUTION, when=_hot_short_by_charger, source="practice",
     headline="Use a smaller charger: charging takes {load.asked}, and the hot alternator has {load.hot_left} for it.",
     text="Overheating: at full output for an hour in a hot engine space, an alternator's diodes and windings fail.",
-    mend=_mended_by(Level.CAUTION, _hot_short, _smaller_charger(_hot_short)),
+    mend=_mended_by(Level.CAUTION, _hot_short_by_charger, _smaller_charger(_hot_short_by_charger)),
+)
+RELAY_OVER_HOT = Rule[AlternatorCharge](
+    id="alternator.relay-over-hot", level=Level.CAUTION, when=_hot_short_by_relay, source="practice",
+    headline="Fit a charger: through the relay the bank takes {lasting} for hours; the hot alternator has {load.hot_left}.",
+    text="Overheating: at full output for an hour in a hot engine space, an alternator's diodes and windings fail.",
+    mend=_mended_by(Level.CAUTION, _hot_short_by_relay, _charger_instead),
 )
 IDLE_TOO_SMALL = Rule[AlternatorCharge](
     id="alternator.idle-too-small", level=Level.NOTE, when=_idle_short, source="alternator-manual",
@@ -299,8 +367,9 @@ JUDGED: tuple[tuple[str, tuple[Rule[Any], ...]], ...] = (
     ("offer", (charge_rules.CURRENT_TOO_MUCH,)),
     ("protection", fuse_rules.RULES),
     ("", (
-        OVER_VOLTAGE, DRAINS_BANK, UNFED, STARVED, NO_RISE, RELAY_BOUNDS_NOTHING, HEAT_TAKES_OUTPUT, NOTHING_LEFT,
-        OVER_RATING, LFP_OVER_HOT, HOT_TOO_SMALL, NEVER_ENOUGH, TOO_SHORT, FUSED_AT_ONE_END, ENDS_UNKNOWN, STOPS_UNCHECKED,
+        OVER_VOLTAGE, DRAINS_BANK, NO_VOLTAGE_BETWEEN, STAYS_OFF, UNFED, STARVED, RUN_TOO_THIN, NO_RISE,
+        RELAY_BOUNDS_NOTHING, CHECK_RELAY_RATING, HEAT_TAKES_OUTPUT, NOTHING_LEFT, OVER_RATING, CHARGER_OVER_RATING,
+        LFP_OVER_HOT, HOT_TOO_SMALL, RELAY_OVER_HOT, NEVER_ENOUGH, TOO_SHORT, FUSED_AT_ONE_END, ENDS_UNKNOWN, STOPS_UNCHECKED,
     )),
 )
 """What judges such a charge, by the part that it judges."""

@@ -162,5 +162,5 @@ STEPS: tuple[Step[AlternatorCharge], ...] = (
 
 FINE = Rule[AlternatorCharge](
     id="alternator-charge.fine", level=Level.FINE,
-    headline="{initial_current} from the charger: {drive.charge} in {drive.duration} on the road. Cable, fuses and alternator are large enough.",
+    headline="{initial_current} from the charger: {drive.charge} in {drive.duration}. Fuse both ends: {protection.fuse}, able to interrupt {fault_current}.",
 )
