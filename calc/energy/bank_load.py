@@ -14,9 +14,9 @@ from calc.units.si import Amperes, Coulombs, PerSecond
 class Draw:
     """A current out of a bank of `capacity` as rated: its `rate` is current per capacity.
 
-    From `heavy_rate` on the load is hard on such a bank, and none gives more than `most_rate` unless
-    its data sheet says so. `most` is what its maker or management system allows for long, None
-    where that is not known.
+    From `heavy_rate` on the load is hard on such a bank, and none gives more than `most_rate`
+    unless its data sheet says so. `most` is what its maker or management system allows for long,
+    None where that is not known.
     """
 
     chemistry: Chemistry

@@ -1,14 +1,15 @@
 """What one job takes of a bank, and heat that is made from it by resistance.
 
 In scope: steady power over some hours, against the charge of the bank that is used. Out of scope:
-what else is drawn or brought meanwhile, and how the bank gives less in the cold or to a heavy load.
+what else is drawn or brought meanwhile, and how the bank gives less in the cold.
 """
 
 from dataclasses import dataclass, fields
 from typing import Annotated
 
 from calc.energy.bank_load import Draw, draw
-from calc.energy.battery import Chemistry
+from calc.energy.battery import Chemistry, peukert_runtime, default_exponent
+from calc.energy.limits import RATED_TIME
 from calc.energy.loads import (
     BankLoad,
     Consumption,
@@ -18,8 +19,8 @@ from calc.energy.loads import (
     consumption,
     of_power,
 )
-from calc.units.compare import at_least
-from calc.units.si import Coulombs, Share, Tag
+from calc.units.compare import at_least, at_most
+from calc.units.si import Coulombs, Seconds, Share, Tag
 
 # Of what is used of a bank, for one job beside all others: common practice, no source
 LARGE_SHARE: Annotated[Share, Tag("share of the used charge that one job may take")] = 0.25
@@ -49,11 +50,27 @@ class Job(Consumption):
     """What a load takes from a bank, and how much that is of it.
 
     `drawn` is the charge beside what is used of the bank, `draw` the current beside what such a
-    bank gives; None where its capacity is not known.
+    bank gives, `lasts` how long that share of it lasts at this current by Peukert's law; None where
+    its capacity is not known.
     """
 
     drawn: BankDraw | None
     draw: Draw | None
+    lasts: Seconds | None
+
+    @property
+    def ends_sooner(self) -> bool:
+        """Whether a bank that holds the charge ends before the time, under so heavy a load."""
+        if self.drawn is None or self.lasts is None:
+            return False
+        return at_most(self.drawn.charge, self.drawn.bank.gives) and not at_most(
+            self.time, self.lasts
+        )
+
+    @property
+    def load_on_any_bank(self) -> BankLoad | None:
+        """The load, where nothing is known of the bank to set beside it."""
+        return self.load if self.draw is None else None
 
     @property
     def heat(self) -> HeatFromBank | None:
@@ -94,13 +111,20 @@ def job(
         time=time,
         load_type=load_type,
     )
-    drawn = current = None
+    drawn = current = lasts = None
     if capacity is not None:
         bank = usable_bank(chemistry=chemistry, capacity=capacity, usable=usable)
         drawn = bank_draw(bank, taken.charge)
         current = draw(chemistry=chemistry, capacity=capacity, current=taken.load.current)
+        lasts = peukert_runtime(
+            capacity=capacity,
+            rated_time=RATED_TIME,
+            current=taken.load.current,
+            exponent=default_exponent(chemistry),
+            usable=usable,
+        )
     held = {one.name: getattr(taken, one.name) for one in fields(taken)}
-    return Job(**held, drawn=drawn, draw=current)
+    return Job(**held, drawn=drawn, draw=current, lasts=lasts)
 
 
 def usable_bank(*, chemistry: Chemistry, capacity: float, usable: float) -> UsableBank:

@@ -125,11 +125,11 @@ class InverterNeed:
 
     @property
     def brief_current(self) -> Amperes:
-        """The most that such a bank, or one usual battery, gives for a moment."""
+        """The most that such a bank gives for a moment, or one usual battery where none is named."""
         if self.load.capacity is None:
             return BRIEF * ONE_BATTERY
         rate = BRIEF_LEAD_ACID if self.lead_acid else BRIEF_LFP
-        return min(BRIEF * ONE_BATTERY, rate * self.load.capacity)
+        return rate * self.load.capacity
 
     @property
     def allowed(self) -> Allowed | None:

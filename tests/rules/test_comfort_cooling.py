@@ -25,7 +25,6 @@ CASES = {
     "draw.beyond-bank": ({**ALWAYS, "hours": "2.57 h"}, {**ALWAYS, "hours": "2.56 h"}),
     "cooler.half-of-bank": ({**ALWAYS, "hours": "1.29 h"}, {**ALWAYS, "hours": "1.28 h"}),
     # 12 800 BTU/h at 10 EER are 1280 W, 100 A at 12.8 V
-    "load.beyond-one-battery": ({"cooling": "12810 BTU/h"}, {"cooling": "12800 BTU/h"}),
     "cooler.share-guessed": (
         {**HALF, "duty": "40 %", "hours": "2.57 h"},
         {**HALF, "duty": "40 %", "hours": "2.56 h"},

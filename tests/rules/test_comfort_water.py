@@ -12,7 +12,6 @@ SHEET = "water-heater"
 HALF = {"usable": "50 %"}
 SHORE, ENGINE = {"way": "shore"}, {"way": "engine"}
 BURNER = {**HALF, "way": "fuel", "power": "2 kW", "draw": "100 W"}
-LARGE = {"capacity": "20000 Ah", "voltage": "12.8 V"}
 
 CASES = {
     "water.never-hot": ({"power": "15 W"}, {"power": "15.1 W"}),
@@ -24,7 +23,10 @@ CASES = {
     "draw.large-share": ({**BURNER, "hours": "2.93 h"}, {**BURNER, "hours": "2.92 h"}),
     # 500 W at 12.8 V are 39.06 A, half of 78.1 A·h in an hour
     "bank.heavy-load": ({"capacity": "78.0 Ah"}, {"capacity": "78.2 Ah"}),
-    "load.all-becomes-heat": ({**LARGE, "power": "1281 W"}, {**LARGE, "power": "1280 W"}),
+    "load.all-becomes-heat": (
+        {**HALF, "capacity": "281 Ah"},
+        {**HALF, "capacity": "281.4 Ah"},
+    ),
     "load.loose-joint-heats": ({"power": "384.1 W"}, {"power": "384 W"}),
     "inverter.output-can-kill": ({"efficiency": "99.9 %"}, {}),
     "water.stale": ({**SHORE, "hours": "23.17 h"}, {**SHORE, "hours": "23.16 h"}),

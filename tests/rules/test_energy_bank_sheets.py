@@ -12,6 +12,7 @@ LEAD_OF_800 = {
     "unit_capacity": "800 Ah",
 }
 REST = {"taken": "at rest", "rested_for": "48 h", "current": "0 A"}
+KETTLE = {"power": "1476 W", "route": "inverter", "capacity": "200 Ah"}
 
 # Each rule with inputs on which it fires, and with such where it does not.
 CASES = {
@@ -261,6 +262,11 @@ CASES = {
         "draw.beyond-bank": (
             {"power": "122 W", "hours": "10.1 h", "capacity": "200 Ah", "chemistry": "AGM"},
             {"power": "122 W", "hours": "9.9 h", "capacity": "200 Ah", "chemistry": "AGM"},
+        ),
+        # 67.2 A·h of 200 A·h, but 13.4 times its 20-hour current: the half of it lasts 22 min
+        "draw.ends-sooner": (
+            {**KETTLE, "chemistry": "flooded", "hours": "0.5 h"},
+            {**KETTLE, "chemistry": "flooded", "hours": "0.3 h"},
         ),
         # a quarter of 100 A·h
         "bank.heavy-load": (

@@ -1,7 +1,7 @@
 """Judgements on what one job draws from a bank, and on heat made from it by resistance."""
 
 # fmt: off
-from calc.energy.draw import LARGE_SHARE, BankDraw
+from calc.energy.draw import LARGE_SHARE, BankDraw, Job
 from calc.energy.loads import HeatFromBank
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_most
@@ -10,6 +10,12 @@ BEYOND_BANK = Rule[BankDraw](
     id="draw.beyond-bank", level=Level.STOP, when=lambda d: not at_most(d.charge, d.bank.gives),
     headline="This takes {charge}, and you use {bank.gives} of the bank.",
     mend=lambda d: Change({"capacity": d.charge / d.bank.usable}),
+)
+ENDS_SOONER = Rule[Job](
+    id="draw.ends-sooner", level=Level.STOP, when=lambda j: j.ends_sooner, source="peukert",
+    headline="Use a larger bank or run it for less: at {load.current} this one lasts about {lasts}.",
+    text="A lead-acid bank gives far less than its label to a heavy load. Run time works it with cold and your own exponent.",
+    covers=frozenset({"bank.heavy-load"}),
 )
 LARGE_DRAW = Rule[BankDraw](
     id="draw.large-share", level=Level.CAUTION, source="practice", when=lambda d: not at_most(d.share, LARGE_SHARE),

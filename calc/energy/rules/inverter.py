@@ -24,32 +24,32 @@ class FedByInverter(Protocol):
 
 SURGE_BEYOND_BANK = Rule[InverterNeed](
     id="inverter.surge-beyond-bank", level=Level.CAUTION, when=lambda n: n.surge_beyond_bank, source="practice",
-    headline="{continuous}, and {surge_rating} for a moment: the surge asks {surge_current}, more than the {load.max_current} that the bank may give.",
+    headline="Start less at once or use a larger bank: the surge needs {surge_current}, and it may give {load.max_current}.",
     text="A management system that sees more than it allows opens in the surge, and everything aboard goes dark at once.",
     mend=lambda n: Change({"max_current": n.surge_current}),
 )
 BEYOND_ONE_BATTERY = Rule[InverterNeed](
-    id="inverter.beyond-one-battery", level=Level.CAUTION, when=lambda n: n.load.max_current is None and not at_most(n.current, ONE_BATTERY),
-    headline="{continuous}, and {surge_rating} for a moment. {current} is more than one usual battery is made to give: find out what the bank may.",
+    id="inverter.beyond-one-battery", level=Level.CAUTION, when=lambda n: n.load.max_current is None and n.draw is None and not at_most(n.current, ONE_BATTERY),
+    headline="Find out what the bank may give: {current} is more than one usual battery is made for.",
     mend=lambda n: Change({"max_current": n.surge_current}),
 )
 SURGE_BEYOND_BRIEF = Rule[InverterNeed](
     id="inverter.surge-beyond-brief", level=Level.CAUTION, when=lambda n: n.load.max_current is None and not at_most(n.surge_current, n.brief_current),
-    headline="{continuous}, and {surge_rating} for a moment. The surge asks {surge_current}, more than such a bank or one usual battery gives even then: find out what yours may.",
+    headline="Find out what the bank gives for a moment: the surge needs {surge_current}, more than usual.",
     mend=lambda n: Change({"max_current": n.surge_current}),
 )
 VOLTAGE_OF_ANOTHER_BANK = Rule[InverterNeed](
     id="inverter.voltage-of-another-bank", level=Level.CAUTION, when=lambda n: not at_least(n.load.lowest_voltage, TOO_LOW * n.load.voltage),
-    headline="{continuous}, and {surge_rating} for a moment; but {load.lowest_voltage} is far below a bank of {load.voltage}. Look at both again.",
+    headline="Check both voltages: {load.lowest_voltage} is far below a bank of {load.voltage}.",
     mend=lambda n: Change({"lowest_voltage": TOO_LOW * n.load.voltage}),
 )
 NO_SAG_ALLOWED = Rule[InverterNeed](
     id="inverter.no-sag-allowed", level=Level.CAUTION, when=lambda n: at_least(n.load.lowest_voltage, NO_SAG * n.load.voltage),
-    headline="{continuous}, and {surge_rating} for a moment; but {load.lowest_voltage} is hardly below {load.voltage}: nearly empty and under load the bank sags further, and the current grows.",
+    headline="Allow for sag: {load.lowest_voltage} is hardly below {load.voltage}, and a loaded bank sags further.",
 )
 MUCH_FOR_IDLING = Rule[InverterNeed](
     id="inverter.much-for-idling", level=Level.CAUTION, when=lambda n: not at_most(n.idle_energy, MUCH_IDLING * n.day_energy),
-    headline="{continuous}, and {surge_rating} for a moment; {idle_share} of the day's energy only keeps the inverter on.",
+    headline="Switch it off when idle: {idle_share} of the day's energy only keeps it on.",
 )
 
 OUTPUT_CAN_KILL = Rule[FedByInverter](

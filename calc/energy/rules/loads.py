@@ -3,7 +3,7 @@
 # fmt: off
 from calc.electrical.fuses import CONTINUOUS
 from calc.energy.draw import LARGE_SHARE
-from calc.energy.limits import HEATING_JOINT, MOSTLY_HEAT, ONE_BATTERY
+from calc.energy.limits import HEATING_JOINT, MOSTLY_HEAT
 from calc.energy.loads import BankLoad, Consumption, HeatFromBank, LoadType
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
@@ -27,9 +27,9 @@ LOOSE_JOINT_HEATS = Rule[BankLoad](
 
 
 def _dear_heat(heat: HeatFromBank) -> bool:
-    """It goes on as long as the cold does, or takes a good part of the bank or of its current."""
+    """It goes on as long as the cold does, or takes a good part of the bank, or of one not known."""
     small = heat.share is not None and at_most(heat.share, LARGE_SHARE)
-    return heat.holds_warmth or not small or not at_most(heat.current, ONE_BATTERY)
+    return heat.holds_warmth or not small
 
 
 # What it takes over a time

@@ -77,7 +77,7 @@ WORKSHEET = Worksheet(
         Placed(rule=banks.BEYOND_ALLOWED, at="allowed", headline="Use less at one time, or a bank that may give more: {dc_current} is needed, and it may give {allowed.most}."),
         *placed("single_cable", *PARALLEL[:1]),
         *placed("draw", banks.BEYOND_ANY_BANK),
-        Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{continuous}, and {surge_rating} for a moment. {dc_current} is {draw.rate} on this bank, which usually carries {usual_rate} for long."),
+        Placed(rule=banks.HEAVY_LOAD, at="draw", headline="Read the data sheet: {dc_current} is {draw.rate} on this bank, and {usual_rate} is usual for long."),
         *placed("single_cable", *PARALLEL[1:]),
         judged.SURGE_BEYOND_BANK, judged.BEYOND_ONE_BATTERY,
         judged.SURGE_BEYOND_BRIEF, judged.VOLTAGE_OF_ANOTHER_BANK, judged.NO_SAG_ALLOWED, judged.MUCH_FOR_IDLING, FINE,

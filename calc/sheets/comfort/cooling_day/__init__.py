@@ -106,11 +106,6 @@ WORKSHEET = Worksheet(
         of_cooling.TOO_SMALL,
         of_cooling.BEYOND_ANY_BANK,
         Placed(rule=of_draws.BEYOND_BANK, at="drawn", headline="{charge} in {hours}, and you use {gives} of the bank: it carries this for {carries}."),
-        Placed(
-            rule=of_banks.BEYOND_ONE_BATTERY, at="cooler.load",
-            headline="{charge} in {hours}, at {current} while it runs: more than one usual battery is made to give.",
-            text="Cable, fuse and every joint must be rated for {current}, and for the compressor's start, which is several times that for a moment.",
-        ),
         *placed("compressor", of_banks.BEYOND_ANY_BANK, of_banks.HEAVY_LOAD),
         of_cooling.HALF_OF_BANK_TAKEN, of_cooling.GUESSED, of_cooling.LITTLE_IN_HAND,
         Placed(rule=of_cooling.SEASONAL_RATIO, at="cooler", headline="{charge} in {hours}, by a ratio that is too good for a hot day: look for the one measured at 35 °C."),
