@@ -8,7 +8,7 @@ from dataclasses import dataclass, fields
 from typing import Annotated
 
 from calc.energy.bank_load import Draw, draw
-from calc.energy.battery import Chemistry, peukert_runtime, default_exponent
+from calc.energy.battery import Chemistry, default_exponent, peukert_runtime
 from calc.energy.limits import RATED_TIME
 from calc.energy.loads import (
     BankLoad,

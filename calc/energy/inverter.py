@@ -125,7 +125,7 @@ class InverterNeed:
 
     @property
     def brief_current(self) -> Amperes:
-        """The most that such a bank gives for a moment, or one usual battery where none is named."""
+        """The most that such a bank, or one usual battery where none is named, gives briefly."""
         if self.load.capacity is None:
             return BRIEF * ONE_BATTERY
         rate = BRIEF_LEAD_ACID if self.lead_acid else BRIEF_LFP
