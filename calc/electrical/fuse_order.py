@@ -2,7 +2,8 @@
 
 What is published comes before what is known from memory, what breaks the fault with room and is
 made for the voltage in its common version before what is not, what is not much too large before
-what is, and what shops have before what is rare; then the least oversized. Our own order.
+what is, and what shops have before what is rare, families first and then ratings; then the least
+oversized. Our own order.
 """
 
 from dataclasses import dataclass
@@ -19,7 +20,8 @@ from calc.units.si import Amperes, Number, Share, Tag, Volts
 LIGHT_LOAD: Annotated[Share, Tag("load of a small fuse that lasts")] = 0.75
 # Times what the load needs; beyond, the fuse is no guard of the load's own thin leads: our choice
 MUCH_TOO_LARGE: Annotated[Number, Tag("times the load's need that are much too large")] = 2.0
-SMALL_BLADES = ("blade, regular (type C)", "blade, miniature (type F)")  # run warm in their holders
+SMALL_BLADES = ("blade, regular (type C)", "blade, miniature (type F)")
+PLUGGED = (*SMALL_BLADES, "blade breaker (CB15)")  # run warm in their holders
 
 
 @dataclass(frozen=True)
@@ -27,8 +29,8 @@ class Candidate:
     """A standard `rating` of a `family` that would do for a load that `needs` so much.
 
     `tight` tells that it breaks the fault with less than the usual margin, `memory` that only
-    memory says that it breaks it, `marked` that the common version is made for less voltage. The
-    family is None where only a rating is asked for.
+    memory says that it breaks it, `marked` that the common version is made for less voltage, `odd`
+    that shops hardly keep this rating. The family is None where only a rating is asked for.
     """
 
     family: Family | None
@@ -37,6 +39,7 @@ class Candidate:
     memory: bool
     tight: bool
     marked: bool = False
+    odd: bool = False
 
     @property
     def loaded(self) -> Share:
@@ -46,7 +49,7 @@ class Candidate:
     @property
     def warm(self) -> bool:
         """Whether it is a small blade loaded above what lets it last."""
-        small = self.family is not None and self.family.name in SMALL_BLADES
+        small = self.family is not None and self.family.name in PLUGGED
         return small and not at_most(self.loaded, LIGHT_LOAD)
 
     @property
@@ -60,12 +63,12 @@ class Candidate:
         return self.family is not None and self.family.found is Found.RARE
 
     @property
-    def rank(self) -> tuple[bool, bool, bool, bool, Found, bool, float]:
+    def rank(self) -> tuple[bool, bool, bool, bool, Found, bool, bool, float]:
         """What it is sorted by, the best first."""
         found = self.family.found if self.family else Found.EVERYWHERE
         return (
             *(self.memory, self.tight, self.marked, self.oversized),
-            *(found, self.warm, self.rating),
+            *(found, self.odd, self.warm, self.rating),
         )
 
 
@@ -76,11 +79,12 @@ def in_order(
     fault_current: Amperes | None,
     lowest: Amperes,
     highest: Amperes,
+    in_vehicles: bool = True,
 ) -> tuple[Candidate, ...]:
     """Return every rating [A] of `families` from `lowest` to `highest`, the best choice first.
 
     The families are rated for `voltage` [V] and can break `fault_current` [A], None where it is
-    left open.
+    left open. `in_vehicles`: ratings that shops hardly keep for vehicles give way to the next.
     """
     found = [
         Candidate(
@@ -90,6 +94,7 @@ def in_order(
             memory=memory,
             tight=tight,
             marked=family.marked_higher(voltage) is not None,
+            odd=in_vehicles and rating in family.odd_ratings,
         )
         for family, memory, tight in _known(families, voltage, fault_current)
         for rating in family.ratings

@@ -43,7 +43,7 @@ class Breaks(NamedTuple):
 class Family:
     """A construction of fuse or breaker: what its versions break, and its rated currents [A].
 
-    `found` says how easily it is found, `resets` marks breakers.
+    `found` says how easily it is found, `resets` marks breakers; shops hardly keep `odd_ratings`.
     """
 
     name: str
@@ -51,6 +51,7 @@ class Family:
     ratings: tuple[float, ...]
     found: Found = Found.EVERYWHERE
     resets: bool = False
+    odd_ratings: tuple[float, ...] = ()
 
     def interrupting(self, voltage: float) -> float | None:
         """Return the current [A] it can break on a circuit of `voltage` [V], or None."""
@@ -114,6 +115,7 @@ def families() -> tuple[Family, ...]:
     rows = table("fuse_families").rows
     ratings = table("fuse_ratings").rows
     kinds = {row["family"]: row for row in table("fuse_kinds").rows}
+    odd = table("fuse_rare_ratings").rows
     names = dict.fromkeys(row["family"] for row in rows)
     return tuple(
         Family(
@@ -130,6 +132,7 @@ def families() -> tuple[Family, ...]:
             tuple(sorted(float(r["rating_a"]) for r in ratings if r["family"] == name)),
             found=Found[kinds[name]["found"].upper()],
             resets=kinds[name]["resets"] == "yes",
+            odd_ratings=tuple(float(r["rating_a"]) for r in odd if r["family"] == name),
         )
         for name in names
     )

@@ -291,6 +291,7 @@ def select_fuse(
             fault_current=fault_current,
             lowest=lowest,
             highest=highest,
+            in_vehicles=not cable.by_nec,
         )
     else:
         between = (one for one in ratings if at_least(one, lowest) and at_most(one, highest))

@@ -2,15 +2,19 @@
 
 from dataclasses import dataclass
 
+from calc.electrical import fuses
 from calc.electrical.ampacity import RuleSet, Surroundings, insulation_rating
 from calc.electrical.cable import cable
 from calc.electrical.conductors import GaugeReading
+from calc.electrical.fuse_order import SMALL_BLADES
 from calc.electrical.fuse_site import FuseSite, Place, fuse_site
+from calc.electrical.interrupting import FAULT_MARGIN
 from calc.electrical.opening import Fuse
 from calc.electrical.protection import FittedFuse, Protection, remedies, select_fuse
 from calc.judge import Change
 from calc.judge.remedies import Remedy
 from calc.sheets.parts.fuse_families import NOT_NAMED
+from calc.units.si import Amperes, Metres
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -20,6 +24,26 @@ class FuseChoice:
     site: FuseSite
     protection: Protection
     remedies: tuple[Remedy[Change, Protection], ...]
+
+    @property
+    def blade_breaks(self) -> Amperes | None:
+        """What a blade breaks at this voltage, where one of the rating chosen would do but for that."""
+        p = self.protection
+        needed = [one for one in map(fuses.named, SMALL_BLADES) if one is not None]
+        made = [
+            breaks
+            for one in needed
+            if (breaks := one.published(p.max_voltage)) is not None
+            and fuses.rating_between(one.ratings, p.lowest, p.highest) is not None
+        ]
+        fits = any(one in p.suitable for one in needed)
+        return max(made, default=None) if p.fault_current is not None and not fits else None
+
+    @property
+    def more_feed(self) -> Metres | None:
+        """How much longer the feed must be for a blade to break the short with room."""
+        breaks = self.blade_breaks
+        return None if breaks is None else self.site.more_feed(breaks / FAULT_MARGIN)
 
 
 def calculate(

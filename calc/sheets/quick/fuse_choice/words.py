@@ -22,8 +22,9 @@ def _behind(site: FuseSite) -> bool:
 _SITE: tuple[Step[FuseSite], ...] = (
     Step(of="bank_source", formula="voltage / fault_current", source="ohm", when=_behind, text="What the bank itself resists in a short."),
     Step(of="feed_stated", source="copper-iacs", when=_behind, text="{feed_conductor} of solid annealed copper at 20 °C: no cable of that size resists less."),
-    Step(of="feed_least", formula="2 * feed_length * feed_stated", source="ohm", when=_behind, text="Out and back, without joints: the highest fault is wanted."),
-    Step(of="fault_here", formula="voltage / (bank_source + feed_least)", source="ohm", when=_behind, text="A dead short behind the fuse, worked as on the fault current sheet."),
+    Step(of="feed_least", formula="2 * feed_length * feed_stated", source="ohm", when=_behind, text="Out and back."),
+    Step(of="feed_parts", source="practice", when=_behind, text="The main fuse, its holder and some ten joints, new and clean."),
+    Step(of="fault_here", formula="voltage / (bank_source + feed_least + feed_parts)", source="ohm", when=_behind, text="A dead short behind the fuse, worked as on the fault current sheet."),
     Step(of="fault_here", formula="fault_current", when=lambda s: not s.behind_main, text="At the battery nothing but the bank holds it back."),
 )
 _ENDS: tuple[Step[Protection], ...] = (
@@ -70,6 +71,10 @@ ALSO = Rule[Protection](
 BEHIND_MAIN = Rule[FuseSite](
     id="fuse-choice.behind-main", level=Level.NOTE, when=lambda s: s.behind_main, source="33cfr-place",
     text="The main fuse has its own work: it must break all that the bank gives, and its rating must suit the feed. Ask for it with the feed as the wire.",
+)
+LONGER_FEED = Rule[FuseChoice](
+    id="fuse-choice.longer-feed-for-a-blade", level=Level.ADVICE, when=lambda c: c.more_feed is not None, source="practice",
+    text="A blade fuse or a panel breaker is the common one here. Blades break {blade_breaks}: {more_feed} more of this feed, or a thinner one, lets a blade fit.",
 )
 
 ONE_FUSE_ONE_WIRE = Rule[FuseChoice](
