@@ -5,7 +5,7 @@ air outside and walls that pass no heat. Out of scope: hot spots, wind, sun on t
 """
 
 from dataclasses import dataclass
-from math import sqrt
+from math import inf, sqrt
 from typing import Annotated
 
 from calc.comfort import airflow
@@ -76,6 +76,11 @@ class Bay:
     other_heat: HeatWatts
     heat: HeatWatts
     density: KilogramsPerCubicMetre
+
+    @property
+    def shut(self) -> bool:
+        """Whether it is known that no air gets in or out, so that a fan moves none either."""
+        return self.vents == 0
 
     @property
     def ventilation(self) -> Ventilation:
@@ -211,7 +216,9 @@ def needed_air(of: Bay) -> NeededAir | None:
 def bay_air(of: Bay) -> BayAir:
     """Return what the bay `of` gets to by its fan, or else by the draught through its vents."""
     rise = reached = draught = None
-    if of.fan is not None:
+    if of.shut:
+        reached = inf if of.heat > 0 else of.outside
+    elif of.fan is not None:
         rise = of.heat / (of.density * airflow.AIR_HEAT_BY_MASS * of.fan)
         reached = of.outside + rise
     elif of.vents is not None:
@@ -219,7 +226,7 @@ def bay_air(of: Bay) -> BayAir:
     ruined = reached is not None and not at_most(reached, RUIN)
     if ruined:
         rise = reached = None
-    if of.fan is None and of.vents is not None and reached is not None:
+    if of.fan is None and of.vents and reached is not None:
         effective = airflow.series_area(of.vents, of.vents)
         draught = airflow.stack_flow(effective, of.discharge, of.height, of.outside, reached)
     both = of.fan is not None and of.vents is not None

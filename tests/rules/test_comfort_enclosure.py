@@ -30,6 +30,8 @@ CASES = {
         {**OPEN, "given_heat": f"{99.9 * 0.2 / AREA:.6f} W"},
     ),
     "bay.over-limit": (fan("20.48"), fan("20.49")),
+    "bay.far-over-limit": (fan("10.24"), fan("10.25")),
+    "bay.shut": ({"vents": "0 cm2"}, {"vents": "0.1 cm2"}),
     "device.no-output": ({**OPEN, "derating": "20 %/K"}, {**OPEN, "derating": "19.9 %/K"}),
     "bay.air-unknown": (OPEN, {"vents": "200 cm2"}),
     "bay.too-hot-for-cable": (fan("10.24", HARDY), fan("10.25", HARDY)),
@@ -67,6 +69,8 @@ def test_a_device_that_gives_nothing_at_the_limit_is_a_stop_though_no_vent_is_kn
     [
         "bay.ruined",
         "bay.over-limit",
+        "bay.far-over-limit",
+        "bay.shut",
         "bay.air-unknown",
         "bay.fan-without-vents",
         "bay.vents-too-small-for-fan",
@@ -77,4 +81,4 @@ def test_a_remedy_mends_and_brings_nothing_as_grave(rule):
 
 
 def test_larger_vents_mend_a_bay_without_a_fan():
-    mended(SHEET, "bay.over-limit", {"given_heat": "100 W", "vents": "50 cm2"})
+    mended(SHEET, "bay.far-over-limit", {"given_heat": "100 W", "vents": "50 cm2"})

@@ -14,7 +14,9 @@ READ = {
     "loaded_voltage": "12.4 V", "loaded_current": "100 A", "meter_error": "10 mV",
 }  # fmt: skip
 GUESSED = {"known": "estimate", "voltage": "12.8 V"}
-NEW = {"conductor": "6 mm2", "source_resistance": "16 mohm", "ageing": "0 %"}
+NEW = {
+    "conductor": "6 mm2", "source_resistance": "16 mohm", "ageing": "0 %", "insulation": "70 C PVC",
+}  # fmt: skip
 SHORT = {"conductor": "240 mm2", "length": "1 cm", "joints": "0"}
 
 

@@ -30,7 +30,7 @@ VENTED_IN_LIVING_SPACE = Rule[BatteryAir](
 VENTS_TOO_SMALL = Rule[BatteryAir](
     id="battery.vents-too-small", level=Level.STOP,
     when=lambda b: b.opening is not None and b.vents is not None and not at_least(b.vents, b.opening),
-    headline="{vents} each is too little: this bank needs {gassing.airflow}, two openings of {opening} each.",
+    headline="Cut larger openings before you charge: two of {opening} each, not {vents}. This bank needs {gassing.airflow} of air.",
     mend=lambda b: None if b.opening is None else Change({"vents": b.opening}),
 )
 UNMANAGED = Rule[BatteryAir](
@@ -53,24 +53,24 @@ EQUALISING_NOT_COVERED = Rule[Gassing](
 )
 EQUALISING_BY_MAKER = Rule[BatteryAir](
     id="battery.equalising-by-maker", level=Level.CAUTION, when=lambda b: _equalising(b.gassing) and b.opening is not None,
-    headline="{gassing.airflow}, two openings of {opening} each, by the gas current you give. Equalising is not covered by the standard's table.",
+    headline="Ask the maker: {gassing.airflow}, two openings of {opening} each, is by the gas current you typed.",
     mend=lambda _: Change({"charging": Charging.BOOST}),
 )
 HOT_BATTERY = Rule[Gassing](
     id="battery.hot-on-charge", level=Level.CAUTION, source="en-50272-gas", when=_hot,
-    headline="{airflow} to 40 °C; at {temperature} it gasses more than the table says.",
+    headline="Cool the battery: {airflow} is for 40 °C, and at {temperature} it gasses more.",
     text="Above 40 °C the gas current climbs and a sealed battery can run away: cool it, or lower the charging voltage as its maker says.",
     mend=lambda _: Change({"temperature": WARMEST}),
 )
 FLOAT_ONLY = Rule[Gassing](
     id="battery.float-only", level=Level.CAUTION, source="en-50272-gas", when=lambda g: g.lead_acid and g.charging is Charging.FLOAT,
-    headline="{airflow}, if it never gasses more than this. Boost charging needs several times as much.",
+    headline="Check that nothing boosts: {airflow} is for this charging only, and boost needs several times as much.",
     text="Chargers, alternators and solar regulators all pass through boost or absorption. Size for that unless nothing aboard can.",
     mend=lambda _: Change({"charging": Charging.BOOST}),
 )
 BELOW_TABLE = Rule[Gassing](
     id="battery.gas-current-below-table", level=Level.CAUTION, source="en-50272-gas", when=lambda g: g.below_table,
-    headline="{airflow}, if it never gasses more than this. Boost charging needs several times as much.",
+    headline="Check that nothing boosts: {airflow} is for this charging only, and boost needs several times as much.",
     text="Your gas current is below the table's {table_current}. Use it only if the maker states it for this charging.",
     mend=lambda g: None if g.table_current is None else Change({"gas_current": g.table_current}),
 )
@@ -106,5 +106,5 @@ EQUALISING_BOILS = Rule[Gassing](
 )
 TRACTION = Rule[Gassing](
     id="battery.traction-rule", level=Level.NOTE, source="en-50272-3", when=lambda g: g.lead_acid,
-    text="The rule for traction batteries counts higher gas currents, 1 to 6 A for each 100 A·h, and wants free room of 2.5 h worth of air. A bank charged hard every day is nearer to those: the maker decides.",
+    text="The rule for traction batteries counts higher gas currents, 1 to 6 A for each 100 A·h, and free room of 2.5 h worth of air. A bank charged hard every day is nearer to those: the maker decides.",
 )

@@ -45,23 +45,42 @@ def _vents_for_fan(enclosure: Enclosure) -> Change | None:
     return None if enclosure.bay.fan is None else Change({"vents": enclosure.bay.fan / RUSH})
 
 
+def _openings(enclosure: Enclosure) -> Change | None:
+    if enclosure.needed is None:
+        return None
+    fan = enclosure.bay.fan
+    return Change({"vents": enclosure.needed.vent_area if fan is None else fan / RUSH})
+
+
 NO_COOLER_AIR = Rule[Enclosure](
     id="bay.no-cooler-air", level=Level.STOP, when=lambda e: e.needed is None,
     headline="No air at {bay.outside} holds a bay below {bay.inside_limit}: draw it from somewhere cooler, or move the devices.",
 )
+SHUT = Rule[Enclosure](
+    id="bay.shut", level=Level.STOP, when=lambda e: e.bay.shut and e.bay.heat > 0 and e.needed is not None,
+    headline="Cut vents first: nothing carries {bay.heat} out of a shut bay. Two of {needed.vent_area} each would.",
+    text="Fire: a shut bay gets hotter for as long as the devices work, and a fan in it moves no air. Cut one vent low and one high.",
+    mend=_openings,
+    covers=frozenset({"bay.ruined"}),
+)
 RUINED = Rule[Enclosure](
     id="bay.ruined", level=Level.STOP, when=lambda e: e.air.ruined,
-    headline="The bay gets hotter than anything in it survives: it needs {needed.airflow}, or two vents of {needed.vent_area} each.",
+    headline="Give it air first, {needed.airflow} or two vents of {needed.vent_area} each: it gets too hot for any device.",
     mend=_more_air,
 )
 BEYOND_VENTS = Rule[Enclosure](
     id="bay.beyond-vents", level=Level.STOP,
     when=lambda e: _unknown(e) and e.needed is not None and not at_most(e.needed.vent_area, LARGEST_VENT),
-    headline="{bay.heat} to carry off, and no vents do that: two of {needed.vent_area} each to hold {bay.inside_limit}. It takes a fan that moves {needed.airflow}, or cooler air.",
+    headline="Fit a fan of {needed.airflow} or more: {bay.heat} needs two vents of {needed.vent_area} each, too large for a bay.",
 )
 OVER_LIMIT = Rule[Enclosure](
-    id="bay.over-limit", level=Level.STOP, when=lambda e: not e.within_limit,
-    headline="The bay gets to {air.reached}, above the {bay.inside_limit} you allow: it needs {needed.airflow}, or two vents of {needed.vent_area} each.",
+    id="bay.over-limit", level=Level.CAUTION, when=lambda e: not e.within_limit and not _hotter_than(e, HOT_FOR_CABLE),
+    headline="Give it {needed.airflow}, or two vents of {needed.vent_area} each: it gets to {air.reached}, above your {bay.inside_limit}.",
+    mend=_more_air,
+)
+FAR_OVER_LIMIT = Rule[Enclosure](
+    id="bay.far-over-limit", level=Level.STOP, when=lambda e: not e.within_limit and _hotter_than(e, HOT_FOR_CABLE),
+    headline="Give it {needed.airflow}, or two vents of {needed.vent_area} each: {air.reached} is too hot for common cable.",
     mend=_more_air,
 )
 NO_OUTPUT = Rule[Derated](
@@ -70,7 +89,7 @@ NO_OUTPUT = Rule[Derated](
 )
 AIR_UNKNOWN = Rule[Enclosure](
     id="bay.air-unknown", level=Level.CAUTION, when=_unknown,
-    headline="{bay.heat} to carry off. Closed it gets hotter than {bay.inside_limit}; to hold that it needs {needed.airflow}, or two vents of {needed.vent_area} each. Say what is there.",
+    headline="Check the vents: to hold {bay.inside_limit} it needs {needed.airflow}, or two vents of {needed.vent_area} each.",
     mend=_more_air,
 )
 TOO_HOT_FOR_CABLE = Rule[Enclosure](
@@ -80,13 +99,13 @@ TOO_HOT_FOR_CABLE = Rule[Enclosure](
 )
 FAN_IN_CLOSED_BAY = Rule[Enclosure](
     id="bay.fan-without-vents", level=Level.CAUTION, when=lambda e: e.bay.fan is not None and e.bay.vents is None,
-    headline="The bay gets to {air.reached} if the fan really moves {bay.fan}. Say what the air comes in by: a fan in a closed bay moves nothing.",
+    headline="Check the vents: a fan in a closed bay moves nothing. {air.reached} holds only if it moves {bay.fan}.",
     mend=_vents_for_fan,
 )
 VENTS_TOO_SMALL_FOR_FAN = Rule[Enclosure](
     id="bay.vents-too-small-for-fan", level=Level.CAUTION,
     when=lambda e: e.air.vent_speed is not None and not at_most(e.air.vent_speed, RUSH),
-    headline="Through vents of {bay.vents} the fan would have to blow at {air.vent_speed}, and no small fan does. Give it larger ones.",
+    headline="Cut larger vents: through {bay.vents} the fan would have to blow at {air.vent_speed}, more than a small fan does.",
     mend=_vents_for_fan,
 )
 LESS_OUTPUT = Rule[Derated](
@@ -96,7 +115,7 @@ LESS_OUTPUT = Rule[Derated](
 )
 WARM_AMBIENT = Rule[Enclosure](
     id="bay.warm-for-cable", level=Level.CAUTION, when=lambda e: _hotter_than(e, WARM_FOR_CABLE),
-    headline="The bay gets to {air.reached}, within {bay.inside_limit}. Give the conductor sheets that as their ambient: cable bears less in it.",
+    headline="Take {air.reached} as the ambient of every wire in this bay: cable carries less in warm air.",
 )
 
 HEAT_AGES = Rule[Enclosure](
@@ -117,9 +136,9 @@ NO_THERMOSTAT = Rule[Enclosure](
 )
 NOT_PAST_GAS = Rule[Bay](
     id="bay.not-past-gas", level=Level.ADVICE, source="practice",
-    text="Never vent a bay with vented lead-acid cells past sparking parts, and never draw its air from near an exhaust or a gas locker. How much air a battery needs is another sum.",
+    text="Never vent a bay with vented lead-acid cells past sparking parts, and never draw its air from near an exhaust or a gas locker. How much air a battery needs, battery air works out.",
 )
 CHECK_FIGURE = Rule[Bay](
     id="bay.check-figure", level=Level.NOTE, source="energy-balance",
-    text="Check figure: 500 W and 10 K want about 148 m³/h of air at 20 °C. In thin air at 2000 m it takes a quarter more.",
+    text="Check figure: 500 W and 10 K need about 148 m³/h of air at 20 °C. In thin air at 2000 m it takes a quarter more.",
 )

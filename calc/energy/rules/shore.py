@@ -107,7 +107,7 @@ MAINS_CAN_KILL = Rule[Inlet](
 )
 LEAD_OF_16_A = Rule[Inlet](
     id="shore.lead-of-16-a", level=Level.NOTE, source="caravan-lead",
-    text="A lead for 16 A has 2.5 mm² and is 25 m long. A thinner or a joined one bears less.",
+    text="A lead for 16 A has 2.5 mm² and is 25 m long. A thinner or a joined one is rated for less.",
 )
 
 # The supply
@@ -157,7 +157,7 @@ NO_MORE_THAN_TAIL = Rule[ShoreCharge](
 )
 EASES_OFF = Rule[ShoreCharge](
     id="shore.eases-off", level=Level.NOTE, when=lambda s: s.night is not None and s.night.charge.falling > 0, source="practice",
-    text="While the current falls, the supply is asked for less, and other things may be switched on. At the end of the charge the voltage is higher than the average you gave, by some 5 %.",
+    text="While the current falls, the charger takes less from the supply, and other things may be switched on. At the end of the charge the voltage is higher than the average you gave, by some 5 %.",
 )
 SEALED_TAKES_HOURS = Rule[ShoreCharge](
     id="shore.sealed-takes-hours", level=Level.NOTE, when=lambda s: s.bank.lead_acid, source="sealed-hours",

@@ -28,5 +28,5 @@ FINE_LITHIUM = Rule[BatteryAir](
 )
 FINE = Rule[BatteryAir](
     id="battery-air.fine", level=Level.FINE, when=lambda b: b.vents is not None and b.opening is not None,
-    headline="{vents} each is enough: this bank needs {airflow}, two openings of {opening} each.",
+    headline="Two openings of {vents} each are enough: this bank needs {opening} each, for {airflow} of air.",
 )

@@ -164,5 +164,5 @@ WORKSHEET = Worksheet(
     ),
     valid="A bolted short on direct current through copper, one bank, two like conductors. Copper fully loaded before the short; all heat kept in it, which holds up to 5 s.",
     summary="{fault_current} at most, {fault_low} at least",
-    older_defaults=({},),
+    older_defaults=({}, {"insulation": "70 C PVC"}),
 )

@@ -56,7 +56,7 @@ FIELDS = (
     conductor_field("8 AWG"),
     Quantity(id="length", label="Length, one way", symbol="L", kinds=(LENGTH,), default="3 m", low="1 cm", high="200 m",
              hint="From the source to where the short is, the way back being counted by the sheet."),
-    Choice(id="insulation", label="Insulation", default="70 C PVC",
+    Choice(id="insulation", label="Insulation", default="105 C PVC",
            options=tuple(Option(one.name, one.label, aliases=_SHORT.get(one.name, ())) for one in insulations()),
            hint="Printed on the cable. If you cannot tell, take 105 °C PVC: of all these it bears the least."),
     Quantity(id="joints", label="Joints in the loop", symbol="j", kinds=(COUNT,), default="4", low="0", high="50",
