@@ -10,7 +10,7 @@ from typing import Annotated, Any
 from calc.electrical.ampacity import Surroundings, insulation_name, insulation_rating, ratings
 from calc.electrical.cable import ONE_CIRCUIT, USUAL_INSULATION
 from calc.electrical.drop import longest_run
-from calc.electrical.sizing import Circuit, SizedCircuit, protected, size_circuit
+from calc.electrical.sizing import ALONE, Circuit, SizedCircuit, protected, size_circuit
 from calc.judge import Change
 from calc.judge.remedies import Remedy, of_each_kind
 from calc.units.si import Metres, Tag
@@ -37,8 +37,9 @@ def changed(circuit: Circuit, change: Change) -> Circuit:
 def remedies(sized: SizedCircuit) -> tuple[Remedy[Change, SizedCircuit], ...]:
     """Return the changes that let a size of the series do, of each kind the smallest, worked anew.
 
-    A shorter run, a higher nominal voltage, conductors in parallel, hotter insulation that is on
-    sale, no bundle, a way outside the engine space, and the load on separate runs.
+    Conductors in parallel laid apart, a shorter run, a higher nominal voltage, conductors in
+    parallel, hotter insulation that is on sale, no bundle, a way outside the engine space, and the
+    load on separate runs.
     """
     circuit = sized.circuit
 
@@ -52,6 +53,8 @@ def remedies(sized: SizedCircuit) -> tuple[Remedy[Change, SizedCircuit], ...]:
 def _kinds_of_change(sized: SizedCircuit) -> Iterator[Iterator[Change]]:
     """Yield each kind of change, its smallest first."""
     circuit = sized.circuit
+    if circuit.parallel > 1 and circuit.bundled > ALONE:
+        yield iter((Change({"bundled": ALONE}),))
     yield _shorter(sized)
     yield (
         Change({"voltage": volts, "current": circuit.current * circuit.voltage / volts})

@@ -53,6 +53,9 @@ THINNEST = {Series.AWG: "18 AWG", Series.METRIC: "0.75 mm2"}  # thinner ones are
 # A 12 V bank of LFP is charged at 14.6 V, others in proportion: common practice, no source
 CHARGED: Annotated[Number, Tag("charging voltage against the nominal one")] = 14.6 / 12
 
+# How many lie together where each is apart from all others: what the word says
+ALONE: Annotated[Count, Tag("a conductor apart from all others")] = 1.0
+
 
 def together(bundled: float, parallel: float) -> float:
     """Return how many loaded conductors lie together where `parallel` of them share a load.
@@ -60,7 +63,7 @@ def together(bundled: float, parallel: float) -> float:
     `bundled` counts those of one circuit and its neighbours; those in parallel, for plus and for
     minus, count as together unless it is 1: then each lies apart from all others.
     """
-    return max(bundled, 2 * parallel) if parallel > 1 and bundled > 1 else bundled
+    return max(bundled, 2 * parallel) if parallel > 1 and bundled > ALONE else bundled
 
 
 class Decides(Enumeration):

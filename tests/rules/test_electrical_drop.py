@@ -50,7 +50,15 @@ CASES = {
         {"current": "64 A", "length": "3.5 ft", "conductor": "8 AWG"},
     ),
     # four together leave 48 A of 80 A
-    "circuit.one-alone-too-thin": (at("48.1 A", parallel="2"), at("48 A", parallel="2")),
+    "circuit.one-alone-too-thin": (
+        at("48.1 A", parallel="2", bundled="4"),
+        at("48 A", parallel="2", bundled="4"),
+    ),
+    # 0.6 of 80 A for 8 AWG is 48 A: 45 A in each of two take 56.25 A, 38 A take 47.5 A
+    "run.lay-parallel-apart": (
+        at("90 A", parallel="2", bundled="2"),
+        at("90 A", parallel="2"),
+    ),
     # ABYC E-11 table IX has 8 AWG (SAE) for 15 A over a loop of 25 ft, 3 % of 12 V
     "run.within-when-cool": (
         {
@@ -99,7 +107,7 @@ def test_a_rule_fires_on_one_side_of_its_line_only(rule):
 MENDED = [
     "run.current-cannot-flow", "run.drop-beyond-any-limit", "run.drop-over-limit",
     "run.drop-beyond-usual-limit", "run.copper-too-hot", "run.thicker-or-shorter",
-    "run.only-plain-lighting", "fuse.window-closed",
+    "run.only-plain-lighting", "run.lay-parallel-apart", "fuse.window-closed",
     "fuse.no-rating-between", "copper.hot-at-lugs", "insulation.only-as-printed",
 ]  # fmt: skip
 

@@ -19,6 +19,7 @@ REMEDIES = [
     rf"(?P<volts>\d+) V instead: the same power is [\d.e+]+ A, {SIZE}",
     rf"(?P<parallel>\d) conductors in parallel for plus and \d for minus, each {SIZE}",
     rf"insulation rated (?P<insulation>\d+) °C: {SIZE}",
+    rf"the parallel cables laid apart from each other: (?P<apart>){SIZE}",
     rf"no more than (?P<bundled>2) loaded conductors together: {SIZE}",
     rf"a route (?P<surroundings>outside engine space|outside the engine space): {SIZE}",
     rf"(?P<runs>\d) separate runs, each for a load of [\d.e+-]+ A: {SIZE}",
@@ -107,7 +108,7 @@ def test_class_2_cable_may_be_thinner_than_flex():
 
 def test_conductors_in_parallel_share_the_current_and_are_counted_as_a_bundle():
     """Two for plus and two for minus are four: ABYC E-11 leaves 0.6 of each."""
-    answer = ask(current="200 A", length="2 ft", parallel="2", rule_set="ABYC E-11")
+    answer = ask(current="200 A", length="2 ft", parallel="2", bundled="2", rule_set="ABYC E-11")
     assert answer.values["each"] == 100
     assert answer.values["need"] == 125
     assert answer.values["together"] == 4 and answer.values["bundle_factor"] == 0.6
@@ -143,8 +144,8 @@ def test_twenty_amps_in_each_of_four_circuits_are_not_left_to_burn():
 
 def test_conductors_in_parallel_that_each_lie_apart_are_no_bundle():
     given = {"current": "100 A", "length": "1 ft", "parallel": "2"}
-    assert ask(**given).values["together"] == 4
-    apart = ask(**given, bundled="1")
+    assert ask(**given, bundled="2").values["together"] == 4
+    apart = ask(**given)
     assert apart.values["together"] == apart.values["bundle_factor"] == 1
     assert ask(**given, bundled="6").values["together"] == 6
 
@@ -226,6 +227,8 @@ def _change(parts, values):
         return {"voltage": f"{volts} V", "current": f"{current!r} A"}
     if parts.get("runs"):
         return {"current": f"{values['current'] / int(parts['runs'])!r} A"}
+    if parts.get("apart") is not None:
+        return {"bundled": "1"}
     if parts.get("surroundings"):
         return {"surroundings": "outside engine space"}
     if parts.get("insulation"):

@@ -5,7 +5,10 @@ from typing import Annotated
 
 from calc.electrical.drop_limits import Duty, drop_limit, limit_text
 from calc.electrical.easier_circuit import SHORTEST
+from calc.electrical.protection import changed
+from calc.electrical.rules.protection import NO_RATING_BETWEEN, WINDOW_CLOSED
 from calc.electrical.run import LoadedRun, again
+from calc.electrical.sizing import ALONE
 from calc.electrical.wire_drop import WireDrop, thinnest_within
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_most
@@ -32,6 +35,14 @@ def _beyond_any_limit(run: LoadedRun) -> bool:
 
 def _too_hot(d: WireDrop) -> bool:
     return d.loaded.flows and not at_most(d.loaded.laid.run.temperature, d.protection.cable.insulation)
+
+
+def _only_apart(d: WireDrop) -> bool:
+    """Whether no fuse fits parallel conductors that touch, and one does where each lies apart."""
+    on = d.protection
+    if d.loaded.laid.run.parallel == 1 or on.chosen is not None or on.cable.bundled <= ALONE:
+        return False
+    return changed(on, Change({"bundled": ALONE})).chosen is not None
 
 
 def _smallest_is_too_thin(d: WireDrop) -> bool:
@@ -76,6 +87,13 @@ BEYOND_USUAL_LIMIT = Rule[LoadedRun](
     id="run.drop-beyond-usual-limit", level=Level.CAUTION, when=lambda r: _beyond(r, Duty.OTHER) and not _over_limit(r), source="abyc-drop",
     headline="Check the load: voltage drop {drop} ({drop_share}) is within your {limit}, but over every limit we list.",
     mend=lambda r: conductor_within(r, drop_limit(Duty.OTHER)),
+)
+LAY_APART = Rule[WireDrop](
+    id="run.lay-parallel-apart", level=Level.STOP, when=_only_apart, source="33cfr-notes",
+    headline="Lay the parallel cables apart: together each can carry {protection.highest}, and its fuse is {protection.lowest} or more.",
+    text="Cables in parallel that touch heat each other. A cable's width between them lets each carry as much as one alone.",
+    mend=lambda _: Change({"bundled": ALONE}),
+    covers=frozenset({WINDOW_CLOSED.id, NO_RATING_BETWEEN.id}),
 )
 COPPER_TOO_HOT = Rule[WireDrop](
     id="run.copper-too-hot", level=Level.CAUTION, when=_too_hot, source="33cfr-table",

@@ -1,5 +1,7 @@
 """Fields that several worksheets ask in the same words."""
 
+from dataclasses import replace
+
 from calc.electrical.ampacity import RuleSet, Surroundings, insulations
 from calc.electrical.conductors import Finish, GaugeReading, Series, Strands, conductors
 from calc.electrical.drop_limits import Duty, limit_text
@@ -162,6 +164,10 @@ BUNDLED = Quantity(
     low="1",
     high="100",
     hint="One circuit: two. Parallel ones are added. 1: all lie apart.",
+)
+# Where conductors in parallel may be asked for: their bundle is as laid, not taken for granted
+BUNDLED_OR_APART = replace(
+    BUNDLED, default="1", hint="All that touch, parallel ones added. 1: each lies apart."
 )
 AMBIENT = Quantity(
     id="ambient",

@@ -8,7 +8,7 @@ from calc.electrical.drop_limits import Duty, drop_limit, limit_text
 from calc.electrical.rules import cable, copper, drop, protection, sizing
 from calc.sheets.parts.fields import (
     AMBIENT,
-    BUNDLED,
+    BUNDLED_OR_APART,
     COPPER,
     DROP_LIMIT,
     GAUGE_READING,
@@ -70,11 +70,11 @@ WORKSHEET = Worksheet(
         PARALLEL,
         replace(INSULATION, since=2, before="105 C"),
         replace(SURROUNDINGS, since=2, before=Surroundings.OUTSIDE),
-        replace(BUNDLED, since=2, before="2"),
+        replace(BUNDLED_OR_APART, since=2, before="2"),
         replace(AMBIENT, since=2, before="30 °C"),
         TERMINALS,
     ),
-    older_defaults=({"conductor": "8 AWG"},),
+    older_defaults=({"conductor": "8 AWG"}, {"bundled": "2"}),
     results=(
         Output(id="drop", at="loaded.drop", label="Voltage drop", symbol="U", kind=VOLTAGE, rounding=UP),
         Output(id="drop_percent", at="loaded.drop_share", label="Share of the supply", symbol="d", kind=RATIO, rounding=UP),
@@ -106,6 +106,7 @@ WORKSHEET = Worksheet(
     steps=words.STEPS,
     rules=(
         *placed("loaded", drop.CANNOT_FLOW),
+        drop.LAY_APART,
         *placed("protection", protection.WINDOW_CLOSED, protection.NO_RATING_BETWEEN),
         *placed("loaded", drop.BEYOND_ANY_LIMIT, drop.OVER_LIMIT, drop.BEYOND_USUAL_LIMIT),
         *heat("protection", law_only=True),

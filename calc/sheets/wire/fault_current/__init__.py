@@ -62,7 +62,7 @@ RESERVATIONS = (
     Placed(rule=duty.NO_STANDARD_RATING, at="protection.duty", headline="Look at the fuse again: {fuse} is not a standard rating of its family.", text="{fuse} is not among the standard ratings that we know of this family."),
     Placed(rule=duty.FROM_MEMORY, at="protection.duty", headline="Check the data sheet: the fuse must break {near_fault}, and no text that we saw says so.", text="What this family breaks ({breaks}) is from memory: read the fuse."),
     Placed(rule=duty.TIGHT, at="protection.duty", headline="Use a stronger family: {near_fault} at the source is within a tenth of what this one breaks.", text=AT_SOURCE_TIGHT),
-    clears.ARC_FROM_MEMORY, clears.AMPACITY_UNKNOWN,
+    *placed("", clears.ARC_FROM_MEMORY, clears.AMPACITY_UNKNOWN),
     *placed("short", shorts.ROUGH_READINGS, shorts.OTHER_BANK, shorts.OVERHEATED, shorts.SLOW_ARC),
 )
 

@@ -7,7 +7,7 @@ from calc.electrical.conductors import Series
 from calc.electrical.rules import cable, copper, drop, protection, sizing
 from calc.sheets.parts.fields import (
     AMBIENT,
-    BUNDLED,
+    BUNDLED_OR_APART,
     COPPER,
     DROP_LIMIT,
     GAUGE_READING,
@@ -62,7 +62,7 @@ WORKSHEET = Worksheet(
         INSULATION,
         Choice(id="series", label="Sizes", of=Series, default=Series.AWG, options=(Option(Series.AWG), Option(Series.METRIC, "mm²")), hint="Which sizes your shop sells."),
         SURROUNDINGS,
-        BUNDLED,
+        BUNDLED_OR_APART,
         AMBIENT,
         RULE_SET,
         Quantity(id="temperature", advanced=True, label="Conductor temperature", symbol="T", kinds=(TEMPERATURE,), default="60 °C",
@@ -134,5 +134,6 @@ WORKSHEET = Worksheet(
     ),
     valid="Steady direct current through like copper conductors. Aluminium and copper-clad aluminium need to be thicker and are not covered. Motors and inverters that start hard may want more.",
     summary="{wires}",
+    older_defaults=({"bundled": "2"},),
     summary_none="no size will do",
 )

@@ -151,6 +151,8 @@ def _remedy(one: Remedy[Change, SizedCircuit], circuit: Circuit) -> str:
             return f"{n:g} conductors in parallel for plus and {n:g} for minus, each {does}"
         case {"insulation": str(name)}:
             return f"insulation rated {name.replace(' C', ' °C')}: {does}"
+        case {"bundled": 1.0}:
+            return f"the parallel cables laid apart from each other: {does}"
         case {"bundled": float(most)}:
             return f"no more than {most:g} loaded conductors together: {does}"
         case {"surroundings": _}:
