@@ -49,6 +49,14 @@ class WaterHeat(Enumeration):
     ENGINE = "engine"
 
 
+class MixingValve(Enumeration):
+    """Whether a valve mixes the tank's water down to what hands bear."""
+
+    FITTED = "fitted"
+    MISSING = "not-fitted"
+    UNKNOWN = "not-known"
+
+
 def stored(volume: float, rise: float) -> float:
     """Return the heat [J] that `volume` [m³] of water takes for a `rise` [K]: ρ V c ΔT."""
     return DENSITY * volume * SPECIFIC_HEAT * rise
@@ -109,6 +117,7 @@ class HotWater:
     """
 
     way: WaterHeat
+    valve: MixingValve
     power: Watts
     voltage: Volts
     pump: Watts
@@ -202,6 +211,7 @@ def hot_water(
     fuel: HeatSource,
     exhaust: Exhaust,
     alarm: Alarm,
+    mixing_valve: MixingValve,
     draw: float,
 ) -> HotWater:
     """Return what it takes to heat `volume` [m³] from `from_` to `to` [°C] and keep it `hours` [s].
@@ -209,8 +219,8 @@ def hot_water(
     `power` [W] is what an element is rated at, a burner burns, or the coolant gives; a share
     `efficiency` of it reaches the water, which loses `loss` [W] while hot. `voltage` [V] is the
     supply's: a bank of a `chemistry` and `capacity` [A·s] of which a share `usable` is used, or a
-    shore supply that carries `supply_limit` [A]. `draw` [W] is that of pump or burner. Raises
-    NotCovered: for water that gets no warmer, a bank at mains voltage, mains below it, a name that
+    shore supply that carries `supply_limit` [A]. `mixing_valve` stands between tank and tap,
+    or does not. `draw` [W] is that of pump or burner. Raises NotCovered: for water that gets no warmer, a bank at mains voltage, mains below it, a name that
     is in no list.
     """
     way = WaterHeat(way)
@@ -252,6 +262,7 @@ def hot_water(
     row = fuels()[lit.fuel] if lit else None
     return HotWater(
         way=way,
+        valve=MixingValve(mixing_valve),
         power=power,
         voltage=voltage,
         pump=draw,

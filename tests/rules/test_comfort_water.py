@@ -6,10 +6,13 @@ By hand: 10 L by 35 K hold 1.4665 MJ, which 485 W give in 0.8399 h and 1485 W in
 
 import pytest
 
+import calc
+
 from tests.rules.judging import fires, mended
 
 SHEET = "water-heater"
 HALF = {"usable": "50 %"}
+NO_VALVE = {"mixing_valve": "not fitted"}
 SHORE, ENGINE = {"way": "shore"}, {"way": "engine"}
 BURNER = {**HALF, "way": "fuel", "power": "2 kW", "draw": "100 W"}
 
@@ -31,6 +34,7 @@ CASES = {
     "inverter.output-can-kill": ({"efficiency": "99.9 %"}, {}),
     "water.stale": ({**SHORE, "hours": "23.17 h"}, {**SHORE, "hours": "23.16 h"}),
     "water.scalds": ({"to": "48 C"}, {"to": "47.9 C"}),
+    "water.no-mixing-valve": ({"to": "48 C", **NO_VALVE}, {"to": "47.9 C", **NO_VALVE}),
     "water.mixing-valve": ({"to": "45 C"}, {"to": "44.9 C"}),
     "water.legionella": ({"to": "59.9 C"}, {"to": "60 C"}),
     "water.element-run-dry": ({}, SHORE),
@@ -76,8 +80,21 @@ def test_what_runs_a_pump_beside_the_engine_is_given_back_by_it():
         "draw.beyond-bank",
         "draw.large-share",
         "water.scalds",
+        "water.no-mixing-valve",
         "water.stale",
     ],
 )
 def test_a_remedy_mends_and_brings_nothing_as_grave(rule):
     mended(SHEET, rule, CASES[rule][0])
+
+
+def test_a_mixing_valve_settles_what_a_hot_tank_would_do_to_skin():
+    fitted = {"mixing_valve": "fitted"}
+    for texts in ({"to": "60 C", **SHORE}, ENGINE, {**ENGINE, "to": "80 C"}):
+        assert calc.work(SHEET, {**texts, **fitted}).verdict == "fine"
+        assert "water.no-mixing-valve" in fires(SHEET, {**texts, **NO_VALVE})
+
+
+def test_heat_of_a_drive_is_fine_and_idling_is_warned_of():
+    answer = calc.work(SHEET, ENGINE)
+    assert answer.verdict == "fine" and "engine.idling-kills" in fires(SHEET, ENGINE)

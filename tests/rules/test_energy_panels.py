@@ -26,6 +26,11 @@ CASES = {
         {"regulator": "PWM", "panel_voltage": "15.5 V", "voltage": "13 V"},
         {"regulator": "PWM", "panel_voltage": "15.6 V", "voltage": "13 V"},
     ),
+    # 14.2 V of the panel's voltage are used
+    "panel.plain-switch-wastes": (
+        {"regulator": "PWM", "panel_voltage": "21.9 V", "voltage": "14.2 V"},
+        {"regulator": "PWM", "panel_voltage": "21.8 V", "voltage": "14.2 V"},
+    ),
     "sky.nearly-clear": ({"sky": "85.1 %"}, {"sky": "85 %"}),
     "tilt.gains-little": ({"month": "October", "tilt": "7"}, {"month": "October", "tilt": "4"}),
     "panel.regulator-too-small": (
@@ -60,7 +65,13 @@ def test_polar_night_speaks_of_the_night_and_not_of_a_low_sun():
     assert ("sun.low" in found, "sun.short" in found) == (False, True)
 
 
-MENDED = ("panel.below-bank", "panel.near-bank", "sun.short", "sun.tight")
+MENDED = (
+    "panel.below-bank",
+    "panel.near-bank",
+    "panel.plain-switch-wastes",
+    "sun.short",
+    "sun.tight",
+)
 
 
 @pytest.mark.parametrize("rule", [*MENDED, "panel.regulator-too-small"])

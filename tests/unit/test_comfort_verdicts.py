@@ -143,7 +143,7 @@ def test_vents_of_just_the_size_asked_for_are_enough_and_smaller_ones_are_not():
     )
     assert (
         calc.work("enclosure-airflow", {**ask, "vents": f"{area * 0.999:.6f} cm2"}).verdict
-        == "stop"
+        == "caution"
     )
 
 

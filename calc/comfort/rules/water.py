@@ -3,7 +3,7 @@
 from typing import Annotated
 
 # fmt: off
-from calc.comfort.water import HotWater, ShoreLoad, Tank, WaterHeat
+from calc.comfort.water import HotWater, MixingValve, ShoreLoad, Tank, WaterHeat
 from calc.energy.loads import BankLoad
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
@@ -38,6 +38,13 @@ def _fresh_each_time(tank: Tank) -> Change | None:
     return Change({"hours": max(0.0, STANDS_LONG - tank.time)})
 
 
+def _cooler(water: HotWater) -> Change | None:
+    """Return water no hotter than a hand bears; engine heat is not set, so a valve it is."""
+    if water.way is WaterHeat.ENGINE or water.tank.cold >= CARE:
+        return Change({"mixing_valve": MixingValve.FITTED})
+    return Change({"to": CARE})
+
+
 NEVER_HOT = Rule[Tank](
     id="water.never-hot", level=Level.STOP, when=lambda t: t.time is None,
     headline="It never gets hot: {into} goes in and the hot tank loses {loss}.",
@@ -45,12 +52,12 @@ NEVER_HOT = Rule[Tank](
 )
 BEYOND_SUPPLY = Rule[ShoreLoad](
     id="heater.beyond-shore-supply", level=Level.STOP, when=lambda s: not at_most(s.current, s.supply_limit),
-    headline="The element takes {current}, and the shore supply bears {supply_limit}: it will trip, or a lead will overheat.",
+    headline="Use a smaller element: {current} is more than the shore supply's {supply_limit}. It trips, or a lead overheats.",
     mend=lambda s: Change({"power": s.power * s.supply_limit / s.current}),
 )
 HALF_OF_SUPPLY_TAKEN = Rule[ShoreLoad](
     id="heater.half-of-shore-supply", level=Level.CAUTION, when=lambda s: not at_most(s.current, HALF_OF_SUPPLY * s.supply_limit),
-    headline="{current} is more than half of what the shore supply bears, so switch other things off.",
+    headline="Switch other loads off: {current} is more than half of the shore supply.",
     mend=lambda s: Change({"power": HALF_OF_SUPPLY * s.power * s.supply_limit / s.current}),
 )
 STALE = Rule[Tank](
@@ -58,14 +65,20 @@ STALE = Rule[Tank](
     headline="Hot in {time}, but water kept below 60 °C so long breeds germs: heat it to 60 °C, or make it fresh each time.",
     mend=_fresh_each_time,
 )
-SCALDS = Rule[Tank](
-    id="water.scalds", level=Level.CAUTION, when=lambda t: at_least(t.hot, SCALDING),
-    headline="At {hot} it scalds unless a mixing valve takes it down.",
-    mend=lambda t: Change({"to": CARE}) if t.cold < CARE else None,
+SCALDS = Rule[HotWater](
+    id="water.scalds", level=Level.CAUTION, when=lambda w: at_least(w.tank.hot, SCALDING) and w.valve is MixingValve.UNKNOWN,
+    headline="Check that a mixing valve is fitted: without one, water at {tank.hot} burns skin.",
+    mend=lambda _: Change({"mixing_valve": MixingValve.FITTED}),
+)
+NO_VALVE = Rule[HotWater](
+    id="water.no-mixing-valve", level=Level.CAUTION, source="practice",
+    when=lambda w: w.valve is MixingValve.MISSING and (at_least(w.tank.hot, SCALDING) or w.way is WaterHeat.ENGINE),
+    headline="Fit a mixing valve: without one, water from this tank burns skin.",
+    text="Scalds: from 48 °C up water burns skin within minutes, at 60 °C within seconds (no source), and engine heat takes a tank to 80 °C and more.",
+    mend=_cooler,
 )
 IDLING_ENGINE = Rule[HotWater](
-    id="engine.idling-kills", level=Level.CAUTION, when=lambda w: w.way is WaterHeat.ENGINE, source="co-limits",
-    headline="Hot in {tank.time} from the engine, for as long as you drive anyway. Never idle it for heat where people sleep or under a roof: its exhaust kills.",
+    id="engine.idling-kills", level=Level.ADVICE, when=lambda w: w.way is WaterHeat.ENGINE, source="co-limits",
     text="Danger of death: an idling engine fills a garage, a gap between walls or a van with carbon monoxide. Take its heat on the road, never standing where people sleep.",
 )
 

@@ -17,6 +17,9 @@ FEW_LOSSES: Annotated[Share, Tag("losses of a roof that are too few to believe")
 # Of panel over the voltage of the charge: heat takes a tenth, wiring some more. A panel for 12 V has
 # 18 V over 14.4 V. Common practice, no source
 VOLTAGE_TO_SPARE: Annotated[Number, Tag("a panel's voltage over the bank's that holds when hot")] = 1.2
+# Of a panel's power through a plain switch: a panel for 12 V keeps three quarters, one of 60 cells
+# less than half. Common practice, no source
+SWITCH_KEEPS: Annotated[Share, Tag("share of a panel's power that a plain switch may keep")] = 0.65
 # Of the current in full sun over the regulator's own: beyond it more than the best hours are cut.
 # Common practice, no source
 REGULATOR_CLIPS: Annotated[Number, Tag("panels over a regulator's rating that cost little")] = 1.3
@@ -36,6 +39,12 @@ def _near(found: SolarYield) -> bool:
     array = found.array
     plain = array.regulator is Regulator.PWM and array.reached
     return plain and not at_least(array.panel_voltage, VOLTAGE_TO_SPARE * array.voltage)
+
+
+def _wastes(found: SolarYield) -> bool:
+    array = found.array
+    plain = array.regulator is Regulator.PWM and array.reached
+    return plain and not at_least(array.regulator_keeps, SWITCH_KEEPS)
 
 
 def _beyond_regulator(found: SolarYield, times: float) -> bool:
@@ -60,39 +69,46 @@ def panels_in_a_row(found: SolarYield) -> Change:
 
 SUN_DOES_NOT_RISE = Rule[SolarYield](
     id="sun.does-not-rise", level=Level.STOP, source="practice", when=lambda y: y.clear.dark,
-    headline="Nothing: in {month} the sun does not rise at {clear.plane.latitude}.",
-    text="The bank stands alone until the sun is back: shore, engine or less use.",
+    headline="Plug in or drive: in {month} the sun does not rise at {clear.plane.latitude}.",
+    text="Nothing fills the bank until the sun is back: shore, engine or less use.",
 )
 PANEL_BELOW_BANK = Rule[SolarYield](
     id="panel.below-bank", level=Level.STOP, when=lambda y: not y.array.reached,
-    headline="Nothing: through a plain switch a panel of {array.panel_voltage} cannot charge a bank at {array.voltage}.",
+    headline="Put panels in a row: through a plain switch {array.panel_voltage} cannot charge a bank at {array.voltage}.",
     mend=panels_in_a_row,
 )
 SUN_SHORT = Rule[SolarYield](
     id="sun.short", level=Level.CAUTION, source="charge-efficiency", when=lambda y: _less_than(y, 1.0),
-    headline="About {charge} on a usual day of {month}: {covered} of your use, and {needed} breaks even.",
+    headline="Drive, plug in or use less: the sun brings {charge} a day in {month}, {covered} of your use.",
     text="Short of {needed} of your use the bank empties: it gives back {bank.gives_back} of what is put in. Add panels, drive, plug in or use less.",
     mend=larger_array,
+    covers=frozenset({"sun.tight"}),
 )
 SUN_TIGHT = Rule[SolarYield](
     id="sun.tight", level=Level.CAUTION, source="charge-efficiency", when=lambda y: _less_than(y, SUN_TO_SPARE),
-    headline="About {charge} on a usual day of {month}: {covered} of your use, hardly over the {needed} that breaks even.",
+    headline="Use a little less or add panels: {charge} a day in {month} hardly breaks even, {covered} of your use.",
     text="Little is left for grey days in a row: {needed} of your use only breaks even, as the bank gives back {bank.gives_back}. Add panels or use less.",
     mend=larger_array,
 )
 SUN_LOW = Rule[SolarYield](
     id="sun.low", level=Level.CAUTION, source="practice", when=_low,
-    headline="About {charge} over a flat horizon: the noon sun is only {clear.noon} high, so a hill or tree takes it.",
+    headline="Look for a free horizon: the noon sun is only {clear.noon} high, and a hill or tree takes it.",
     text="Look for a free horizon toward the sun: at noon it is {clear.noon} high, and a hill, a house or trees take most of this.",
 )
 PANEL_NEAR_BANK = Rule[SolarYield](
     id="panel.near-bank", level=Level.CAUTION, when=_near,
-    headline="About {charge} while the panel is cool; hot, its {array.panel_voltage} falls near the bank's {array.voltage} and little flows.",
+    headline="Use MPPT or a row of panels: hot, {array.panel_voltage} falls near the bank's {array.voltage} and little flows.",
+    mend=lambda y: Change({"regulator": Regulator.MPPT}),
+)
+SWITCH_WASTES = Rule[SolarYield](
+    id="panel.plain-switch-wastes", level=Level.CAUTION, source="practice", when=_wastes,
+    headline="Use an MPPT regulator: a plain switch keeps only {array.regulator_keeps} of a panel of {array.panel_voltage}.",
+    text="A plain switch holds the panel at the bank's voltage. Panels for a 12 V bank have about 18 V; those of 60 or 72 cells need MPPT.",
     mend=lambda y: Change({"regulator": Regulator.MPPT}),
 )
 REGULATOR_TOO_SMALL = Rule[SolarYield](
     id="panel.regulator-too-small", level=Level.CAUTION, source="practice", when=lambda y: _beyond_regulator(y, REGULATOR_CLIPS),
-    headline="The regulator gives {array.limit} of the {array.peak_current} that the panels offer in full sun: use a larger one.",
+    headline="Use a larger regulator: it gives {array.limit} of the {array.peak_current} that the panels offer in full sun.",
     text="Check that the regulator allows such an array: many are harmed by more panels than their label names, and it cuts more than the best hours.",
     mend=lambda y: Change({"regulator_limit": y.array.peak_current}),
 )
@@ -102,7 +118,7 @@ TILT_GAINS_LITTLE = Rule[SolarYield](
 )
 LOSSES_TOO_FEW = Rule[SolarYield](
     id="panel.losses-too-few", level=Level.CAUTION, source="panel-losses", when=lambda y: not at_least(y.array.losses, FEW_LOSSES),
-    headline="About {charge} on a usual day of {month} with hardly any losses. Few roofs do so well.",
+    headline="Type the losses of a real roof: few do so well as this, about {charge} in {month}.",
     text="Type the losses of a real roof: the published total is 14 %, without heat, regulator or real shade.",
 )
 

@@ -137,7 +137,7 @@ WORKSHEET = Worksheet(
         *placed("bank", banks.CHARGE_IN_FROST, banks.CHARGE_OUTSIDE_TEMPERATURE),
         *placed("usual", judged.SUN_DOES_NOT_RISE, judged.PANEL_BELOW_BANK),
         *placed("bank", banks.CHARGE_HELD_BACK),
-        *placed("usual", judged.SUN_SHORT, judged.SUN_TIGHT, judged.SUN_LOW, judged.PANEL_NEAR_BANK, judged.REGULATOR_TOO_SMALL),
+        *placed("usual", judged.SUN_SHORT, judged.SUN_TIGHT, judged.SUN_LOW, judged.PANEL_NEAR_BANK, judged.SWITCH_WASTES, judged.REGULATOR_TOO_SMALL),
         *placed("bank", banks.CHARGE_NEAR_FROST, banks.CHARGE_OFF_ROOM),
         *placed(
             "usual",
@@ -173,7 +173,7 @@ WORKSHEET = Worksheet(
                 Output(id="share", label="Share of a clear day", kind=RATIO, rounding=DOWN, digits=2),
             ),
         ),
-        Table(of="loss_parts", folded=True, columns=(Output(id="loss", label="Loss"), Output(id="share", label="Share", kind=RATIO), Output(id="basis", label="Rests on"))),
+        Table(of="loss_parts", folded=True, columns=(Output(id="loss", label="Loss"), Output(id="share", label="Share", kind=RATIO), Output(id="basis", label="Source"))),
     ),
     older_defaults=({"voltage": dict.fromkeys(Chemistry, "12.8 V")},),
 )

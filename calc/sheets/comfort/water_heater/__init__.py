@@ -6,7 +6,7 @@ from dataclasses import replace
 from calc.comfort.flame import HeatSource
 from calc.comfort.rules import flame as of_flames
 from calc.comfort.rules import water as of_water
-from calc.comfort.water import DENSITY, SPECIFIC_HEAT, WaterHeat
+from calc.comfort.water import DENSITY, SPECIFIC_HEAT, MixingValve, WaterHeat
 from calc.energy.rules import bank as of_banks
 from calc.energy.rules import draw as of_draws
 from calc.energy.rules import loads as of_loads
@@ -55,10 +55,11 @@ WORKSHEET = Worksheet(
         Quantity(id="loss", label="Loss while hot", symbol="P_l", kinds=(heat.HEAT,), default="15 W", low="0 W", high="1000 W", hint="Of the tank in its place: 10 to 30 W for a small insulated one (no source)."),
         Quantity(id="hours", label="Kept hot for", symbol="t_h", kinds=(TIME,), default="2 h", low="0 h", high="168 h", hint="After it has got hot."),
         Quantity(id="voltage", label="Voltage", symbol="U", kinds=(VOLTAGE,), low="6 V", high="300 V", default_by=("way", _VOLTAGE), hint="The bank's own under this load, up to 60 V, also with an inverter between; for shore power the mains."),
+        Choice(id="mixing_valve", since=3, before=MixingValve.UNKNOWN, label="Mixing valve", of=MixingValve, default=MixingValve.UNKNOWN, options=(Option(MixingValve.FITTED), Option(MixingValve.MISSING, "not fitted"), Option(MixingValve.UNKNOWN, "not known")), hint="Between the tank and the taps: it limits what comes out."),
         comfort.BANK_CHEMISTRY,
         comfort.BANK,
         comfort.USABLE,
-        Quantity(id="supply_limit", only_if=_IF_SHORE, label="Shore supply bears", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of the breaker or the lead, whichever is less."),
+        Quantity(id="supply_limit", only_if=_IF_SHORE, label="Shore supply rated for", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of the breaker or the lead, whichever is less."),
         Choice(id="fuel", only_if=_IF_FUEL, label="Fuel", of=HeatSource, default=HeatSource.PROPANE, options=comfort.BURNT, hint="Propane stands for bottled gas."),
         replace(comfort.EXHAUST, only_if=_IF_FUEL),
         replace(comfort.ALARM, only_if=_IF_FUEL),
@@ -92,16 +93,16 @@ WORKSHEET = Worksheet(
         *placed("tank", of_water.NEVER_HOT),
         *placed("shore", of_water.BEYOND_SUPPLY),
         *placed("drawn", of_draws.BEYOND_BANK),
-        Placed(rule=of_flames.UNCHECKED, at="flame", headline="{fuel_used} of {fuel}, hot in {time}. First make sure of the exhaust, the combustion air and the alarm."),
-        Placed(rule=of_water.HALF_OF_SUPPLY_TAKEN, at="shore", headline="Hot in {time}, {energy} in all; {current} is more than half of what the shore supply bears, so switch other things off."),
+        Placed(rule=of_flames.UNCHECKED, at="flame", headline="Check exhaust, combustion air and alarm first. Hot in {time} with {fuel_used} of {fuel}."),
+        Placed(rule=of_water.HALF_OF_SUPPLY_TAKEN, at="shore", headline="Switch other loads off: {current} is more than half of the shore supply. Hot in {time}."),
         *placed("tank", of_water.STALE),
-        Placed(rule=of_water.SCALDS, at="tank", headline="Hot in {time}, {energy} in all; at {to} it scalds unless a mixing valve takes it down."),
+        of_water.NO_VALVE, of_water.SCALDS,
         *placed("element_draw", of_banks.BEYOND_ANY_BANK, of_banks.HEAVY_LOAD),
         Placed(rule=of_loads.ALL_BECOMES_HEAT, at="heat_from_bank", headline=_DEAR),
         Placed(rule=of_draws.LARGE_DRAW, at="burner_draw", headline=_DEAR),
-        of_water.IDLING_ENGINE,
         FINE_WITHOUT_BANK,
         FINE,
+        of_water.IDLING_ENGINE,
         *comfort.FLAME_ADVICE,
         comfort.inverter_kills("element"),
         *placed("element", of_loads.LOOSE_JOINT_HEATS, of_water.RUN_DRY),
@@ -115,6 +116,6 @@ WORKSHEET = Worksheet(
     valid="A well mixed tank, steady power, water that neither boils nor is drawn while it heats.",
     summary="hot in {time}, {energy}",
     summary_none="never gets hot",
-    older_defaults=({"usable": "50 %", **comfort.OLDER_FLAME},),
+    older_defaults=({"usable": "50 %", **comfort.OLDER_FLAME}, {}),
     tables=(comfort.CO_TABLE,),
 )
