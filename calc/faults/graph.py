@@ -44,7 +44,7 @@ class Turn:
 
     `old` marks one that older paths hold and that is no longer offered. `below` is a formula: the
     turn is for readings below it and not below that of the turn before. The last turn of a
-    measurement, and every turn of a question, has none.
+    measurement, and every turn of a question, has none. `burns` tells that something was too hot.
     """
 
     id: str
@@ -53,6 +53,7 @@ class Turn:
     to: str = ""
     found: str = ""
     old: bool = False
+    burns: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -92,7 +93,7 @@ class Step:
 class End:
     """Where a search ends: the cause, what to do, and the worksheets that prevent it.
 
-    `clear` marks that no fault was found; `then` names the symptom to go on with.
+    `clear` marks that no fault was found, `usual` that what was seen is as it should be; `then` names the symptom to go on with.
     """
 
     cause: str
@@ -101,6 +102,7 @@ class End:
     prevents: tuple[str, ...]
     danger: bool = False
     clear: bool = False
+    usual: bool = False
     then: str = ""
 
 

@@ -88,9 +88,17 @@ class FaultSearch:
         return self.at.end is not None and self.at.end.clear
 
     @property
+    def as_it_should_be(self) -> bool:
+        """Whether what was seen is no fault at all, so that there is nothing to change."""
+        return self.at.end is not None and self.at.end.usual
+
+    @property
     def danger(self) -> bool:
-        """Whether what stands here must be made safe first."""
-        return bool((self.at.end and self.at.end.danger) or (self.at.step and self.at.step.danger))
+        """Whether what stands here must be made safe first: whatever made something too hot, too."""
+        end, step = self.at.end, self.at.step
+        if end is not None and not end.clear and any(turn.burns for _, turn in self.at.taken):
+            return True
+        return bool((end and end.danger) or (step and step.danger))
 
     @property
     def reads(self) -> Reads | None:

@@ -75,6 +75,11 @@ EITHER_SIDE = (
         **drop(0.0501, current=200.0),
         **full(200.0),
     ),
+    # 10 W to the last digit are no more than 10 W.
+    case(rules.SCORCHES_SOON, drop(0.1001), drop(0.1)),
+    # 5 µΩ is the least published; a fuse has no such least.
+    case(rules.LESS_THAN_ANY, drop(0.00049), drop(0.0005)),
+    case(rules.LESS_THAN_ANY, {"sound": BOLTED}, {"sound": FUSE}, **drop(0.00049)),
     case(rules.BEYOND_ANY_LIKE, drop(0.0601), drop(0.0599), sound=SWITCH),
     case(rules.BEYOND_ANY_LIKE, drop(0.0868, current=10.0), drop(0.0866, current=10.0), sound=FUSE),
     case(rules.BEYOND_ANY_LIKE, {"sound": BOLTED}, {"sound": NAMELESS}, drop=0.0201),

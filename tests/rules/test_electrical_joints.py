@@ -44,6 +44,9 @@ EITHER_SIDE = (
     case(rules.TOO_TIGHT, STEEL, UNKNOWN, maker_torque=25.45),
     case(rules.TOO_TIGHT_IF_WEAK, torque(10.55), torque(10.54), grade="unknown"),
     case(rules.TOO_TIGHT_IF_WEAK, UNKNOWN, BRASS, maker_torque=10.55),
+    # class 10.9 on a dry M4: 0.2 × 4 mm × 75 % × 7290 N are 4.37 N·m
+    case(rules.OVER_ANY, torque(4.38), torque(4.37), stud="M4", **UNKNOWN),
+    case(rules.OVER_ANY, UNKNOWN, STEEL, stud="M4", maker_torque=10.0),
     # 1.2 N·m is published for M4; copper can take 0.84 N·m, brass 1.26 N·m.
     case(rules.NO_TORQUE, COPPER, BRASS, maker_torque=None, stud="M4"),
     # 54.3 N·m is published for 1/2 in, and brass or mild steel can take 41.8 N·m.
@@ -52,9 +55,12 @@ EITHER_SIDE = (
     case(rules.FAR_BELOW_PUBLISHED, torque(2.99), torque(3.0)),
     case(rules.BELOW_PUBLISHED, torque(5.99), torque(6.0)),
     case(rules.BELOW_PUBLISHED, torque(4.49), torque(4.5), **FIVE_SIXTEENTHS),
-    case(rules.ABOVE_PUBLISHED, torque(17.01), torque(17.0)),
-    case(rules.ABOVE_PUBLISHED, torque(18.01), torque(18.0), **FIVE_SIXTEENTHS),
-    case(rules.ABOVE_PUBLISHED, torque(12.76), torque(12.75), **OILED),  # three quarters of 17
+    case(rules.ABOVE_PUBLISHED, torque(17.01), torque(17.0), kind=FUSE),
+    case(rules.ABOVE_PUBLISHED, torque(18.01), torque(18.0), kind=BATTERY, **FIVE_SIXTEENTHS),
+    # three quarters of 17
+    case(rules.ABOVE_PUBLISHED, torque(12.76), torque(12.75), kind=FUSE, **OILED),
+    # class 8.8 is known to take 20 N·m, and there is no plastic or lead in a chassis ground
+    case(rules.ABOVE_PUBLISHED, UNKNOWN, STEEL, kind=CHASSIS, maker_torque=20.0),
     case(rules.LUBRICATED, OILED, DRY),
     case(rules.LUBRICATED, torque(12.0), NONE, **OILED),
     # 21 200 N × 0.10 × 8 mm is 16.96 N·m.
@@ -179,7 +185,7 @@ def test_a_list_names_the_joints_in_which_a_rule_fires():
 
 def test_a_rule_covers_another_in_its_own_row_only():
     """18 N·m on M8 is above every published torque; brass can't take it, class 8.8 can."""
-    joints = "soft:M8:18 N.m:brass;hard:M8:18 N.m:8.8"
+    joints = "soft:M8:18 N.m:brass;hard:M8:18 N.m:8.8:dry:1:battery terminal"
     said = {one.rule: one.text for one in calc.work("joint-sheet", {"joints": joints}).cautions}
     assert said[rules.TOO_TIGHT.id].endswith(": soft.")
     assert said[rules.ABOVE_PUBLISHED.id].startswith("Above every published torque: hard.")

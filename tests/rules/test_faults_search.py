@@ -8,7 +8,9 @@ from tests.rules.judging import fires
 MINUS = {"symptom": "flickers", "path": "flickers.no.one"}  # a side, against all limits of a side
 HAZARD = {"symptom": "flickers", "path": "flickers.yes"}
 POST = {"symptom": "flickers", "path": "flickers.no.one.high.high"}  # on a bank: dangerous
-GROUND = {"symptom": "flickers", "path": "flickers.yes.hot.gnd.high"}
+GROUND = {"symptom": "hot", "path": "hot.only.good.gnd.high"}
+SMOKED = {"symptom": "hot", "path": "hot.bad.done.cab.high.ok"}
+ONLY_WARM = {"symptom": "hot", "path": "hot.only.good.cab.high.ok"}
 CLEAR = {"symptom": "flickers", "path": "flickers.no.one.ok.ok.else"}
 CHARGE = {"symptom": "charge", "path": "charge.no.low.low"}
 
@@ -27,6 +29,7 @@ def at(path):
         (rules.MAKE_SAFE, HAZARD, MINUS),
         (rules.DANGEROUS, POST, GROUND),
         (rules.DANGEROUS, POST, HAZARD),
+        (rules.DANGEROUS, SMOKED, ONLY_WARM),
         (rules.NOT_YET, MINUS, POST),
         (rules.NOT_YET, MINUS, HAZARD),
         (rules.FOUND, GROUND, POST),
@@ -54,6 +57,7 @@ def at(path):
         (rules.NOT_ENOUGH, {"symptom": "inverter", "cutoff": "12.4 V"}, {"symptom": "inverter"}),
         (rules.NOT_ENOUGH, {"symptom": "inverter", "cutoff": "12.4 V"}, {"cutoff": "12.4 V"}),
         (rules.CHECKED, SOUND, at("flickers.no.one.ok.ok.else")),
+        (rules.AS_IT_SHOULD_BE, at("charge.none.none.ok"), at("charge.none.none.low")),
         (rules.CHECKED, SOUND, {"symptom": "check"}),
         (rules.CHECKING, {"symptom": "check"}, {"symptom": "flickers"}),
         (rules.CHECKING, {"symptom": "check"}, SOUND),

@@ -127,12 +127,14 @@ def test_every_end_says_the_cause_the_repair_and_what_prevents_it(name):
 
 @EACH
 def test_every_end_is_reached_through_the_worksheet_with_its_repair(symptom):
-    """Only a check that finds nothing is fine: a symptom is not yet found, or found, or unfound."""
+    """Fine is a check that finds nothing, or what is usual; what was too hot is a stop."""
     for taken, end in list(ways(symptom))[::3]:
         answer = calc.work("find-fault", {"symptom": symptom, "path": path_of(symptom, taken)})
         assert (answer["cause"], answer["remedy"]) == (end.cause, end.repair)
         assert answer["step"] == end.fix
-        clear = Level.FINE if end.clear and symptom == "check" else Level.CAUTION
-        assert answer.verdict == (Level.STOP if end.danger else clear)
+        fine = end.usual or (end.clear and symptom == "check")
+        clear = Level.FINE if fine else Level.CAUTION
+        smoked = not end.clear and any(turn.burns for _, turn in taken)
+        assert answer.verdict == (Level.STOP if end.danger or smoked else clear)
         assert [move.sheet for move in answer["prevents"]] == list(end.prevents)
         assert end.cause in answer.sentence

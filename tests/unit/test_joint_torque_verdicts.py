@@ -25,7 +25,7 @@ def torque(answer, name="torque"):
         ("unknown", "19.8 N.m", "caution"),
         ("brass", "10.5 N.m", "fine"),
         ("brass", "10.6 N.m", "stop"),
-        ("A2-70", "19.7 N.m", "caution"),  # above every published figure
+        ("A2-70", "19.7 N.m", "fine"),  # a known metal takes it, on a busbar
         ("A2-70", "19.8 N.m", "stop"),
     ],
 )
@@ -47,14 +47,14 @@ def test_over_the_ceiling_a_known_material_stops_and_an_unknown_one_warns(
         ("M8", "5.9 N.m", "below"),
         ("M8", "6 N.m", ""),
         ("M8", "17 N.m", ""),
-        ("M8", "17.1 N.m", "above"),
+        ("M8", "17.1 N.m", ""),  # class 8.8 is known to take 25.4 N·m
         ("M12", "6.9 N.m", "far-below"),
         ("M12", "13.9 N.m", "below"),
-        ("M12", "80 N.m", "above"),
+        ("M12", "80 N.m", ""),
         ("5/16 in", "4.4 N.m", "far-below"),
         ("5/16 in", "4.6 N.m", ""),
         ("5/16 in", "17.9 N.m", ""),
-        ("5/16 in", "18.1 N.m", "above"),
+        ("5/16 in", "18.1 N.m", ""),
     ],
 )
 def test_a_maker_s_torque_outside_every_published_one_is_asked_about(stud, maker_torque, side):
@@ -142,7 +142,7 @@ def test_without_the_maker_s_figure_the_answer_is_never_fine():
 
 def test_a_maker_s_torque_beyond_the_thread_stops():
     """The ceiling of M8 in 8.8, dry: 0.2 × 8 mm × 15.9 kN = 25.44 N·m; published up to 17 N·m."""
-    assert ask(stud="M8", grade="8.8", maker_torque="25.4 N.m").verdict == "caution"
+    assert ask(stud="M8", grade="8.8", maker_torque="25.4 N.m").verdict == "fine"
     assert ask(stud="M8", grade="8.8", maker_torque="25.5 N.m").verdict == "stop"
 
 
@@ -152,5 +152,5 @@ def test_a_maker_s_torque_beyond_the_thread_stops():
 )
 def test_the_sheet_of_joints_questions_a_torque_that_nobody_publishes(maker_torque, verdict):
     """Published for M8: 6 to 17 N·m; a stud of 10.9 would bear all three."""
-    joints_ = f"battery plus:M8:{maker_torque}:10.9"
+    joints_ = f"battery plus:M8:{maker_torque}:10.9:dry:1:battery terminal"
     assert calc.work("joint-sheet", {"joints": joints_}).verdict == verdict

@@ -21,7 +21,7 @@ from calc.units.si import Tag, Watts
 # The most of them: NBSIR 76-1011, abstract
 GLOWS_MOST: Annotated[Watts, Tag("most heat of a glowing connection")] = 35.0
 
-# In one joint that is bad for certain: common practice, no source
+# In one joint that is bad for certain, more than this: common practice, no source
 SCORCHES: Annotated[Watts, Tag("heat in one bad joint that scorches")] = 10.0
 
 NOT_FOR_FULL_CURRENT = "Do not load it with {reading.full_current}: it would lose {full.drop} and give off {full.heat}. Remake it first."
@@ -45,7 +45,7 @@ def _glows(joint: MeasuredJoint) -> bool:
 
 
 def _scorches(joint: MeasuredJoint) -> bool:
-    return _beyond_any_like(joint) and not joint.sound.warm_by_nature and at_least(joint.worst_heat, SCORCHES)
+    return _beyond_any_like(joint) and not joint.sound.warm_by_nature and not at_most(joint.worst_heat, SCORCHES)
 
 
 def _stays_cool(joint: MeasuredJoint) -> bool:
@@ -71,6 +71,11 @@ def _small(joint: MeasuredJoint) -> bool:
     """Less than a meter's last digit still tells of a good part, if that digit would be good too."""
     read = joint.reading
     return read.small or (read.drop < SMALL_DROP and not at_most(read.highest, joint.sound.high))
+
+
+def _less_than_any(joint: MeasuredJoint) -> bool:
+    """The probes sit on one part, or no such current flows."""
+    return _bolted(joint) and joint.sound.low is not None and not at_least(joint.resistance, joint.sound.low)
 
 
 def _little_growth(joint: MeasuredJoint) -> bool:
@@ -182,6 +187,12 @@ WARMER_THAN_SHOULD_BE = Rule[MeasuredJoint](
     id="contact.thermal-class", level=Level.CAUTION, when=lambda j: j.warmth is not None and j.warmth.priority > 0, source="neta-thermal",
     headline="Warmer than it should be: {warmth.severity}.",
 )
+LESS_THAN_ANY = Rule[MeasuredJoint](
+    id="contact.less-than-any-joint", level=Level.CAUTION, when=_less_than_any, source="busbar-joint",
+    headline="Measure again: no joint has as little as {resistance}. Probe the lug's barrel and the stud.",
+    text="Both probes may sit on one part, or less current flows than was typed. The best bolted joints published have {sound.low}.",
+    covers=frozenset({"contact.reading-too-small"}),
+)
 SMALL_READING = Rule[MeasuredJoint](
     id="contact.reading-too-small", level=Level.CAUTION, when=_small, source="practice",
     headline=TOO_LITTLE_LOAD,
@@ -209,7 +220,7 @@ HOT_METAL = Rule[MeasuredJoint](
 )
 JUDGEMENTS = (
     *STOPS,
-    BEYOND_ANY_LIKE, PART_NOT_NAMED, BEYOND_LIKE, WARMER_THAN_SHOULD_BE, SMALL_READING, LIGHT_LOAD, WARM, BEYOND_RANGE,
+    BEYOND_ANY_LIKE, PART_NOT_NAMED, BEYOND_LIKE, WARMER_THAN_SHOULD_BE, LESS_THAN_ANY, SMALL_READING, LIGHT_LOAD, WARM, BEYOND_RANGE,
     NEAR_LIMIT, HOT_METAL, OVER_RATING,
 )  # what makes the verdict on a part that was measured, the gravest first
 OF_FULL_CURRENT = (NOT_REACHED, LOSES_AT_FULL, SOFTENS, GLOWS, SCORCHES_SOON, WARM, NEAR_LIMIT, OVER_RATING)

@@ -22,6 +22,19 @@ def stronger_stud(joint: Joint) -> Change | None:
     return None
 
 
+def _above_published(joint: Joint) -> bool:
+    """A known metal that takes it, in a joint of metal alone, needs no other maker's figure."""
+    body_gives_first = joint.kind in (JointKind.BATTERY, JointKind.FUSE)
+    proven = joint.thread.grade is not Grade.UNKNOWN and not joint.too_tight
+    return joint.above_published and (body_gives_first or not proven)
+
+
+def _over_any(joint: Joint) -> bool:
+    """No listed material takes it, so that the metal need not be known."""
+    unknown = joint.thread.grade is Grade.UNKNOWN
+    return joint.from_maker and unknown and joint.too_tight and stronger_stud(joint) is None
+
+
 def dry_thread(joint: Joint) -> Change | None:
     """Return a clean thread, if nothing speaks against the torque there that was silent before."""
     dry = _remade(joint, grade=joint.thread.grade, condition=Condition.DRY)
@@ -38,12 +51,18 @@ TOO_MANY_LUGS = Rule[Joint](
 TOO_TIGHT = Rule[Joint](
     id="joint.torque-over-thread", level=Level.STOP, source="strength",
     when=lambda j: j.from_maker and j.thread.grade is not Grade.UNKNOWN and j.too_tight,
-    headline="The maker's {torque} is more than this thread bears: {thread.max_torque}. Check the stud, its material, and N·m against lbf·ft.",
+    headline="Do not tighten to {torque}: this thread takes {thread.max_torque}. Check metal and unit.",
     mend=stronger_stud,
+)
+OVER_ANY = Rule[Joint](
+    id="joint.torque-over-any-stud", level=Level.STOP, source="strength", when=_over_any,
+    headline="Do not tighten to {torque}: no {thread.stud.name} stud takes it. Check lbf·in against N·m.",
+    text="It is more than the strongest material listed can take. The maker's value is mostly lbf·in or lbf·ft that was read as N·m.",
+    covers=frozenset({"joint.torque-over-weak-thread", "joint.torque-above-published"}),
 )
 NO_TORQUE = Rule[Joint](
     id="joint.no-torque-to-trust", level=Level.STOP, when=lambda j: j.withheld is not None, source="terminal-torque",
-    headline="No torque to be trusted: the published {withheld} is for a stronger stud, and this thread bears only {thread.max_torque}. Find the maker's figure.",
+    headline="Find the maker's torque: the published {withheld} is for a stronger stud, and this thread takes {thread.max_torque}.",
     mend=stronger_stud,
 )
 PUBLISHED_TOO_TIGHT_IF_WEAK = Rule[Joint](
@@ -55,20 +74,21 @@ PUBLISHED_TOO_TIGHT_IF_WEAK = Rule[Joint](
 TOO_TIGHT_IF_WEAK = Rule[Joint](
     id="joint.torque-over-weak-thread", level=Level.CAUTION, source="strength",
     when=lambda j: j.from_maker and j.thread.grade is Grade.UNKNOWN and j.too_tight,
-    headline="{torque}, as the maker says. A stud of brass or mild steel would bear only {thread.max_torque}: make sure that yours is stronger, and check N·m against lbf·ft.",
+    headline="Make sure the stud is strong steel: {torque} strips brass or mild steel ({thread.max_torque}).",
+    text="Check N·m against lbf·ft too. Class 8.8 is marked on the head; soft or unmarked metal is not that strong.",
     mend=stronger_stud,
 )
 FAR_BELOW_PUBLISHED = Rule[Joint](
     id="joint.torque-far-below-published", level=Level.CAUTION, when=lambda j: j.far_below_published, source="terminal-torque",
-    headline="{torque} is far below every published figure, {published.low} and up for a {thread.condition} thread. Check the figure and its unit: a loose joint heats.",
+    headline="Check the value and its unit: {torque} is far below the lowest published, {published.low}. A loose joint heats.",
 )
 ABOVE_PUBLISHED = Rule[Joint](
-    id="joint.torque-above-published", level=Level.CAUTION, when=lambda j: j.above_published, source="terminal-torque",
-    headline="{torque}, as the maker says, but above every published figure; the highest is {published.high} for a {thread.condition} thread. Check N·m against lbf·ft and lbf·in.",
+    id="joint.torque-above-published", level=Level.CAUTION, when=_above_published, source="terminal-torque",
+    headline="Check the unit: {torque} is above every published value, {published.high} at most.",
 )
 BELOW_PUBLISHED = Rule[Joint](
     id="joint.torque-below-published", level=Level.CAUTION, when=lambda j: j.below_published, source="terminal-torque",
-    headline="{torque}, as the maker says, but below every published figure; the lowest is {published.low} for a {thread.condition} thread. Check N·m against lbf·ft and lbf·in.",
+    headline="Check the unit: {torque} is below every published value, {published.low} at least.",
 )
 LUBRICATED = Rule[Joint](
     id="joint.maker-torque-lubricated", level=Level.CAUTION, source="nut-factor",
@@ -108,7 +128,7 @@ BORROWED = Rule[Joint](
     text="Makers' figures for the same thread differ up to five-fold. Find the sheet of the part, above all for battery posts and plastic-bodied studs, which break or pull out far below what the steel bears.",
 )
 JUDGEMENTS = (
-    TOO_MANY_LUGS, TOO_TIGHT, NO_TORQUE, PUBLISHED_TOO_TIGHT_IF_WEAK,
+    TOO_MANY_LUGS, TOO_TIGHT, OVER_ANY, NO_TORQUE, PUBLISHED_TOO_TIGHT_IF_WEAK,
     TOO_TIGHT_IF_WEAK, FAR_BELOW_PUBLISHED, ABOVE_PUBLISHED, BELOW_PUBLISHED, LUBRICATED,
     MAY_STRETCH, NONE_FOR_BATTERY, ONE_SOURCE_OILED, ONE_SOURCE,
     BORROWED_OILED, BORROWED,

@@ -38,7 +38,11 @@ DANGEROUS = Rule[FaultSearch](
     headline="Found: {cause}. Do not use it until it is mended.",
 )
 NO_FAULT = Rule[FaultSearch](
-    id="search.no-fault-found", level=Level.CAUTION, when=lambda s: s.clear and not s.danger and not _checking(s),
+    id="search.no-fault-found", level=Level.CAUTION, when=lambda s: s.clear and not s.danger and not _checking(s) and not s.as_it_should_be,
+    headline="{cause}.",
+)
+AS_IT_SHOULD_BE = Rule[FaultSearch](
+    id="search.as-it-should-be", level=Level.FINE, when=lambda s: s.as_it_should_be,
     headline="{cause}.",
 )
 FOUND = Rule[FaultSearch](
@@ -180,9 +184,9 @@ SOUND_CIRCUIT = Rule[FaultSearch](
     text="Sound circuit: full bank, joints alike, both conductors alike. A bank that is half down shows less on its posts; the drops are the same.",
 )
 
-STANDS = (MAKE_SAFE, DANGEROUS, NO_FAULT, FOUND, NOT_YET, CHECKED, CHECKING)
+STANDS = (MAKE_SAFE, DANGEROUS, NO_FAULT, AS_IT_SHOULD_BE, FOUND, NOT_YET, CHECKED, CHECKING)
 BY_FIGURES = (OVER_FUSE, CABLE_TOO_SMALL, NOT_ENOUGH)  # known before anything is measured
-JUDGEMENTS = (MAKE_SAFE, DANGEROUS, FOUND, *BY_FIGURES, NO_FAULT, NOT_YET, CHECKED, CHECKING)
+JUDGEMENTS = (MAKE_SAFE, DANGEROUS, FOUND, *BY_FIGURES, NO_FAULT, NOT_YET, AS_IT_SHOULD_BE, CHECKED, CHECKING)
 ALONG = (SAFETY, ODD_PATH, REMAKE_TOO, JOINT_LOWERED, REPAIR)
 LIMITS = (
     RESTED_FLOODED, RESTED_FLOODED_AGREES, RESTED_AGM, RESTED_GEL, RESTED_LFP, LFP_SETTLES,

@@ -63,7 +63,7 @@ WORKSHEET = Worksheet(
         Output(id="preload_limit", at="tightest.joint.thread.preload_limit", label="Most clamping force", symbol="F_max", kind=FORCE),
         Output(id="factor", at="tightest.joint.thread.factor", label="Nut factor, usual", symbol="K", kind=NUMBER),
         Output(id="crowded", find=named(judged.TOO_MANY_LUGS), label="More than four lugs"),
-        Output(id="over", find=named(judged.TOO_TIGHT), label="Over what the thread bears"),
+        Output(id="over", find=named(judged.TOO_TIGHT, judged.OVER_ANY), label="Over what the thread takes"),
         Output(id="no_figure", find=named(judged.NO_TORQUE), label="No torque to be trusted"),
         Output(id="perhaps_over", find=named(judged.TOO_TIGHT_IF_WEAK, judged.PUBLISHED_TOO_TIGHT_IF_WEAK), label="Over what a weak thread takes"),
         Output(id="slack", find=named(judged.BELOW_PUBLISHED), label="Below every published torque"),

@@ -71,8 +71,10 @@ def _figure(joint: Joint) -> Iterator[str]:
     if judged.NONE_FOR_BATTERY.when(joint):
         yield "none is meant for a battery"
     if judged.TOO_TIGHT.when(joint):
-        yield "MORE THAN THE THREAD BEARS"
-    if judged.TOO_TIGHT_IF_WEAK.when(joint):
+        yield "MORE THAN THE THREAD TAKES"
+    if judged.OVER_ANY.when(joint):
+        yield "MORE THAN ANY SUCH STUD TAKES"
+    elif judged.TOO_TIGHT_IF_WEAK.when(joint):
         yield "too much if the stud is of brass or mild steel"
     if judged.FAR_BELOW_PUBLISHED.when(joint):
         yield "far below every published one"

@@ -28,15 +28,15 @@ STEPS: tuple[Step[JointSheet], ...] = (
 FINE_UNMARKED = Rule[JointSheet](
     id="joint-sheet.fine-unmarked", level=Level.FINE,
     when=lambda s: any(row.joint.thread.grade is Grade.UNKNOWN for row in s.rows),
-    headline="Every joint has its maker’s figure, and even a thread of brass or mild steel would bear it.",
+    headline="Every joint has its maker’s figure, and even a thread of brass or mild steel takes it.",
 )
 FINE = Rule[JointSheet](
     id="joint-sheet.fine", level=Level.FINE,
-    headline="Every joint has its maker’s figure, and no thread is asked for more than it bears.",
+    headline="Every joint has its maker’s figure, and every thread takes it.",
 )
 
 
-OVER_THREAD = (judged.TOO_TIGHT, judged.NO_TORQUE, judged.TOO_TIGHT_IF_WEAK, judged.PUBLISHED_TOO_TIGHT_IF_WEAK)
+OVER_THREAD = (judged.TOO_TIGHT, judged.OVER_ANY, judged.NO_TORQUE, judged.TOO_TIGHT_IF_WEAK, judged.PUBLISHED_TOO_TIGHT_IF_WEAK)
 _SAID_ALREADY = frozenset({judged.ABOVE_PUBLISHED.id, judged.MAY_STRETCH.id})  # where a torque is over the thread's
 
 
@@ -61,11 +61,15 @@ JUDGED = (
         text="More than four terminals on one stud do not stay tight: {those}.",
     ),
     _of_each(
-        judged.TOO_TIGHT, headline="More torque than the thread bears: {those}. Check the stud, its material, and N·m against lbf·ft.",
-        text="More torque than the thread bears: {those}.",
+        judged.TOO_TIGHT, headline="More torque than the thread takes: {those}. Check the stud, its material, and N·m against lbf·ft.",
+        text="More torque than the thread takes: {those}.",
     ),
     _of_each(
-        judged.NO_TORQUE, headline="No torque to be trusted: {those}. The published figure is more than the thread bears: find the maker’s.",
+        judged.OVER_ANY, headline="Do not tighten so far: {those}. No such stud takes it. Check lbf·in against N·m.",
+        text="More torque than a stud of any listed metal takes: {those}.",
+    ),
+    _of_each(
+        judged.NO_TORQUE, headline="No torque to be trusted: {those}. The published value is more than the thread takes: find the maker’s.",
         text="The published figure is for a part whose stud is stronger, and no torque is given here: {those}.",
     ),
     _of_each(
@@ -74,15 +78,15 @@ JUDGED = (
     ),
     _of_each(
         judged.TOO_TIGHT_IF_WEAK, headline="Too much for a stud of brass or mild steel: {those}. Make sure that it is stronger.",
-        text="More torque than a stud of brass or mild steel bears: {those}.",
+        text="More torque than a stud of brass or mild steel takes: {those}.",
     ),
     _of_each(
-        judged.BELOW_PUBLISHED, headline="Below every published torque: {those}. Check the figure and its unit: a loose joint heats.",
+        judged.BELOW_PUBLISHED, headline="Below every published torque: {those}. Check the value and its unit: a loose joint heats.",
         text="Below every published torque: {those}.",
     ),
     _of_each(
         judged.ABOVE_PUBLISHED, headline="Above every published torque: {those}. The maker’s figure governs, but check N·m against lbf·ft and lbf·in.",
-        text="Above every published torque: {those}. A battery post or a plastic body breaks far below what a steel thread bears.",
+        text="Above every published torque: {those}. A battery post or a plastic body breaks far below what a steel thread takes.",
     ),
     _of_each(
         judged.BORROWED, headline="No maker’s figure: {those}. The torque there is one published for another part.",
@@ -100,7 +104,7 @@ JUDGED = (
 BESIDE = (
     _of_each(judged.DISCONNECT_FIRST),
     _of_each(judged.DRY_STAINLESS, text="Dry stainless on stainless seizes, and clamps less for the same torque. Ask the maker which anti-seize and which torque."),
-    _of_each(judged.UNKNOWN_MATERIAL, text="Where the material is not known, the thread is taken for brass or mild steel. A copper stud bears a third less: choose copper if it is reddish where it is scratched."),
+    _of_each(judged.UNKNOWN_MATERIAL, text="Where the material is not known, the thread is taken for brass or mild steel. A copper stud takes a third less: choose copper if it is reddish where it is scratched."),
     _of_each(judged.INCH_GRADES, text="Inch bolts are graded otherwise. Here the strength of the material you chose is put on the inch thread."),
     _of_each(judged.BATTERY_TERMINAL, text="A battery terminal is soft: lead, or a thin insert in plastic. Only its maker’s torque counts: {those}."),
     _of_each(judged.PLASTIC_BODY, text="The body of a fuse holder or breaker is plastic: it cracks long before the stud gives. Only the maker’s torque counts: {those}."),
