@@ -93,7 +93,8 @@ class Step:
 class End:
     """Where a search ends: the cause, what to do, and the worksheets that prevent it.
 
-    `clear` marks that no fault was found, `usual` that what was seen is as it should be; `then` names the symptom to go on with.
+    `clear` marks that no fault was found, `usual` that what was seen is as it should be; `then`
+    names the symptom to go on with.
     """
 
     cause: str

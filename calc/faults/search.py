@@ -94,7 +94,7 @@ class FaultSearch:
 
     @property
     def danger(self) -> bool:
-        """Whether what stands here must be made safe first: whatever made something too hot, too."""
+        """Whether it must be made safe first; so must whatever made something too hot."""
         end, step = self.at.end, self.at.step
         if end is not None and not end.clear and any(turn.burns for _, turn in self.at.taken):
             return True
