@@ -20,6 +20,10 @@ ENGINE = {"surroundings": "inside engine space"}
 CASES = {
     "fuse.no-family": (AT | {"fault_current": "20.1 kA"}, AT | {"fault_current": "20 kA"}),
     "fuse.window-closed": ({"current": "64.1 A"}, {"current": "64 A"}),
+    # gPV cylinders end at 25 A, and all that is larger ends at 125 V
+    "fuse.no-family-so-large-at-this-voltage": (
+        AT | {"voltage": "230 V"}, AT | {"voltage": "58.4 V"},
+    ),
     # 4 AWG carries 160 A: 149 A asks for 186.25 A; 127 A for 158.75 A, and 150 and 175 A are made
     "fuse.no-rating-between": (
         {"current": "127 A", "conductor": "4 AWG"}, {"current": "119 A", "conductor": "4 AWG"},

@@ -31,6 +31,9 @@ TYPED = {"down": (C, 10.0), "up": (E, 60.0), "fault": 800.0}
         # DIN 72581-3 type E: 20 A at 540 % takes 7 s at most, 80 A at 135 % 60 s at least
         (rules.NOT_CERTAIN, {"fault": 108.1}, {"fault": 108.0}),
         (rules.UPSTREAM_FIRST, {"down": (E, 80.0), "up": (E, 20.0)}, {}),
+        # of two families too, where no gate says which opens first; a quick one may still hold
+        (rules.WRONG_WAY_ROUND, {"down": (E, 80.0), "up": (C, 30.0), "fault": 250.0},
+         {"down": (C, 30.0), "up": (E, 30.0), "fault": 250.0}),
         (rules.CARRIED, {"low": 20.0}, {"low": 20.1}),
         (rules.NO_CURVE, {"up": (BLOCK, 100.0)}, {"up": (E, 80.0)}),
         (rules.FROM_MEMORY, {"up": (SF51, 200.0)}, {"up": (E, 80.0)}),

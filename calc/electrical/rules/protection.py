@@ -10,6 +10,7 @@ from typing import Annotated
 from calc.electrical import nec
 from calc.electrical.ampacity import Surroundings
 from calc.electrical.cable import UNMARKED_INSULATION
+from calc.electrical.fuses import COMMON, families
 from calc.electrical.protection import Protection, changed, remedies, thicker
 from calc.electrical.rules.cable import ADVICE as CABLE_ADVICE
 from calc.electrical.rules.cable import beyond_print
@@ -107,6 +108,15 @@ def _cooler(p: Protection) -> Iterable[Change]:
         yield Change({"ambient": from_air, "surroundings": Surroundings.OUTSIDE})
 
 
+def _too_high_for_common(p: Protection) -> bool:
+    """Whether a fuse would fit at the voltage of a vehicle, and none does at this one."""
+    open_window = p.chosen is None and bool(p.ratings) and p.window_open
+    if not open_window or at_most(p.max_voltage, COMMON):
+        return False
+    made = {rating for one in families() for rating in one.ratings}
+    return any(at_least(one, p.lowest) and at_most(one, p.highest) for one in made)
+
+
 def _let_a_fuse_fit(p: Protection) -> Change | None:
     """Return the first of the changes after which a fuse fits."""
     found = remedies(p)
@@ -121,6 +131,12 @@ WINDOW_CLOSED = Rule[Protection](
     id="fuse.window-closed", level=Level.STOP, when=lambda p: p.chosen is None and not p.wide_enough,
     headline="{cable.conductor} is too thin here: it can carry {highest}, and the fuse for this load is {lowest} or more.",
     mend=_let_a_fuse_fit,
+)
+NO_SUCH_RATING_AT_THIS_VOLTAGE = Rule[Protection](
+    id="fuse.no-family-so-large-at-this-voltage", level=Level.STOP, source="fuse-ratings", when=_too_high_for_common,
+    headline="Use a d.c. breaker or fuse from a specialist: at {max_voltage} none in our table lies from {lowest} to {highest}.",
+    text="The families for a vehicle's voltage end below {max_voltage}. Mains takes breakers made for it: ask a licensed person.",
+    covers=frozenset({"fuse.no-rating-between"}),
 )
 NO_RATING_BETWEEN = Rule[Protection](
     id="fuse.no-rating-between", level=Level.STOP, when=lambda p: p.chosen is None and bool(p.ratings) and p.window_open,
@@ -206,4 +222,4 @@ ADVICE = (
     ONLY_AS_PRINTED, NOTHING_UNLESS_PRINTED, WARM_AIR_DERATES, VOLTAGE_TOO_LOW, CANNOT_INTERRUPT, PLACE_ON_MAINS, PLACE_AT_SOURCE, FAULT_BURNS,
     TERMINALS_HAVE_RATINGS,
 )
-RULES = (NO_FAMILY, WINDOW_CLOSED, NO_RATING_BETWEEN, *HEAT)
+RULES = (NO_FAMILY, WINDOW_CLOSED, NO_SUCH_RATING_AT_THIS_VOLTAGE, NO_RATING_BETWEEN, *HEAT)

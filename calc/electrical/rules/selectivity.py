@@ -14,6 +14,12 @@ UPSTREAM_FIRST = Rule[Selectivity](
     id="selectivity.upstream-first", level=Level.STOP, when=lambda s: s.order is Order.WILL_NOT,
     headline="The upstream fuse opens first at {decides}.",
 )
+WRONG_WAY_ROUND = Rule[Selectivity](
+    id="selectivity.wrong-way-round", level=Level.STOP, when=lambda s: s.reversed_sizes and not s.downstream_first, source="practice",
+    headline="Wrong way round: swap the fuses. The {upstream_duty.fuse.rating} upstream opens before the {downstream_duty.fuse.rating} downstream.",
+    text="From the upstream rating up to the downstream one only the upstream fuse opens. See first which wire each of them guards.",
+    covers=frozenset({"selectivity.upstream-first", "selectivity.reversed-sizes"}),
+)
 CARRIED = Rule[Selectivity](
     id="selectivity.fault-carried", level=Level.STOP, when=lambda s: s.carried,
     headline="The downstream fuse of {downstream_duty.fuse.rating} carries {lowest} for hours: it does not clear such a fault.",

@@ -46,7 +46,7 @@ LEFT_BELOW_HALF = Rule[Standing](
 )
 NOT_SURE = Rule[Standing](
     id="standing.not-sure", level=Level.CAUTION, when=lambda s: s.away is not None and not at_least(s.shortest, s.away),
-    headline="{days} with self-discharge as taken, but {shortest} by the least kind page: {away} is not sure.",
+    headline="Charge it in between: it lasts {days} as usual, but {shortest} at the highest published self-discharge.",
     mend=lambda s: Change({"away": s.shortest}),
 )
 SULPHATES = Rule[Standing](

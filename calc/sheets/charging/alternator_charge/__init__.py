@@ -135,7 +135,7 @@ WORKSHEET = Worksheet(
         judged.OVER_RATING, judged.CHARGER_OVER_RATING, judged.LFP_OVER_HOT,
         *_fused(
             Placed(rule=fuse_rules.WINDOW_CLOSED, at="protection", headline="Too much for this run: {cable_current} needs a fuse of {lowest} or more, and {conductor} carries {highest}."),
-            *placed("protection", fuse_rules.NO_FAMILY, fuse_rules.NO_RATING_BETWEEN),
+            *placed("protection", fuse_rules.NO_FAMILY, fuse_rules.NO_SUCH_RATING_AT_THIS_VOLTAGE, fuse_rules.NO_RATING_BETWEEN),
             relay="The relay passes {cable_current}, and no fuse on {conductor} both carries that and protects it. Use a charger.",
         ),
         judged.NOTHING_LEFT,

@@ -112,7 +112,8 @@ WORKSHEET = Worksheet(
     steps=words.STEPS,
     rules=(
         *(Placed(rule=rule, at="protection.duty", fields=FITTED, headline=headline, text=text) for rule, headline, text in WHERE_IT_IS),
-        *placed("protection", protection.NO_FAMILY, protection.WINDOW_CLOSED, fitted_fuse.LABEL_TOO_SMALL, protection.NO_RATING_BETWEEN),
+        *placed("protection", protection.NO_FAMILY, protection.WINDOW_CLOSED, fitted_fuse.LABEL_TOO_SMALL,
+                protection.NO_SUCH_RATING_AT_THIS_VOLTAGE, protection.NO_RATING_BETWEEN),
         Placed(rule=clearing.ABOVE_CEILING, at="protection", fields=FITTED,
                headline="Do not use a {fitted} fuse: this wire carries {ampacity}, and the law ends at one and a half times that."),
         *(Placed(rule=rule, at="protection", fields=FITTED) for rule in fitted_fuse.RULES[:1]),

@@ -107,7 +107,7 @@ WORKSHEET = Worksheet(
     rules=(
         *placed("loaded", drop.CANNOT_FLOW),
         drop.LAY_APART,
-        *placed("protection", protection.WINDOW_CLOSED, protection.NO_RATING_BETWEEN),
+        *placed("protection", protection.WINDOW_CLOSED, protection.NO_SUCH_RATING_AT_THIS_VOLTAGE, protection.NO_RATING_BETWEEN),
         *placed("loaded", drop.BEYOND_ANY_LIMIT, drop.OVER_LIMIT, drop.BEYOND_USUAL_LIMIT),
         *heat("protection", law_only=True),
         drop.COPPER_TOO_HOT,

@@ -55,6 +55,10 @@ REFUSALS = (
         rule=judged.OVERLOADED, covers=BESIDE,
         headline="The upstream fuse of {upstream} carries {other_load} before there is a fault: it will open by itself.",
     ),
+    Placed(
+        rule=judged.WRONG_WAY_ROUND, covers=BESIDE | judged.WRONG_WAY_ROUND.covers,
+        headline="Wrong way round: swap the fuses. The {upstream} upstream opens before the {downstream} downstream.",
+    ),
     Placed(rule=judged.UPSTREAM_FIRST, covers=BESIDE, headline="The upstream fuse opens first at {decisive}: {how}."),
     Placed(
         rule=judged.CARRIED, covers=BESIDE,
