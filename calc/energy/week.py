@@ -13,7 +13,7 @@ from calc.energy import battery, charging
 from calc.energy.balance import HOURS, Bank, Course, Day, Level, carries, course
 from calc.energy.battery import Chemistry, ColdCutOff
 from calc.energy.cloud import MonthlySky
-from calc.energy.daily_loads import SPREAD, Load, day_hours, span, stretches, wrapped
+from calc.energy.daily_loads import SPREAD, Load, When, day_hours, span, stretches, wrapped
 from calc.energy.limits import RATED_TIME
 from calc.energy.outlook import Outlook, outlook
 from calc.energy.panels import FULL_SUN, Array, CellHeat, Mount, Regulator, cell_heat
@@ -280,8 +280,16 @@ class WeekInputs:
 
     @property
     def together_current(self) -> Amperes:
-        """The largest current of loads that are on at the same time."""
-        return max(level.demand for hour in self.day.levels for level in hour) / self.voltage
+        """The largest current of loads that are on at the same time.
+
+        A load of the day and one of the night never are, though the hour of sunset has both.
+        """
+        halves = (
+            replace(self, loads=tuple(load for load in self.loads if load.when is not other))
+            for other in (When.DAYTIME, When.NIGHT)
+        )
+        levels = (level for half in halves for hour in half.day.levels for level in hour)
+        return max(level.demand for level in levels) / self.voltage
 
     @cached_property
     def week(self) -> Course:

@@ -16,6 +16,11 @@ LEAN = {"chemistry": "AGM", "temperature": "20 C", "drive_hours": "0 h", "loads"
 # 3 kWh/m² on the level: 40 % of it on each watt of panels, less 14 %, is 1 W·h a day.
 CASES = {
     "week.not-recovered": (TRIP, {**TRIP, "recovery": "shore"}),
+    # 1 W·h a day from each watt, as below: 90 days with 15 W, and 3 with 400 W
+    "week.late-recovery": (
+        {**TRIP, "chemistry": "LFP", "array": "15 W"},
+        {**TRIP, "chemistry": "LFP", "array": "400 W"},
+    ),
     "week.slow-recovery": ({**TRIP, "array": "100 W"}, {**TRIP, "array": "400 W"}),
     "week.nearly-clear-sky": ({"sky": "85.1 %"}, {"sky": "85 %"}),
     "week.never-full": ({**LEAN, "from_state": "60 %", "array": "0 W"}, {**LEAN, "array": "200 W"}),
@@ -42,6 +47,13 @@ def test_two_loads_at_different_times_of_day_are_no_heavy_load_together():
     one, other = "kettle:400 W:0.2 h:morning", "heater:400 W:0.2 h:evening"
     assert "bank.heavy-load" not in fires(SHEET, {**LEAN, "loads": f"{one};{other}"})
     both = f"{one};{other.replace('evening', 'morning')}"
+    assert "bank.heavy-load" in fires(SHEET, {**LEAN, "loads": both})
+
+
+def test_a_load_of_the_day_and_one_of_the_night_never_run_together():
+    day, night = "kettle:400 W:0.2 h:day", "heater:400 W:0.2 h:night"
+    assert "bank.heavy-load" not in fires(SHEET, {**LEAN, "loads": f"{day};{night}"})
+    both = f"{day};{night.replace('night', 'day')}"
     assert "bank.heavy-load" in fires(SHEET, {**LEAN, "loads": both})
 
 

@@ -17,6 +17,8 @@ SPARE: Annotated[Share, Tag("spare of a bank over its floor")] = 0.1
 NEARLY_FULL: Annotated[Share, Tag("state of a lead-acid bank that counts as nearly full")] = 0.95
 # Left part charged for longer lead-acid sulphates: common practice, no source
 LONGEST_RECOVERY: Annotated[Seconds, Tag("longest wait of lead-acid for a full charge")] = 7 * DAY
+# By then the next trip begins: common practice, no source
+LATE_RECOVERY: Annotated[Seconds, Tag("wait for a full charge that is late for any bank")] = 14 * DAY
 # Below half by less than this is half: our choice
 ROUNDING: Annotated[Share, Tag("room for rounding about half a bank")] = 1e-3
 
@@ -42,6 +44,11 @@ def _bright(week: WeekAhead) -> bool:
 def _slow(week: WeekAhead) -> bool:
     found = week.recovered
     return found is not None and week.lead_acid and found.time is not None and not at_most(found.time, LONGEST_RECOVERY)
+
+
+def _late(week: WeekAhead) -> bool:
+    found = week.recovered
+    return found is not None and not week.lead_acid and found.time is not None and not at_most(found.time, LATE_RECOVERY)
 
 
 def _forced(week: WeekAhead) -> bool:
@@ -103,6 +110,10 @@ LITTLE_TO_SPARE = Rule[WeekAhead](
 NOT_RECOVERED = Rule[WeekAhead](
     id="week.not-recovered", level=Level.CAUTION, when=lambda w: w.recovered is not None and w.recovered.time is None,
     headline="Lasts the trip, down to {states.lowest}, but is not full again in 60 days: charge it another way.",
+)
+LATE = Rule[WeekAhead](
+    id="week.late-recovery", level=Level.CAUTION, when=_late, source="practice",
+    headline="Charge it another way after the trip: it lasts, down to {states.lowest}, but is full again only after {recovered.time}.",
 )
 SLOW_RECOVERY = Rule[WeekAhead](
     id="week.slow-recovery", level=Level.CAUTION, when=_slow, source="incomplete-charge",

@@ -130,6 +130,7 @@ WORKSHEET = Worksheet(
         Output(id="remedies", find=tables.tried, label="All that was tried"),
     ),
     intermediates=(
+        Output(id="recovery_days", find=lambda w: w.recovered and w.recovered.time, label="The same in days", kind=TIME, unit="day", digits=2, hide_if_none=True),
         Output(id="cold_factor", at="bank.cold_factor", label="Factor for cold", symbol="f", kind=NUMBER, digits=4),
         Output(id="cold_capacity", at="bank.capacity", label="Capacity at this temperature", symbol="C_T", kind=CHARGE, rounding=DOWN),
         Output(id="full_energy", at="bank.full", label="Energy when full", symbol="E_f", kind=ENERGY, rounding=DOWN),
@@ -192,7 +193,9 @@ WORKSHEET = Worksheet(
         Placed(rule=bank.CHARGE_OFF_ROOM, at="charged", headline="Lasts, down to {lowest_state}; but {temperature} needs a charging voltage that follows the battery's temperature."),
         judged.STARTS_ALONE, *placed("heaviest", bank.BEYOND_ANY_BANK), Placed(rule=bank.HEAVY_LOAD, at="heaviest", headline="Lasts by charge, but loads that run together take {heaviest.current}: hard on this bank, so read its limit."), judged.CHARGER_TOO_STRONG,
         judged.FALLS, judged.FALLS_SLOWLY, judged.WORN, judged.NEVER_FULL, judged.LOW_SUN_ONLY, judged.LITTLE_TO_SPARE,
-        judged.NOT_RECOVERED, judged.SLOW_RECOVERY, FINE_TRIP, FINE,
+        judged.NOT_RECOVERED,
+        Placed(rule=judged.LATE, headline="Charge it another way after the trip: it lasts, down to {lowest_state}, but is full again only after {recovery_days}."),
+        judged.SLOW_RECOVERY, FINE_TRIP, FINE,
         judged.BRIGHT, judged.NO_SOURCE_IN_FROST,
         *placed("bank.shared", bank.NO_FACTOR_FOR_COLD_LFP, bank.COLD_FROM_MEMORY), judged.ALARMS_FALL_SILENT,
         OWN_HOURS, judged.LEAD_ACID_FILLS_SLOWLY, WHAT_IS_TRIED,
