@@ -54,6 +54,7 @@ CASES = {
         at("48.1 A", parallel="2", bundled="4"),
         at("48 A", parallel="2", bundled="4"),
     ),
+    "run.three-in-parallel": (at("30 A", parallel="3"), at("30 A", parallel="2")),
     # 0.6 of 80 A for 8 AWG is 48 A: 45 A in each of two take 56.25 A, 38 A take 47.5 A
     "run.lay-parallel-apart": (
         at("90 A", parallel="2", bundled="2"),

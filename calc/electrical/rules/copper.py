@@ -46,6 +46,12 @@ SHARE_EVENLY = Rule[HasParallel](
     id="run.parallel-must-be-alike", level=Level.ADVICE, when=lambda r: r.parallel > 1, source="nec-parallel",
     text="Conductors in parallel share evenly only if they are alike: same length, size, lugs and crimps. One loose joint puts the whole current on the rest. Fuse each by itself, three or more at both ends.",
 )
+FUSE_BOTH_ENDS_OF_EACH = Rule[HasParallel](
+    id="run.three-in-parallel", level=Level.CAUTION, when=lambda r: r.parallel > 2, source="nec-parallel",
+    headline="Fit a fuse at both ends of each of the {parallel}, or use one or two thicker conductors.",
+    text="Fire: of three or more in parallel a short in one is fed from its far end through the others, past its fuse at the source.",
+    mend=lambda _: Change({"parallel": 2.0}),
+)
 TOO_THIN_TO_JOIN = Rule[RunResult](
     id="run.too-thin-to-join", level=Level.ADVICE, when=lambda r: r.too_thin_to_join, source="nec-parallel",
     text="NEC joins 1/0 AWG (53 mm²) and thicker in parallel, and thinner ones only where each alone bears the whole load and is fused for it. One thicker conductor is the better run.",

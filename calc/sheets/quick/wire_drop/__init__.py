@@ -113,6 +113,7 @@ WORKSHEET = Worksheet(
         drop.COPPER_TOO_HOT,
         Placed(rule=sizing.WARM_DROP_OVER_LIMIT, fields=(("temperature", ""),)),
         sizing.ONE_ALONE_TOO_THIN,
+        *placed("loaded.laid.run", copper.FUSE_BOTH_ENDS_OF_EACH),
         *placed("loaded", words.FINE),
         drop.CURRENT_DECIDES, drop.THICKER_OR_SHORTER, drop.NO_SIZE_WITHIN_LIMIT,
         *placed("loaded", drop.WITHIN_WHEN_COOL, drop.ONLY_PLAIN_LIGHTING),
