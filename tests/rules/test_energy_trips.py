@@ -16,9 +16,9 @@ LEAN = {"chemistry": "AGM", "temperature": "20 C", "drive_hours": "0 h", "loads"
 # 3 kWh/m² on the level: 40 % of it on each watt of panels, less 14 %, is 1 W·h a day.
 CASES = {
     "week.not-recovered": (TRIP, {**TRIP, "recovery": "shore"}),
-    # 1 W·h a day from each watt, as below: 90 days with 15 W, and 3 with 400 W
+    # 1 W·h a day from each watt, less what is lost: 34 days at least with 40 W, and 4 with 400 W
     "week.late-recovery": (
-        {**TRIP, "chemistry": "LFP", "array": "15 W"},
+        {**TRIP, "chemistry": "LFP", "array": "40 W"},
         {**TRIP, "chemistry": "LFP", "array": "400 W"},
     ),
     "week.slow-recovery": ({**TRIP, "array": "100 W"}, {**TRIP, "array": "400 W"}),
