@@ -145,6 +145,12 @@ class VoltageReading:
         """Whether it is more than such a bank is given, even at the low end of the reading."""
         return not at_most(self.voltage * (1 - self.meter), self.highest)
 
+    @property
+    def run_away(self) -> bool:
+        """Whether it is more than even equalises such a bank."""
+        most = self.blocks * limits.MOST_EQUALISED
+        return self.too_high and not at_most(self.voltage * (1 - self.meter), most)
+
 
 @dataclass(frozen=True, kw_only=True)
 class MonitorSettings:

@@ -59,5 +59,7 @@ DRIFTED: Annotated[Share, Tag("drift of a count that is worth a full charge")] =
 BELOW_ABSORPTION: Annotated[Volts, Tag("a monitor's full voltage below that of the charge")] = 0.2
 # Of a 12 V block; beyond them the nominal voltage is mistaken: our choice
 LOWEST_READING: Annotated[Volts, Tag("lowest reading of a block")] = 6.0
-# The same, on charge or equalised: our choice
-HIGHEST_READING: Annotated[Volts, Tag("highest reading of a block")] = 16.0
+# The same, under a charger that has run away: our choice
+HIGHEST_READING: Annotated[Volts, Tag("highest reading of a block")] = 18.0
+# Of a 12 V block of flooded lead-acid while it is equalised: common practice, no source
+MOST_EQUALISED: Annotated[Volts, Tag("most that equalises a lead-acid block")] = 16.0

@@ -160,6 +160,11 @@ CASES = {
             {"reading": "14.68 V", "taken": "charging"},
             {"reading": "14.67 V", "taken": "charging"},
         ),
+        # 16.1 V less half a percent are 16.02 V, and 16.0 V equalise
+        "gauge.charger-run-away": (
+            {"chemistry": "AGM", "reading": "16.1 V", "taken": "charging", "current": "20 A"},
+            {"chemistry": "AGM", "reading": "16 V", "taken": "charging", "current": "20 A"},
+        ),
         "gauge.overcharged-lead-acid": (
             {"chemistry": "gel", "reading": "14.5 V", "taken": "charging"},
             {"chemistry": "gel", "reading": "14.4 V", "taken": "charging"},

@@ -18,6 +18,10 @@ def _overcharged(found: Gauge) -> bool:
     return found.reading is not None and found.reading.too_high
 
 
+def _run_away(found: Gauge) -> bool:
+    return found.reading is not None and found.reading.run_away
+
+
 def _fully_charged_since(found: Gauge) -> Change:
     count = found.count
     assert count and count.drift  # the rule fires where there is some
@@ -26,8 +30,13 @@ def _fully_charged_since(found: Gauge) -> Change:
 
 OVERCHARGED_LFP = Rule[Gauge](
     id="gauge.overcharged-lfp", level=Level.STOP, when=lambda g: _overcharged(g) and not g.bank.lead_acid, source="practice",
-    headline="Stop the charge: {reading.voltage} is more than an LFP bank is given, {highest} at most. A charger or regulator is set wrong or out of order.",
+    headline="Stop the charge: {reading.voltage} is more than an LFP bank takes, {highest} at most. Check the charger.",
     text=_OVERCHARGED,
+)
+RUN_AWAY = Rule[Gauge](
+    id="gauge.charger-run-away", level=Level.STOP, when=lambda g: _run_away(g) and g.bank.lead_acid, source="practice",
+    headline="Switch the charger off: {reading.voltage} overcharges any bank. Its regulator has failed or is set wrong.",
+    text=_OVERCHARGED, covers=frozenset({"gauge.overcharged-lead-acid"}),
 )
 OVERCHARGED_LEAD_ACID = Rule[Gauge](
     id="gauge.overcharged-lead-acid", level=Level.CAUTION, when=lambda g: _overcharged(g) and g.bank.lead_acid, source="practice",

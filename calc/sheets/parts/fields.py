@@ -59,8 +59,9 @@ def _aliases(name: str) -> tuple[str, ...]:
     size = name.split()[0]
     if name.endswith("AWG"):
         noughts = {"1/0": "0", "2/0": "00", "3/0": "000", "4/0": "0000"}.get(size)
-        others = (f"{noughts} AWG", f"AWG {noughts}", f"#{noughts}") if noughts else ()
-        return (f"AWG {size}", f"#{size}", f"{size} gauge", *others)
+        # A bare 2/0 is no metric size, a bare 6 might be
+        others = (size, f"{noughts} AWG", f"AWG {noughts}", f"#{noughts}") if noughts else ()
+        return (f"AWG {size}", f"#{size}", f"{size} gauge", f"{size} ga", *others)
     return (f"{size} mm²", f"{size} sq mm", f"{size} qmm")
 
 

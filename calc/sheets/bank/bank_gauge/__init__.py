@@ -100,7 +100,7 @@ WORKSHEET = Worksheet(
     rules=(
         Placed(rule=banks.CHARGE_IN_FROST, at="filled.bank", covers=frozenset({"bank.in-frost"}), headline="Stop the charge: an LFP bank at {temperature} must not be charged."),
         Placed(rule=banks.ACID_MAY_FREEZE, at="known", headline="{remaining} left, but at this state its acid may freeze at {temperature}. Do not charge a frozen battery; bring it into the warm."),
-        judged.OVERCHARGED_LFP, *placed("reading.rested", voltage_rules.PAST_EMPTY), *placed("reading.shown", voltage_rules.PAST_EMPTY),
+        judged.OVERCHARGED_LFP, judged.RUN_AWAY, *placed("reading.rested", voltage_rules.PAST_EMPTY), *placed("reading.shown", voltage_rules.PAST_EMPTY),
         Placed(rule=banks.CHARGE_OUTSIDE_TEMPERATURE, at="filled.bank", covers=frozenset({"bank.too-hot"}), headline="Stop the charge at {temperature}: such a bank is charged between {charge_low} and {charge_high}."),
         judged.STATE_UNKNOWN,
         judged.OVERCHARGED_LEAD_ACID,

@@ -11,7 +11,7 @@ STEPS: tuple[Step[Standing], ...] = (
     Step(of="may_go", formula="(from_state - to_state) * capacity", text="Between where it starts and where you stop."),
     Step(of="days", formula="may_go / (drain + management + loss * capacity)", source="ohm", text="All take charge at the same time; charge over current is time."),
     Step(of="loss_low", source="self-discharge", text="The kindest page, at this temperature."),
-    Step(of="loss_high", source="self-discharge", text="The least kind, at this temperature."),
+    Step(of="loss_high", source="self-discharge", text="The highest published, at this temperature."),
     Step(of="shortest", formula="min(days, may_go / (drain + management + loss_high * capacity))", source="self-discharge", text="At the highest published self-discharge."),
     Step(of="longest", formula="max(days, may_go / (drain + management + loss_low * capacity))", source="self-discharge", text="If it is as tight as the kindest says."),
     Step(of="daily", formula="drain * day", source="ohm", text="Small, but every day."),
