@@ -219,9 +219,9 @@ def hot_water(
     `power` [W] is what an element is rated at, a burner burns, or the coolant gives; a share
     `efficiency` of it reaches the water, which loses `loss` [W] while hot. `voltage` [V] is the
     supply's: a bank of a `chemistry` and `capacity` [A·s] of which a share `usable` is used, or a
-    shore supply that carries `supply_limit` [A]. `mixing_valve` stands between tank and tap,
-    or does not. `draw` [W] is that of pump or burner. Raises NotCovered: for water that gets no warmer, a bank at mains voltage, mains below it, a name that
-    is in no list.
+    shore supply that carries `supply_limit` [A]. `mixing_valve` stands between tank and tap, or
+    does not. `draw` [W] is that of pump or burner. Raises NotCovered: for water that gets no
+    warmer, a bank at mains voltage, mains below it, a name that is in no list.
     """
     way = WaterHeat(way)
     water = tank(

@@ -57,6 +57,7 @@ ONE = {**LIT, "people": "1"}
 CASES = {
     "heater.too-weak": (output(0.999 * V["loss"]), output(1.001 * V["loss"])),
     "heater.no-spare": (output(0.999 * ENOUGH), output(1.001 * ENOUGH)),
+    "heater.far-too-large": (output(2.501 * ENOUGH), output(2.499 * ENOUGH)),
     "heater.nothing-for-wind": (output(1.099 * V["loss"]), output(1.101 * V["loss"])),
     "heater.beyond-usual": (margin(4000.1), margin(3999.9)),
     "heater.less-than-bare-ribs": (margin(0.999 * V["high"]), margin(1.001 * V["high"])),

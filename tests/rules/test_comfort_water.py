@@ -7,7 +7,6 @@ By hand: 10 L by 35 K hold 1.4665 MJ, which 485 W give in 0.8399 h and 1485 W in
 import pytest
 
 import calc
-
 from tests.rules.judging import fires, mended
 
 SHEET = "water-heater"

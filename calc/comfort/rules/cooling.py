@@ -43,24 +43,24 @@ def _stronger_unit(day: CoolingDay) -> Change | None:
 
 TOO_SMALL = Rule[CoolingDay](
     id="cooler.too-small", level=Level.STOP, when=lambda d: not d.keeps_up,
-    headline="The unit is too small: {heat_load} comes in and it pumps {cooler.cooling}. It would run all the time and not hold {gain.inside}.",
+    headline="Use a larger unit or more shade: {heat_load} comes in, it takes out {cooler.cooling}, and {gain.inside} is not held.",
     mend=lambda d: None if d.heat_load is None else Change({"cooling": d.heat_load}),
 )
 BEYOND_ANY_BANK = Rule[CoolingDay](
     id="cooler.beyond-any-bank", level=Level.STOP,
     when=lambda d: _beyond_bank(d) and not at_most(d.energy / d.drawn.bank.usable, LARGE_BANK),
-    headline="{drawn.charge} in {hours}: no bank of reasonable size does this. It would take {needed}.",
+    headline="Use less: {drawn.charge} in {hours} would take a bank of {needed}, more than a van has.",
     mend=lambda d: Change({"hours": d.hours * LARGE_BANK * d.drawn.bank.usable / d.energy}),
 )
 LITTLE_IN_HAND = Rule[CoolingDay](
     id="cooler.little-in-hand", level=Level.CAUTION,
     when=lambda d: not at_most(d.duty_used, BUSY) or (_reckoned(d) and not at_most(d.gain.outside, RATED_AT)),
-    headline="{drawn.charge} in {hours}, with little in hand: it runs {duty_used} of the time, and in air above the 35 °C of its label it makes less cold from more power.",
+    headline="Use a stronger unit or more shade: it runs {duty_used} of the time, and is rated in air of 35 °C.",
     mend=_stronger_unit,
 )
 HALF_OF_BANK_TAKEN = Rule[CoolingDay](
     id="cooler.half-of-bank", level=Level.CAUTION, when=lambda d: not at_most(d.drawn.share, HALF_OF_BANK),
-    headline="{drawn.charge} in {hours}: {drawn.share} of what you use of the bank goes into cooling.",
+    headline="Leave a reserve: {drawn.charge} in {hours} is {drawn.share} of what you use of the bank.",
     mend=lambda d: Change({"capacity": d.drawn.charge / (HALF_OF_BANK * d.drawn.bank.usable)}),
 )
 GUESSED = Rule[CoolingDay](

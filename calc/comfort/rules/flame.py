@@ -6,18 +6,18 @@ from calc.judge import Change, Level, Rule
 
 EXHAUST_INSIDE = Rule[Flame](
     id="flame.exhaust-inside", level=Level.STOP, when=lambda f: f.exhaust is Exhaust.INSIDE, source="co-limits",
-    headline="Do not light it: a flame that takes its air from where you live, or sends its exhaust there, can kill, soonest in sleep or in a small wet room.",
+    headline="Do not light it: a flame that takes air from the room, or sends its exhaust there, can kill.",
     text="Danger of death: a flame that takes its air from the room, or sends its exhaust there, fills it with carbon monoxide and water and uses up its oxygen. An open window does not make it safe. Do not light it.",
     mend=lambda f: Change({"exhaust": Exhaust.OUTSIDE}),
 )
 NO_ALARM = Rule[Flame](
     id="flame.no-alarm", level=Level.STOP, when=lambda f: f.alarm is Alarm.MISSING,
-    headline="Fit a carbon monoxide alarm before anything burns aboard. The sum itself stands below.",
+    headline="Fit a carbon monoxide alarm before anything burns aboard.",
     mend=lambda f: Change({"alarm": Alarm.FITTED}),
 )
 UNCHECKED = Rule[Flame](
     id="flame.unchecked", level=Level.CAUTION, when=lambda f: f.unchecked, source="practice",
-    headline="First make sure of the exhaust, the combustion air and the alarm.",
+    headline="Check exhaust, combustion air and alarm first.",
     text="Not looked at yet: see that combustion air and exhaust both lead outside by whole, tight pipes, and that the alarm is there and sounds, before anything is lit.",
     mend=lambda f: Change({
         "exhaust": Exhaust.OUTSIDE if f.exhaust is Exhaust.UNKNOWN else f.exhaust,

@@ -18,6 +18,8 @@ COLD_ROOM: Annotated[Celsius, Tag("room below which lungs suffer")] = 16.0
 STRAINING_ROOM: Annotated[Celsius, Tag("room below which the heart is strained")] = 12.0
 # Of the loss, below which nothing is left for wind: common practice, no source
 LEAST_OUTPUT: Annotated[Number, Tag("least output of a heater against the loss")] = 1.1
+# Of what is to be bought, from which a fuel heater idles and soots: common practice, no source
+FAR_TOO_LARGE: Annotated[Number, Tag("output of a heater against the one to buy that is too much")] = 2.5
 # Spread of the loss by bare ribs that is worth a word: common practice, no source
 WIDE_BOUND: Annotated[Number, Tag("upper bound of a loss worth a word")] = 1.25
 # Share of the loss through glass that is worth a word: common practice, no source
@@ -45,6 +47,12 @@ LITTLE_OUTPUT = Rule[HeaterSize](
     id="heater.nothing-for-wind", level=Level.CAUTION, when=lambda s: not at_least(s.power, LEAST_OUTPUT * s.loss),
     headline="{loss} lost, and {power} leaves too little for wind.",
     mend=lambda s: Change({"margin": LEAST_OUTPUT - 1} if s.output is None else {"heater_output": LEAST_OUTPUT * s.loss}),
+)
+LARGER_THAN_NEEDED = Rule[ColdNight](
+    id="heater.far-too-large", level=Level.ADVICE, source="practice",
+    when=lambda n: n.heating.burns and n.size.output is not None and not at_most(n.size.output, FAR_TOO_LARGE * n.size.to_buy),
+    text="Soot: {size.output} is far more than the {size.to_buy} this van needs. A fuel heater that large starts and stops, and soots up: choose a smaller one.",
+    mend=lambda n: Change({"heater_output": n.size.to_buy}),
 )
 SLOW = Rule[WarmUp](
     id="heater.slow-to-warm", level=Level.CAUTION, when=lambda w: w.slow,

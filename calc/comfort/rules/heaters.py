@@ -52,7 +52,7 @@ DIESEL_TURNS_WAXY = Rule[FuelInCold](
 )
 PROPANE_STAYS_LIQUID = Rule[FuelInCold](
     id="fuel.propane-stays-liquid", level=Level.ADVICE, source="memory", when=lambda f: f.fuel is HeatSource.PROPANE and f.fails,
-    text="At {outside} even propane hardly turns to gas, and a small bottle gives less than a heater asks. Do not warm it with a flame.",
+    text="At {outside} even propane hardly turns to gas, and a small bottle gives less than a heater needs. Do not warm it with a flame.",
 )
 WINTER_GRADE = Rule[Flame](
     id="fuel.winter-grade", level=Level.NOTE, source="practice", when=lambda f: f.fuel is HeatSource.DIESEL,

@@ -47,7 +47,7 @@ def _cooler(water: HotWater) -> Change | None:
 
 NEVER_HOT = Rule[Tank](
     id="water.never-hot", level=Level.STOP, when=lambda t: t.time is None,
-    headline="It never gets hot: {into} goes in and the hot tank loses {loss}.",
+    headline="Use more power or insulate: {into} goes in, the hot tank loses {loss}, and it never gets hot.",
     mend=lambda t: Change({"loss": t.into / 2}),
 )
 BEYOND_SUPPLY = Rule[ShoreLoad](
@@ -62,7 +62,7 @@ HALF_OF_SUPPLY_TAKEN = Rule[ShoreLoad](
 )
 STALE = Rule[Tank](
     id="water.stale", level=Level.CAUTION, when=_stale,
-    headline="Hot in {time}, but water kept below 60 °C so long breeds germs: heat it to 60 °C, or make it fresh each time.",
+    headline="Heat it to 60 °C, or fresh each time: cooler water kept for {warm_for} breeds germs.",
     mend=_fresh_each_time,
 )
 SCALDS = Rule[HotWater](

@@ -85,12 +85,12 @@ CHARGE_OUTSIDE_TEMPERATURE = Rule[BankWarmth](
 )
 ACID_MAY_FREEZE = Rule[Bank](
     id="bank.acid-may-freeze", level=Level.STOP, when=_may_freeze,
-    headline="At {state} its acid may freeze at {temperature}. Do not charge a frozen battery: let it thaw and look for cracks first.",
+    headline="Do not charge it frozen: at {state} its acid may freeze at {temperature}. Let it thaw, look for cracks.",
     mend=_thawed,
 )
 CHARGE_NEAR_FROST = Rule[BankWarmth](
     id="charge.near-frost", level=Level.CAUTION, when=_near_frost, source="practice",
-    headline="At {temperature} an LFP bank is charged slowly: near freezing makers ask for less current.",
+    headline="Charge slowly: near freezing, here {temperature}, makers of LFP allow less current.",
     text=_SLOW_NEAR_FROST, mend=_to_cool,
 )
 CHARGE_OFF_ROOM = Rule[BankWarmth](

@@ -12,13 +12,13 @@ from calc.units.compare import at_least, at_most
 
 VOLTAGE_TOO_HIGH = Rule[ChargeVoltage](
     id="charge.voltage-too-high", level=Level.STOP, source="practice", when=lambda v: not at_most(v.voltage, v.most),
-    headline="{voltage} is more than such a bank is given, {most} at most: it gasses and heats, or LFP switches itself off.",
+    headline="Lower the voltage: {voltage} is above the {most} for such a bank, which gasses, or LFP switches off.",
     mend=lambda v: Change({"voltage": v.most}) if at_least(v.most, v.least) else None,
 )
 LEAD_ACID_ENDS_LOW = Rule[ChargeVoltage](
     id="charge.lead-acid-ends-low", level=Level.CAUTION,
     when=lambda v: v.chemistry.lead_acid and not at_least(v.voltage, v.blocks * HARDLY_FILLS_LEAD),
-    headline="A charger that ends at {voltage} hardly fills lead-acid: set it to what the bank's maker asks.",
+    headline="Set the charger as the bank's maker says: one that ends at {voltage} hardly fills lead-acid.",
     mend=lambda v: Change({"voltage": v.blocks * HARDLY_FILLS_LEAD}),
 )
 VOLTAGE_FILLS_NOTHING = Rule[ChargeVoltage](
@@ -27,7 +27,7 @@ VOLTAGE_FILLS_NOTHING = Rule[ChargeVoltage](
 )
 CURRENT_TOO_MUCH = Rule[ChargeOffer](
     id="charge.too-much-current", level=Level.CAUTION, when=lambda o: not at_most(o.current, o.most), source="practice",
-    headline="{current} is more than such a bank is usually given, {most}.",
+    headline="Charge with less: {current} is more than the {most} that such a bank is usually given.",
     text="The bank's data sheet says what it may be given. Beyond it lead-acid gets hot and gasses, and LFP ages or switches off.",
     mend=lambda o: None if o.fitting is None else Change({"charger": o.fitting}),
 )

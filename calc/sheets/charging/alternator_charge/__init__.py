@@ -143,7 +143,7 @@ WORKSHEET = Worksheet(
         *(Placed(rule=rule, at="rested", fields=_STATED) for rule in (rested_rules.STATED_TOO_HIGH, rested_rules.STATED_TOO_LOW)),
         judged.HOT_TOO_SMALL, judged.RELAY_OVER_HOT, judged.RUN_TOO_THIN,
         *placed("bank", judged.BANK_FULL),
-        Placed(rule=charge_rules.CURRENT_TOO_MUCH, at="offer", headline="{initial_current} is more than such a bank is usually given, {most_taken}.", fields=(("charger", "charger_limit"),)),
+        Placed(rule=charge_rules.CURRENT_TOO_MUCH, at="offer", headline="Use a smaller charger: {initial_current} is more than the {most_taken} such a bank is usually given.", fields=(("charger", "charger_limit"),)),
         judged.NO_RISE, judged.ENDS_UNKNOWN, judged.STOPS_UNCHECKED, judged.RELAY_BOUNDS_NOTHING, judged.CHECK_RELAY_RATING,
         *_fused(*(Placed(rule=rule, at="protection") for rule in fuse_rules.HEAT)),
         Placed(rule=charge_rules.LEAD_ACID_ENDS_LOW, at="charger_voltage", fields=(("voltage", "charge_voltage"),),

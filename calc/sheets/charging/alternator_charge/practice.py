@@ -86,7 +86,7 @@ PRACTICE = Practice(
                 Slip(formula="asked / alternator", text="The vehicle's own load comes first."),
                 Slip(
                     formula="(vehicle_load + asked) / (alternator * hot_share)",
-                    text="That is the share of what it bears hot, for hours. The question asks for that of its rating.",
+                    text="That is the share of what it gives hot, for hours. The question is about its rating.",
                 ),
             ),
         ),

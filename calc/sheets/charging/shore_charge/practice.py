@@ -27,7 +27,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="supply_load",
-            text="A charger that gives {charger} takes {supply_current} from a lead that bears {supply_limit}, and other things take {other_load}. What share of it is in use?",
+            text="A charger that gives {charger} takes {supply_current} from a lead rated {supply_limit}, and other things take {other_load}. What share of it is in use?",
             draw={
                 "charger": ("30 A", "40 A", "50 A"),
                 "supply_limit": ("10 A", "15 A", "16 A"),
@@ -40,7 +40,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="on_lead / sustained",
-                    text="That compares it with what the lead bears for hours. Asked is the share of the whole.",
+                    text="That compares it with what the lead carries for hours. The question is about its rating.",
                 ),
             ),
         ),

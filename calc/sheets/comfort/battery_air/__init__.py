@@ -23,7 +23,7 @@ from calc.worksheet.outputs import Output
 from calc.worksheet.work import Worksheet
 
 KINDS: dict[str, str] = {CellKind.VENTED: "vented lead-acid", CellKind.SEALED: "valve-regulated lead-acid", CellKind.LITHIUM: "lithium"}
-_IF_NO_MORE = "{airflow}, two openings of {opening} each, if it never gasses more than this. Boost charging needs several times as much."
+_IF_NO_MORE = "Check that nothing boosts: two openings of {opening} each are for this charging, and boost needs several times as much."
 
 WORKSHEET = Worksheet(
     id="battery-air",
@@ -60,7 +60,7 @@ WORKSHEET = Worksheet(
         of_batteries.VENTED_IN_LIVING_SPACE, of_batteries.VENTS_TOO_SMALL, of_batteries.UNMANAGED,
         *placed("gassing", of_batteries.EQUALISING_NOT_COVERED),
         of_batteries.MANAGEMENT_UNKNOWN, of_batteries.EQUALISING_BY_MAKER,
-        Placed(rule=of_batteries.HOT_BATTERY, at="gassing", headline="{airflow} and two openings of {opening} each to 40 °C; at {temperature} it gasses more than the table says."),
+        Placed(rule=of_batteries.HOT_BATTERY, at="gassing", headline="Cool the battery: openings of {opening} each are for 40 °C, and at {temperature} it gasses more."),
         Placed(rule=of_batteries.FLOAT_ONLY, at="gassing", headline=_IF_NO_MORE),
         Placed(rule=of_batteries.BELOW_TABLE, at="gassing", headline=_IF_NO_MORE),
         of_batteries.OPENINGS_UNKNOWN,

@@ -172,6 +172,7 @@ WORKSHEET = Worksheet(
         FINE_TO_BUY, FINE,
         *comfort.NIGHT_ADVICE,
         *placed("heating", of_heaters.BELOW_LOWEST_STEP),
+        of_loss.LARGER_THAN_NEEDED,
         *placed("size", of_loss.RIBS_BEYOND_HEATER),
         of_loss.NEVER_SEAL,
         *placed("sleepers", of_loss.FRESH_AIR_FOR_SLEEPERS),

@@ -55,5 +55,5 @@ FINE_TO_BUY = Rule[ColdNight](
 )
 FINE = Rule[ColdNight](
     id="heat-loss.fine", level=Level.FINE, when=lambda n: n.size.output is not None,
-    headline="The van loses {loss}: {power} holds it with {headroom} to spare. {hours} take {fuel_used} of {fuel} and {charge}.",
+    headline="{power} is enough: the van loses {loss}. {hours} take {fuel_used} of {fuel} and {charge}.",
 )
