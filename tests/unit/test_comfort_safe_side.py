@@ -42,7 +42,7 @@ def test_a_bank_s_voltage_is_no_shore_supply():
 
 @pytest.mark.parametrize("name", ["heat-loss", "heater-night", "cooling-day"])
 def test_no_bank_of_the_night_or_the_day_is_at_mains_voltage(name):
-    with pytest.raises(calc.InputError, match=r"between 1\s+V and 60\s+V") as refusal:
+    with pytest.raises(calc.InputError, match=r"between 1\s+V and 70\s+V") as refusal:
         calc.work(name, {"voltage": "230 V"})
     assert refusal.value.field == "voltage"
     assert calc.work(name, {"voltage": "60 V"})
