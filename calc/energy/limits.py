@@ -20,6 +20,8 @@ FREEZING: Annotated[Celsius, Tag("freezing point of water")] = 0.0  # by definit
 
 # More of an LFP bank leaves nothing before it is cut off: high end of common practice
 MOST_OF_LFP: Annotated[Share, Tag("most of an LFP bank that is used")] = 0.9
+# Of what is used: a tired or cold bank ends early beyond it. Common practice, no source
+LITTLE_TO_SPARE: Annotated[Share, Tag("share of the used charge that leaves little")] = 0.9
 # Deeper wears a lead-acid bank fast: common practice, no source
 MOST_OF_LEAD_ACID: Annotated[Share, Tag("most of a lead-acid bank that is used")] = 0.5
 # Below a fifth of its charge lead-acid is damaged: an old rule of practitioners, no source

@@ -24,6 +24,11 @@ CASES = {
             {"chemistry": "AGM", "load": "201 A"},
             {"chemistry": "AGM", "load": "200 A"},
         ),
+        # 160 A·h at 10 A last 16 h
+        "runtime.little-to-spare": (
+            {"load": "10 A", "needed": "14.5 h"},
+            {"load": "10 A", "needed": "14.3 h"},
+        ),
         "runtime.too-short": (
             {"load": "10 A", "needed": "16.1 h"},
             {"load": "10 A", "needed": "16 h"},
@@ -267,6 +272,10 @@ CASES = {
         "draw.beyond-bank": (
             {"power": "122 W", "hours": "10.1 h", "capacity": "200 Ah", "chemistry": "AGM"},
             {"power": "122 W", "hours": "9.9 h", "capacity": "200 Ah", "chemistry": "AGM"},
+        ),
+        "draw.little-to-spare": (
+            {"power": "128 W", "hours": "14.5 h", "capacity": "200 Ah"},
+            {"power": "128 W", "hours": "14.3 h", "capacity": "200 Ah"},
         ),
         # 67.2 A·h of 200 A·h, but 13.4 times its 20-hour current: the half of it lasts 22 min
         "draw.ends-sooner": (

@@ -2,9 +2,17 @@
 
 # fmt: off
 from calc.energy.draw import LARGE_SHARE, BankDraw, Job
+from calc.energy.limits import LITTLE_TO_SPARE as LITTLE
 from calc.energy.loads import HeatFromBank
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_most
+
+
+def _little_to_spare(job: Job) -> bool:
+    if job.drawn is None:
+        return False
+    return at_most(job.drawn.share, 1.0) and not at_most(job.drawn.share, LITTLE)
+
 
 BEYOND_BANK = Rule[BankDraw](
     id="draw.beyond-bank", level=Level.STOP, when=lambda d: not at_most(d.charge, d.bank.gives),
@@ -16,6 +24,11 @@ ENDS_SOONER = Rule[Job](
     headline="Use a larger bank or run it for less: at {load.current} this one lasts about {lasts}.",
     text="A lead-acid bank gives far less than its label to a heavy load. Run time works it with cold and your own exponent.",
     covers=frozenset({"bank.heavy-load"}),
+)
+LITTLE_TO_SPARE = Rule[Job](
+    id="draw.little-to-spare", level=Level.CAUTION, when=_little_to_spare, source="practice",
+    headline="Leave a reserve: this takes nearly all that you use of the bank, {drawn.share} of it.",
+    text="A tired or cold bank gives less than its label, and then the job is not done.",
 )
 LARGE_DRAW = Rule[BankDraw](
     id="draw.large-share", level=Level.CAUTION, source="practice", when=lambda d: not at_most(d.share, LARGE_SHARE),

@@ -1,13 +1,21 @@
 """Judgements on how long a bank carries a load; those on the bank itself are in `bank`."""
 
 # fmt: off
+from calc.energy.limits import LITTLE_TO_SPARE as LITTLE
 from calc.energy.run_time import RunTime
 from calc.judge import Change, Level, Rule
+from calc.units.compare import at_most
 
 TOO_SHORT = Rule[RunTime](
     id="runtime.too-short", level=Level.STOP, when=lambda r: r.short,
     headline="It lasts {runtime}, not {needed}: the job takes {needed_charge} and this bank gives {usable_charge}.",
     mend=lambda r: None if r.needed is None else Change({"needed": r.runtime}),
+)
+LITTLE_TO_SPARE = Rule[RunTime](
+    id="runtime.little-to-spare", level=Level.CAUTION, source="practice",
+    when=lambda r: r.needed is not None and not r.short and not at_most(r.needed, LITTLE * r.runtime),
+    headline="Leave a reserve: it lasts {runtime}, hardly more than the {needed} needed.",
+    text="A tired or cold bank gives less than its label, and then the job is not done.",
 )
 LIGHTER_THAN_RATED = Rule[RunTime](
     id="runtime.lighter-than-rated", level=Level.NOTE, when=lambda r: r.discharge.light, source="peukert",

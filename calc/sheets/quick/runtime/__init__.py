@@ -74,6 +74,7 @@ WORKSHEET = Worksheet(
         Placed(rule=banks.IN_FROST, at="bank", headline="About {runtime} at best in this frost; the bank must not be charged until it is warmer."),
         Placed(rule=banks.NOTHING_KEPT_BACK, at="usable", headline="About {runtime}, but with nothing kept back: at the end the management system cuts everything off at once."),
         Placed(rule=banks.TOO_HOT, at="bank", headline="About {runtime}, but {temperature} is too hot for a battery: most may not be charged there."),
+        judged.LITTLE_TO_SPARE,
         FINE,
         *placed("bank", banks.NEAR_FROST, banks.NO_FACTOR_FOR_COLD_LFP, banks.COLD_FROM_MEMORY),
         *placed("usable", banks.BELOW_A_FIFTH),
