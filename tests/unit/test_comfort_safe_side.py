@@ -182,7 +182,7 @@ def test_shade_leaves_a_part_of_the_sun_and_saves_charge():
 
 
 def test_the_engine_is_never_idled_for_heat():
-    for texts, answer in answers("water-heater"):
+    for _, answer in answers("water-heater"):
         if answer.values["way"] == "engine":
             assert "engine.idling-kills" in cautioned(answer)
     assert "engine.idling-kills" in cautioned(calc.work("water-heater", {"way": "engine"}))

@@ -64,9 +64,7 @@ def test_a_voltage_that_the_sheet_of_the_drive_calls_too_high_is_too_high_on_a_l
     bank = "26 V" if float(voltage.split()[0]) > 20 else "13 V"
     drive = {"chemistry": chemistry, "charge_voltage": voltage, "bank_voltage": bank}
     drive = calc.work("alternator-charge", drive)
-    assert (drive.verdict == "stop" and "for such a bank" in drive.sentence) == (
-        verdict == "stop"
-    )
+    assert (drive.verdict == "stop" and "for such a bank" in drive.sentence) == (verdict == "stop")
 
 
 @pytest.mark.parametrize("voltage", ["8.8 V", "12.5 V", "25 V"])
