@@ -85,7 +85,7 @@ def test_what_the_stud_bears_is_said_to_tell_nothing_of_a_soft_post_or_body(join
     assert (answer.verdict, answer.rule) == ("fine", fine)
     assert "never more" in answer.sentence
     said = next(said.text for said in answer.cautions if said.rule == beside)
-    assert "What the thread bears says nothing of it" in said
+    assert "What the thread takes says nothing of it" in said
 
 
 @pytest.mark.parametrize(
@@ -119,7 +119,7 @@ def test_no_torque_above_the_ceiling_is_shown_without_a_word_beside_it():
                 over = torque(answer) > torque(answer, "ceiling") * (1 + 1e-9)
                 assert not over or (grade == "unknown" and answer.verdict == "stop")
                 assert ("more than" in summary_text(answer)) is over
-    assert "more than brass or mild steel bears" in summary_text(ask(stud="1/2 in"))
+    assert "more than brass or mild steel takes" in summary_text(ask(stud="1/2 in"))
 
 
 def test_a_figure_brought_to_an_oiled_thread_is_not_called_published():

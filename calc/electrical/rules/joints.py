@@ -93,7 +93,7 @@ BELOW_PUBLISHED = Rule[Joint](
 LUBRICATED = Rule[Joint](
     id="joint.maker-torque-lubricated", level=Level.CAUTION, source="nut-factor",
     when=lambda j: j.from_maker and j.thread.condition is Condition.LUBRICATED,
-    headline="{torque}, if the maker means a lubricated thread; most figures are for a dry one.",
+    headline="Ask whether the maker means a lubricated thread: most values, {torque} perhaps too, are for a dry one.",
     text="Is the maker's figure for a dry thread? If so, oil raises the clamping force by about a third; the torque would have to come down by a quarter. Clean the thread, or ask.",
     mend=dry_thread,
 )
@@ -106,26 +106,26 @@ MAY_STRETCH = Rule[Joint](
 NONE_FOR_BATTERY = Rule[Joint](
     id="joint.no-torque-for-battery", level=Level.CAUTION,
     when=lambda j: not j.from_maker and j.kind is JointKind.BATTERY,
-    headline="About {torque}, but no figure found is meant for a battery terminal. Get its maker's before you load it.",
+    headline="Get the maker's torque before you load it: about {torque} is published, but none for a battery terminal.",
 )
 ONE_SOURCE_OILED = Rule[Joint](
     id="joint.one-source-oiled", level=Level.CAUTION,
     when=lambda j: not j.from_maker and j.published.one_source and j.thread.condition is Condition.LUBRICATED,
-    headline="About {torque} on an oiled thread, from the one source found for this stud, {published.first.low} dry; makers differ several-fold.",
+    headline="Find the maker's torque: about {torque} on an oiled thread, by the one source, {published.first.low} dry.",
 )
 ONE_SOURCE = Rule[Joint](
     id="joint.one-source", level=Level.CAUTION, when=lambda j: not j.from_maker and j.published.one_source,
-    headline="About {torque}, from the one source found for this stud; makers differ several-fold.",
+    headline="Find the maker's torque: about {torque} by the one source for this stud, and makers differ several-fold.",
 )
 BORROWED_OILED = Rule[Joint](
     id="joint.torque-borrowed-oiled", level=Level.CAUTION,
     when=lambda j: not j.from_maker and j.thread.condition is Condition.LUBRICATED,
-    headline="About {torque} on an oiled thread, for want of the maker's figure; for a dry one sources run from {published.dry_low} to {published.dry_high}.",
+    headline="Find the maker's torque: about {torque} on an oiled thread; for a dry one sources run from {published.dry_low} to {published.dry_high}.",
 )
 BORROWED = Rule[Joint](
     id="joint.torque-borrowed", level=Level.CAUTION, when=lambda j: not j.from_maker, source="terminal-torque",
-    headline="About {torque} for want of the maker's figure; sources run from {published.low} to {published.high}.",
-    text="Makers' figures for the same thread differ up to five-fold. Find the sheet of the part, above all for battery posts and plastic-bodied studs, which break or pull out far below what the steel bears.",
+    headline="Find the maker's torque: about {torque}, but sources run from {published.low} to {published.high}.",
+    text="Makers' figures for the same thread differ up to five-fold. Find the sheet of the part, above all for battery posts and plastic-bodied studs, which break or pull out far below what the steel takes.",
 )
 JUDGEMENTS = (
     TOO_MANY_LUGS, TOO_TIGHT, OVER_ANY, NO_TORQUE, PUBLISHED_TOO_TIGHT_IF_WEAK,
@@ -140,15 +140,15 @@ LUG_ORDER = Rule[Joint](
 )
 UNKNOWN_MATERIAL = Rule[Joint](
     id="joint.material-unknown", level=Level.ADVICE, when=lambda j: j.thread.grade is Grade.UNKNOWN, source="strength",
-    text="Material not known, so the ceiling is that of the weakest usual one: brass or mild steel. A copper stud bears a third less: choose copper if it is reddish where it is scratched. Soft, unmarked stainless lies between.",
+    text="Material not known, so the ceiling is that of the weakest usual one: brass or mild steel. A copper stud takes a third less: choose copper if it is reddish where it is scratched. Soft, unmarked stainless lies between.",
 )
 BATTERY_TERMINAL = Rule[Joint](
     id="joint.battery-terminal", level=Level.ADVICE, when=lambda j: j.kind is JointKind.BATTERY, source="33cfr-battery",
-    text="A battery terminal is soft: lead, or a thin insert in plastic. What the thread bears says nothing of it. Cover it, vent the box if the cells gas, and never bridge the terminals with a spanner.",
+    text="A battery terminal is soft: lead, or a thin insert in plastic. What the thread takes says nothing of it. Cover it, vent the box if the cells gas, and never bridge the terminals with a spanner.",
 )
 PLASTIC_BODY = Rule[Joint](
     id="joint.plastic-body", level=Level.ADVICE, when=lambda j: j.kind is JointKind.FUSE, source="practice",
-    text="The body of a fuse holder or breaker is plastic: it cracks or softens long before the stud gives. What the thread bears says nothing of it: only the maker's torque counts here.",
+    text="The body of a fuse holder or breaker is plastic: it cracks or softens long before the stud gives. What the thread takes says nothing of it: only the maker's torque counts here.",
 )
 CHASSIS_GROUND = Rule[Joint](
     id="joint.chassis-ground", level=Level.ADVICE, when=lambda j: j.kind is JointKind.CHASSIS, source="practice",

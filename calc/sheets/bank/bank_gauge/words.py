@@ -22,7 +22,7 @@ WIRING = (
 
 
 def _settling(chemistry: Chemistry) -> str:
-    return f"it is still settling: it wants {battery.rest_needed(chemistry) / HOUR:g} h without load or charge"
+    return f"it is still settling: it needs {battery.rest_needed(chemistry) / HOUR:g} h without load or charge"
 
 
 WHY: dict[str, str] = {

@@ -48,7 +48,7 @@ WORKSHEET = Worksheet(
         Output(id="torque_most", label="Largest torque to set", kind=TORQUE, both=True),
         Output(id="tightest", at="tightest.name", label="Thread nearest its limit"),
         Output(id="tightest_share", at="tightest.joint.share_of_limit", label="Share of what it bears", symbol="s", kind=RATIO, rounding=UP),
-        Output(id="tightest_ceiling", at="tightest.joint.thread.max_torque", label="It bears at most", symbol="T_max", kind=TORQUE, rounding=DOWN, both=True),
+        Output(id="tightest_ceiling", at="tightest.joint.thread.max_torque", label="It takes at most", symbol="T_max", kind=TORQUE, rounding=DOWN, both=True),
         Output(id="schedule", find=schedule, label="Joint sheet"),
     ),
     intermediates=(
@@ -77,7 +77,7 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(*JUDGED, FINE_UNMARKED, FINE, *BESIDE, HOW_KEPT_TIGHT),
-    valid="Clean, flat joints of copper lugs on steel, stainless, brass or copper studs, tightened with a torque wrench on the nut. What the thread bears says nothing of a battery post’s lead or of the plastic round a stud.",
+    valid="Clean, flat joints of copper lugs on steel, stainless, brass or copper studs, tightened with a torque wrench on the nut. What the thread takes says nothing of a battery post’s lead or of the plastic round a stud.",
     summary="{joint_count} joints, {without_maker} without a maker’s figure",
     tables=(
         Table(

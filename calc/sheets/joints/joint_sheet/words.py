@@ -16,7 +16,7 @@ STEPS: tuple[Step[JointSheet], ...] = (
     Step(of="joint_count", formula="with_maker + without_maker", text="Rows with a name."),
     Step(of="torque_least", source="practice", when=lambda s: s.torque_least is not None, text="Take a torque wrench that holds this within its scale, well off the low end, where it is least sure."),
     Step(of="torque_most", source="practice", when=lambda s: s.torque_most is not None, text="And this one. One wrench seldom does both."),
-    Step(of="tightest", text="Of all the joints, the one whose torque is the largest share of what its thread bears."),
+    Step(of="tightest", text="Of all the joints, the one whose torque is the largest share of what its thread takes."),
     Step(of="proof", source="strength", text="{tightest_stud}, {tightest_grade}: as printed, or stress area times proof stress."),
     Step(of="preload_limit", formula="preload_share * proof", source="preload", text="For a joint that is opened again."),
     Step(of="factor", source="nut-factor", text="Usual for a {tightest_condition} steel thread."),

@@ -35,7 +35,7 @@ WORKSHEET = Worksheet(
         Output(id="torque", label="Torque", symbol="T", kind=TORQUE, both=True),
         Output(id="torque_low", at="published.low", label="Lowest published, as for this thread", kind=TORQUE, both=True),
         Output(id="torque_high", at="published.high", label="Highest published, as for this thread", kind=TORQUE, both=True),
-        Output(id="ceiling", at="thread.max_torque", label="The thread bears at most", symbol="T_max", kind=TORQUE, rounding=DOWN, both=True),
+        Output(id="ceiling", at="thread.max_torque", label="The thread takes at most", symbol="T_max", kind=TORQUE, rounding=DOWN, both=True),
         Output(id="preload", at="clamping.preload", label="Clamping force, about", symbol="F", kind=FORCE, hide_if_none=True),
         Output(id="clamp_share", at="clamping.share", label="Share of the thread's strength used", kind=RATIO, hide_if_none=True),
         Output(id="stack", find=stack, label="Order of parts, from the seat out", needs_step=False),

@@ -42,7 +42,7 @@ def unsuitable(joint: Joint) -> tuple[Locking, ...]:
 def doubt(joint: Joint) -> str:
     """Return what speaks against the torque, in a few words that go on after it."""
     weakest = "brass or mild steel" if joint.thread.grade is Grade.UNKNOWN else "the thread"
-    return f", more than {weakest} bears" if joint.too_tight else ""
+    return f", more than {weakest} takes" if joint.too_tight else ""
 
 
 def spread(joint: Joint) -> str:
