@@ -111,7 +111,7 @@ VENTS_TOO_SMALL_FOR_FAN = Rule[Enclosure](
 LESS_OUTPUT = Rule[Derated](
     id="device.less-output", level=Level.CAUTION, source="practice", when=lambda d: not _full(d),
     headline="At {at} the device keeps {output_left} of its output; {charge_lost} less in {hours}.",
-    text="When you reckon what a drive brings, take {output_left} of the charger's rating: {charge_lost} less.",
+    text="For what a drive brings, take {output_left} of the charger's rating: {charge_lost} less.",
 )
 WARM_AMBIENT = Rule[Enclosure](
     id="bay.warm-for-cable", level=Level.CAUTION, when=lambda e: _hotter_than(e, WARM_FOR_CABLE),
@@ -120,7 +120,7 @@ WARM_AMBIENT = Rule[Enclosure](
 
 HEAT_AGES = Rule[Enclosure](
     id="bay.heat-ages", level=Level.ADVICE, source="practice", when=lambda e: _unknown(e) or not e.within_limit,
-    text="Heat ages electronics and softens plastics: the trade reckons half the life for each 10 K. Do not cover the devices, and keep cables and insulation clear of them.",
+    text="Heat ages electronics and softens plastics: the trade counts on half the life for each 10 K. Do not cover the devices, and keep cables and insulation clear of them.",
 )
 DRAUGHT = Rule[Bay](
     id="bay.draught-can-fail", level=Level.ADVICE, source="stack", when=lambda b: b.ventilation is Ventilation.VENTS,

@@ -92,7 +92,7 @@ FRESH_AIR_FOR_SLEEPERS = Rule[Sleepers](
 )
 WATER_FREEZES = Rule[HeatLoss](
     id="water.freezes", level=Level.ADVICE, source="practice", when=lambda h: h.outside < FREEZING,
-    text="Water freezes where the heat does not reach: tanks, pipes and pumps outside the shell want draining or heat of their own. An LFP bank must not be charged below 0 °C.",
+    text="Water freezes where the heat does not reach: tanks, pipes and pumps outside the shell need draining or heat of their own. An LFP bank must not be charged below 0 °C.",
 )
 RIBS_MATTER = Rule[HeatLoss](
     id="shell.ribs-matter", level=Level.ADVICE, source="iso-6946-upper", when=lambda h: not at_most(h.high, WIDE_BOUND * h.loss),

@@ -60,5 +60,5 @@ WINTER_GRADE = Rule[Flame](
 )
 LOWER_HEATING_VALUE = Rule[Flame](
     id="fuel.lower-heating-value", level=Level.NOTE, source="fuel-heat",
-    text="Lower heating values. Higher ones stand in many tables and would promise about 7 to 9 % more. Petrol with a tenth of ethanol holds 3 % less.",
+    text="Lower heating values. Higher ones stand in many tables and would give about 7 to 9 % more. Petrol with a tenth of ethanol holds 3 % less.",
 )

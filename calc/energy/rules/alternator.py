@@ -320,7 +320,7 @@ IDLE_TOO_SMALL = Rule[AlternatorCharge](
 CHARGE_BY_WHAT_IS_LEFT = Rule[AlternatorCharge](
     id="alternator.charge-by-what-is-left", level=Level.ADVICE, source="practice",
     when=lambda a: a.charger is not None and a.drive is not None and a.load.fed is not None and not at_least(a.load.fed, 1.0),
-    text="Charge is reckoned with {drive.filling.current}, what the hot alternator has left, not with the charger's limit.",
+    text="Charge is worked out with {drive.filling.current}, what the hot alternator has left, not with the charger's limit.",
 )
 RATED_COLD = Rule[AlternatorCharge](
     id="alternator.rated-cold", level=Level.NOTE, source="alternator-rating",

@@ -165,7 +165,7 @@ def inverter_kills(at: str) -> Placed:
     """Return the caution about the mains voltage behind an inverter, for the load `at`."""
     return Placed(
         rule=OUTPUT_CAN_KILL, at=at,
-        text="An inverter's output is mains voltage and can kill; its fixed wiring is for a licensed person. It must bear the start and run within its steady rating, and its idle draw is not in this sum.",
+        text="An inverter's output is mains voltage and can kill; its fixed wiring is for a licensed person. It must start the load and run it within its steady rating; its idle draw is not counted here.",
     )
 
 

@@ -73,7 +73,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="alternator_load",
-            text="Through a relay a bank takes {initial_current}, and the vehicle {vehicle_load}. The alternator is rated {alternator}. What share of the rating is asked of it?",
+            text="Through a relay a bank takes {initial_current}, and the vehicle {vehicle_load}. The alternator is rated {alternator}. What share of its rating is that?",
             draw={
                 "method": ("relay",),
                 "alternator": ("100 A", "120 A", "150 A", "180 A"),

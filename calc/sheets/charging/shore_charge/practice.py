@@ -36,7 +36,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="supply_current / supply_limit",
-                    text="All that hangs on the lead counts, not the charger alone.",
+                    text="All that is plugged into the lead counts, not the charger alone.",
                 ),
                 Slip(
                     formula="on_lead / sustained",

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="airflow",
-            text="A bank of {cells} lead-acid cells in series, {capacity}, gasses with {gas_current}. The standard wants {air_per_charge} of air. How much air is that?",
+            text="A bank of {cells} lead-acid cells in series, {capacity}, gasses with {gas_current}. The standard takes {air_per_charge} of air. How much air is that?",
             draw={
                 "chemistry": ("AGM",),
                 "cells": ("6", "12", "24"),

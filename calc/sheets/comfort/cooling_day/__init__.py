@@ -49,7 +49,7 @@ WORKSHEET = Worksheet(
         Quantity(id="cooling", label="Cooling of the unit", symbol="P_c", kinds=(heat.HEAT,), default="5000 BTU/h", low="50 W", high="20 kW", hint="The cold it makes, from its label, not what it takes from the supply."),
         Quantity(id="efficiency_ratio", label="Efficiency ratio", symbol="k", kinds=(heat.PERFORMANCE,), default="10 EER", low="0.2 COP", high="10 COP", hint="COP is watts of cold for a watt; EER is BTU/h for a watt. Not a seasonal figure."),
         Choice(id="basis", label="Running time from", of=RunningTime, default=RunningTime.DUTY, options=(Option(RunningTime.DUTY, "a share of the time"), Option(RunningTime.HEAT_LOAD, "the van's heat load", aliases=("heat load",))), hint="Guess the share, or reckon it from sun, people and walls."),
-        Quantity(id="duty", label="Share of the time it runs", symbol="d", kinds=(RATIO,), default="50 %", low="1 %", high="100 %", hint="Not used when the heat load is reckoned. On a hot day in the sun it is near 100 %."),
+        Quantity(id="duty", label="Share of the time it runs", symbol="d", kinds=(RATIO,), default="50 %", low="1 %", high="100 %", hint="Not used with the heat load. On a hot day in the sun it is near 100 %."),
         Quantity(id="hours", label="Hours", symbol="t", kinds=(TIME,), default="4 h", low="0.1 h", high="72 h", hint="Over which it is switched on."),
         BANK_CHEMISTRY,
         VOLTAGE_FIELD,

@@ -36,7 +36,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="airflow * 3600",
-                    text="Watts are joules in a second, so the sum gives cubic metres in a second: mind the hour.",
+                    text="Watts are joules in a second, so this gives cubic metres in a second: mind the hour.",
                 ),
             ),
         ),

@@ -39,11 +39,11 @@ STEPS: tuple[Step[Enclosure], ...] = (
     Step(of="reached", source="energy-balance", when=lambda e: _by(e, Ventilation.FAN), text="{fan_rise} above {outside}. The fan decides; draught is not added."),
     Step(of="reached", source="stack", when=lambda e: _by(e, Ventilation.VENTS), text="Where the draught through two vents of {vents} each carries off just the heat that is made, found by halving."),
     Step(of="draught", formula="discharge * vents / sqrt(2) * sqrt(2 * gravity * height * (reached - outside) / (reached - zero))", source="stack", when=lambda e: e.air.draught is not None, text="At that temperature."),
-    Step(of="at", when=lambda e: _cool(e) and e.bay.ventilation is Ventilation.UNKNOWN, text="The limit, if the vents or the fan are as asked for above; closed, it gets hotter."),
+    Step(of="at", when=lambda e: _cool(e) and e.bay.ventilation is Ventilation.UNKNOWN, text="The limit, if vents or fan are as needed above; closed, it gets hotter."),
     Step(of="at", when=_reached, text="What it comes to."),
     Step(of="output_left", source="practice", when=_full, text="At {at}, no warmer than {rated_to}, so the device gives all it has."),
     Step(of="output_left", formula="max(0, 1 - derating * (at - rated_to))", source="practice", when=lambda e: e.derated is not None and not _full(e), text="A straight line beyond {rated_to}; the maker's curve is better."),
-    Step(of="charge_lost", formula="rated * (1 - output_left) * hours", when=lambda e: e.derated is not None, text="Of a charger that would give {rated} for {hours}: the sum of alternator charge."),
+    Step(of="charge_lost", formula="rated * (1 - output_left) * hours", when=lambda e: e.derated is not None, text="Of a charger that would give {rated} for {hours}, as in alternator charge."),
     Step(of="thermostat", source="practice", when=lambda e: e.thermostat is not None, text="{earlier} below the lower of {rated_to} and {inside_limit}: early enough for the fan to get ahead, above the air that is drawn in."),
 )
 

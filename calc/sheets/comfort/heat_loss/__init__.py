@@ -67,7 +67,7 @@ WORKSHEET = Worksheet(
         Quantity(id="altitude", since=2, label="Altitude", symbol="h", kinds=(LENGTH,), default="0 m", low="0 m", high="6000 m", hint="Above the sea: thin air burns rich and sooty."),
         Quantity(id="heater_output", label="Heater you have", symbol="P_h", kinds=(heat.HEAT,), optional=True, low="50 W", high="30 kW", example="2 kW",
                  hint="Its highest output as heat. Empty: the sheet says what is needed."),
-        Quantity(id="hours", label="Hours of heating", symbol="t_n", kinds=(TIME,), default="9 h", low="0.1 h", high="336 h", hint="The night that fuel and charge are reckoned for."),
+        Quantity(id="hours", label="Hours of heating", symbol="t_n", kinds=(TIME,), default="9 h", low="0.1 h", high="336 h", hint="The night that fuel and charge are for."),
         comfort.HEAT_FROM,
         comfort.EXHAUST,
         comfort.ALARM,
