@@ -129,7 +129,7 @@ NO_FAMILY = Rule[Protection](
 )
 WINDOW_CLOSED = Rule[Protection](
     id="fuse.window-closed", level=Level.STOP, when=lambda p: p.chosen is None and not p.wide_enough,
-    headline="{cable.conductor} is too thin here: it can carry {highest}, and the fuse for this load is {lowest} or more.",
+    headline="Use thicker wire: no standard fuse both carries {current} for hours and protects this wire ({highest}).",
     mend=_let_a_fuse_fit,
 )
 NO_SUCH_RATING_AT_THIS_VOLTAGE = Rule[Protection](
