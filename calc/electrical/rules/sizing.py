@@ -10,6 +10,8 @@ from calc.electrical.sizing import SizedCircuit
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_most
 
+HARDLY_SOLD_SIZE = "3 AWG"  # as flexible cable: common practice, no source
+
 
 class HasWarmDrop(Protocol):
     """A run at work, with how warm its copper gets, and the drop with the copper as warm as that."""
@@ -86,6 +88,10 @@ WARM_DROP_OVER_LIMIT = Rule[HasWarmDrop](
 ONE_ALONE_TOO_THIN = Rule[HasSharedRun](
     id="circuit.one-alone-too-thin", level=Level.CAUTION, when=_one_too_thin, source="nec-parallel",
     headline="Give each conductor its own {protection.fuse} fuse, or use one thicker: one alone cannot carry {loaded.current}.",
+)
+HARDLY_SOLD = Rule[SizedCircuit](
+    id="circuit.size-hardly-sold", level=Level.ADVICE, when=lambda s: s.chosen is not None and s.chosen.name == HARDLY_SOLD_SIZE, source="practice",
+    text="Shops hardly keep flexible cable of 3 AWG: 2 AWG (33.6 mm²) does as well.",
 )
 NEC_JOINS_THICK_ONES = Rule[SizedCircuit](
     id="circuit.nec-joins-thick-ones", level=Level.NOTE, when=lambda s: s.circuit.by_nec and s.circuit.parallel > 1, source="nec-parallel",

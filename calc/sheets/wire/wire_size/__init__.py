@@ -117,6 +117,7 @@ WORKSHEET = Worksheet(
         *placed("sized.circuit", copper.FUSE_BOTH_ENDS_OF_EACH),
         Placed(rule=words.FINE[0], at="sized", headline="Use {wires}. {larger} is enough for drop and heat, but {obstacle}."),
         *placed("sized", *words.FINE[1:]),
+        *placed("sized", sizing.HARDLY_SOLD),
         *placed("sized.circuit", copper.SHARE_EVENLY),
         *laying_advice("sized.protection", fields=FOUND, thin=False),
         Placed(rule=copper.TOO_THIN_TO_JOIN, at="sized.loaded.laid", fields=FOUND),
