@@ -154,6 +154,7 @@ def test_the_bank_s_current_is_power_over_voltage_and_losses(power, voltage, eff
 def test_energy_at_the_bank_is_the_load_s_and_the_losses():
     """The inverter's loss of 12 % of what goes in, found apart from the sum."""
     inputs = {"power": "1000 W", "hours": "2 h", "route": "inverter", "efficiency": "88 %"}
+    inputs["voltage"] = "12.5 V"
     answer = calc.work("watts-to-amps", inputs)
     energy = answer["energy"].m_as("W*hour")
     assert energy - 0.12 * energy == pytest.approx(2000, rel=1e-12)

@@ -182,7 +182,7 @@ def test_hotter_metal_makes_spots_soften_sooner():
     """By hand with L = 2.44e-8: from 105 °C copper spots soften at 84 mV, from 60 °C at 101 mV."""
     texts = {"drop": "90 mV", "good_drop": "90 mV", "current": "200 A", "full_current": "200 A"}
     cool, hot = ask(**texts, temperature="60 C"), ask(**texts, temperature="105 C")
-    assert cool.verdict == "caution"  # 18 W
+    assert cool.rule == "contact.scorches"  # 18 W
     assert hot.verdict == "stop"
     assert hot.rule == "contact.spots-soften"  # not: too hot by itself
     assert hot.values["softening"] == pytest.approx(0.0835, abs=0.0005)
@@ -221,14 +221,14 @@ def test_nothing_about_the_next_steps_pretends_to_know_when():
     assert "How soon is not known" in line.text
 
 
-def test_a_bad_reading_is_a_caution_with_the_figures_of_the_example():
+def test_a_bad_reading_is_a_stop_with_the_figures_of_the_example():
     """By hand: 35 mV over 80 A is 437.5 µΩ; 2.8 W now, and at 200 A 6.25 times that."""
     answer = ask(drop="35 mV", current="80 A")
     assert answer["resistance"].m_as("microohm") == pytest.approx(437.5)
     assert answer["heat"].m_as("W") == pytest.approx(2.8)
     assert answer["full_heat"].m_as("W") == pytest.approx(17.5)
     assert answer.values["growth_left"] == pytest.approx(100 / 87.5)
-    assert answer.verdict == "caution"
+    assert (answer.verdict, answer.rule) == ("stop", "contact.scorches")
 
 
 def test_every_answer_warns_of_burns_and_of_a_live_bank():

@@ -269,7 +269,7 @@ TWENTY = {
     "inverter left on": ("flat", {"inverter_left_on": True}, {}, "inverter-on"),
     "something awake": ("flat", {"standby": 0.9}, {}, "parasite"),
     "read by a voltmeter": (
-        "flat", {}, {"flat.by": "volt", "gauge.kind": "volt"}, "voltage-gauge",
+        "flat", {}, {"flat.by": "volt", "flat.kind": "volt"}, "full-by-voltage",
     ),
     "reversed shunt": ("gauge", {"gauge_sign": -1}, {}, "reversed"),
     "gauge for another shunt": ("gauge", {"gauge_factor": 0.5}, {}, "calibration"),
