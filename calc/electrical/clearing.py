@@ -129,6 +129,11 @@ class FaultStudy:
         return self.protection.fuse.rating if self.protection else None
 
     @property
+    def least(self) -> Amperes:
+        """The smallest rating that carries its load: no load is asked for."""
+        return 0.0
+
+    @property
     def duty(self) -> InterruptingDuty | None:
         """What its fuse must interrupt."""
         return self.protection.duty if self.protection else None

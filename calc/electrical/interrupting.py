@@ -23,7 +23,8 @@ class InterruptingDuty:
     `interrupting_rating` is what its family breaks at that voltage: None where its ratings are not
     known, or its voltage rating is too low. `printed` is the voltage rating that stands on the fuse
     itself, None where it was not read; `marked_voltage` must stand there, because the common
-    version is made for less; None where that does, or it was read.
+    version is made for less; None where that does, or it was read. `least` is the smallest rating
+    that carries the load for hours, 0 where no load is asked for.
     """
 
     fuse: Fuse
@@ -33,6 +34,7 @@ class InterruptingDuty:
     printed: Volts | None
     interrupting_rating: Amperes | None
     marked_voltage: Volts | None
+    least: Amperes = 0.0
 
     @property
     def judged_at(self) -> Volts:
@@ -82,12 +84,18 @@ class InterruptingDuty:
 
 
 def interrupting_duty(
-    *, fuse: Fuse, voltage: float, fault_current: float, printed: float | None = None
+    *,
+    fuse: Fuse,
+    voltage: float,
+    fault_current: float,
+    printed: float | None = None,
+    least: float = 0.0,
 ) -> InterruptingDuty:
     """Return whether `fuse` may stand at `voltage` [V] and break `fault_current` [A].
 
     `printed` is the voltage rating [V] on the fuse itself, None where it was not read. What it
-    breaks is then taken for that version. Source: the table `fuse_families`, row by row.
+    breaks is then taken for that version. A rating of `least` [A] carries
+    the load. Source: the table `fuse_families`, row by row.
     """
     family = fuses.named(fuse.family) if fuse.family else None
     enough = printed is None or at_least(printed, voltage)
@@ -100,6 +108,7 @@ def interrupting_duty(
         printed=printed,
         interrupting_rating=family.interrupting(judged_at) if family and enough else None,
         marked_voltage=family.marked_higher(voltage) if family and printed is None else None,
+        least=least,
     )
 
 

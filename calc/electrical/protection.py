@@ -145,8 +145,17 @@ class Protection:
         else:
             return None
         return interrupting_duty(
-            fuse=fuse, voltage=self.max_voltage, fault_current=self.fault_current, printed=printed
+            fuse=fuse,
+            voltage=self.max_voltage,
+            fault_current=self.fault_current,
+            printed=printed,
+            least=self.least,
         )
+
+    @property
+    def least(self) -> Amperes:
+        """The smallest rating that carries the load for hours."""
+        return self.lowest
 
     @property
     def ampacity(self) -> Amperes:

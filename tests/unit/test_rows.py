@@ -197,7 +197,8 @@ def test_as_many_joints_as_there_may_be_fit_into_a_link_with_names_that_are_all_
 def test_a_list_can_be_read_in_a_link():
     texts = {"joints": "battery plus:M8:12 N.m;busbar:5/16 in:"}
     link = write(SHEET, texts)
-    assert link == "v=1&joints=battery+plus:M8:12N.m;busbar:5/16in"
+    version = f"v={SHEET.default_set}"
+    assert link == f"{version}&joints=battery+plus:M8:12N.m;busbar:5/16in"
 
 
 def test_the_page_sends_cells_and_signs_typed_into_one_are_told_there_and_kept():
@@ -227,7 +228,7 @@ def test_an_empty_row_of_the_page_keeps_its_place_among_the_replies():
 
 
 def test_a_link_without_the_list_takes_the_usual_one_and_says_so():
-    got = reply(fragment="v=1&vehicle=Marram")
+    got = reply(fragment=f"v={SHEET.default_set}&vehicle=Marram")
     rows = got["fields"]["joints"]["rows"]
     assert len(rows) == len(JOINTS.read(JOINTS.default).rows)
     assert any(note.startswith("Not in the link") and "Joints" in note for note in got["notes"])

@@ -8,7 +8,7 @@ from calc.electrical.interrupting import InterruptingDuty
 from calc.electrical.opening import CONSTANT_I2T_TIME, Fuse
 from calc.electrical.withstand import ADIABATIC_LIMIT
 from calc.judge import Change, Level, Rule
-from calc.units.compare import at_most
+from calc.units.compare import at_least, at_most
 
 
 class FusedWire(Protocol):
@@ -18,6 +18,8 @@ class FusedWire(Protocol):
     def fuse(self) -> float | None: ...
     @property
     def duty(self) -> InterruptingDuty | None: ...
+    @property
+    def least(self) -> float: ...
     @property
     def ampacity(self) -> float | None: ...
     @property
@@ -36,8 +38,9 @@ def _ratings_made(wire: FusedWire) -> tuple[float, ...]:
 
 
 def within_ampacity(wire: FusedWire) -> Change | None:
-    """Return the largest rating of the fuse's family that one conductor can carry."""
-    made = [rating for rating in _ratings_made(wire) if at_most(rating, wire.ampacity or 0.0)]
+    """Return the largest rating of the fuse's family that one conductor and the load allow."""
+    most = wire.ampacity or 0.0
+    made = [one for one in _ratings_made(wire) if at_least(one, wire.least) and at_most(one, most)]
     return Change({"fuse": max(made)}) if made else None
 
 

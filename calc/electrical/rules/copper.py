@@ -50,7 +50,6 @@ FUSE_BOTH_ENDS_OF_EACH = Rule[HasParallel](
     id="run.three-in-parallel", level=Level.CAUTION, when=lambda r: r.parallel > 2, source="nec-parallel",
     headline="Fit a fuse at both ends of each of the {parallel}, or use one or two thicker conductors.",
     text="Fire: of three or more in parallel a short in one is fed from its far end through the others, past its fuse at the source.",
-    mend=lambda _: Change({"parallel": 2.0}),
 )
 TOO_THIN_TO_JOIN = Rule[RunResult](
     id="run.too-thin-to-join", level=Level.ADVICE, when=lambda r: r.too_thin_to_join, source="nec-parallel",

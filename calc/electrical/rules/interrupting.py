@@ -4,6 +4,7 @@
 from calc.electrical.fuse_order import suitable
 from calc.electrical.interrupting import InterruptingDuty
 from calc.judge import Change, Level, Rule
+from calc.units.compare import at_least
 
 
 def family_that_suits(duty: InterruptingDuty) -> Change | None:
@@ -24,9 +25,9 @@ def family_without_doubt(duty: InterruptingDuty) -> Change | None:
 
 
 def next_rating_below(duty: InterruptingDuty) -> Change | None:
-    """Return the largest rating below that the family is made in."""
+    """Return the largest rating below that the family is made in, and that carries the load."""
     made = duty.family.ratings if duty.family else ()
-    below = [rating for rating in made if rating < duty.fuse.rating]
+    below = [rating for rating in made if at_least(rating, duty.least) and rating < duty.fuse.rating]
     return Change({"fuse": max(below)}) if below else None
 
 
