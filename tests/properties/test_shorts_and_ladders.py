@@ -107,7 +107,10 @@ def test_a_run_is_fine_only_with_a_fuse_that_breaks_opens_and_suits_the_wire(dat
     if answer.verdict == "fine":
         assert v["near_fault"] <= 1000 * SLACK
         assert fuse.rating <= {"16 AWG": 25, "12 AWG": 40, "8 AWG": 70, "6 mm2": 55}[v["conductor"]]
-        assert v["fuse_time"] <= (v["k"] * v["area"] / v["low_start"]) ** 2 * SLACK
+        # one fuse does for overload and short: within the ampacity, and well over its rating
+        one_device = v["fuse_percent"] >= 3 / SLACK
+        in_time = (v["k"] * v["area"] / v["low_start"]) ** 2 * SLACK
+        assert one_device or v["fuse_time"] <= in_time
         assert v["let_through"] <= v["energy_limit"] and fuse.rating < v["fault_low"]
     if v["near_fault"] > 1000 or v["let_through"] > v["energy_limit"]:
         assert answer.verdict == "stop"
