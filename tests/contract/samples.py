@@ -28,6 +28,7 @@ from tests.counts import chance, often
 
 DRAWN = often(250, 5000)  # a worksheet
 AROUND = often(50, 1000)  # a worksheet, near a published case
+STAGED = 4  # times fewer of a sheet that is worked in stages, for each takes as long as a hundred
 FURTHER = 1000  # a worksheet, of the draw that is the same in every run
 MOST_ROWS = 5  # of a list that is drawn; half have one, since the worst of many decides a verdict
 
@@ -190,7 +191,8 @@ def answers(name: str) -> tuple[tuple[Texts, Answer], ...]:
     sheet = calc.find(name)
     judged = [texts for verdict, own in published(sheet).items() if verdict for texts in own]
     fresh = chance("drawn", name)
-    near = (*drawn(sheet, fresh, DRAWN), *around(sheet, fresh, AROUND))
+    few = STAGED if sheet.later_stages else 1
+    near = (*drawn(sheet, fresh, DRAWN // few), *around(sheet, fresh, AROUND // few))
     return tuple(worked(sheet, ({}, *single(sheet), *judged, *near)))
 
 
