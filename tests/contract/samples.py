@@ -105,7 +105,7 @@ def drawn(sheet: Worksheet, draw: Random, times: int) -> Iterator[Texts]:
     ways = along(sheet) or [{}]
     for _ in range(times):
         yield {
-            field.id: _text(field, draw)
+            field.id: _box(field, draw)
             for field in sheet.fields
             if draw.random() > (0.5 if field.default_by or field.optional else 0.25)
         } | draw.choice(ways)
@@ -136,7 +136,14 @@ def around(sheet: Worksheet, draw: Random, times: int) -> Iterator[Texts]:
     fields = [field for field in sheet.fields if not isinstance(field, Trail)]
     for _ in range(times if cases and fields else 0):
         near = draw.choice(draw.choice(cases))
-        yield near | {field.id: _text(field, draw) for field in draw.choices(fields, k=2)}
+        yield near | {field.id: _box(field, draw) for field in draw.choices(fields, k=2)}
+
+
+def _box(field: Field, draw: Random) -> str:
+    """Return what stands in a box: where its default may be taken out, often nothing."""
+    if field.optional and field.default and draw.random() < 0.5:
+        return ""
+    return _text(field, draw)
 
 
 def _text(field: Field, draw: Random) -> str:

@@ -71,10 +71,13 @@ def test_a_family_that_suits_the_place_is_offered_where_one_is_made_in_the_ratin
 
 
 def test_no_family_is_offered_where_none_of_that_rating_is_known_to_suit():
-    """Of what is made in 10 A, only the cylinder breaks more than 3 kA, and it ends at 10 kA."""
+    """A blade breaker breaks 2 kA; of 10 A only the cylinder breaks more than 3 kA, and ends at 10."""
     after = mended(
         "fuse-ladder", rules.CANNOT_INTERRUPT.id, {"fault_current": "1500 A", "upstream_family": T}
     )
+    assert after["downstream_family"] == "blade breaker (CB15)"
+    more = {"fault_current": "3.5 kA", "upstream_family": T}
+    after = mended("fuse-ladder", rules.CANNOT_INTERRUPT.id, more)
     assert after["downstream_family"] == "cylinder, 10 by 38 mm (gPV)"
     much = {"fault_current": "10.1 kA", "upstream_family": T}
     assert remedy("fuse-ladder", rules.CANNOT_INTERRUPT.id, much) is None

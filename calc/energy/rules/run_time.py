@@ -15,7 +15,7 @@ LITTLE_TO_SPARE = Rule[RunTime](
     id="runtime.little-to-spare", level=Level.CAUTION, source="practice",
     when=lambda r: r.needed is not None and not r.short and not at_most(r.needed, LITTLE * r.runtime),
     headline="Leave a reserve: it lasts {runtime}, hardly more than the {needed} needed.",
-    text="A tired or cold bank gives less than its label, and then the job is not done.",
+    text="A tired or cold bank runs out before {needed}.",
 )
 LIGHTER_THAN_RATED = Rule[RunTime](
     id="runtime.lighter-than-rated", level=Level.NOTE, when=lambda r: r.discharge.light, source="peukert",

@@ -6,6 +6,7 @@ from calc.units.compare import at_least, at_most
 from calc.units.constants import HOUR
 from calc.worksheet.next_steps import NextStep
 
+LEAST_CURRENT = 0.01  # A, what the sheets of wires take
 LEAST_HEAT, MOST_HEAT = 1.0, 5000.0  # W, what the sheet of a bay takes
 
 calculate = inverter_need
@@ -24,7 +25,7 @@ def weightings(_: InverterNeed) -> tuple[Weight, ...]:
 def onward(found: InverterNeed) -> tuple[NextStep, ...]:
     """Return what follows from a current that cables carry: wire, bank, heat."""
     load, current, cables = found.load, found.current, found.single_cable.cables
-    if cables is None:
+    if cables is None or not at_least(current, LEAST_CURRENT):
         return ()
     wire: tuple[tuple[str, str], ...] = (
         ("current", f"{current:.6g} A"),
