@@ -86,13 +86,16 @@ def charged(chemistry, capacity, **others):
     }
 
 
+TOO_HARD = {"bank.heavy-load", "bank.beyond-any-such-bank", "draw.ends-sooner"}
+
+
 @given(CHEMISTRIES, CAPACITIES, LOADS)
 @tried(13)
 def test_a_load_is_hard_on_a_bank_from_one_limit_on(chemistry, capacity, share):
     limit = HEAVY[chemistry] * capacity
     assume(abs(share - 1) > 1e-6 and share * limit * 13 < 20000)
     for sheet, answer in drawn_from(chemistry, capacity, share * limit).items():
-        hard = {"bank.heavy-load", "bank.beyond-any-such-bank", "draw.ends-sooner"} & set(answer.rules)
+        hard = TOO_HARD & set(answer.rules)
         assert bool(hard) is (share > 1), sheet
         stops = "bank.beyond-any-such-bank" in answer.rules
         assert stops is (share * HEAVY[chemistry] > (2 if chemistry == "LFP" else 1)), sheet

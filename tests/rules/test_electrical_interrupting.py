@@ -71,7 +71,7 @@ def test_a_family_that_suits_the_place_is_offered_where_one_is_made_in_the_ratin
 
 
 def test_no_family_is_offered_where_none_of_that_rating_is_known_to_suit():
-    """A blade breaker breaks 2 kA; of 10 A only the cylinder breaks more than 3 kA, and ends at 10."""
+    """A blade breaker breaks 2 kA; of 10 A only the cylinder more than 3 kA, and it ends at 10."""
     after = mended(
         "fuse-ladder", rules.CANNOT_INTERRUPT.id, {"fault_current": "1500 A", "upstream_family": T}
     )
