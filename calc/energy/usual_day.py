@@ -13,6 +13,7 @@ from math import degrees, radians
 from typing import Annotated
 
 from calc.energy.sun import SunDay, sunset_angle
+from calc.units.compare import at_least
 from calc.units.si import Degrees, JoulesPerSquareMetre, Number, Share, Tag
 
 # Erbs, Klein and Duffie, Solar Energy 28, 1982: by rising powers of the clearness
@@ -55,7 +56,7 @@ class UsualDay:
     @property
     def held(self) -> bool:
         """Whether the sum is held to what a clear day brings."""
-        return self.on_plane < self.worked
+        return not at_least(self.on_plane, self.worked)
 
     @property
     def spread(self) -> JoulesPerSquareMetre:
