@@ -210,7 +210,7 @@ class WeekInputs:
         catch *= self.heat_keeps * self.panels.regulator_keeps
         ampere_hour = HOUR * self.bank.charge_voltage
         nights = tuple(span(LEAD_FROM, self.lead_hours / HOUR, 2 * HOURS))
-        useful, conversion, idle, levels = self._loads()
+        useful, conversion, idle, levels = self._loads(self.loads)
         return Day(
             sun=tuple(catch * hour for hour in self.usual.hours),
             drive=tuple(self.charger * ampere_hour * share for share in self._driving()),
@@ -239,17 +239,17 @@ class WeekInputs:
         )
 
     def _loads(
-        self,
+        self, loads: tuple[Load, ...]
     ) -> tuple[
         tuple[float, ...], tuple[float, ...], tuple[float, ...], tuple[tuple[Level, ...], ...]
     ]:
-        """Return by the hour: what the loads take, conversion, idle [J], and the levels.
+        """Return by the hour: what these of the loads take, conversion, idle [J], and the levels.
 
         Loads from one time of day on run together from the beginning of an hour, and so do those
         that are spread over a part of the day; the two kinds meet by chance.
         """
-        timed = [load for load in self.loads if load.watts and load.when not in SPREAD]
-        spread = [load for load in self.loads if load.watts and load.when in SPREAD]
+        timed = [load for load in loads if load.watts and load.when not in SPREAD]
+        spread = [load for load in loads if load.watts and load.when in SPREAD]
         of_timed, of_spread = stretches(timed, self.daylight), stretches(spread, self.daylight)
         useful, conversion, idle = [0.0] * HOURS, [0.0] * HOURS, [0.0] * HOURS
         levels: list[tuple[Level, ...]] = []
@@ -278,18 +278,19 @@ class WeekInputs:
         power = direct + (fed / self.efficiency + self.idle if fed else 0.0)
         return power / self.voltage
 
-    @property
+    @cached_property
     def together_current(self) -> Amperes:
         """The largest current of loads that are on at the same time.
 
         A load of the day and one of the night never are, though the hour of sunset has both.
         """
         halves = (
-            replace(self, loads=tuple(load for load in self.loads if load.when is not other))
+            self._loads(tuple(load for load in self.loads if load.when is not other))[-1]
             for other in (When.DAYTIME, When.NIGHT)
         )
-        levels = (level for half in halves for hour in half.day.levels for level in hour)
-        return max(level.demand for level in levels) / self.voltage
+        return (
+            max(level.demand for half in halves for hour in half for level in hour) / self.voltage
+        )
 
     @cached_property
     def week(self) -> Course:

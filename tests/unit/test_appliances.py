@@ -69,7 +69,7 @@ def test_a_box_that_hardly_rests_is_not_recommended_for_taking_less():
     """93 % of the day at 25 °C leaves nothing for a hot one."""
     busy = calc.work(ROUTE, {"dc_duty": "93 %"})
     assert busy["extra_charge"].m > 0
-    assert "Take" not in busy.sentence and "nothing in hand" in busy.sentence
+    assert "Take" not in busy.sentence and "no reserve" in busy.sentence
     assert calc.work(ROUTE).sentence.startswith("Take the battery-voltage one")
 
 

@@ -75,11 +75,11 @@ NEVER = Rule[FaultStudy](
 )
 TOO_MUCH = Rule[FaultStudy](
     id="fuse.lets-too-much-through", level=Level.STOP, when=lambda s: s.clears is Clears.TOO_MUCH,
-    headline="The fuse lets {protection.let_through} through; the wire bears {short.withstand.let_through}.",
+    headline="Use a faster fuse or thicker wire: this fuse lets {protection.let_through} through, and the wire withstands {short.withstand.let_through}.",
 )
 TOO_LATE = Rule[FaultStudy](
     id="fuse.opens-too-late", level=Level.STOP, when=lambda s: s.clears is Clears.TOO_LATE,
-    headline="The wire bears the lowest short, {short.lowest.current}, for about {short.lowest_start.withstand}; this fuse may hold it for longer.",
+    headline="Use a smaller fuse or thicker wire: the wire withstands {short.lowest.current} for about {short.lowest_start.withstand}, and this fuse may take longer.",
 )
 ABOVE_CEILING = Rule[FusedWire](
     id="fuse.above-ceiling", level=Level.STOP, when=lambda s: s.above_ceiling, source="33cfr-place",

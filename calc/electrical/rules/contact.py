@@ -166,7 +166,7 @@ PART_NOT_NAMED = Rule[MeasuredJoint](
 )
 BEYOND_ANY_LIKE = Rule[MeasuredJoint](
     id="contact.beyond-any-like", level=Level.CAUTION, when=_beyond_any_like, source="practice",
-    headline="Remake or replace it: {resistance} is more than twice the {sound.high} of a sound one, whatever its like reads.",
+    headline="Remake or replace it: {resistance} is more than twice the {sound.high} of a sound one, whatever a like part reads.",
     text="Two parts alike may be bad alike. Above twice the usual range a like part clears nothing.",
     covers=frozenset({"contact.beyond-its-range"}),
 )
@@ -176,7 +176,7 @@ BEYOND_RANGE = Rule[MeasuredJoint](
 )
 BEYOND_LIKE = Rule[MeasuredJoint](
     id="contact.worse-than-its-like", level=Level.CAUTION, when=lambda j: j.ratio is not None and not at_most(j.ratio, LIKE_MOST), source="neta-resistance",
-    headline="Look into it: {ratio} times its like. At {reading.full_current} it gives off {full.heat}.",
+    headline="Look into it: {ratio} times a like part. At {reading.full_current} it gives off {full.heat}.",
 )
 OVER_RATING = Rule[MeasuredJoint](
     id="contact.current-over-rating", level=Level.CAUTION, when=_over_rating, source="practice",

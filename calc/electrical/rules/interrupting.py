@@ -45,7 +45,7 @@ CANNOT_INTERRUPT = Rule[InterruptingDuty](
 )
 MARKED_HIGHER = Rule[InterruptingDuty](
     id="fuse.marked-higher", level=Level.CAUTION, when=lambda d: d.marked_voltage is not None, source="fuse-ratings",
-    headline="Only the version rated {marked_voltage} or more may stand at {voltage}: the common one is made for 32 V.",
+    headline="Look for {marked_voltage} or more on the fuse: the common version is made for 32 V, too little at {voltage}.",
     text="Blade and strip fuses are made for 32 V unless marked higher. Above its d.c. rating a fuse can hold an arc instead of opening: look for {marked_voltage} or more on the fuse.",
 )
 UNKNOWN = Rule[InterruptingDuty](

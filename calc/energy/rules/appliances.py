@@ -23,7 +23,7 @@ LITTLE_BETWEEN = Rule[Routes](
 )
 DIRECT_WEAK_IN_HEAT = Rule[Routes](
     id="appliance.direct-weak-in-heat", level=Level.CAUTION, when=lambda r: r.dearer and not r.direct.holds_in_heat,
-    headline="The battery-voltage one needs {direct.charge} a day against {household.charge}, but has nothing in hand on a hot day: use a stronger one.",
+    headline="Use a stronger one at battery voltage: it needs {direct.charge} a day against {household.charge}, but has no reserve on a hot day.",
 )
 HOUSEHOLD_TAKES_MORE = Rule[Routes](
     id="appliance.household-takes-more", level=Level.FINE, when=lambda r: r.dearer,
@@ -36,7 +36,7 @@ HOUSEHOLD_PAUSES = Rule[Routes](
 )
 HOUSEHOLD_WEAK_IN_HEAT = Rule[Routes](
     id="appliance.household-weak-in-heat", level=Level.CAUTION, source="warm-room", when=lambda r: not r.dearer and not r.household.holds_in_heat,
-    headline="The household one takes less, {household.charge} a day against {direct.charge}, but on a hot day it has nothing in hand.",
+    headline="The household one takes less, {household.charge} a day against {direct.charge}, but has no reserve on a hot day.",
     text="In air of {hot} the household one would have to run nine tenths of its hours or more: it may not hold its cold.",
 )
 NO_IDLE_DRAW = Rule[Routes](

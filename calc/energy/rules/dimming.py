@@ -42,7 +42,7 @@ DIMMER_MAY_BE_BRIDGED = Rule[Dimming](
 DIMMER_TIGHT = Rule[Dimming](
     id="dimmer.tight", level=Level.CAUTION,
     when=lambda d: d.dimmer.rated is not None and not at_least(d.dimmer.rated, DIMMER_MARGIN * d.charging_current),
-    headline="{saved_charge} saved, but the dimmer has little in hand: look for one of {dimmer_rating}.",
+    headline="{saved_charge} saved, but the dimmer has little reserve: look for one of {dimmer_rating}.",
     mend=larger_dimmer,
 )
 DIMMER_TAKES_MORE = Rule[Dimming](

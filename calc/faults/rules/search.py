@@ -58,8 +58,8 @@ CHECKED = Rule[FaultSearch](
     headline="{cause}.",
 )
 CHECKING = Rule[FaultSearch](
-    id="search.nothing-found-so-far", level=Level.FINE, when=lambda s: _checking(s) and not s.found,
-    headline="Nothing found so far: step {number} of the check.",
+    id="search.nothing-found-so-far", level=Level.CAUTION, when=lambda s: _checking(s) and not s.found,
+    headline="Go on with step {number}: the check is not finished, and nothing is proven sound yet.",
 )
 OVER_FUSE = Rule[FaultSearch](
     id="search.load-over-its-fuse", level=Level.CAUTION, when=lambda s: s.circuit.over_fuse, source="practice",

@@ -76,7 +76,7 @@ WORKSHEET = Worksheet(
         Placed(rule=banks.BEYOND_ANY_BANK, at="draw"),
         Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{drain} is no standby drain: it is a hard load for this bank."),
         judged.NEARLY_FLAT, judged.LEFT_BELOW_HALF, judged.BELOW_YOUR_LIMIT,
-        Placed(rule=banks.TOO_HOT, at="bank", headline="{days} by the sum, but {temperature} is too hot to store a battery: it ages fast."),
+        Placed(rule=banks.TOO_HOT, at="bank", headline="Store it cooler: it lasts {days}, but at {temperature} a battery ages fast."),
         judged.NOT_SURE, judged.SULPHATES,
         Placed(rule=banks.IN_FROST, at="left", fields=_COLDEST, headline="{days}. But at {left.temperature} an LFP bank must not be charged: see that nothing charges it by itself.", text="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A solar regulator left on will try."),
         FINE,

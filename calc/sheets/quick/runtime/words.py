@@ -42,4 +42,4 @@ STEPS: tuple[Step[RunTime], ...] = (
     Step(of="longest", formula="shortest", when=lambda r: not _lead(r), text="The same figure."),
 )
 
-FINE = Rule[RunTime](id="runtime.fine", level=Level.FINE, headline="The bank carries this for about {runtime}.")
+FINE = Rule[RunTime](id="runtime.fine", level=Level.FINE, headline="The bank runs this for about {runtime}.")
