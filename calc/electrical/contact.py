@@ -342,7 +342,12 @@ class MeasuredJoint:
 
     @property
     def growth_left(self) -> Number | None:
-        """How often the resistance may yet grow before the joint drops too much at full current."""
+        """How often the resistance may yet grow before the joint drops too much at full current.
+
+        None where it drops too much already, or cannot pass that current.
+        """
+        if self.full is None:
+            return None
         full_drop = self.resistance * self.reading.full_current
         return self.most_drop / full_drop if at_most(full_drop, self.most_drop) else None
 

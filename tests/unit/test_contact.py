@@ -237,3 +237,12 @@ def test_every_answer_warns_of_burns_and_of_a_live_bank():
         assert ("contact.leave-off" in answer.rules) is (answer.verdict == "stop")
     text = said(ask())
     assert "burns fingers" in text and "disconnect open" in text
+
+
+def test_no_growth_is_told_of_a_part_that_cannot_pass_its_full_current():
+    """By hand: 500 mV at 1 A are 0.5 Ω, through which 12 V push 24 A and never 50 A."""
+    cable = {"probed": "cable", "conductor": "22 AWG", "length": "10 m"}
+    reading = {"drop": "500 mV", "current": "1 A", "voltage": "12 V"}
+    answer = ask(**cable, **reading, full_current="50 A")
+    assert answer.rule == "contact.current-not-reached" and answer.values["growth_left"] is None
+    assert ask(**cable, **reading, full_current="20 A").values["growth_left"] is not None
