@@ -1,0 +1,1 @@
+"""One van: a record that feeds every worksheet, reviewed, drawn, scheduled and handed over."""
