@@ -1,0 +1,42 @@
+"""What the site's search knows of a worksheet beside the words of its guide.
+
+The form and the answer are kept out of the index, because a worked answer repeats the same words on
+every page. Their labels, hints and choices are what people search for, so they are put back here.
+"""
+
+import json
+from pathlib import Path
+
+import calc
+from calc.worksheet.fields import Choice, Field
+from calc.worksheet.rows import Rows
+
+
+def complete(site: Path) -> None:
+    """Add to each worksheet's entry in the search index what its form and its answer say."""
+    file = site / "search" / "search_index.json"
+    index = json.loads(file.read_text("utf-8"))
+    words = {f"checks/{name}/": searched(name) for name in calc.worksheets()}
+    for entry in index["docs"]:
+        if entry["location"] in words:
+            entry["text"] = f"{entry['text']} {words.pop(entry['location'])}".strip()
+    if words:
+        raise ValueError(f"These pages are not in the search index: {', '.join(words)}.")
+    file.write_text(json.dumps(index, ensure_ascii=False, separators=(",", ":")), "utf-8")
+
+
+def searched(name: str) -> str:
+    """Return what may be found of the worksheet `name`, each phrase once."""
+    sheet = calc.find(name)
+    said = [sheet.title, sheet.entry_question, sheet.about]
+    for field in sheet.fields:
+        said += _words(field)
+    said += [result.label for result in sheet.results]
+    return ". ".join(dict.fromkeys(text.rstrip(".") for text in said if text))
+
+
+def _words(field: Field) -> list[str]:
+    if isinstance(field, Rows):
+        return [field.label, *(word for column in field.columns for word in _words(column))]
+    labels = [one.label or one.id for one in field.options] if isinstance(field, Choice) else []
+    return [field.label, field.hint, *labels]
