@@ -25,9 +25,7 @@ def pages_found(site: Path, queries: list[str]) -> list[list[str]]:
 def test_nine_in_ten_plain_questions_find_their_page_first_and_all_within_three(built):
     found = dict(zip(QUESTIONS, pages_found(built, list(QUESTIONS)), strict=True))
     assert len(QUESTIONS) >= 80
-    not_first = {
-        query: pages for query, pages in found.items() if pages[:1] != [QUESTIONS[query]]
-    }
+    not_first = {query: pages for query, pages in found.items() if pages[:1] != [QUESTIONS[query]]}
     far = {query: pages for query, pages in not_first.items() if QUESTIONS[query] not in pages[:3]}
     assert far == {}
     assert len(not_first) <= len(QUESTIONS) * 8 // 80, not_first
