@@ -5,11 +5,14 @@
     answer["drop"].m_as("V")
 
 `work` reads texts as a person types them, or quantities, and gives an `Answer` in words;
-`calculate` takes values and gives the typed result. `worksheets` lists the ids.
+`calculate` takes values and gives the typed result. `worksheets` lists the ids. `read_van` reads a
+whole van, which feeds every worksheet.
 """
 
+from __future__ import annotations
+
 from collections.abc import Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from calc.sheets import CHAPTERS, IDS, worksheet
 from calc.worksheet.answer import Answer, InputError
@@ -17,6 +20,9 @@ from calc.worksheet.data import as_data
 from calc.worksheet.fields import Problem
 from calc.worksheet.values import as_text, as_value
 from calc.worksheet.work import Worksheet, parameter
+
+if TYPE_CHECKING:
+    from calc.van.record import Van
 
 __all__ = [
     "Answer",
@@ -27,6 +33,7 @@ __all__ = [
     "calculate",
     "chapters",
     "find",
+    "read_van",
     "work",
     "worksheets",
 ]
@@ -48,6 +55,16 @@ def find(name: str) -> Worksheet:
         return worksheet(name)
     says = f"There is no worksheet {name!r}; there are {', '.join(worksheets())}."
     raise InputError((Problem("worksheet", says),))
+
+
+def read_van(text: str) -> Van:
+    """Return the van that a file's `text` holds. Raises InputError, which holds every problem.
+
+    What a van is made of is imported when one is read: a single worksheet does without it.
+    """
+    from calc.van.files import read_van as read
+
+    return read(text)
 
 
 def work(name: str, inputs: Mapping[str, Any] | None = None) -> Answer:

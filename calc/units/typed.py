@@ -92,6 +92,8 @@ def find_unit(text: str, kind: Kind) -> Unit | None:
     unit = _spellings(kind).get(fold(text))
     if unit is not None and text.lstrip().startswith("M") and unit.name.startswith("milli"):
         return None  # MW is never milliwatts
+    if unit is not None and unit.name.startswith("mega") and text.lstrip().startswith("m"):
+        return unit if fold(text).startswith("meg") else None  # and mΩ never megohms
     return unit
 
 

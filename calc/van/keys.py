@@ -7,7 +7,7 @@ from functools import cached_property
 
 import calc
 from calc.units.covered import Enumeration
-from calc.worksheet.fields import Choice, Field, Option
+from calc.worksheet.fields import Choice, Field, Option, Quantity
 from calc.worksheet.rows import Rows, Text
 
 
@@ -63,6 +63,9 @@ class Key:
             if column:
                 assert isinstance(found, Rows)
                 found = next(one for one in found.columns if one.id == column[0])
+        if isinstance(found, Quantity) and not found.example:
+            sample = found.default or found.sample.split("|")[0].strip()
+            found = replace(found, example=sample)  # for its default may go
         return replace(
             found, id=self.id, label=self.label or found.label, hint=self.hint or found.hint,
             default=self.usual, default_by=None, only_if=None, optional=True, advanced=not self.few,

@@ -7,6 +7,7 @@ stands in a run: `runs` are the keys of whatever is fed by a pair of conductors,
 
 # fmt: off
 from calc.units.kinds import COUNT, CURRENT, POWER, RATIO, RESISTANCE, VOLTAGE
+from calc.units.kinds.faults import INSULATION
 from calc.van.keys import Key, PartKind, Walk, one_of, words
 from calc.worksheet.fields import Quantity
 
@@ -141,8 +142,8 @@ MAINS = PartKind(id="mains", title="Mains", one="mains installation", mark="X", 
     Key(id="polarity", of="shore-charge.polarity", safety=True, walk=Walk.MAINS_LIVE),
     Key(id="changeover", own=one_of("changeover", "Shore and inverter are kept apart by", ("changeover-switch", "a changeover switch, break before make"), ("inverter", "the inverter itself"), ("separate-sockets", "separate sockets"), ("nothing", "nothing")), none=True, safety=True, walk=Walk.MAINS_DEAD),
     Key(id="other_load", of="shore-charge.other_load", usual="0 A", walk=Walk.DESK),
-    Key(id="earth_resistance", own=Quantity(id="earth_resistance", label="Earth, inlet to chassis", kinds=(RESISTANCE,), low="0 Ω", high="1 MΩ", example="0.05 Ω", optional=True), walk=Walk.MAINS_DEAD),
-    Key(id="insulation_resistance", own=Quantity(id="insulation_resistance", label="Insulation resistance", kinds=(RESISTANCE,), low="0 Ω", high="100 GΩ", example="200 MΩ", optional=True), walk=Walk.MAINS_DEAD),
+    Key(id="earth_resistance", own=Quantity(id="earth_resistance", label="Earth, inlet to chassis", kinds=(RESISTANCE,), low="0 Ω", high="100000 Ω", example="0.05 Ω", optional=True), walk=Walk.MAINS_DEAD),
+    Key(id="insulation_resistance", own=Quantity(id="insulation_resistance", label="Insulation resistance", kinds=(INSULATION,), low="0 MΩ", high="100 GΩ", example="200 MΩ", optional=True), walk=Walk.MAINS_DEAD),
 ))
 INVERTER = PartKind(id="inverter", title="Inverter", one="inverter", mark="U", none=True, keys=(
     PLACE,

@@ -60,21 +60,20 @@ class Value:
 
     `reading` is what the text that judges says, by the field of its key; None unless the state is
     GIVEN or DEFAULT. `statements` are all that was stated, in the order of their stages, the last
-    of which judges.
+    of which judges. `usual` is the text of a default. `only_planned` tells that an inspection has
+    nothing but the plan's word for it.
     """
 
     state: State
     reading: ParsedInput | None = None
     statements: tuple[Statement, ...] = ()
+    usual: str = ""
+    only_planned: bool = False
 
     @property
     def text(self) -> str:
         """The text that judges, as it would be typed into a worksheet; nothing if there is none."""
-        return self.statements[-1].text if self.statements else self._default
-
-    @property
-    def _default(self) -> str:
-        return self.reading.text if self.reading and self.state is State.DEFAULT else ""
+        return self.statements[-1].text if self.statements else self.usual
 
     @property
     def known(self) -> bool:
@@ -83,8 +82,10 @@ class Value:
 
     @property
     def proven(self) -> bool:
-        """Whether it is known by more than hearsay: told passes no safety item."""
-        last = self.statements[-1] if self.statements else None
-        return self.state in (State.GIVEN, State.NONE) and (
-            last is None or last.evidence is not Evidence.TOLD
-        )
+        """Whether it is known by more than hearsay: told passes no safety item.
+
+        Nor does what an inspection finds in the plan alone.
+        """
+        if self.state not in (State.GIVEN, State.NONE) or self.only_planned:
+            return False
+        return not self.statements or self.statements[-1].evidence is not Evidence.TOLD

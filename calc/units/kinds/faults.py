@@ -28,5 +28,15 @@ HEAT_COEFFICIENT = Kind(
 CURRENT_PER_CAPACITY = Kind(
     "current per capacity", "1 / second", (Unit("1 / hour", "A/(A·h)", "A/A.h"),)
 )
+INSULATION = Kind(
+    "insulation resistance",
+    "ohm",
+    (
+        Unit("megaohm", "MΩ", "Mohm", ("megohm", "megohms", "megaohm", "megaohms")),
+        Unit("gigaohm", "GΩ", "Gohm", ("gigaohm", "gigaohms")),
+        Unit("kiloohm", "kΩ", "kohm", ("kilohm", "kilohms")),
+    ),
+    shown=("kiloohm", "megaohm", "gigaohm"),
+)
 
-FAULT_KINDS = (JOULE_INTEGRAL, INDUCTANCE, HEAT_COEFFICIENT, CURRENT_PER_CAPACITY)
+FAULT_KINDS = (JOULE_INTEGRAL, INDUCTANCE, HEAT_COEFFICIENT, CURRENT_PER_CAPACITY, INSULATION)
