@@ -32,7 +32,7 @@ chemistry = "LFP"
 capacity = "100 A·h"
 units = "2"
 fuse = "200 A"
-fuse_family = "Class T"
+fuse_family = "cartridge, class T"
 
 [[bars]]
 name = "fuse block"

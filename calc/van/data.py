@@ -23,6 +23,7 @@ _NEAR = 2  # letters between a name and the one that was meant
 _LONGEST_ID = 40
 _ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 _SINGLE = {CHASSIS, *(kind.id for kind in KINDS.values() if not kind.many)}
+_SINGLE |= {id.replace("_", "-") for id in _SINGLE}
 
 
 @dataclass
@@ -195,8 +196,9 @@ def _unknown(where: str, name: str, accepted: tuple[str, ...]) -> str:
 def nearest(name: str, names: tuple[str, ...]) -> str:
     """Return the one of some names that a slip of the pen made `name`, if any."""
     folded = name.casefold().replace("-", "_")
-    found = min(names, key=lambda one: _steps(folded, one))
-    return found if _steps(folded, found) <= min(_NEAR, len(found) // 2) else ""
+    found = min(names, key=lambda one: _steps(folded, one.replace("-", "_")))
+    steps = _steps(folded, found.replace("-", "_"))
+    return found if steps <= min(_NEAR, len(found) // 2) else ""
 
 
 def _steps(one: str, other: str) -> int:

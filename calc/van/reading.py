@@ -10,7 +10,8 @@ from calc.units.kinds import RATIO
 from calc.units.typed import fold
 from calc.van.keys import Key, PartKind, words
 from calc.van.values import NONE, NOT_SEEN, Evidence, Stage, State, Statement, Value
-from calc.worksheet.fields import ParsedInput, Problem, Quantity
+from calc.worksheet.fields import Field, ParsedInput, Problem, Quantity
+from calc.worksheet.rows import Text
 
 MOST_STATEMENTS = 12  # at one place
 PLAIN = {False: (Stage.PLANNED, Evidence.PLAN), True: (Stage.FOUND, Evidence.SEEN)}
@@ -114,14 +115,14 @@ def stated_text(kind: PartKind, key: Key, raw: Any) -> str:
     if not text or said == NOT_SEEN or (said == NONE and key.none):
         return said or ""
     try:
-        read_text(kind, key, text)
+        reading = read_text(kind, key, text)
     except Problem as problem:
         if said == NONE:
             raise key.field.problem(
                 "cannot be “none”. Write “not seen” if you cannot tell."
             ) from None
         raise problem from None
-    return text
+    return reading.text if isinstance(key.field, Text) else text  # words in one form
 
 
 def _as_text(key: Key, raw: Any) -> str:
@@ -135,10 +136,16 @@ def _as_text(key: Key, raw: Any) -> str:
     if not abs(raw) < _LARGEST:
         raise key.field.problem("is not a number that a van has.")
     field = key.field
-    if isinstance(field, Quantity) and (len(field.units) > 1 or field.kind is RATIO):
+    if not is_plain_number(field):
+        assert isinstance(field, Quantity)
         sample = field.default or field.sample
         raise field.problem(f"needs its unit, in quotation marks, like “{sample}”.")
     return str(raw)
+
+
+def is_plain_number(field: Field) -> bool:
+    """Return whether a number without a unit can be read in one way only."""
+    return not isinstance(field, Quantity) or (len(field.units) == 1 and field.kind is not RATIO)
 
 
 def read_value(kind: PartKind, key: Key, raw: Any, inspection: bool) -> Value:

@@ -11,13 +11,16 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from types import MappingProxyType
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from calc.van.keys import PartKind
 from calc.van.parts import PARTS
 from calc.van.values import State, Value
 from calc.worksheet.answer import InputError
 from calc.worksheet.fields import Problem
+
+if TYPE_CHECKING:
+    from calc.van.net import Net
 
 KINDS: Mapping[str, PartKind] = MappingProxyType({kind.id: kind for kind in PARTS})
 """Every kind of part by its id, in the order of the file."""
@@ -145,7 +148,15 @@ class Van:
 
     @cached_property
     def _ids(self) -> Mapping[str, Part]:
-        return {part.id: part for part in self.everything()}
+        ids = {part.id: part for part in self.everything()}
+        return {id.replace("_", "-"): part for id, part in ids.items()} | ids
+
+    @cached_property
+    def net(self) -> Net:
+        """What is joined to what, conductor by conductor."""
+        from calc.van.net import Net
+
+        return Net(self)
 
     def changed(self, texts: Mapping[str, Any]) -> Van:
         """Return the van with other values at some places. Raises InputError with every problem.
