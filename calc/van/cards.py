@@ -54,16 +54,14 @@ def system_voltage(van: Van) -> float | None:
 
 def still_live(van: Van) -> tuple[str, ...]:
     """Return what stays live with every isolator of the bank open, in words for a label."""
-    said = [
-        one["stays_live"].text for one in van.all("isolators") if one["stays_live"].known
-    ]
-    alarms = any(one.choice("supply") == "ahead-of-isolator" for one in van.all("alarms"))
+    said = [one["stays_live"].text for one in van.all("isolators") if one["stays_live"].known]
+    ahead = any(one.choice("supply") == "ahead-of-isolator" for one in van.all("alarms"))
     parts = (
         ("the batteries and their terminals", True),
         ("the solar panels in any daylight", may_have(van, "panels")),
         ("the alternator while the engine runs", may_have(van, "alternator")),
-        ("mains from the shore inlet while plugged in", may_have(van, "mains") or may_have(van, "shore")),
-        ("alarms fed ahead of the isolator", alarms),
+        ("mains from the shore inlet while plugged in", may_have(van, "mains")),
+        ("alarms fed ahead of the isolator", ahead),
     )  # fmt: skip
     return (*(words for words, there in parts if there), *dict.fromkeys(said))
 
@@ -86,7 +84,7 @@ def _shutdown(van: Van) -> Iterator[str]:
         yield "Let the heater run down, then close the gas or fuel at its source."
     if may_have(van, "inverter"):
         yield "Switch off the inverter and everything it feeds."
-    if may_have(van, "mains") or may_have(van, "shore"):
+    if may_have(van, "mains"):
         yield "Unplug shore power: at the supply post first, then at the van."
     isolators = van.all("isolators")
     for one in isolators:

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from calc.units.shown import with_mm2
 from calc.van import cards
 from calc.van.listed import ListTable
 
 if TYPE_CHECKING:
-    from calc.van.record import Van
+    pass
 
 
 @dataclass(frozen=True, kw_only=True)
