@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import calc
-from build_scripts import trees, wall
+from build_scripts import trees, van_format, wall
 from calc.render.html import Markup, el, join
 from calc.render.van_keys import described_parts
 from calc.tables import table
@@ -225,4 +225,5 @@ PARTS: dict[str, Callable[[], Markup]] = {
     "wall-awg": partial(wall.sheet_html, "awg"),
     "wall-mm2": partial(wall.sheet_html, "mm2"),
     "fault-trees": trees.trees_html,
+    "van-keys": van_format.keys,
 }

@@ -2,49 +2,20 @@
 
 from __future__ import annotations
 
-import re
-import unicodedata
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Mapping
+from functools import partial
 from typing import Any
 
+from calc.van.ids import id_for, own_id, with_ids
 from calc.van.keys import PartKind
+from calc.van.problems import LONGEST_NAME, Problems, called, unknown
 from calc.van.reading import PLAIN, USUAL_EVIDENCE, missing, printable, read_value
-from calc.van.record import CHASSIS, KINDS, Part, Van
+from calc.van.record import KINDS, Part, Van
 from calc.van.values import Statement, Value
-from calc.worksheet.answer import InputError
 from calc.worksheet.fields import Problem
 
 FORMAT = 1
 WHOLE = ("none", "not_seen")  # how a file states a kind of part as a whole
-
-_MOST_PROBLEMS = 200  # that are told at once
-_NEAR = 2  # letters between a name and the one that was meant
-_LONGEST_ID = 40
-_ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
-_SINGLE = {CHASSIS, *(kind.id for kind in KINDS.values() if not kind.many)}
-_SINGLE |= {id.replace("_", "-") for id in _SINGLE}
-
-
-@dataclass
-class Problems:
-    """What is wrong in one reading, in the order of the file; far too many are only counted."""
-
-    told: list[Problem] = field(default_factory=list)
-    more: int = 0
-
-    def add(self, place: str, message: str) -> None:
-        if len(self.told) < _MOST_PROBLEMS:
-            self.told.append(Problem(place, message))
-        else:
-            self.more += 1
-
-    def stop(self) -> None:
-        """Raise InputError if there is a problem."""
-        if self.more:
-            self.told.append(Problem("", f"There are {self.more} problems more."))
-        if self.told:
-            raise InputError(tuple(self.told))
 
 
 def van_from_data(data: object) -> Van:
@@ -60,7 +31,8 @@ def van_from_data(data: object) -> Van:
     known = ("format", *WHOLE, *KINDS)
     for name in data:
         if name not in known:
-            problems.add(str(name)[:_LONGEST_ID], _unknown("The file", str(name), known))
+            says = partial(unknown, "The file", str(name), known)
+            problems.add(printable(str(name))[:LONGEST_NAME], says)
     inspection = _is_inspection(data.get("van"))
     stated = {name: _whole(name, data.get(name, ()), problems) for name in WHOLE}
     read = {}
@@ -97,9 +69,11 @@ def _whole(name: str, raw: object, problems: Problems) -> set[str]:
     if not isinstance(raw, list | tuple) or not all(isinstance(one, str) for one in raw):
         problems.add(name, f'“{name}” must be a list of kinds of parts, like ["alarms", "panels"].')
         return set()
-    for one in raw:
+    if len(raw) > len(set(raw)):
+        problems.add(name, f"“{name}” names a kind of parts twice.")
+    for one in sorted(set(raw)):
         if one not in KINDS:
-            problems.add(name, _unknown(f"“{name}”", one, tuple(KINDS)))
+            problems.add(name, partial(unknown, f"“{name}”", one, tuple(KINDS)))
         elif name == "none" and not may_be_none(KINDS[one]):
             problems.add(name, _never_none(KINDS[one]))
     return {one for one in raw if one in KINDS}
@@ -151,7 +125,7 @@ def read_part(
     own = ""
     for name, one in raw.items():
         if name == "id" and kind.many:
-            own = _own_id(base, one, problems)
+            own = own_id(base, one, problems)
         elif name in values:
             try:
                 values[name] = read_value(kind, kind.key(name), one, inspection)
@@ -159,108 +133,13 @@ def read_part(
                 place = f"{base}.{name}"
                 told = [each.message for each in problem.each]
                 for message in told:
-                    problems.add(place, f"{_called(kind, index, raw)}: {message}")
+                    problems.add(place, f"{called(kind, index, raw)}: {message}")
         else:
             accepted = (*(("id",) if kind.many else ()), *values)
-            place = f"{base}.{printable(str(name))[:_LONGEST_ID]}"
-            problems.add(place, _unknown(_called(kind, index, raw), str(name), accepted))
+            place = f"{base}.{printable(str(name))[:LONGEST_NAME]}"
+            says = partial(unknown, called(kind, index, raw), str(name), accepted)
+            problems.add(place, says)
     return own, values
-
-
-def _called(kind: PartKind, index: int, raw: Mapping[str, Any]) -> str:
-    """Return what a message calls a part: the word for it, its number and its name."""
-    if not kind.many:
-        return kind.title
-    number = f"{kind.one[0].upper()}{kind.one[1:]} {index}"
-    name = raw.get("name")
-    if not name or not isinstance(name, str):
-        return number
-    return f"{number} “{printable(name)[:_LONGEST_ID]}”"
-
-
-def _own_id(base: str, raw: object, problems: Problems) -> str:
-    if isinstance(raw, str) and len(raw) <= _LONGEST_ID and _ID.fullmatch(raw):
-        return raw
-    says = f"An id must be small letters, digits and hyphens, {_LONGEST_ID} at most, like fridge-2."
-    problems.add(f"{base}.id", says)
-    return ""
-
-
-def _unknown(where: str, name: str, accepted: tuple[str, ...]) -> str:
-    shown = printable(name)[:_LONGEST_ID]
-    near = nearest(shown, accepted)
-    meant = f"Is “{near}” meant?" if near else f"It takes {', '.join(accepted)}."
-    return f"{where} has no “{shown}”. {meant}"
-
-
-def nearest(name: str, names: tuple[str, ...]) -> str:
-    """Return the one of some names that a slip of the pen made `name`, if any."""
-    folded = name.casefold().replace("-", "_")
-    found = min(names, key=lambda one: _steps(folded, one.replace("-", "_")))
-    steps = _steps(folded, found.replace("-", "_"))
-    return found if steps <= min(_NEAR, len(found) // 2) else ""
-
-
-def _steps(one: str, other: str) -> int:
-    """Return how many letters must be put in, taken out or changed to make one of the other."""
-    if abs(len(one) - len(other)) > _NEAR:
-        return _NEAR + 1
-    row = list(range(len(other) + 1))
-    for place, sign in enumerate(one, start=1):
-        above, row[0] = row[0], place
-        for at, letter in enumerate(other, start=1):
-            above, row[at] = row[at], min(row[at] + 1, row[at - 1] + 1, above + (sign != letter))
-    return row[-1]
-
-
-def slug(text: str) -> str:
-    """Return a text as an id: small letters, digits and hyphens; nothing if it has none."""
-    plain = unicodedata.normalize("NFKD", text.casefold()).encode("ascii", "ignore").decode()
-    return "-".join(re.findall(r"[a-z0-9]+", plain))[:_LONGEST_ID].strip("-")
-
-
-def id_for(kind: PartKind, index: int, values: Mapping[str, Value]) -> str:
-    """Return the id that a part takes where none is written, unless it is taken."""
-    name = values["name"].reading if "name" in values else None
-    own = slug(str(name.value)) if name else ""
-    return own or f"{slug(kind.one)}-{index}"
-
-
-def free(wanted: str, taken: set[str]) -> str:
-    """Return an id like the one `wanted` that is not taken."""
-    number, found = 1, wanted
-    while found in taken:
-        number += 1
-        found = f"{wanted[: _LONGEST_ID - 4].rstrip('-')}-{number}"
-    return found
-
-
-Read = Mapping[str, list[tuple[str, Mapping[str, Value]]]]
-
-
-def with_ids(read: Read, problems: Problems) -> Mapping[str, tuple[Part, ...]]:
-    """Return the parts, each with its id: the stated ones first, for the others make room."""
-    taken = set(_SINGLE)
-    for name, index, own in _stated_ids(read):
-        if own in taken:
-            called = _called(KINDS[name], index, {})
-            problems.add(f"{name}[{index}].id", f"{called}: another part has the id “{own}”.")
-        taken.add(own)
-    parts: dict[str, tuple[Part, ...]] = {}
-    for name, found in read.items():
-        kind, made = KINDS[name], []
-        for index, (own, values) in enumerate(found, start=1):
-            id = (own or free(id_for(kind, index, values), taken)) if kind.many else kind.id
-            taken.add(id)
-            made.append(Part(kind, id, index, values))
-        if made:
-            parts[name] = tuple(made)
-    return parts
-
-
-def _stated_ids(read: Read) -> Iterator[tuple[str, int, str]]:
-    for name, found in read.items():
-        yield from ((name, i, own) for i, (own, _) in enumerate(found, start=1) if own)
 
 
 def van_as_data(van: Van) -> dict[str, Any]:

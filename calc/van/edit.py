@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import Any
 
-from calc.van.data import Problems, may_be_none, read_part, van_as_data, van_from_data, with_ids
+from calc.van.data import may_be_none, read_part, van_as_data, van_from_data
+from calc.van.ids import RESERVED, own_id, with_ids
 from calc.van.keys import PartKind
+from calc.van.problems import Problems
 from calc.van.reading import (
     PLAIN,
     USUAL_EVIDENCE,
@@ -29,6 +31,7 @@ def changed(van: Van, texts: Mapping[str, Any]) -> Van:
     """Return the van with other values; see `Van.changed`."""
     problems = Problems()
     made: dict[str, list[Part]] = {}
+    new_ids: dict[str, str] = {}
     for place, raw in texts.items():
         try:
             kind, index, name = place_of(place)
@@ -43,7 +46,11 @@ def changed(van: Van, texts: Mapping[str, Any]) -> Van:
             continue
         part = parts[index - 1]
         if name == "id":
-            parts[index - 1] = replace(part, id=str(raw))
+            new_ids[part.id] = id = own_id(part.place, raw, problems)
+            other = van.by_id(id)
+            if id in RESERVED or (other is not None and other.id != part.id):
+                problems.add(place, f"{_called(part)}: another part has the id “{id}”.")
+            parts[index - 1] = replace(part, id=id)
             continue
         try:
             value = _replaced(van, part, name, raw)
@@ -53,13 +60,39 @@ def changed(van: Van, texts: Mapping[str, Any]) -> Van:
             continue
         parts[index - 1] = replace(part, values={**part.values, name: value})
     problems.stop()
-    return _rebuilt(van, {id: tuple(parts) for id, parts in made.items()})
+    other = _rebuilt(van, {id: tuple(parts) for id, parts in made.items()})
+    return _renamed(other, new_ids) if new_ids else other
 
 
 def _called(part: Part) -> str:
     named = part.choice("name") if "name" in part.values else None
     number = f"{part.kind.one[0].upper()}{part.kind.one[1:]} {part.index}"
     return (f"{number} “{named}”" if named else number) if part.kind.many else part.kind.title
+
+
+def _renamed(van: Van, ids: Mapping[str, str]) -> Van:
+    """Return the van in which whatever named a part by its old id names it by the new one."""
+    parts = {
+        kind: tuple(
+            replace(part, values={**part.values, **dict(_named_anew(part, ids, van.inspection))})
+            for part in own
+        )
+        for kind, own in van.parts.items()
+    }
+    return replace(van, parts=parts)
+
+
+def _named_anew(
+    part: Part, ids: Mapping[str, str], inspection: bool
+) -> Iterator[tuple[str, Value]]:
+    for key in part.kind.keys:
+        said = part[key.id].statements
+        if not key.refers or not any(one.text.partition(".")[0] in ids for one in said):
+            continue
+        heads = [one.text.partition(".") for one in said]
+        texts = ["".join((ids.get(id, id), point, rest)) for id, point, rest in heads]
+        new = tuple(replace(one, text=text) for one, text in zip(said, texts, strict=True))
+        yield key.id, value_of(part.kind, key, new, inspection)
 
 
 def _empty(van: Van, kind: PartKind) -> Part:

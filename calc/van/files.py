@@ -31,7 +31,7 @@ from calc.van.record import Van
 from calc.worksheet.answer import InputError
 from calc.worksheet.fields import Problem
 
-__all__ = ["read_van", "van_as_data", "van_from_data", "write_van"]
+__all__ = ["read_van", "schema", "van_as_data", "van_from_data", "write_van"]
 
 LARGEST = 10_000_000  # characters
 DEEPEST = 6  # tables and lists in one another
@@ -39,8 +39,10 @@ DEEPEST = 6  # tables and lists in one another
 _MOST_SIGNS = 200_000  # that part one value from another; a van full to the brim has fewer
 _LONGEST_TEXT = 20_000
 _LONGEST_PATH = 8  # names joined by points
+# A text that is never closed goes on to its end, so that no sign is looked at twice.
 _SIGNS = re.compile(
-    r'"""(?:[^\\]|\\.)*?"""|\'\'\'.*?\'\'\'|"(?:[^"\\\n]|\\.)*"|\'[^\'\n]*\'|#[^\n]*|[][{}=,.\n]',
+    r'''"""(?:[^\\]|\\.?)*?(?:"""|\Z)|"(?:[^"\\\n]|\\.)*+"?|#[^\n]*|[][{}=,.\n]|'''
+    r"""'''.*?(?:'''|\Z)|'[^'\n]*+'?""",
     re.DOTALL,
 )
 _AT = re.compile(r"(.*) \(at (?:line (\d+), column (\d+)|end of document)\)", re.DOTALL)
@@ -130,3 +132,10 @@ def _value(value: Any) -> str:
     if isinstance(value, dict):
         return f"{{ {', '.join(f'{key} = {_value(one)}' for key, one in value.items())} }}"
     return json.dumps(value, ensure_ascii=False)
+
+
+def schema() -> dict[str, Any]:
+    """Return the JSON schema of a van's file."""
+    from calc.van.schema import schema as made  # which no page has a use for
+
+    return made()

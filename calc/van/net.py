@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from calc.van.data import nearest
+from calc.van.problems import nearest
 from calc.van.record import CHASSIS, KINDS, Part, Van
 from calc.van.values import State
 
@@ -138,7 +138,8 @@ class Net:
         goals = self._goals
         if first[0] in goals:
             return (), True
-        seen, waiting = {first[0]}, deque([(first[0], ())])
+        seen = {first[0]}
+        waiting: deque[tuple[str, tuple[Part, ...]]] = deque([(first[0], ())])
         while waiting:
             node, way = waiting.popleft()
             for run, other in self._joints.get(node, ()):

@@ -11,7 +11,7 @@ from calc.units.typed import fold
 from calc.van.keys import Key, PartKind, words
 from calc.van.values import NONE, NOT_SEEN, Evidence, Stage, State, Statement, Value
 from calc.worksheet.fields import Field, ParsedInput, Problem, Quantity
-from calc.worksheet.rows import Text
+from calc.worksheet.rows import Rows, Text
 
 MOST_STATEMENTS = 12  # at one place
 PLAIN = {False: (Stage.PLANNED, Evidence.PLAN), True: (Stage.FOUND, Evidence.SEEN)}
@@ -28,6 +28,7 @@ _STATEMENT = ("evidence", "who", "when", "instrument")
 _DATE = re.compile(r"[12]\d{3}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])")
 _LARGEST = 1e15  # of a number that is written without quotation marks
 _REMEMBERED = 20_000  # texts
+_LONG = 400  # characters of a text that is not remembered
 _SAID = {fold(NOT_SEEN): NOT_SEEN, fold(NONE): NONE}
 _WHO = {
     "who": words("who", "Who", "A. Brandt"),
@@ -47,8 +48,10 @@ def printable(text: str) -> str:
     return "".join(sign for sign in spaced if sign.isprintable()).strip()
 
 
-def read_text(kind: PartKind, key: Key, text: str) -> ParsedInput:
+def reading_of(kind: PartKind, key: Key, text: str) -> ParsedInput:
     """Return what a text says by the field of its key. Raises Problem."""
+    if len(text) > _LONG:
+        return key.field.read(text)
     memo = (kind.id, key.id, text)
     if memo not in _readings:
         if len(_readings) > _REMEMBERED:
@@ -77,7 +80,7 @@ def _unsaid(kind: PartKind, key: Key, inspection: bool) -> Value:
         return Value(state=State.NOT_SEEN)
     if not key.usual:
         return Value(state=State.BLANK)
-    return Value(state=State.DEFAULT, reading=read_text(kind, key, key.usual), usual=key.usual)
+    return Value(state=State.DEFAULT, reading=reading_of(kind, key, key.usual), usual=key.usual)
 
 
 def value_of(
@@ -92,20 +95,23 @@ def value_of(
     planned = inspection and last.stage is Stage.PLANNED
     if last.text == NONE and key.none:
         return Value(state=State.NONE, statements=statements, only_planned=planned)
-    reading = read_text(kind, key, last.text)
+    reading = reading_of(kind, key, last.text)
     return Value(state=State.GIVEN, reading=reading, statements=statements, only_planned=planned)
 
 
 def read_plain(kind: PartKind, key: Key, text: str, inspection: bool) -> Value:
     """Return the value that a plain text makes. Raises Problem."""
     memo = (kind.id, key.id, inspection, text)
-    if memo not in _values:
-        stage, evidence = PLAIN[inspection]
-        said = Statement(stage=stage, text=stated_text(kind, key, text), evidence=evidence)
-        if len(_values) > _REMEMBERED:
-            _values.clear()
-        _values[memo] = value_of(kind, key, (said,) if said.text else (), inspection)
-    return _values[memo]
+    if len(text) <= _LONG and memo in _values:
+        return _values[memo]
+    stage, evidence = PLAIN[inspection]
+    said = Statement(stage=stage, text=stated_text(kind, key, text), evidence=evidence)
+    if len(_values) > _REMEMBERED:
+        _values.clear()
+    value = value_of(kind, key, (said,) if said.text else (), inspection)
+    if len(text) <= _LONG:
+        _values[memo] = value
+    return value
 
 
 def stated_text(kind: PartKind, key: Key, raw: Any) -> str:
@@ -114,8 +120,10 @@ def stated_text(kind: PartKind, key: Key, raw: Any) -> str:
     said = _SAID.get(fold(text)) if len(text) <= len(NOT_SEEN) + 2 else None
     if not text or said == NOT_SEEN or (said == NONE and key.none):
         return said or ""
+    if isinstance(key.field, Rows) and len(text) > key.field.longest:
+        raise key.field.problem(f"must be at most {key.field.longest} characters.")
     try:
-        reading = read_text(kind, key, text)
+        reading = reading_of(kind, key, text)
     except Problem as problem:
         if said == NONE:
             raise key.field.problem(

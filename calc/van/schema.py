@@ -17,7 +17,7 @@ from calc.van.values import NONE, NOT_SEEN, Evidence, Stage
 from calc.worksheet.fields import Choice, Quantity
 from calc.worksheet.rows import Rows
 
-DIALECT = "https://json-schema.org/draft/2020-12/schema"
+DIALECT = "http://json-schema.org/draft-07/schema#"
 
 
 def schema() -> dict[str, Any]:
@@ -43,7 +43,7 @@ def schema() -> dict[str, Any]:
         "properties": properties,
         "required": ["format"],
         "additionalProperties": False,
-        "$defs": {"about": _about()},
+        "definitions": {"about": _about()},
     }
 
 
@@ -95,7 +95,7 @@ def _key(key: Key) -> dict[str, Any]:
 
 
 def _stage(stage: Stage, plain: list[dict[str, Any]]) -> dict[str, Any]:
-    about = {name: {"$ref": f"#/$defs/about/{name}"} for name in _about()}
+    about = {name: {"$ref": f"#/definitions/about/{name}"} for name in _about()}
     return {
         "type": "object",
         "properties": {str(stage): {"anyOf": plain}, **about},

@@ -2,6 +2,7 @@
 
 import ast
 import re
+import subprocess
 import sys
 from collections.abc import Iterator
 from fnmatch import fnmatch
@@ -147,12 +148,30 @@ def test_a_sheet_knows_no_other_sheet_but_by_its_parts(path):
     assert strange == set() or package(path) == "" or path.parent.name == "sheets"
 
 
+@pytest.mark.parametrize("path", of("van"), ids=name_of)
+def test_a_van_knows_worksheets_by_the_public_face_only(path):
+    below = {*BOOK, *BOTTOM, "faults", "van", "worksheet"}
+    assert knows(path) <= below | {"calc"} | set(calc.__all__)
+
+
+@pytest.mark.parametrize("path", of(*BOOK, *BOTTOM, "worksheet", "sheets", "faults"), ids=name_of)
+def test_nothing_below_a_van_knows_of_vans(path):
+    assert "van" not in knows(path)
+
+
+def test_the_library_starts_without_what_a_van_is_made_of():
+    code = "import calc, sys; print([m for m in sys.modules if m.startswith('calc.van')])"
+    command = [sys.executable, "-c", code]
+    done = subprocess.run(command, capture_output=True, text=True, cwd=PROJECT, check=True)
+    assert done.stdout.strip() == "[]"
+
+
 BUILD = sorted((PROJECT / "build_scripts").glob("*.py"))
 
 
 @pytest.mark.parametrize("path", BUILD, ids=name_of)
 def test_build_scripts_know_the_public_face_and_never_the_inside_of_a_sheet(path):
-    known = {"calc", *BOOK, *BOTTOM, "faults", "practice", "render", "worksheet"}
+    known = {"calc", *BOOK, *BOTTOM, "faults", "practice", "render", "van", "worksheet"}
     public = {"Answer", "InputError", "Problem", "Worksheet", *dir(calc)}
     assert knows(path) - {"sheets"} <= known | public
     assert "sheets" not in knows(path)
@@ -185,7 +204,7 @@ def test_nothing_but_the_register_knows_a_single_worksheet(path):
         "calc.sheets.practice_of",
     }
     assert own <= register
-    if path.parent.name != "sources":
+    if path.parent.name != "sources" and package(path) != "van":  # a van fills them by their ids
         text = path.read_text("utf-8").split('"""', 2)[-1]  # docstrings may show an example
         names = {sheet.id for sheet in sheets()}
         assert not {name for name in names if f'"{name}"' in text and "calc.work(" not in text}
