@@ -9,7 +9,6 @@ from typing import Any
 import calc
 from build_scripts import trees, van_format, wall
 from calc.render.html import Markup, el, join
-from calc.render.van_keys import described_parts
 from calc.tables import table
 from calc.units.typed import LONGEST
 from calc.worksheet.fields import Choice, Field, Quantity
@@ -160,26 +159,6 @@ def units() -> Markup:
     return join(*parts)
 
 
-def van_keys() -> Markup:
-    """Return every part of a van's file with its keys, folded."""
-    head = ("Key", "Is", "Takes", "From, to", "Usual", "Also")
-    parts = []
-    for part in described_parts():
-        rows: list[tuple[Any, ...]] = []
-        for key in part.keys:
-            label, takes, limits, name = _takes(key.field, key.id)
-            rows.append((name, label, takes, limits, key.usual, key.remarks))
-        parts.append(
-            el(
-                "details",
-                el("summary", f"{part.title}: ", el("code", part.table)),
-                _table(head, rows),
-                data_search_exclude=True,
-            )
-        )
-    return join(*parts)
-
-
 def _takes(field: Field, name: str) -> tuple[Any, ...]:
     """Return a field's label, what it takes, its limits, and its `name` in links."""
     limits = ""
@@ -221,7 +200,6 @@ PARTS: dict[str, Callable[[], Markup]] = {
     "tables": tables,
     "units": units,
     "licences": licences,
-    "van-keys": van_keys,
     "wall-awg": partial(wall.sheet_html, "awg"),
     "wall-mm2": partial(wall.sheet_html, "mm2"),
     "fault-trees": trees.trees_html,
