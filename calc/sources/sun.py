@@ -58,6 +58,26 @@ SUN = {
         "power −0.53 to −0.37 %/K, middle −0.45; open voltage −0.33 %/K",
         "the list itself, percentiles of 20 946 modules worked with pvlib 0.16.1",
     ),
+    "nec-690-7": Source(
+        "NEC 690.7",
+        "open voltages of the panels in series add, corrected for the coldest air by the label's coefficient, else by table 690.7(A)",
+        "two course texts with worked examples; the table in two transcriptions that agree",
+    ),
+    "nec-690-8": Source(
+        "NEC 690.8",
+        "(A) 125 % of the short-circuit currents in parallel; (B) cable and fuse for 125 % of that",
+        "article in a trade magazine; a course text with a worked example",
+    ),
+    "iec-62548": Source(
+        "IEC 62548 and IEC 60364-7-712, 431",
+        "bright light 1.25; fuses for strings where the others' current is above what the panel bears, none for one or two; 1.5 to 2.4 times the short-circuit current",
+        "clauses as quoted by a trade article with a worked example and by a page on string fuses",
+    ),
+    "elv-dc": Source(
+        "IEC 61140 and the electrotechnical vocabulary, safety extra-low voltage",
+        "120 V d.c. without ripple; 60 V where live parts may be touched in the dry (IEC 60364-4-41, 414.4.5)",
+        "entry of the vocabulary seen; the clause from memory",
+    ),
     "erbs": Source(
         "Erbs, Klein and Duffie, Solar Energy 28, 1982, pages 293 to 302",
         "diffuse share of a month by its clearness, 0.3 to 0.8",

@@ -25,6 +25,7 @@ LESS_IS_WORSE = {
     "shore-charge": ("supply_limit", "night"),
     "alternator-charge": ("alternator", "hot_share"),
     "water-heater": ("capacity", "usable"),
+    "panel-string": ("cold",),
 }
 MORE_IS_WORSE = {
     "heat-loss": ("glazing_u", "thermal_bridge", "hours", "altitude", "people"),
@@ -35,6 +36,7 @@ MORE_IS_WORSE = {
     "shore-charge": ("other_load",),
     "alternator-charge": ("vehicle_load", "joint_resistance", "ambient"),
     "water-heater": ("loss", "hours"),
+    "panel-string": ("hot_air", "parallel"),
 }
 CASES = [
     (sheet, field, worse)

@@ -1,10 +1,10 @@
-"""Judgements on what panels bring on a usual day."""
+"""Judgements on panels at their regulator, and on what they bring on a usual day."""
 
-from typing import Annotated
+from typing import Annotated, Protocol
 
 # fmt: off
 from calc.energy.cloud import BRIGHT_SKY
-from calc.energy.panels import TILT_FLATTERS, Regulator, SolarYield
+from calc.energy.panels import TILT_FLATTERS, Array, Regulator, SolarYield
 from calc.energy.sun import LOW_SUN
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
@@ -27,6 +27,13 @@ REGULATOR_CLIPS: Annotated[Number, Tag("panels over a regulator's rating that co
 FLAT_TILT: Annotated[Degrees, Tag("tilt below which a panel keeps its dirt")] = 10.0
 
 
+class HasArray(Protocol):
+    """What is about panels at a regulator."""
+
+    @property
+    def array(self) -> Array: ...
+
+
 def _less_than(found: SolarYield, times: float) -> bool:
     return found.covered is not None and not at_least(found.covered, times * found.needed)
 
@@ -35,19 +42,19 @@ def _low(found: SolarYield) -> bool:
     return not found.clear.dark and not at_least(found.clear.noon, LOW_SUN)
 
 
-def _near(found: SolarYield) -> bool:
+def _near(found: HasArray) -> bool:
     array = found.array
     plain = array.regulator is Regulator.PWM and array.reached
     return plain and not at_least(array.panel_voltage, VOLTAGE_TO_SPARE * array.voltage)
 
 
-def _wastes(found: SolarYield) -> bool:
+def _wastes(found: HasArray) -> bool:
     array = found.array
     plain = array.regulator is Regulator.PWM and array.reached
     return plain and not at_least(array.regulator_keeps, SWITCH_KEEPS)
 
 
-def _beyond_regulator(found: SolarYield, times: float) -> bool:
+def _beyond_regulator(found: HasArray, times: float) -> bool:
     array = found.array
     return array.limit is not None and not at_most(array.peak_current, times * array.limit)
 
@@ -59,7 +66,7 @@ def larger_array(found: SolarYield) -> Change | None:
     return Change({"array": found.array.power * SUN_TO_SPARE * found.needed / found.covered})
 
 
-def panels_in_a_row(found: SolarYield) -> Change:
+def panels_in_a_row(found: HasArray) -> Change:
     """Return the voltage of so many of the same panels in a row that it holds when they are hot."""
     array, count = found.array, 1
     while not at_least(count * array.panel_voltage, VOLTAGE_TO_SPARE * array.voltage):
@@ -72,7 +79,7 @@ SUN_DOES_NOT_RISE = Rule[SolarYield](
     headline="Plug in or drive: in {month} the sun does not rise at {clear.plane.latitude}.",
     text="Nothing fills the bank until the sun is back: shore, engine or less use.",
 )
-PANEL_BELOW_BANK = Rule[SolarYield](
+PANEL_BELOW_BANK = Rule[HasArray](
     id="panel.below-bank", level=Level.STOP, when=lambda y: not y.array.reached,
     headline="Put panels in a row: through a plain switch {array.panel_voltage} cannot charge a bank at {array.voltage}.",
     mend=panels_in_a_row,
@@ -95,18 +102,18 @@ SUN_LOW = Rule[SolarYield](
     headline="Look for a free horizon: the noon sun is only {clear.noon} high, and a hill or tree takes it.",
     text="Look for a free horizon toward the sun: at noon it is {clear.noon} high, and a hill, a house or trees take most of this.",
 )
-PANEL_NEAR_BANK = Rule[SolarYield](
+PANEL_NEAR_BANK = Rule[HasArray](
     id="panel.near-bank", level=Level.CAUTION, when=_near,
     headline="Use MPPT or a row of panels: hot, {array.panel_voltage} falls near the bank's {array.voltage} and little flows.",
     mend=lambda y: Change({"regulator": Regulator.MPPT}),
 )
-SWITCH_WASTES = Rule[SolarYield](
+SWITCH_WASTES = Rule[HasArray](
     id="panel.plain-switch-wastes", level=Level.CAUTION, source="practice", when=_wastes,
     headline="Use an MPPT regulator: a plain switch keeps only {array.regulator_keeps} of a panel of {array.panel_voltage}.",
     text="A plain switch holds the panel at the bank's voltage. Panels for a 12 V bank have about 18 V; those of 60 or 72 cells need MPPT.",
     mend=lambda y: Change({"regulator": Regulator.MPPT}),
 )
-REGULATOR_TOO_SMALL = Rule[SolarYield](
+REGULATOR_TOO_SMALL = Rule[HasArray](
     id="panel.regulator-too-small", level=Level.CAUTION, source="practice", when=lambda y: _beyond_regulator(y, REGULATOR_CLIPS),
     headline="Use a larger regulator: it gives {array.limit} of the {array.peak_current} that the panels offer in full sun.",
     text="Check that the regulator allows such an array: many are harmed by more panels than their label names, and it cuts more than the best hours.",
@@ -122,11 +129,11 @@ LOSSES_TOO_FEW = Rule[SolarYield](
     text="Type the losses of a real roof: the published total is 14 %, without heat, regulator or real shade.",
 )
 
-PANELS_ARE_LIVE = Rule[SolarYield](
+PANELS_ARE_LIVE = Rule[HasArray](
     id="panel.live", level=Level.ADVICE, source="practice",
     text="Panels are live in any daylight and have no switch. Work on them covered; never pull a plug under load; several in a row reach a voltage that kills. Follow the makers' order of connection, and local rules; roofs are to fall from.",
 )
-ONE_CELL_IN_SHADE = Rule[SolarYield](
+ONE_CELL_IN_SHADE = Rule[HasArray](
     id="panel.one-cell-in-shade", level=Level.ADVICE, source="practice",
     text="One shaded cell holds back its whole string: a vent, a rack or a branch costs far more than its shadow. The losses count only a little shade.",
 )
@@ -138,7 +145,7 @@ FLAT_PANEL = Rule[SolarYield](
     id="panel.flat", level=Level.ADVICE, source="practice", when=lambda y: y.clear.plane.tilt < FLAT_TILT,
     text="Lying flat, a panel keeps dirt, leaves and snow. Under snow it gives nothing.",
 )
-WELL_ABOVE_BANK = Rule[SolarYield](
+WELL_ABOVE_BANK = Rule[HasArray](
     id="panel.well-above-bank", level=Level.ADVICE, source="practice", when=lambda y: not y.array.reached or _near(y),
     text="A panel has to stand well above the bank's charging voltage, hot as it gets. Put panels in a row, or take a regulator that finds the best voltage.",
 )
@@ -146,7 +153,7 @@ HEAT_NOT_COUNTED = Rule[SolarYield](
     id="panel.heat-not-counted", level=Level.ADVICE, source="panel-coefficients", when=lambda y: y.heat is None,
     text="Heat is not counted: hot cells lose about 0.45 % of their power per degree. Type the air's temperature to see it.",
 )
-REGULATOR_HOLDS_BACK = Rule[SolarYield](
+REGULATOR_HOLDS_BACK = Rule[HasArray](
     id="panel.regulator-holds-back", level=Level.NOTE, source="practice", when=lambda y: _beyond_regulator(y, 1.0) and not _beyond_regulator(y, REGULATOR_CLIPS),
     text="In the best hours the regulator holds the panels to {array.limit}. That costs little, and is not counted.",
 )

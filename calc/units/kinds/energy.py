@@ -39,5 +39,13 @@ LOSS_RATE = Kind(
     ),
     shown=("percent / month",),
 )
+VOLTAGE_FALL = Kind(
+    "voltage lost per degree",
+    "volt / delta_degree_Celsius",
+    (
+        Unit("volt / delta_degree_Celsius", "V/K", "V/K", ("v/c",), METRIC),
+        Unit("millivolt / delta_degree_Celsius", "mV/K", "mV/K", ("mv/c",), METRIC),
+    ),
+)
 
 ENERGY_KINDS = tuple(kind for kind in list(globals().values()) if isinstance(kind, Kind))

@@ -1,0 +1,139 @@
+"""Judgements on panels in strings: each fires on one side of its threshold and not on the other.
+
+The default string is two panels of 24.3 V: at −20 °C 2 × 24.3 V × (1 + 0.0028 × 45) = 54.72 V. With
+a close mount the cells are 49.46 K above the air (King), so 59.46 K above 25 °C in air of 35 °C:
+0.0035/K leave 79.19 % of 20.4 V, 16.15 V a panel.
+"""
+
+import pytest
+
+import calc
+from tests.rules.judging import fires, mended, remedy
+
+SHEET = "panel-string"
+HOUSE = {"voc": "37.2 V", "vmp": "31.2 V", "isc": "13.9 A", "rated": "410 W", "series": "1"}
+THREE = {**HOUSE, "parallel": "3", "series_fuse": "25 A", "regulator_limit": ""}
+PWM = {"regulator": "PWM", "series": "1"}
+
+CASES = {
+    "string.over-input-limit": ({"volts_limit": "54.7 V"}, {"volts_limit": "54.8 V"}),
+    # one panel alone: 27.36 V
+    "string.one-panel-over-input-limit": ({"volts_limit": "27.3 V"}, {"volts_limit": "27.4 V"}),
+    # 24.3 V x (1 - 0.0028 x 59.46) = 20.25 V
+    "string.below-charge-when-hot": (
+        {"series": "1", "voltage": "20.3 V"},
+        {"series": "1", "voltage": "20.2 V"},
+    ),
+    "string.low-when-hot": (
+        {"series": "1", "voltage": "15.2 V"},
+        {"series": "1", "voltage": "15.1 V"},
+    ),
+    # 2 x 1.25 x 13.9 A = 34.75 A
+    "strings.fuses-missing": (THREE, {**THREE, "series_fuse": "34.8 A"}),
+    "strings.fuses-not-needed": ({**THREE, "series_fuse": "34.8 A"}, THREE),
+    # 1.25 x 1.25 x 13.9 A = 21.7 A; the next rating is 25 A
+    "strings.no-fuse-fits": ({**THREE, "series_fuse": "24.9 A"}, THREE),
+    "strings.fuse-above-label": (
+        {**THREE, "string_fuse": "25.1 A"},
+        {**THREE, "string_fuse": "25 A"},
+    ),
+    "strings.fuse-below-current": (
+        {**THREE, "string_fuse": "13.8 A"},
+        {**THREE, "string_fuse": "13.9 A"},
+    ),
+    "strings.fuse-loaded-hard": (
+        {**THREE, "string_fuse": "21.7 A"},
+        {**THREE, "string_fuse": "21.8 A"},
+    ),
+    "strings.limit-not-known": ({**THREE, "series_fuse": ""}, THREE),
+    "strings.two-need-no-fuses": ({**THREE, "parallel": "2"}, THREE),
+    "string.input-current-over-limit": (
+        {**THREE, "input_limit": "41.6 A"},
+        {**THREE, "input_limit": "41.8 A"},
+    ),
+    "string.unlike-panels": (
+        {"alike": "mixed", "series": "1", "parallel": "2"},
+        {"alike": "mixed", "series": "1", "parallel": "1"},
+    ),
+    "string.label-disagrees": ({"vmp": "24.3 V"}, {"vmp": "24.2 V"}),
+    "string.coefficient-unlikely": ({"coefficient": "-0.19 %/K"}, {"coefficient": "-0.2 %/K"}),
+    "string.above-touch-limit": (
+        {"series": "1", "coefficient": "0 %/K", "voc": "60.1 V"},
+        {"series": "1", "coefficient": "0 %/K", "voc": "60 V"},
+    ),
+    "string.above-extra-low": (
+        {"coefficient": "0 %/K", "voc": "60.1 V", "volts_limit": "250 V"},
+        {"coefficient": "0 %/K", "voc": "60 V", "volts_limit": "250 V"},
+    ),
+    "string.parts-rated-for-its-volts": (
+        {"series": "1", "coefficient": "0 %/K", "voc": "32.1 V"},
+        {"series": "1", "coefficient": "0 %/K", "voc": "32 V"},
+    ),
+    # 54.72 V over 0.95 is 57.6 V
+    "string.near-input-limit": ({"volts_limit": "57.5 V"}, {"volts_limit": "57.7 V"}),
+    "string.cold-by-table": ({"coefficient": ""}, {}),
+    "regulator.plain-switch": (PWM, {}),
+    # 20.4 V is less than 1.2 x 17.1 V
+    "panel.near-bank": ({**PWM, "voltage": "17.1 V"}, {**PWM, "voltage": "17 V"}),
+    "panel.below-bank": ({**PWM, "voltage": "20.4 V"}, {**PWM, "voltage": "20.3 V"}),
+    # 14.4 V of 22.2 V is less than 65 %
+    "panel.plain-switch-wastes": ({**PWM, "vmp": "22.2 V"}, {**PWM, "vmp": "22.1 V"}),
+    # 400 W over 14.4 V is 27.8 A
+    "panel.regulator-too-small": ({"regulator_limit": "21.3 A"}, {"regulator_limit": "21.4 A"}),
+    "panel.regulator-holds-back": ({"regulator_limit": "27.7 A"}, {"regulator_limit": "27.8 A"}),
+}
+
+
+@pytest.mark.parametrize("rule", CASES)
+def test_a_rule_fires_on_one_side_of_its_threshold_only(rule):
+    there, not_there = CASES[rule]
+    assert rule in fires(SHEET, there)
+    assert rule not in fires(SHEET, not_there)
+
+
+def test_a_coefficient_beyond_what_silicon_loses_is_read_again():
+    assert "string.coefficient-unlikely" in fires(SHEET, {"coefficient": "-0.51 %/K"})
+    assert "string.coefficient-unlikely" not in fires(SHEET, {"coefficient": "-0.5 %/K"})
+
+
+def test_a_current_at_best_power_as_large_as_in_short_circuit_is_no_label():
+    assert "string.label-disagrees" in fires(SHEET, {"rated": "10.4 A"})
+    assert "string.label-disagrees" not in fires(SHEET, {"rated": "10.3 A"})
+
+
+@pytest.mark.parametrize(
+    ("rule", "texts"),
+    [
+        ("string.over-input-limit", {"series": "4", "regulator_limit": ""}),
+        ("string.below-charge-when-hot", {"series": "1", "voltage": "28.8 V"}),
+        ("string.low-when-hot", {"series": "1", "voltage": "15.2 V"}),
+        *(
+            (rule, CASES[rule][0])
+            for rule in (
+                "strings.fuses-missing",
+                "strings.no-fuse-fits",
+                "strings.fuse-above-label",
+                "strings.fuse-below-current",
+                "strings.fuse-loaded-hard",
+                "string.unlike-panels",
+                "panel.plain-switch-wastes",
+                "panel.regulator-too-small",
+            )
+        ),
+    ],
+)
+def test_the_remedy_of_a_rule_silences_it(rule, texts):
+    mended(SHEET, rule, texts)
+
+
+def test_a_string_that_is_too_high_in_frost_and_too_low_in_heat_has_no_remedy_by_its_length():
+    """48 V with panels of 40 V: one is too few when hot, two are too many for 100 V in frost."""
+    texts = {"voc": "49.9 V", "vmp": "41.8 V", "voltage": "57.6 V", "regulator_limit": ""}
+    assert remedy(SHEET, "string.over-input-limit", texts) is None
+    assert remedy(SHEET, "string.below-charge-when-hot", {**texts, "series": "1"}) is None
+
+
+def test_a_blank_label_is_never_fine_where_it_decides():
+    assert calc.work(SHEET, {**THREE, "series_fuse": ""}).verdict == "caution"
+    fused = {**THREE, "series_fuse": "", "string_fuse": "25 A"}
+    assert calc.work(SHEET, fused).verdict == "caution"
