@@ -106,3 +106,14 @@ def charge_end(chemistry: Chemistry) -> float:
     chemistry = Chemistry(chemistry)
     row = next(row for row in table("charge_voltage").rows if row["chemistry"] == chemistry)
     return float(row["charge_v"]) * cells(chemistry) / float(row["cells"])
+
+
+@cache
+def full_at_rest(chemistry: Chemistry) -> float:
+    """Return the voltage [V] of a full 12 V block at rest, near 25 °C. Raises NotCovered.
+
+    Table `rested_voltage`.
+    """
+    chemistry = Chemistry(chemistry)
+    row = next(row for row in table("rested_voltage").rows if row["chemistry"] == chemistry)
+    return float(row["full_v"]) * cells(chemistry) / float(row["cells"])

@@ -148,7 +148,9 @@ def added(van: Van, kind: str, texts: Mapping[str, Any]) -> Van:
     if len(own) >= of.most:
         raise InputError((Problem(kind, f"{of.title}: {of.most} at most."),))
     problems = Problems()
-    read = {k: [(p.id if of_k.many else "", p.values) for p in van.all(k)] for k, of_k in KINDS.items()}
+    read = {
+        k: [(p.id if of_k.many else "", p.values) for p in van.all(k)] for k, of_k in KINDS.items()
+    }
     read[kind] = [*read[kind], read_part(of, len(own) + 1, texts, van.inspection, problems)]
     parts = with_ids(read, problems)
     problems.stop()

@@ -69,6 +69,13 @@ class Worksheet(Declaration):
         for done, later in self._rest(outcome):
             yield done, self._put(readings, later) if done == 1 else None
 
+    def first(self, readings: Mapping[str, ParsedInput]) -> Any:
+        """Return the typed result for readings of every field, of the first stage alone.
+
+        All judgements are asked of it. Raises InputError for what lies outside a table.
+        """
+        return self._run(readings)
+
     def run(self, values: Mapping[str, Any]) -> Any:
         """Return the typed result for `values` by the name of a parameter, all stages done.
 

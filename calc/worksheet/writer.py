@@ -54,6 +54,20 @@ class Finding:
         return Finding(self.use, kept)
 
 
+def judgements(sheet: Declaration, result: Any) -> tuple[tuple[Finding, ...], Level, Finding]:
+    """Return what `sheet` finds in a `result`, the verdict, and the finding that says it."""
+    found = []
+    for use in sheet.uses:
+        parts = parts_at(result, use.at)
+        if rows := tuple(row for row, subject in parts if use.rule.when(subject)):
+            found.append(Finding(use, rows))
+    covered = {(name, id(row)) for one in found for name in one.covers for row in one.rows}
+    kept = tuple(left for one in found if (left := one.without(covered)).rows)
+    level = verdict(one.use.rule for one in kept)
+    first = next(one for one in kept if one.use.rule.level == level)
+    return kept, level, first
+
+
 class Writer:
     """Puts one answer's values into words, in the units that the reader uses."""
 
@@ -228,16 +242,7 @@ class Writer:
 
     def judged(self) -> tuple[tuple[Finding, ...], Level, Finding]:
         """Return what is found, the verdict, and the finding whose headline is its sentence."""
-        found = []
-        for use in self.sheet.uses:
-            parts = parts_at(self.result, use.at)
-            if rows := tuple(row for row, subject in parts if use.rule.when(subject)):
-                found.append(Finding(use, rows))
-        covered = {(name, id(row)) for one in found for name in one.covers for row in one.rows}
-        kept = tuple(left for one in found if (left := one.without(covered)).rows)
-        level = verdict(one.use.rule for one in kept)
-        first = next(one for one in kept if one.use.rule.level == level)
-        return kept, level, first
+        return judgements(self.sheet, self.result)
 
     def answer(self) -> Answer:
         """Return the whole answer."""

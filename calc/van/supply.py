@@ -1,0 +1,176 @@
+"""What feeds a short at the near end of a run: the bank, and the runs between.
+
+At its least for the highest short: a fresh full cold bank, solid cold copper, clean joints. At its
+worst for the lowest: an empty, worn, warm bank, hot copper, worn joints. Each figure is one of the
+worksheet of shorts, asked for the bank alone and for each run alone; here they are only added up.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.units.si import Ohms, Share, Volts
+from calc.van.came import Came, unknown
+from calc.van.chosen import conductor_of
+from calc.van.from_bank import house, rest_voltage
+from calc.van.net import MINUS
+from calc.van.paths import device_before, once_for_each_van, way
+from calc.van.record import Part, Van
+from calc.van.worked import Outcome, attempted
+
+SHEET = "fault-current"
+MAKER, ESTIMATE = "maker", "estimate"
+ONE_POLE = 0.5  # of a loop out and back
+
+
+@dataclass(frozen=True, kw_only=True)
+class BankSource:
+    """A bank as the source of a short, at rest and full: its resistance from `least` to `most`.
+
+    `empty` is the voltage that is left when it is nearly empty, `ageing` by how much it and its
+    joints have grown worse. `place` is where its resistance is from.
+    """
+
+    voltage: Volts
+    least: Ohms
+    most: Ohms
+    empty: Volts
+    ageing: Share
+    place: str
+
+    @property
+    def worn(self) -> Ohms:
+        """Its resistance when it has grown worse."""
+        return self.most * (1 + self.ageing)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Supply:
+    """What feeds the near end of a run: the `bank`, and `least` and `worn` up to there.
+
+    `runs` are those between, the nearest first.
+    """
+
+    bank: BankSource
+    runs: tuple[Part, ...]
+    least: Ohms
+    worn: Ohms
+
+
+@dataclass(frozen=True, kw_only=True)
+class Loop:
+    """A run's own part of a loop: at its least and hot, with its joints clean and worn."""
+
+    least: Ohms
+    hot: Ohms
+    joints: Ohms
+
+
+def _battery_texts(van: Van, one: Part) -> dict[str, str] | Came:
+    """Return what tells the resistance of some like batteries in parallel."""
+    voltage = rest_voltage(van, None)
+    if not voltage.text:
+        return voltage
+    units = one.si("units")
+    if units is None:
+        return unknown(f"{one.place}.units")
+    texts = {"voltage": voltage.text, "batteries": one.text("units")}
+    if one["resistance"].known:
+        if not one["series"].known:
+            return unknown(f"{one.place}.series")
+        own = {"source_resistance": one.text("resistance"), "series": one.text("series")}
+        return {**texts, "known": MAKER, **own}
+    for name in ("chemistry", "capacity"):
+        if not one[name].known:
+            return unknown(f"{one.place}.{name}")
+    if one.choice("chemistry") == "LFP":
+        return unknown(f"{one.place}.resistance")
+    own = {"chemistry": one.text("chemistry"), "capacity": one.text("capacity")}
+    return {**texts, "known": ESTIMATE, **own}
+
+
+@once_for_each_van
+def bank_source(van: Van) -> BankSource | Came:
+    """Return the bank as the source of a short, or the place of what is not known of it."""
+    found: list[Outcome] = []
+    for one in house(van):
+        texts = _battery_texts(van, one)
+        if isinstance(texts, Came):
+            return texts
+        answer = attempted(SHEET, texts)
+        if answer is None:
+            return unknown(f"{one.place}.resistance")
+        found.append(answer)
+    if not found:
+        return unknown("batteries")
+    values = found[0].values
+    first = house(van)[0]
+    ageing = found[0].inputs["ageing"].value
+    assert isinstance(ageing, float)
+    return BankSource(
+        voltage=float(found[0].result.short.source.voltage),
+        least=1 / sum(1 / one.values["source_low"] for one in found),
+        most=1 / sum(1 / one.values["source_high"] for one in found),
+        empty=values["lowest_voltage"],
+        ageing=ageing,
+        place=f"{first.place}.resistance",
+    )
+
+
+def loop_of(van: Van, run: Part) -> Loop | Came:
+    """Return what a run adds to the loop of a short behind it, or what of it is not known."""
+    conductor = conductor_of(van, run)
+    if isinstance(conductor, Came):
+        return conductor
+    for name in ("length", "parallel"):
+        if not run[name].known:
+            return unknown(f"{run.place}.{name}")
+    texts = {"conductor": conductor.name, "length": run.text("length")}
+    answer = attempted(SHEET, {**texts, "parallel": run.text("parallel")})
+    if answer is None:
+        return unknown(f"{run.place}.length")
+    values = answer.values
+    return Loop(least=values["cable_least"], hot=values["cable_hot"], joints=values["joints_total"])
+
+
+def weight(van: Van, part: Part, run: Part) -> float:
+    """Return what share of a run's loop, out and back, lies on the way of `part`.
+
+    Half of it for each pole that leads over it. Where no run of the minus is recorded the way back
+    is taken to lie beside the plus.
+    """
+    there, back = way(van, part), way(van, part, MINUS)
+    if back is None or not back.runs:
+        return 1.0
+    poles = (one for one in (there, back) if one is not None and run.id in one.ids)
+    return ONE_POLE * len(tuple(poles))
+
+
+def runs_before(van: Van, part: Part) -> tuple[Part, ...] | Came:
+    """Return the runs between the bank and a run, the nearest first, those of the minus last."""
+    there = way(van, part)
+    if there is None:
+        return unknown(f"{part.place}.from")
+    back = way(van, part, MINUS)
+    return (*there.runs, *(one for one in (back.runs if back else ()) if one.id not in there.ids))
+
+
+def supply(van: Van, part: Part) -> Supply | Came:
+    """Return what feeds the near end of a run, or the place of what is not known on the way."""
+    bank = bank_source(van)
+    if isinstance(bank, Came):
+        return bank
+    if (device := device_before(van, part)) is not None:
+        return unknown(device.place)
+    before = runs_before(van, part)
+    if isinstance(before, Came):
+        return before
+    least, worn = bank.least, bank.worn
+    for run in before:
+        own = loop_of(van, run)
+        if isinstance(own, Came):
+            return own
+        share = weight(van, part, run)
+        least += share * (own.least + own.joints)
+        worn += share * (own.hot + own.joints * (1 + bank.ageing))
+    return Supply(bank=bank, runs=before, least=least, worn=worn)

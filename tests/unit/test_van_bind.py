@@ -1,0 +1,266 @@
+"""A van feeds every worksheet: each field from its place, and what is changed goes back there."""
+
+import re
+
+import pytest
+
+import calc
+from calc.van.bind import (
+    bound_fields,
+    changed_places,
+    filled,
+    put_back,
+    results_back,
+    targets,
+)
+from calc.van.bindings import BINDINGS, RESULTS, TARGETS, WHOLE
+from calc.van.demos import DEMOS, demo
+from calc.van.derived import DERIVED, LOOKED_UP
+from calc.van.files import read_van
+from calc.van.record import KINDS
+from calc.van.worked import worked
+from calc.worksheet.fields import Choice, Quantity
+from tests.counts import chance, often
+from tests.van_samples import SOUND, drawn_van, sound
+
+SHEETS = calc.worksheets()
+
+
+def kinds_of(sheet: str, source: str):
+    """Return the kinds of parts that a source that is a key may be of, and the key's id."""
+    kind, point, key = source.removesuffix("?").partition(".")
+    return ((kind,), key) if point else (tuple(k for k in TARGETS[sheet] if k != WHOLE), kind)
+
+
+def test_every_worksheet_opens_for_something_of_a_van():
+    assert set(TARGETS) >= set(SHEETS)
+    assert {sheet for sheet, _ in BINDINGS} >= set(SHEETS)
+    assert {kind for kinds in TARGETS.values() for kind in kinds if kind != WHOLE} <= set(KINDS)
+
+
+@pytest.mark.parametrize(("sheet", "field"), [one for one in BINDINGS if one[0] in SHEETS])
+def test_what_a_binding_names_is_there(sheet, field):
+    declared = calc.find(sheet).field(field)
+    source = BINDINGS[sheet, field]
+    if source.endswith("()"):
+        assert source.removesuffix("()") in DERIVED
+        return
+    kinds, key = kinds_of(sheet, source)
+    there = [kind for kind in kinds if key in {one.id for one in KINDS[kind].keys}]
+    assert there, f"no part of {kinds} has {key}"
+    for kind in there:
+        own = KINDS[kind].key(key).field
+        if isinstance(declared, Quantity):
+            texts = [own.sample] if isinstance(own, Quantity) else [o.typed for o in own.options]
+        elif isinstance(declared, Choice):
+            texts = [option.typed for option in own.options]
+        else:
+            texts = [own.example if hasattr(own, "example") else own.default]
+        for text in texts:
+            declared.read(text)
+
+
+def test_functions_and_results_name_what_is_there():
+    used = {source.removesuffix("()") for source in BINDINGS.values() if source.endswith("()")}
+    assert used == set(DERIVED)
+    assert used >= LOOKED_UP
+    for (sheet, result), source in RESULTS.items():
+        if sheet not in SHEETS:
+            continue
+        calc.find(sheet).result(result)
+        kinds, key = kinds_of(sheet, source)
+        assert any(key in {one.id for one in KINDS[kind].keys} for kind in kinds)
+
+
+FOLLOW = (
+    "watts-to-amps", "runtime", "find-fault", "inverter-size", "bank-gauge", "standby-drain",
+    "alternator-charge", "shore-charge", "week-ahead", "heat-loss", "heater-night", "battery-air",
+)  # fmt: skip
+
+
+def test_the_bank_is_changed_once_and_twelve_worksheets_follow():
+    before = demo("marram")
+    after = before.changed({"batteries[1].capacity": "150 A·h"})
+    followed = set()
+    for sheet in SHEETS:
+        for was, now in zip(targets(before, sheet), targets(after, sheet), strict=True):
+            one, other = filled(before, sheet, was), filled(after, sheet, now)
+            if one.texts.get("capacity") == "200 A·h" and other.texts["capacity"] == "300 A·h":
+                followed.add(sheet)
+    assert followed == set(FOLLOW)
+
+
+def test_the_system_is_changed_once_and_every_voltage_follows():
+    before = demo("marram")
+    after = before.changed({"van.system": "24 V"})
+    fridge = after.by_id("fridge")
+    assert filled(before, "fuse-choice", before.by_id("fridge")).texts["voltage"] == "14.6 V"
+    assert filled(after, "fuse-choice", fridge).texts["voltage"] == "29.2 V"
+    assert filled(after, "wire-drop", fridge).texts["voltage"] == "24 V"
+    assert filled(after, "week-ahead", after.all("patterns")[0]).texts["voltage"] == "25.6 V"
+    assert filled(after, "battery-air", None).texts["cells"] == "8"
+    # 11.5 V of the worksheet of inverters for each of two blocks
+    assert filled(after, "inverter-size", after.one("inverter")).texts["lowest_voltage"] == "23 V"
+
+
+def everything(van):
+    """Yield every worksheet with everything of a van that it opens for."""
+    for sheet in SHEETS:
+        for part in targets(van, sheet):
+            yield sheet, part
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_what_a_van_fills_and_gets_back_leaves_it_as_it_is(name):
+    van = demo(name)
+    for sheet, part in everything(van):
+        texts = filled(van, sheet, part).texts
+        assert put_back(van, sheet, part, texts) is van, (sheet, part)
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_a_worksheet_s_own_usual_text_never_gets_into_a_van(name):
+    van = demo(name)
+    for sheet, part in everything(van):
+        found = filled(van, sheet, part)
+        readings = calc.find(sheet).read(found.texts)[0]
+        shown = {
+            field.id: field.default or readings[field.id].entry
+            for field, _, _ in bound_fields(sheet)
+            if field.id in readings
+        }
+        assert changed_places(van, sheet, part, {**shown, **found.texts}) == {}, (sheet, part)
+
+
+def test_drawn_vans_fill_every_worksheet_and_get_everything_back():
+    rng = chance("van-bind")
+    for _ in range(often(20, 200)):
+        van = drawn_van(rng)
+        for sheet, part in everything(van):
+            found = filled(van, sheet, part)
+            assert set(found.lacking) <= set(found.missing)
+            assert put_back(van, sheet, part, found.texts) is van
+
+
+def test_what_is_not_known_is_left_out_and_named():
+    van = read_van(SOUND.replace('conductor = "10 AWG"\n', ""))
+    found = filled(van, "wire-drop", van.by_id("fridge"))
+    assert "conductor" not in found.texts
+    assert found.missing["conductor"] == "circuits[1].conductor"
+    assert "conductor" in found.lacking
+
+
+def test_in_an_inspection_nothing_is_taken_as_usual():
+    text = SOUND.replace('system = "12 V"', 'system = "12 V"\nkind = "inspection"')
+    van = read_van(text)
+    found = filled(van, "wire-drop", van.by_id("fridge"))
+    assert {"insulation", "bundled", "ambient", "limit"} <= set(found.lacking)
+
+
+PUT = [
+    ("wire-drop", "fridge", "length", "4 m", {"circuits[1].length": "4 m"}),
+    ("wire-drop", "fridge", "current", "6 A", {"circuits[1].current": "6 A"}),
+    ("wire-drop", "fridge", "voltage", "24 V", {"van.system": "24 V"}),
+    ("runtime", "fridge", "capacity", "300 A·h", {"batteries[1].capacity": "150 A·h"}),
+    ("runtime", "fridge", "chemistry", "AGM", {"batteries[1].chemistry": "AGM"}),
+    ("runtime", "fridge", "temperature", "-5 °C", {"bank.coldest": "-5 °C"}),
+    ("fuse-choice", "fridge", "fitted", "20 A", {"circuits[1].fuse": "20 A"}),
+    ("fuse-choice", "fridge", "feed_length", "9 m", {}),  # of several cables: nowhere
+    ("wire-drop", "fridge", "length", "3200 mm", {}),  # the same in another unit
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("sheet", "part", "field", "text", "places"), PUT)
+def test_what_is_changed_goes_to_its_place(sheet, part, field, text, places):
+    van = sound()
+    own = van.by_id(part)
+    texts = {**filled(van, sheet, own).texts, field: text}
+    assert changed_places(van, sheet, own, texts) == places
+    after = put_back(van, sheet, own, texts)
+    for place, put in places.items():
+        assert after.at(place).text == put
+
+
+def test_what_was_not_known_can_be_put_in():
+    van = read_van(re.sub(r'length = "3.2 m"\n', "", SOUND))
+    fridge = van.by_id("fridge")
+    after = put_back(van, "wire-drop", fridge, {"length": "3.2 m"})
+    assert after.at("circuits[1].length").text == "3.2 m"
+
+
+def test_the_result_of_a_size_is_handed_back():
+    van = sound()
+    fridge = van.by_id("fridge")
+    answer = worked("wire-size", filled(van, "wire-size", fridge).texts)
+    back = results_back(van, "wire-size", fridge, answer)
+    assert back == {
+        "circuits[1].conductor": answer["conductor"],
+        "circuits[1].fuse": f"{answer['fuse'].m_as('A'):g} A",
+    }
+    van.changed(back)
+
+
+def test_every_result_that_is_handed_back_is_taken_by_the_record():
+    for name in DEMOS:
+        van = demo(name).changed({"batteries[1].resistance": "4 mΩ"})
+        for sheet in {sheet for sheet, _ in RESULTS} & set(SHEETS):
+            for part in targets(van, sheet):
+                found = filled(van, sheet, part)
+                if not found.lacking:
+                    back = results_back(van, sheet, part, worked(sheet, found.texts))
+                    van.changed(back)
+
+
+PAIRS = """
+format = 1
+[van]
+system = "12 V"
+[[batteries]]
+name = "bank A"
+chemistry = "AGM"
+capacity = "100 A·h"
+[[cables]]
+name = "main"
+pole = "both"
+from = "bank-a"
+to = "first"
+length = "2 m"
+conductor = "2 AWG"
+[[cables]]
+name = "feed"
+pole = "both"
+from = "first"
+to = "second"
+length = "1 m"
+conductor = "10 AWG"
+[[bars]]
+name = "first"
+[[bars]]
+name = "second"
+[[circuits]]
+name = "pump"
+from = "second"
+return_to = "second"
+current = "5 A"
+length = "3 m"
+conductor = "14 AWG"
+"""
+
+
+def test_a_thicker_feed_counts_by_its_area():
+    """2 m of 2 AWG before 1 m of 10 AWG resist as 1 m + 2 m × 5.26/33.6 of 10 AWG.
+
+    Areas by the definition of the gauge, 0.127 mm × 92^((36 − n)/39).
+    """
+    van = read_van(PAIRS)
+    found = filled(van, "fuse-choice", van.by_id("pump")).texts
+    assert found["feed_conductor"] == "10 AWG"
+    ratio = 92 ** (2 * (2 - 10) / 39)
+    assert float(found["feed_length"].split()[0]) == pytest.approx(1 + 2 * ratio, rel=1e-3)
+
+
+def test_a_feed_of_two_single_cables_counts_half_of_each():
+    """1.2 m of plus and 1 m of minus are 2.2 m of conductor, as in a pair of 1.1 m."""
+    van = sound()
+    found = filled(van, "fuse-choice", van.by_id("fridge")).texts
+    assert (found["feed_conductor"], found["feed_length"]) == ("2 AWG", "1.1 m")
