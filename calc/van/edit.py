@@ -60,8 +60,8 @@ def changed(van: Van, texts: Mapping[str, Any]) -> Van:
             continue
         parts[index - 1] = replace(part, values={**part.values, name: value})
     problems.stop()
-    other = _rebuilt(van, {id: tuple(parts) for id, parts in made.items()})
-    return _renamed(other, new_ids) if new_ids else other
+    found = _rebuilt(van, {id: tuple(parts) for id, parts in made.items()})
+    return _renamed(found, new_ids) if new_ids else found
 
 
 def _called(part: Part) -> str:
@@ -148,9 +148,7 @@ def added(van: Van, kind: str, texts: Mapping[str, Any]) -> Van:
     if len(own) >= of.most:
         raise InputError((Problem(kind, f"{of.title}: {of.most} at most."),))
     problems = Problems()
-    read = {
-        k: [(p.id if of_k.many else "", p.values) for p in van.all(k)] for k, of_k in KINDS.items()
-    }
+    read = {id: [(one.id, one.values) for one in van.all(id)] for id in KINDS}
     read[kind] = [*read[kind], read_part(of, len(own) + 1, texts, van.inspection, problems)]
     parts = with_ids(read, problems)
     problems.stop()

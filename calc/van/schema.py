@@ -11,24 +11,22 @@ from typing import Any
 from calc.units.typed import LONGEST
 from calc.van.data import FORMAT, may_be_none
 from calc.van.keys import Key, PartKind
-from calc.van.parts import PARTS
+from calc.van.parts import PARTS, RUN
 from calc.van.reading import MOST_STATEMENTS, is_plain_number
 from calc.van.values import NONE, NOT_SEEN, Evidence, Stage
 from calc.worksheet.fields import Choice, Quantity
 from calc.worksheet.rows import Rows
 
+LONGEST_LIST = 20_000  # characters of the text of a list
 DIALECT = "http://json-schema.org/draft-07/schema#"
 
 
 def schema() -> dict[str, Any]:
     """Return the JSON schema of a van as data, and so of its TOML."""
-    kinds = [kind.id for kind in PARTS]
+    nameable = [kind.id for kind in PARTS if may_be_none(kind)]
     lists = {
-        "none": (
-            "Kinds of parts that the van does not have.",
-            [k.id for k in PARTS if may_be_none(k)],
-        ),
-        "not_seen": ("Kinds of parts that could not be looked at.", kinds),
+        "none": ("Kinds of parts that the van does not have.", nameable),
+        "not_seen": ("Kinds of parts that could not be looked at.", [kind.id for kind in PARTS]),
     }
     properties: dict[str, Any] = {"format": {"const": FORMAT}}
     for name, (about, names) in lists.items():
@@ -36,6 +34,7 @@ def schema() -> dict[str, Any]:
         properties[name] = {"description": about, "type": "array", "items": items}
     for kind in PARTS:
         properties[kind.id] = _kind(kind)
+    words = {"type": "string", "maxLength": LONGEST}
     return {
         "$schema": DIALECT,
         "title": "A van",
@@ -43,7 +42,13 @@ def schema() -> dict[str, Any]:
         "properties": properties,
         "required": ["format"],
         "additionalProperties": False,
-        "definitions": {"about": _about()},
+        "definitions": {
+            "about": _about(),
+            "text": _value(words),
+            "text-or-number": _value({"anyOf": [words, {"type": "number"}]}),
+            "list": _value({"type": "string", "maxLength": LONGEST_LIST}),
+            "keys": {f"{key.id}-of-a-run": _key(key) for key in RUN},
+        },
     }
 
 
@@ -58,12 +63,28 @@ def _about() -> dict[str, Any]:
     }
 
 
+def _value(plain: dict[str, Any]) -> dict[str, Any]:
+    """Return what may stand at a key whose plain value is so: it, or statements of it."""
+    stages = [_stage(stage, plain) for stage in Stage]
+    several = {"type": "array", "items": {"anyOf": stages}, "maxItems": MOST_STATEMENTS}
+    return {"anyOf": [plain, *stages, several]}
+
+
+def _stage(stage: Stage, plain: dict[str, Any]) -> dict[str, Any]:
+    about = {name: {"$ref": f"#/definitions/about/{name}"} for name in _about()}
+    return {
+        "type": "object",
+        "properties": {str(stage): plain, **about},
+        "required": [str(stage)],
+        "additionalProperties": False,
+    }
+
+
 def _kind(kind: PartKind) -> dict[str, Any]:
-    properties: dict[str, Any] = {key.id: _key(key) for key in kind.keys}
+    properties: dict[str, Any] = {key.id: _named_key(key) for key in kind.keys}
     if kind.many:
-        properties = {
-            "id": {"type": "string", "pattern": r"^[a-z0-9]+(-[a-z0-9]+)*$", "maxLength": LONGEST}
-        } | properties
+        slug = {"type": "string", "pattern": "^[a-z0-9]+(-[a-z0-9]+)*$", "maxLength": LONGEST}
+        properties = {"id": slug} | properties
     part = {"type": "object", "properties": properties, "additionalProperties": False}
     whole = [_whole("not_seen"), *([_whole("none")] if may_be_none(kind) else [])]
     if kind.many:
@@ -81,31 +102,21 @@ def _whole(name: str) -> dict[str, Any]:
     }  # fmt: skip
 
 
+def _named_key(key: Key) -> dict[str, Any]:
+    """Return the schema of a key; one of a run stands once, for all kinds that have a run."""
+    return {"$ref": f"#/definitions/keys/{key.id}-of-a-run"} if key in RUN else _key(key)
+
+
 def _key(key: Key) -> dict[str, Any]:
-    says: dict[str, Any] = {"type": "string", "maxLength": _longest(key)}
-    plain = [says, {"type": "number"}] if is_plain_number(key.field) else [says]
-    stages = [_stage(stage, plain) for stage in Stage]
-    several = {"type": "array", "items": {"anyOf": stages}, "maxItems": MOST_STATEMENTS}
     found: dict[str, Any] = {"title": key.field.label}
     if about := _described(key):
         found["description"] = about
     if key.usual:
         found["default"] = key.usual
-    return found | {"examples": _examples(key), "anyOf": [*plain, *stages, several]}
-
-
-def _stage(stage: Stage, plain: list[dict[str, Any]]) -> dict[str, Any]:
-    about = {name: {"$ref": f"#/definitions/about/{name}"} for name in _about()}
-    return {
-        "type": "object",
-        "properties": {str(stage): {"anyOf": plain}, **about},
-        "required": [str(stage)],
-        "additionalProperties": False,
-    }
-
-
-def _longest(key: Key) -> int:
-    return key.field.longest if isinstance(key.field, Rows) else LONGEST
+    takes = "list" if isinstance(key.field, Rows) else "text"
+    if takes == "text" and is_plain_number(key.field):
+        takes = "text-or-number"
+    return found | {"examples": _examples(key), "allOf": [{"$ref": f"#/definitions/{takes}"}]}
 
 
 def _examples(key: Key) -> list[str]:

@@ -17,9 +17,16 @@ SCHEMA = schema()
 def fits(data: Any, rule: dict[str, Any]) -> bool:
     """Return whether data fit a schema: all of JSON Schema's words that ours has, and no other."""
     if "$ref" in rule:
-        name = rule["$ref"].removeprefix("#/definitions/").split("/")
-        return fits(data, SCHEMA["definitions"][name[0]][name[1]])
+        return fits(data, referred(rule["$ref"]))
     return all(WORDS[word](data, rule) for word in rule if word not in SAID)
+
+
+def referred(to: str) -> dict[str, Any]:
+    """Return the rule that a reference names."""
+    found = SCHEMA
+    for name in to.removeprefix("#/").split("/"):
+        found = found[name]
+    return found
 
 
 SAID = {"title", "description", "default", "examples", "$schema", "definitions"}
@@ -29,6 +36,7 @@ WORDS = {
     "const": lambda data, rule: data == rule["const"] and type(data) is type(rule["const"]),
     "enum": lambda data, rule: data in rule["enum"],
     "anyOf": lambda data, rule: any(fits(data, one) for one in rule["anyOf"]),
+    "allOf": lambda data, rule: all(fits(data, one) for one in rule["allOf"]),
     "required": lambda data, rule: set(rule["required"]) <= set(data),
     "properties": lambda data, rule: all(
         fits(data[name], one) for name, one in rule["properties"].items() if name in data
@@ -73,4 +81,7 @@ def test_each_part_and_key_is_in_the_schema_with_its_words():
         rule = SCHEMA["properties"][part.kind.id]["anyOf"][0]
         rule = rule.get("items", rule)
         for key in part.kind.keys:
-            assert rule["properties"][key.id]["title"] == key.field.label
+            own = rule["properties"][key.id]
+            own = referred(own["$ref"]) if "$ref" in own else own
+            assert own["title"] == key.field.label
+            assert own.get("default", "") == key.usual
