@@ -6,6 +6,7 @@ have no such part.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -15,6 +16,7 @@ from calc.energy.voltages import NOMINAL, charge_end, max_charge_voltage
 from calc.units.kinds import TEMPERATURE, VOLTAGE
 from calc.units.shown import quantity_text
 from calc.van.listed import ListTable
+from calc.van.marks import marks
 from calc.van.values import State
 
 if TYPE_CHECKING:
@@ -63,7 +65,14 @@ def still_live(van: Van) -> tuple[str, ...]:
         ("mains from the shore inlet while plugged in", may_have(van, "mains")),
         ("alarms fed ahead of the isolator", ahead),
     )  # fmt: skip
-    return (*(words for words, there in parts if there), *dict.fromkeys(said))
+    told = [words for words, there in parts if there]
+    known = _words(" ".join(told))
+    return (*told, *(words for words in dict.fromkeys(said) if not _words(words) <= known))
+
+
+def _words(text: str) -> set[str]:
+    """Return the words of a text that carry its meaning."""
+    return {word for word in re.findall(r"\w+", text.casefold()) if word not in ("and", "the")}
 
 
 def shutdown_card(van: Van) -> Card:
@@ -86,13 +95,13 @@ def _shutdown(van: Van) -> Iterator[str]:
         yield "Switch off the inverter and everything it feeds."
     if may_have(van, "mains"):
         yield "Unplug shore power: at the supply post first, then at the van."
-    isolators = van.all("isolators")
+    # Panels before the bank: a regulator that loses its battery in sunlight may be damaged.
+    isolators = [one for one in van.all("isolators") if not _of_panels(van, one)]
+    yield from _panels_off(van)
     for one in isolators:
         yield f"Open {_named(one)}."
     if not isolators:
         yield "Disconnect the bank: negative first, and cover the post."
-    if may_have(van, "panels") and not _panels_open(van):
-        yield "Cover the solar panels, or disconnect them at the panel side."
     yield f"{LIVE_TITLE}: {'; '.join(still_live(van))}."
     yield "Measure before you touch metal: a meter, both poles, then again at the load."
 
@@ -102,11 +111,31 @@ def _named(part: Part) -> str:
     return f"the {part.name}" + (f" ({place})" if place else "")
 
 
-def _panels_open(van: Van) -> bool:
-    """Return whether every string of panels is known to have an isolator that is listed."""
-    lines = {one.text("in_line").partition(".")[0] for one in van.all("isolators")}
-    strings = van.all("panels")
-    return bool(strings) and all(one.id in lines for one in strings)
+def _panels_off(van: Van) -> Iterator[str]:
+    """Yield how each string of panels is taken off, or that all are covered."""
+    own = marks(van)
+    listed = [one for one in van.all("isolators") if _of_panels(van, one)]
+    for one in listed:
+        yield f"Open {_named(one)}."
+    lines = {_line_of(one) for one in listed}
+    for string in van.all("panels"):
+        if string.id in lines or string.text("regulator").partition(".")[0] in lines:
+            continue
+        if string.choice("isolator") == "yes":
+            yield f"Open the isolator of the {string.name} ({own.built_in_isolator(string)})."
+        else:
+            yield f"Cover the {string.name}, or disconnect it at the panels."
+    if not van.all("panels") and may_have(van, "panels"):
+        yield "Cover solar panels, if there are any."
+
+
+def _line_of(isolator: Part) -> str:
+    return isolator.text("in_line").partition(".")[0]
+
+
+def _of_panels(van: Van, isolator: Part) -> bool:
+    named = van.by_id(_line_of(isolator))
+    return named is not None and named.kind.id in ("panels", "regulators")
 
 
 def fire_card(van: Van) -> Card:

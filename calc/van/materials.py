@@ -11,16 +11,16 @@ from typing import TYPE_CHECKING
 
 from calc.van.listed import ListTable
 from calc.van.marks import marks
-from calc.van.net import RUNS
-from calc.van.stock import UNKNOWN, Piece, length_text
+from calc.van.stock import UNKNOWN, Piece, sum_text
 from calc.van.values import State
 
 if TYPE_CHECKING:
+    from calc.van.fuse_list import Fuse
     from calc.van.record import Part, Van
 
 Item = tuple[str, str, str, str]  # what, rating or size, how many, for what
-_BOTH_ENDS = "both-ends"
 _ALARMS = {"smoke": "Smoke alarm", "co": "Carbon monoxide alarm", "gas": "Gas alarm"}
+_COUNTED = {"studs": ("stud or way", "studs or ways"), "poles": ("pole", "poles")}
 # What a kind of part is bought as, with the keys whose texts say which.
 _BOUGHT = (
     ("batteries", "Battery", ("chemistry", "capacity")),
@@ -37,11 +37,8 @@ _BOUGHT = (
 )
 
 
-def bill(van: Van, cut: Iterable[Piece], fuses: Iterable[tuple[str, str, str]]) -> ListTable:
-    """Return the bill of materials.
-
-    `cut` are the pieces of the cut list, `fuses` each fuse as its mark, rating and family.
-    """
+def bill(van: Van, cut: Iterable[Piece], fuses: Iterable[Fuse]) -> ListTable:
+    """Return the bill of materials: `cut` are the pieces of the cut list, `fuses` of its list."""
     cut = tuple(cut)
     rows = (*_parts(van), *_mains(van), *_fuses(fuses), *_cable(cut), *_small(cut))
     return ListTable(
@@ -81,9 +78,8 @@ def _said(part: Part, key: str) -> str:
     reading = part[key].reading
     if reading is None or not part[key].known:
         return ""
-    if key in ("studs", "poles"):
-        label = part.kind.key(key).field.label.lower()
-        return f"{reading.text} {label}"
+    if key in _COUNTED:
+        return f"{reading.text} {_COUNTED[key][reading.value != 1]}"
     return reading.text
 
 
@@ -97,9 +93,8 @@ def _count(part: Part) -> int:
 
 
 def _for(mark: str, part: Part) -> str:
-    return " ".join(
-        filter(None, (mark, part.name, part.text("place") and f"({part.text('place')})"))
-    )
+    place = part.text("place") if "place" in part.values else ""
+    return " ".join(filter(None, (mark, part.name, f"({place})" if place else "")))
 
 
 def _mains(van: Van) -> Iterator[Item]:
@@ -119,39 +114,29 @@ def _mains(van: Van) -> Iterator[Item]:
         yield "Changeover switch, break before make", "double-pole", "1", own["changeover"]
 
 
-def fitted_fuses(van: Van) -> Iterator[tuple[str, Part]]:
-    """Yield the mark of each fuse of a run with its part: two where both ends are fused."""
-    own = marks(van)
-    for kind in (*RUNS, "batteries"):
-        for part in van.all(kind):
-            if part["fuse"].state is State.NONE or not own.fuse(part):
-                continue
-            yield own.fuse(part), part
-            if "fused" in part.values and part.choice("fused") == _BOTH_ENDS:
-                yield own.far_fuse(part), part
-
-
-def _fuses(fuses: Iterable[tuple[str, str, str]]) -> Iterator[Item]:
-    alike: dict[tuple[str, str], list[str]] = {}
-    for mark, rating, family in fuses:
-        alike.setdefault((family, rating), []).append(mark)
+def _fuses(fuses: Iterable[Fuse]) -> Iterator[Item]:
+    alike: dict[tuple[str, str], list[Fuse]] = {}
+    for fuse in fuses:
+        if fuse.rating:
+            alike.setdefault((fuse.family, fuse.rating), []).append(fuse)
     for (family, rating), own in alike.items():
-        what = ", ".join(filter(None, (family or UNKNOWN, rating)))
-        yield "Fuse", what, f"{len(own)} + 1 spare", " ".join(own)
+        what = ", ".join(filter(None, (family, rating)))
+        count = sum(fuse.count for fuse in own)
+        yield "Fuse", what, f"{count} + 1 spare", " ".join(fuse.mark for fuse in own)
 
 
 def _cable(cut: tuple[Piece, ...]) -> Iterator[Item]:
     for size in dict.fromkeys(piece.size for piece in cut):
         own = [piece for piece in cut if piece.size == size]
         what = ", ".join(filter(None, (size.text, size.insulation)))
-        more = " and what is to be measured" if any(p.length is None for p in own) else ""
-        yield "Cable, stranded copper", what, length_text(sum(p.total for p in own)) + more, ""
+        yield "Cable, stranded copper", what, sum_text(own), ""
 
 
 def _small(cut: tuple[Piece, ...]) -> Iterator[Item]:
     for name in dict.fromkeys(piece.size.text for piece in cut):
         ends = sum(2 * piece.count for piece in cut if piece.size.text == name)
-        yield "Lugs or ferrules, crimped", f"for {name}", str(ends), "both ends of each conductor"
+        size = f"for {name}" if name != UNKNOWN else "size not known"
+        yield "Lugs or ferrules, crimped", size, str(ends), "both ends of each conductor"
     ends = sum(2 * piece.count for piece in cut)
     if ends:
         yield "Wire markers", "", str(ends), "both ends of each conductor"

@@ -6,7 +6,7 @@ conductor are common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import ceil
 from typing import TYPE_CHECKING, Annotated
@@ -124,10 +124,7 @@ def cut_list(van: Van, cut: tuple[Piece, ...]) -> ListTable:
         rows += [_cut_row(van, piece) for piece in own]
         sums.add(len(rows))
         count = sum(piece.count for piece in own)
-        open_ends = sum(piece.count for piece in own if piece.length is None)
-        note = f"and {open_ends} to measure" if open_ends else ""
-        total = length_text(sum(piece.total for piece in own))
-        rows.append(("Sum", size.text, size.insulation, "", "", total, str(count), note))
+        rows.append(("Sum", size.text, size.insulation, "", "", sum_text(own), str(count), ""))
     return ListTable(
         id="cable-cut-list",
         title="Cable cut list",
@@ -167,6 +164,16 @@ def end_text(van: Van, terminal: str) -> str:
     part = van.by_id(id)
     name = part.name if part else id
     return " ".join(filter(None, (name, _POLES.get(way, way)))) or "not said"
+
+
+def sum_text(cut: Iterable[Piece]) -> str:
+    """Return the length of pieces of one size together, and how many are still to be measured."""
+    cut = tuple(cut)
+    total = sum(piece.total for piece in cut)
+    unknown = sum(piece.count for piece in cut if piece.length is None)
+    said = [length_text(total)] if total else []
+    said += [f"{unknown} to be measured"] if unknown else []
+    return " and ".join(said)
 
 
 def length_text(metres: float) -> str:
