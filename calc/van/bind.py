@@ -19,6 +19,7 @@ from calc.van import back, scope
 from calc.van.bindings import BINDINGS, RESULTS, RUNS, TARGETS, WHOLE
 from calc.van.came import Came, key_of, key_of_kind
 from calc.van.derived import DERIVED, LOOKED_UP
+from calc.van.from_fuses import upstream
 from calc.van.net import MINUS
 from calc.van.record import Part, Van
 from calc.van.scope import Memo
@@ -72,7 +73,8 @@ def _suits(van: Van, sheet: str, part: Part) -> bool:
     if part.kind.id in RUNS and sheet in _OF_RUNS:
         by_inverter = "route" in part.values and part.choice("route") == "inverter"
         minus = part.kind.id == "cables" and part.choice("pole") == MINUS
-        ladder = sheet != "fuse-ladder" or part["fuse"].state is not State.NONE
+        fused = part["fuse"].state is not State.NONE and upstream(van, part) is not None
+        ladder = sheet != "fuse-ladder" or fused
         return not by_inverter and ladder and not (minus and sheet in _FUSED)
     if sheet in _WITH and not van.all(_WITH[sheet]):
         return False

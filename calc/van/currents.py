@@ -41,15 +41,30 @@ class Flow:
         return max(self.drawn, self.charged)
 
 
+# What each worksheet needs for a current: the rest of it is about something else
+_NEEDS = {
+    "watts-to-amps": ("power", "voltage", "route", "efficiency"),
+    "inverter-size": ("running", "efficiency", "lowest_voltage"),
+    "alternator-charge": (
+        "method", "alternator", "vehicle_load", "engine_voltage", "bank_voltage", "charger_limit",
+        "charger_efficiency", "length", "chemistry", "capacity",
+    ),
+}  # fmt: skip
+
+
 def _by_sheet(van: Van, sheet: str, part: Part, value: str) -> Came:
-    """Return a current that a worksheet works out for a part."""
+    """Return a current that a worksheet works out for a part.
+
+    A conductor that is still to be chosen is taken as the worksheet's own usual one.
+    """
     from calc.van.bind import filled
 
     found = filled(van, sheet, part)
-    lacking = [one for one in found.lacking if one != "conductor"]
+    lacking = [one for one in found.lacking if one in _NEEDS[sheet]]
     if lacking:
         return unknown(found.missing[lacking[0]])
-    answer = attempted(sheet, found.texts)
+    kept = (*_NEEDS[sheet], "conductor")
+    answer = attempted(sheet, {name: text for name, text in found.texts.items() if name in kept})
     current = answer.values[value] if answer else None
     return amps(current, part.place) if current else unknown(part.place)
 
@@ -135,9 +150,9 @@ def flow_over(van: Van, run: Part) -> Flow:
     return flow(van, lambda on_way: run.id in on_way.ids, pole)
 
 
-def flow_at(van: Van, part: Part) -> Flow:
-    """Return what may flow at a bar or an isolator: all whose way passes it."""
-    pole = MINUS if "pole" in part.values and part.choice("pole") == MINUS else PLUS
+def flow_at(van: Van, part: Part, pole: str = "") -> Flow:
+    """Return what may flow at a bar or a shunt: all whose way passes it, on its own pole."""
+    pole = pole or (part.choice("pole") if "pole" in part.values else None) or PLUS
     return flow(van, lambda on_way: part.id in on_way.nodes, pole)
 
 

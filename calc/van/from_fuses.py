@@ -29,7 +29,10 @@ def far_end(van: Van, part: Part | None) -> Came | None:
 
 
 def upstream(van: Van, part: Part | None) -> Part | None:
-    """Return the nearest run or battery before a run that has a fuse, None where there is none."""
+    """Return the nearest run before a run that has a fuse, else the only battery; None if neither.
+
+    Of several batteries side by side no fuse carries all of the current.
+    """
     there = way(van, part) if part is not None else None
     if there is None:
         return None
@@ -37,7 +40,8 @@ def upstream(van: Van, part: Part | None) -> Part | None:
         if run["fuse"].state is not State.NONE:
             return run
     found = house(van)
-    return found[0] if len(found) == 1 and found[0]["fuse"].state is not State.NONE else None
+    alone = len(found) == 1 and found[0].si("units") == 1
+    return found[0] if alone and found[0]["fuse"].state is not State.NONE else None
 
 
 def upstream_fuse(van: Van, part: Part | None) -> Came | None:

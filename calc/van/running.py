@@ -25,6 +25,7 @@ DROP, CHOICE, FAULT, LADDER = "wire-drop", "fuse-choice", "fault-current", "fuse
 OF_KIND = {"alternator": "alternator-charge", "panels": "panel-string"}
 _MAINS = "Mains voltage, fed by the inverter: no run of the bank's own."
 _NO_FUSE = "none fitted"
+_KEYS = {"fuse": "fuse", "family": "fuse_family"}
 
 
 def worked_row(van: Van, part: Part) -> Row:
@@ -129,17 +130,26 @@ class _Working:
         answer = self.judge(DROP, texts, lacking, names=names)
         if answer is None:
             return
-        values = answer.values
-        self.values["drop"] = values["drop"]
-        self.values["drop_share"] = values["drop_percent"]
-        self.values["ampacity"] = values["ampacity"] * answer.inputs["parallel"].value
-        if not with_load:
+        parallel = answer.inputs["parallel"].value
+        ampacity = answer.values["ampacity"]
+        found = {
+            "drop": answer.values["drop"],
+            "drop_share": answer.values["drop_percent"],
+            "ampacity": None if ampacity is None else ampacity * parallel,
+            "load_voltage": answer.values["load_voltage"],
+        }
+        for name in names:
+            if found[name] is None:  # more than there is to lose
+                self.why[name] = answer.sentence
+            elif name != "load_voltage":
+                self.values[name] = found[name]
+        if not with_load or found["load_voltage"] is None:
             return
         before = runs_before(self.van, self.part)
         if isinstance(before, Came):
             self.lacks("load_voltage", before.place)
             return
-        left = values["load_voltage"]
+        left: Volts = found["load_voltage"]
         for run in before:
             drop = drop_of(self.van, run)
             if isinstance(drop, Came):
@@ -157,14 +167,12 @@ class _Working:
         self.chosen |= own.chosen
         if own.none:
             self.why["fuse"] = self.why["family"] = _NO_FUSE
-        for name, value, key in (
-            ("fuse", own.rating, "fuse"),
-            ("family", own.family, "fuse_family"),
-        ):
+            return
+        for name, value in (("fuse", own.rating), ("family", own.family)):
             if value is not None:
                 self.values[name] = value
-            elif not own.none:
-                self.lacks(name, f"{self.part.place}.{key}")
+            else:
+                self.lacks(name, f"{self.part.place}.{_KEYS[name]}")
         if own.rating is None:
             return
         if own.answer is not None:
@@ -214,4 +222,5 @@ def drop_of(van: Van, run: Part) -> Volts | Came:
     if lacking:
         return Came("", lacking[0])
     answer = attempted(DROP, texts)
-    return float(answer.values["drop"]) if answer else Came("", f"{run.place}.length")
+    drop = answer.values["drop"] if answer else None
+    return Came("", f"{run.place}.length") if drop is None else float(drop)

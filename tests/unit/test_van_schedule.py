@@ -1,0 +1,273 @@
+"""A van's schedule: each run worked, with the sums by hand beside them."""
+
+import pytest
+
+from calc.judge import Level
+from calc.van.demos import DEMOS, demo
+from calc.van.files import read_van
+from calc.van.from_runs import source_resistance
+from calc.van.schedule import schedule
+from tests.counts import chance, often
+from tests.van_samples import drawn_van
+
+VAN = """
+format = 1
+none = ["shunt", "inverter", "alternator", "shore"]
+[van]
+system = "12 V"
+[[batteries]]
+name = "bank A"
+chemistry = "LFP"
+capacity = "100 A·h"
+units = "2"
+resistance = "20 mΩ"
+fuse = "200 A"
+fuse_family = "class T"
+[[bars]]
+name = "fuse block"
+pole = "plus"
+kind = "fuse-block"
+rating = "100 A"
+[[bars]]
+name = "minus bar"
+pole = "minus"
+kind = "bus-bar"
+rating = "100 A"
+[[cables]]
+name = "main plus"
+from = "bank-a"
+to = "fuse-block"
+current = "60 A"
+length = "1.2 m"
+conductor = "2 AWG"
+fuse = "100 A"
+fuse_family = "class T"
+[[cables]]
+name = "main minus"
+pole = "minus"
+from = "bank-a"
+to = "minus-bar"
+current = "60 A"
+length = "1 m"
+conductor = "2 AWG"
+[[circuits]]
+name = "pump"
+current = "20 A"
+from = "fuse-block.1"
+return_to = "minus-bar"
+length = "3.2 m"
+conductor = "14 AWG"
+fuse = "25 A"
+fuse_family = "type C"
+"""
+
+
+FAN = """
+[[circuits]]
+name = "fan"
+current = "3 A"
+from = "fuse-block.2"
+return_to = "minus-bar"
+length = "1 m"
+"""
+STEP_DOWN = """
+[[converters]]
+name = "step-down"
+from = "fuse-block.1"
+return_to = "minus-bar"
+output_voltage = "5 V"
+rated_current = "30 A"
+length = "1 m"
+conductor = "10 AWG"
+"""
+
+
+def of(text: str, name: str = "pump"):
+    van = read_van(text)
+    row = schedule(van).of(van.by_id(name))
+    assert row is not None
+    return row
+
+
+# NEC chapter 9 table 8, uncoated stranded copper at 75 °C [ohm per 1000 ft], taken to 60 °C by
+# copper's zero resistance at −234.5 °C: 14 AWG 3.14, 2 AWG 0.194.
+WARM = (234.5 + 60) / (234.5 + 75) / 304.8
+OHMS_14, OHMS_2 = 3.14 * WARM, 0.194 * WARM
+
+
+def test_twenty_amps_over_three_metres_of_14_awg():
+    row = of(VAN)
+    drop = 20 * 2 * 3.2 * OHMS_14  # 1.25 V, a tenth
+    assert row.drop == pytest.approx(drop, rel=5e-3)
+    assert row.drop_share == pytest.approx(drop / 12, rel=5e-3)
+    assert row.ampacity == 35  # 33 CFR 183.425 table 5, 14 AWG at 105 °C, two together
+    assert (row.conductor, row.fuse, row.current) == ("14 AWG", 25, 20)
+    assert not row.chosen
+    assert row.level is not Level.FINE  # a tenth is lost
+
+
+def test_the_voltage_at_the_load_counts_the_feed_as_well():
+    feed = 60 * (1.2 + 1.0) * OHMS_2  # 0.08 V over plus and minus
+    drop = 20 * 2 * 3.2 * OHMS_14
+    assert of(VAN).load_voltage == pytest.approx(12 - drop - feed, rel=2e-3)
+
+
+# Full LFP rests at 3.3481 V a cell by the table of rested voltages
+REST = 4 * 3.3481
+# Solid annealed copper, 1/58 ohm mm²/m at 20 °C; areas by the definition of the gauge
+AREA_2 = 3.14159265 / 4 * (0.127 * 92 ** (34 / 39)) ** 2
+AREA_14 = 3.14159265 / 4 * (0.127 * 92 ** (22 / 39)) ** 2
+JOINTS = 4 * 0.1e-3  # of each loop, as the worksheet of shorts has them
+
+
+def test_the_highest_short_is_at_the_fuse_with_a_full_cold_bank():
+    least = 20e-3 / 2 + (1.2 + 1.0) / 58 / AREA_2 + JOINTS
+    assert of(VAN).fault_high == pytest.approx(REST / least, rel=1e-3)
+    # the main fuse stands at the bank itself
+    assert of(VAN, "main-plus").fault_high == pytest.approx(REST / 10e-3, rel=1e-4)
+
+
+def test_the_lowest_short_is_at_the_far_end_with_an_empty_worn_bank():
+    # PVC may reach 160 °C in a short; source and joints half as bad again; 90 % of the voltage
+    hot = (234.5 + 160) / (234.5 + 75) / 304.8
+    worn = 1.5 * 20e-3 / 2 + (1.2 + 1.0) * 0.194 * hot + 1.5 * JOINTS
+    own = 2 * 3.2 * 3.14 * hot + 1.5 * JOINTS
+    assert of(VAN).fault_low == pytest.approx(0.9 * REST / (worn + own), rel=1e-2)
+
+
+def test_the_fuse_is_judged_by_the_lowest_short_of_the_whole_way():
+    row = of(VAN)
+    lows = [one.answer.values["fault_low"] for one in row.judged if one.sheet == "fault-current"]
+    assert len(lows) == 2
+    assert min(lows) == pytest.approx(row.fault_low, rel=1e-4)
+    highs = [one.answer.values["near_fault"] for one in row.judged if one.sheet == "fault-current"]
+    assert max(highs) == pytest.approx(row.fault_high, rel=1e-4)
+
+
+def test_what_a_plan_leaves_open_is_chosen_and_marked():
+    row = of(
+        VAN.replace(
+            'length = "3.2 m"\nconductor = "14 AWG"\nfuse = "25 A"\nfuse_family = "type C"',
+            'length = "3.2 m"',
+        )
+    )
+    assert row.chosen == {"conductor", "fuse", "family"}
+    # 3 % of 12 V over 6.4 m at 20 A: 2.8 mΩ/m or less, which 8 AWG has and 10 AWG has not
+    assert row.conductor == "8 AWG"
+    # 1.25 × 20 A and no more than the wire carries
+    assert 25 <= row.fuse <= row.ampacity
+    assert row.level in (Level.FINE, Level.CAUTION)
+
+
+def test_a_metric_van_gets_metric_sizes():
+    text = VAN.replace('conductor = "2 AWG"', 'conductor = "35 mm2"').replace(
+        'conductor = "14 AWG"\n', ""
+    )
+    assert of(text).conductor == "10 mm2"
+
+
+def test_in_an_inspection_nothing_is_chosen():
+    text = VAN.replace('system = "12 V"', 'system = "12 V"\nkind = "inspection"')
+    row = of(text.replace('conductor = "14 AWG"\n', "").replace('fuse = "25 A"\n', ""))
+    assert row.conductor is None
+    assert row.why["conductor"] == "Conductor of pump: not seen"
+    assert row.why["fuse"] == "Fuse of pump: not seen"
+    assert not row.chosen
+    assert row.level is None
+
+
+def test_what_was_said_not_to_be_seen_is_not_chosen_in_a_plan_either():
+    row = of(VAN.replace('conductor = "14 AWG"', 'conductor = "not seen"'))
+    assert row.conductor is None
+    assert row.missing["drop"] == "circuits[1].conductor"
+
+
+def test_a_fuse_that_is_not_there_is_told_and_what_would_suit():
+    row = of(VAN.replace('fuse = "25 A"', 'fuse = "none"').replace('fuse_family = "type C"\n', ""))
+    assert row.fuse is None
+    assert row.why["fuse"] == "none fitted"
+    assert row.suits["fuse"] == "25 A"
+
+
+def test_lithium_without_its_resistance_leaves_the_shorts_open():
+    row = of(
+        VAN.replace('resistance = "20 mΩ"\n', "").replace(
+            'fuse = "25 A"\nfuse_family = "type C"\n', ""
+        )
+    )
+    assert row.fault_high is None
+    assert row.why["fault_high"] == "Internal resistance of one of bank A: not stated"
+    # wire and load still tell a rating, from 1.25 × 20 A to 35 A; of which family is open
+    assert 25 <= row.fuse <= 35
+    assert (row.family, row.chosen) == (None, {"fuse"})
+
+
+def test_a_cable_without_a_stated_current_carries_its_branches():
+    text = VAN.replace('current = "60 A"\n', "") + FAN
+    assert of(text, "main-plus").current == pytest.approx(23)
+    assert of(text, "main-minus").current == pytest.approx(23)
+
+
+def test_a_load_by_its_power_draws_at_the_banks_voltage():
+    row = of(VAN.replace('current = "20 A"', 'power = "128 W"'))
+    assert row.current == pytest.approx(128 / 12.8)
+
+
+def test_behind_a_converter_the_bank_s_short_is_not_told():
+    text = VAN.replace('from = "fuse-block.1"', 'from = "step-down"')
+    row = of(text + STEP_DOWN)
+    assert row.fault_high is None
+    assert row.drop_share == pytest.approx(20 * 2 * 3.2 * OHMS_14 / 5, rel=5e-3)  # of 5 V
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_an_edit_of_one_circuit_leaves_the_other_rows_as_they_were(name):
+    van = demo(name).changed({"batteries[1].resistance": "20 mΩ"})
+    before = schedule(van)
+    after = schedule(van.changed({"circuits[1].length": "7 m"}))
+    for was, now in zip(before.rows[:], after.rows, strict=True):
+        if was.part.id != van.all("circuits")[0].id:
+            assert (was.judged is now.judged) or was == now
+
+
+def test_two_ways_to_the_same_van_give_the_same_schedule():
+    """What is remembered from one van never shows in another."""
+    rng = chance("van-schedule-memo")
+    for _ in range(often(10, 60)):
+        van = drawn_van(rng, circuits=4)
+        first = [(r.drop, r.fuse, r.fault_high, dict(r.why)) for r in schedule(van).rows]
+        changed = van.changed({"circuits[2].length": "2.5 m", "circuits[2].current": "4 A"})
+        schedule(changed)
+        texts = {f"circuits[2].{key}": "" for key in ("length", "current")}
+        fresh = changed.changed(texts)
+        again = schedule(fresh)
+        del again
+        assert first == [(r.drop, r.fuse, r.fault_high, dict(r.why)) for r in schedule(van).rows]
+
+
+VALUES = ("current", "conductor", "fuse", "family", "drop", "ampacity", "fault_high", "fault_low")
+
+
+def test_drawn_vans_give_a_value_or_the_reason_and_never_an_exception():
+    rng = chance("van-schedule")
+    for _ in range(often(25, 200)):
+        van = drawn_van(rng)
+        for row in schedule(van).rows:
+            minus = row.part.kind.id == "cables" and row.part.choice("pole") == "minus"
+            if minus or row.part.kind.id == "panels" or "current" in row.why:
+                continue
+            for name in VALUES:
+                assert (getattr(row, name) is None) == (name in row.why), (name, row)
+            if van.inspection:
+                assert not row.chosen
+            if row.level is Level.FINE:
+                assert not row.why
+            if row.fault_low is not None and row.fault_high is not None:
+                assert row.fault_low < row.fault_high
+
+
+def test_the_source_of_a_run_is_all_that_lies_before_it():
+    van = read_van(VAN)
+    came = source_resistance(van, van.by_id("pump"))
+    assert came.si == pytest.approx(20e-3 / 2 + (1.2 + 1.0) / 58 / AREA_2 + JOINTS, rel=1e-3)
+    assert source_resistance(van, van.by_id("main-plus")).text == "20 mΩ"  # of one of two
