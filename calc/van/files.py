@@ -27,6 +27,8 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from calc.van.data import van_as_data, van_from_data
+from calc.van.problems import LONGEST_NAME
+from calc.van.reading import printable
 from calc.van.record import Van
 from calc.worksheet.answer import InputError
 from calc.worksheet.fields import Problem
@@ -56,7 +58,7 @@ def read_van(text: str) -> Van:
     _bound(text)
     try:
         if text.lstrip().startswith("{"):
-            return van_from_data(json.loads(text))
+            return van_from_data(json.loads(text, object_pairs_hook=_table))
         return van_from_data(tomllib.loads(text))
     except tomllib.TOMLDecodeError as error:
         raise _refused(_not_toml(str(error))) from None
@@ -87,6 +89,16 @@ def _bound(text: str) -> None:
             raise _refused(_TOO_DEEP)
         if signs > _MOST_SIGNS:
             raise _refused("The file holds far more than a van has.")
+
+
+def _table(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    """Return a table of a JSON file. Raises InputError if a name stands in it twice."""
+    table: dict[str, Any] = {}
+    for name, value in pairs:
+        if name in table:
+            raise _refused(f"“{printable(name)[:LONGEST_NAME]}” stands twice in one table.")
+        table[name] = value
+    return table
 
 
 def _not_toml(error: str) -> str:

@@ -13,7 +13,7 @@ import zlib
 from functools import cache
 
 from calc.tables import text
-from calc.van.data import van_as_data, van_from_data
+from calc.van.files import read_van, van_as_data
 from calc.van.record import Van
 from calc.worksheet.answer import InputError
 from calc.worksheet.fields import Problem
@@ -59,8 +59,8 @@ def unpack(fragment: str) -> Van:
             f"This van link is of version {match[1]}; this copy reads version {VERSION}."
         )
     try:
-        return van_from_data(json.loads(_inflated(match[2])))
-    except (zlib.error, binascii.Error, UnicodeDecodeError, json.JSONDecodeError, RecursionError):
+        return read_van(_inflated(match[2]).decode())
+    except (zlib.error, binascii.Error, UnicodeDecodeError):
         raise _refused("This van link is not whole. Ask for it again, or for a file.") from None
 
 

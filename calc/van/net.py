@@ -7,7 +7,6 @@ bar, an isolator or a shunt of which no terminal is named stands for itself. `ch
 
 from __future__ import annotations
 
-from collections import deque
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
@@ -30,7 +29,8 @@ class Conductor:
     """One conductor of a run, from the terminal nearer the bank to that of what it feeds.
 
     `start` or `end` is empty where nobody has said it; `assumed` holds those of the two that a plan
-    leaves open and that can hardly be elsewhere: the only bar of that pole, or the bank. A return
+    leaves open and that can hardly be elsewhere: the only bar of that pole, or the bank. `pole` is
+    empty for a cable of which nobody has said it. A return
     `by_chassis` starts at `chassis`; `bond` is where the load's own negative joins the metal, in
     the words of the file. `length` [m] is one way, `fuse` the text of the fuse in a plus.
     """
@@ -101,7 +101,14 @@ class Net:
 
     def of(self, part: Part) -> tuple[Conductor, ...]:
         """Return the conductors of one run."""
-        return tuple(one for one in self.conductors if one.part is part)
+        return self._by_id.get(part.id, ())
+
+    @cached_property
+    def _by_id(self) -> dict[str, tuple[Conductor, ...]]:
+        found: dict[str, tuple[Conductor, ...]] = {}
+        for one in self.conductors:
+            found[one.part.id] = (*found.get(one.part.id, ()), one)
+        return found
 
     @cached_property
     def chassis_bond(self) -> str:
@@ -113,63 +120,9 @@ class Net:
         """Every name that is no part of the van, or of a part that cannot stand there."""
         return tuple(self._dangling())
 
-    def path_to_bank(self, part: Part) -> tuple[Part, ...]:
-        """Return the runs between a part and the bank by the plus, the nearest to the part first.
-
-        The part's own run is not among them. Nothing where no way is said, or none is needed.
-        """
-        return self._way(part)[0]
-
-    def joined(self, part: Part) -> bool:
-        """Return whether what is said of a part's plus leads to the bank."""
-        return self._way(part)[1]
-
-    def fed_from(self, id: str) -> tuple[Part, ...]:
-        """Return the runs whose plus starts at a part."""
-        return tuple(c.part for c in self.conductors if c.pole == PLUS and c.ends[0] == id)
-
-    def at(self, id: str) -> tuple[Conductor, ...]:
-        """Return the conductors of either pole that end or start at a part."""
-        return tuple(one for one in self.conductors if id in one.ends)
-
-    def _way(self, part: Part) -> tuple[tuple[Part, ...], bool]:
-        own = [c for c in self.conductors if c.part is part]
-        first = [c.ends[0] for c in own if c.pole == PLUS] or [part.id]
-        goals = self._goals
-        if first[0] in goals:
-            return (), True
-        seen = {first[0]}
-        waiting: deque[tuple[str, tuple[Part, ...]]] = deque([(first[0], ())])
-        while waiting:
-            node, way = waiting.popleft()
-            for run, other in self._joints.get(node, ()):
-                if run is part or other in seen:
-                    continue
-                if other in goals:
-                    return (*way, run), True
-                seen.add(other)
-                waiting.append((other, (*way, run)))
-        return (), False
-
-    @cached_property
-    def _joints(self) -> dict[str, list[tuple[Part, str]]]:
-        """Every part that a plus ends at, with the runs there and what is at their other ends."""
-        found: dict[str, list[tuple[Part, str]]] = {}
-        for one in self.conductors:
-            start, end = one.ends
-            if one.pole == PLUS and start and end and start != end:
-                found.setdefault(start, []).append((one.part, end))
-                found.setdefault(end, []).append((one.part, start))
-        return found
-
-    @cached_property
-    def _goals(self) -> frozenset[str]:
-        house = [b.id for b in self.van.all("batteries") if b.choice("role") != "starter"]
-        return frozenset((BANK, *house))
-
     def _of(self, part: Part) -> Iterator[Conductor]:
-        pole = part.choice("pole") if "pole" in part.values else "both"
-        if pole in (PLUS, MINUS):
+        pole = part.choice("pole") or "" if "pole" in part.values else "both"
+        if pole != "both":
             start, end = self._end(part, "from", pole), self._end(part, "to", pole)
             yield Conductor(part=part, pole=pole, start=start, end=end)
             return
@@ -211,6 +164,8 @@ class Net:
         part = self.van.by_id(id)
         if terminal or (part and part.kind.id in _ONE_POLE):
             return text.strip()
+        if not pole:
+            return id
         out = "out-" if feeding and part and part.kind.id in _MAKES else ""
         return f"{id}.{out}{pole}"
 
@@ -245,13 +200,3 @@ class Net:
                     near = nearest(id, fit) if fit else ""
                     place = f"{part.place}.{key.id}"
                     yield Dangling(place=place, part=part, text=part.text(key.id), near=near)
-
-
-def conductors(van: Van) -> tuple[Conductor, ...]:
-    """Return every conductor of a van; see `Net`."""
-    return van.net.conductors
-
-
-def path_to_bank(van: Van, part: Part) -> tuple[Part, ...]:
-    """Return the runs between a part and the bank; see `Net`."""
-    return van.net.path_to_bank(part)

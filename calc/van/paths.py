@@ -77,7 +77,7 @@ def edges(van: Van) -> Mapping[str, tuple[Edge, ...]]:
     found: dict[str, list[Edge]] = {PLUS: [], MINUS: []}
     for one in van.net.conductors:
         near, far = one.ends
-        if near and far:
+        if near and far and one.pole:
             found[one.pole].append(Edge(one.part, near, far))
     return {pole: tuple(own) for pole, own in found.items()}
 

@@ -37,6 +37,8 @@ HOSTILE = {
     "JSON cut short": '{"format": 1, "van": {',
     "JSON of one number": '{"format": ' + "9" * 10_000 + "}",
     "JSON that is no table": "[1, 2]",
+    "JSON that says two things": '{"format": 1, "van": {"name": "a", "name": "b"}}',
+    "JSON of what is no number": '{"format": NaN}',
     "a format of the future": "format = 2",
     "a format that is no number": "format = true",
 }

@@ -1,7 +1,9 @@
 """What is joined to what: conductors of both poles, returns by the chassis, the way to the bank."""
 
 from calc.van.files import read_van
-from tests.van_samples import sound
+from calc.van.paths import way
+from tests.counts import chance, often
+from tests.van_samples import drawn_van, sound
 
 HEAD = "format = 1\n"
 BARS = """
@@ -89,7 +91,7 @@ def test_panels_lead_to_their_regulator_and_loads_of_an_inverter_to_its_outlet()
         "plus: inverter.out-plus to kettle.plus", "minus: inverter.out-minus to kettle.minus"
     ]  # fmt: skip
     assert drawn(van, van.by_id("inverter"))[0] == "plus: bank.plus to inverter.plus"
-    assert [one.id for one in van.net.path_to_bank(van.by_id("kettle"))] == ["inverter"]
+    assert [one.id for one in way(van, van.by_id("kettle")).runs] == ["inverter"]
 
 
 def test_the_way_to_the_bank_goes_by_bars_isolators_and_converters_either_way_round():
@@ -131,12 +133,10 @@ def test_the_way_to_the_bank_goes_by_bars_isolators_and_converters_either_way_ro
         from = "bank"
         """
     )
-    path = van.net.path_to_bank
-    assert [one.id for one in path(van.by_id("radio"))] == ["step-down", "second", "first"]
-    assert path(van.by_id("horn")) == () and not van.net.joined(van.by_id("horn"))
-    assert path(van.by_id("lamp")) == () and van.net.joined(van.by_id("lamp"))
-    assert [one.id for one in van.net.fed_from("block")] == ["step-down", "second"]
-    assert {one.part.id for one in van.net.at("main-switch")} == {"first", "second"}
+    radio = way(van, van.by_id("radio"))
+    assert [one.id for one in radio.runs] == ["step-down", "second", "first"]
+    assert way(van, van.by_id("horn")) is None
+    assert way(van, van.by_id("lamp")).runs == ()
     places = {one.place: one for one in van.net.problems}
     assert set(places) == {"cables[3].to", "circuits[2].from"}
     assert "nowhere" in places["circuits[2].from"].sentence
@@ -150,3 +150,15 @@ def test_a_name_of_the_wrong_kind_or_nearly_right_is_told():
     first, second = van.net.problems
     assert first.place == "panels[1].regulator" and first.near == ""
     assert second.place == "circuits[1].from" and second.near == "block"
+
+
+def test_of_any_van_every_run_has_its_conductors_and_a_way_or_none():
+    rng = chance("nets")
+    for _ in range(often(50, 2000)):
+        van = drawn_van(rng)
+        for part in (one.part for one in van.net.conductors):
+            own = van.net.of(part)
+            assert [one.pole for one in own] in ([""], ["plus"], ["minus"], ["plus", "minus"])
+            path = way(van, part)
+            assert path is None or len({one.id for one in path.runs}) == len(path.runs)
+        assert all(one.sentence for one in van.net.problems)

@@ -54,7 +54,11 @@ fuse = "none"
 
 def bomb(size: int) -> str:
     """Return a link that unpacks to so many bytes."""
-    data = b'{"format":1,"van":{"name":"' + b"x" * size + b'"}}'
+    return holding(b'{"format":1,"van":{"name":"' + b"x" * size + b'"}}')
+
+
+def holding(data: bytes) -> str:
+    """Return a link that holds some bytes."""
     packer = zlib.compressobj(9, zlib.DEFLATED, -15)
     whole = zlib.crc32(data).to_bytes(4) + packer.compress(data) + packer.flush()
     code = binascii.b2a_base64(whole, newline=False).rstrip(b"=").decode()
@@ -69,7 +73,9 @@ WHOLE = link.pack(sound())
     ["", "#", "v=1", "v=1&van=", "v=1&van=%00", "v=1&van=<script>", "v=2&van=AAAA", "van=AAAA",
      "x" * 1_000_000, "v=1&van=" + "A" * 1_000_000, "v=1&van=A", "v=1&van=AAAAAAAA",
      WHOLE[:-1], WHOLE[:-5], WHOLE[:60],
-     WHOLE + "A", WHOLE + "AAAA", f"v=99999&{WHOLE[4:]}", bomb(50_000_000), bomb(1_000_000)],
+     WHOLE + "A", WHOLE + "AAAA", f"v=99999&{WHOLE[4:]}", bomb(50_000_000), bomb(1_000_000),
+     holding(b""), holding(b"\xff"), holding(b"[" * 100_000), holding(b'{"format":' + b"9" * 9999),
+     holding(b'{"format":1,"van":[[[[[[[[]]]]]]]]}'), holding(b'{"format":2}')],
     ids=lambda text: text[:20],
 )  # fmt: skip
 def test_a_link_that_is_not_whole_or_not_ours_gets_a_sentence(fragment):
