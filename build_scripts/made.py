@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import calc
-from build_scripts import trees, wall
+from build_scripts import trees, van_keys, wall
 from calc.render.html import Markup, el, join
 from calc.tables import table
 from calc.units.typed import LONGEST
@@ -203,4 +203,5 @@ PARTS: dict[str, Callable[[], Markup]] = {
     "wall-awg": partial(wall.sheet_html, "awg"),
     "wall-mm2": partial(wall.sheet_html, "mm2"),
     "fault-trees": trees.trees_html,
+    "van-keys": van_keys.keys_html,
 }

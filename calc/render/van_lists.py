@@ -24,7 +24,7 @@ def list_html(table: ListTable) -> Markup:
             el("th", name, scope="col", role="columnheader", class_=_class(table, name))
             for name in table.columns
         )
-        inside = el(
+        whole = el(
             "table",
             el("caption", table.title),
             el("thead", el("tr", *heads, role="row"), role="rowgroup"),
@@ -34,9 +34,13 @@ def list_html(table: ListTable) -> Markup:
                 role="rowgroup",
             ),
             role="table",
+            class_="vl-table",
         )
-    note = el("p", table.note, class_="lw-list-note") if table.note else None
-    return el("section", inside, note, class_="lw-list", id=f"list-{table.id}")
+        inside = el(
+            "div", whole, class_="vl-scroll", tabindex="0", role="region", aria_label=table.title
+        )
+    note = el("p", table.note, class_="vl-note") if table.note else None
+    return el("section", inside, note, class_="vl-list", id=f"list-{table.id}")
 
 
 def _row(table: ListTable, place: int, cells: tuple[str, ...]) -> Markup:
@@ -49,14 +53,14 @@ def _row(table: ListTable, place: int, cells: tuple[str, ...]) -> Markup:
             for name, cell in others
         ),
         role="row",
-        class_="lw-sum" if place in table.sums else None,
+        class_="vl-sum" if place in table.sums else None,
     )
 
 
 def _class(table: ListTable, column: str) -> str | None:
     if column in table.blanks:
-        return "lw-blank"
-    return "lw-number" if column in table.numbers else None
+        return "vl-blank"
+    return "vl-number" if column in table.numbers else None
 
 
 def hand_over_html(papers: HandOver, address: str = "") -> Markup:
@@ -66,8 +70,8 @@ def hand_over_html(papers: HandOver, address: str = "") -> Markup:
     where the link fits one.
     """
     return join(
-        _strips("markers", "Wire markers", "lw-markers", papers.markers),
-        _strips("labels", "Labels", "lw-labels", papers.labels),
+        _strips("markers", "Wire markers", "vl-markers", papers.markers),
+        _strips("labels", "Labels", "vl-labels", papers.labels),
         list_html(papers.settings),
         *map(card_html, papers.cards),
         _code(papers, address),
@@ -80,7 +84,7 @@ def _strips(name: str, title: str, style: str, labels: tuple[Label, ...]) -> Mar
             "li",
             el("strong", label.title),
             *(el("span", line, el("br")) for line in label.lines),
-            class_="lw-warns" if label.warns else None,
+            class_="vl-warns" if label.warns else None,
         )
         for label in labels
     )
@@ -88,7 +92,7 @@ def _strips(name: str, title: str, style: str, labels: tuple[Label, ...]) -> Mar
         "section",
         el("h3", title),
         el("ul", *strips, class_=style) if labels else el("p", "Nothing to mark."),
-        class_="lw-list",
+        class_="vl-list",
         id=f"list-{name}",
     )
 
@@ -100,7 +104,7 @@ def card_html(card: Card) -> Markup:
         el("h3", card.title),
         el("ol", *(el("li", step) for step in card.steps)),
         el("p", card.note) if card.note else None,
-        class_="lw-card",
+        class_="vl-card",
         id=f"card-{card.id}",
     )
 
@@ -117,7 +121,7 @@ def _code(papers: HandOver, address: str) -> Markup | None:
             f"The link of this van has {len(link)} characters, and a square code that a phone can"
             f" read holds {LONGEST}. The file goes with the van instead.",
         )
-    return el("section", el("h3", "This van on a phone"), inside, class_="lw-list", id="list-code")
+    return el("section", el("h3", "This van on a phone"), inside, class_="vl-list", id="list-code")
 
 
 def document_html(title: str, *parts: Markup) -> str:
