@@ -21,6 +21,7 @@ from calc.worksheet.fields import Problem
 
 if TYPE_CHECKING:
     from calc.van.net import Net
+    from calc.van.schedule import Schedule
 
 KINDS: Mapping[str, PartKind] = MappingProxyType({kind.id: kind for kind in PARTS})
 """Every kind of part by its id, in the order of the file."""
@@ -157,6 +158,12 @@ class Van:
         from calc.van.net import Net
 
         return Net(self)
+
+    def schedule(self) -> Schedule:
+        """Return every run worked, with what is missing chosen, or the reason why not."""
+        from calc.van.schedule import schedule
+
+        return schedule(self)
 
     def changed(self, texts: Mapping[str, Any]) -> Van:
         """Return the van with other values at some places. Raises InputError with every problem.

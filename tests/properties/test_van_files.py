@@ -78,3 +78,37 @@ def test_any_text_at_any_key_is_a_van_or_a_problem_at_its_place(texts, as_statem
         assert all(0 < len(problem.message) < 500 for problem in error.problems)
     else:
         assert read_van(write_van(van)) == van
+
+
+@given(VANS, st.data())
+@tried(60)
+def test_a_mangled_file_is_a_van_or_an_input_error(van, data):
+    text = write_van(van)
+    for _ in range(data.draw(st.integers(1, 4))):
+        at = data.draw(st.integers(0, len(text)))
+        gone = data.draw(st.integers(0, 30))
+        text = text[:at] + data.draw(st.one_of(st.just(""), TEXTS, SIGNS)) + text[at + gone :]
+    try:
+        found = read_van(text)
+    except calc.InputError as error:
+        assert all(problem.message for problem in error.problems)
+    else:
+        assert read_van(write_van(found)) == found
+
+
+SIGNS = st.text("[]{}=.,\"'#\n\\ 1a", max_size=12)
+
+
+@given(VANS, st.sampled_from(KEYS), st.integers(0, 3), TEXTS)
+@tried(200)
+def test_any_change_is_another_van_or_an_input_error(van, pair, number, text):
+    kind, key = pair
+    place = f"{kind.id}[{number}].{key.id}" if kind.many else f"{kind.id}.{key.id}"
+    before = write_van(van)
+    try:
+        changed = van.changed({place: text})
+    except calc.InputError as error:
+        assert {problem.field for problem in error.problems} == {place}
+    else:
+        assert read_van(write_van(changed)) == changed
+    assert write_van(van) == before
