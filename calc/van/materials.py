@@ -40,7 +40,7 @@ _BOUGHT = (
 def bill(van: Van, cut: Iterable[Piece], fuses: Iterable[Fuse]) -> ListTable:
     """Return the bill of materials: `cut` are the pieces of the cut list, `fuses` of its list."""
     cut = tuple(cut)
-    rows = (*_parts(van), *_mains(van), *_fuses(fuses), *_cable(cut), *_small(cut))
+    rows = (*_parts(van), *_mains(van), *_fuses(fuses), *_cable(cut), *_small(van, cut))
     return ListTable(
         id="bill-of-materials",
         title="Bill of materials",
@@ -132,11 +132,18 @@ def _cable(cut: tuple[Piece, ...]) -> Iterator[Item]:
         yield "Cable, stranded copper", what, sum_text(own), ""
 
 
-def _small(cut: tuple[Piece, ...]) -> Iterator[Item]:
+def _small(van: Van, cut: tuple[Piece, ...]) -> Iterator[Item]:
     for name in dict.fromkeys(piece.size.text for piece in cut):
         ends = sum(2 * piece.count for piece in cut if piece.size.text == name)
         size = f"for {name}" if name != UNKNOWN else "size not known"
         yield "Lugs or ferrules, crimped", size, str(ends), "both ends of each conductor"
+    studs: dict[str, int] = {}
+    for joint in van.all("joints"):
+        stud = joint.text("stud")
+        studs[stud] = studs.get(stud, 0) + int(joint.si("lugs") or 1)
+    for stud, lugs in studs.items():
+        size = f"for a stud {stud}" if stud else "stud not known"
+        yield "Ring lugs, among them", size, str(lugs), "the joints that are listed"
     ends = sum(2 * piece.count for piece in cut)
     if ends:
         yield "Wire markers", "", str(ends), "both ends of each conductor"

@@ -70,6 +70,15 @@ from = "fuse-block.4"
 return_to = "minus-bar"
 conductor = "1.5 mm2"
 insulation = "90 C"
+[[joints]]
+name = "post"
+stud = "M8"
+lugs = "2"
+[[joints]]
+name = "bar"
+stud = "M8"
+[[joints]]
+name = "bond"
 [[alarms]]
 kind = "smoke"
 place = "ceiling"
@@ -198,6 +207,8 @@ def test_the_bill_of_materials_counts_what_a_hand_would_count():
         ("Lugs or ferrules, crimped", "for 12 AWG"): "8",
         ("Lugs or ferrules, crimped", "for 14 AWG"): "4",
         ("Lugs or ferrules, crimped", "for 1.5 mm²"): "4",
+        ("Ring lugs, among them", "for a stud M8"): "3",
+        ("Ring lugs, among them", "stud not known"): "1",
         ("Wire markers", ""): "22",
     }  # fmt: skip
 
