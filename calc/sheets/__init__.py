@@ -37,7 +37,7 @@ CHAPTERS: tuple[Chapter, ...] = (
     Chapter("Wire, fuse and fault", "wire", ("wire-size", "fault-current", "fuse-ladder")),
     Chapter("Joints and faults", "joints", ("joint-heat", "joint-sheet", "find-fault")),
     Chapter("The bank and its loads", "bank",
-            ("appliance-route", "light-dimming", "inverter-size", "bank-size", "remote-switch", "bank-gauge", "standby-drain")),
+            ("appliance-route", "light-dimming", "inverter-size", "bank-size", "remote-switch", "bank-gauge", "standby-drain", "converter")),
     Chapter("Three ways to charge", "charging", ("sun-yield", "panel-string", "alternator-charge", "shore-charge", "week-ahead")),
     Chapter("Comfort", "comfort",
             ("heat-loss", "heater-night", "cooling-day", "enclosure-airflow", "battery-air", "water-heater")),

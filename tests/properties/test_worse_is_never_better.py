@@ -26,6 +26,7 @@ LESS_IS_WORSE = {
     "alternator-charge": ("alternator", "hot_share"),
     "water-heater": ("capacity", "usable"),
     "panel-string": ("cold",),
+    "converter": ("rated", "input_high", "efficiency"),
 }
 MORE_IS_WORSE = {
     "heat-loss": ("glazing_u", "thermal_bridge", "hours", "altitude", "people"),
@@ -37,6 +38,7 @@ MORE_IS_WORSE = {
     "alternator-charge": ("vehicle_load", "joint_resistance", "ambient"),
     "water-heater": ("loss", "hours"),
     "panel-string": ("hot_air", "parallel"),
+    "converter": ("standby", "fault_current", "highest"),
 }
 CASES = [
     (sheet, field, worse)
