@@ -136,6 +136,8 @@ def _filled(van: Van, sheet: str, part: Part | None) -> Filled:
             texts[field.id] = not_known
         elif not field.optional:
             lacking.append(field.id)
+        elif field.default:
+            texts[field.id] = ""  # an emptied box: not known, and no usual text instead
     return Filled(texts=texts, places=places, missing=missing, lacking=tuple(lacking))
 
 
@@ -199,8 +201,8 @@ def changed_places(
     for field, source, _ in bound_fields(sheet):
         if field.id not in texts:
             continue
-        text, was = texts[field.id].strip(), before.texts.get(field.id, "")
-        if _same(field, text, was or _usual(declared, field, texts)):
+        text, was = texts[field.id].strip(), before.texts.get(field.id)
+        if _same(field, text, _usual(declared, field, texts) if was is None else was):
             continue
         found |= _put(van, source, part, field, text)
     return found

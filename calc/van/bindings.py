@@ -214,9 +214,10 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
     },
     "cooling-day": {
         "cooling": "cooler.cooling", "efficiency_ratio": "cooler.efficiency_ratio",
-        "duty": "cooler.duty", "hours": "cooler.hours", **_IN_USE, "route": "cooler.route",
+        "duty": "cooling_duty()", "hours": "cooler.hours", **_IN_USE, "route": "cooler.route",
         "efficiency": "inverter.efficiency", "sun": "cooler.sun", "glazing": "shell.glazing",
         "outside": "day_outside()", "inside": "cooler.inside", "people": "van.people",
+        "basis": "cooling_basis()", "shell": "shell_rate()",
     },
     "enclosure-airflow": {
         "outside": "bay.outside", "inside_limit": "bay.inside_limit", "height": "bay.height",

@@ -49,9 +49,9 @@ _BY_MODULE = {
         "upstream_fuse_voltage",
     ),
     from_place: (
-        "bay_heat", "bay_vents", "co_alarm", "heat_loss", "joints", "lamp_return", "mains_feeds",
-        "monitor", "residual", "switched_distance", "switched_load", "switched_power",
-        "switched_supply", "switched_voltage", "water_voltage",
+        "bay_heat", "bay_vents", "co_alarm", "cooling_basis", "cooling_duty", "heat_loss", "joints",
+        "lamp_return", "mains_feeds", "monitor", "residual", "shell_rate", "switched_distance",
+        "switched_load", "switched_power", "switched_supply", "switched_voltage", "water_voltage",
     ),
     currents: ("load_current",),
 }  # fmt: skip

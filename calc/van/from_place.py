@@ -93,6 +93,7 @@ def residual(van: Van, part: Part | None) -> Came | None:
     return key_of_kind(van, "mains", "residual")
 
 
+_OF_THE_NIGHT = ("outside", "heater_output", "fuel", "hours", "draw")  # no matter for the shell
 FEEDS = {
     "changeover-switch": "transfer-switch",
     "inverter": "inverter-charger",
@@ -109,7 +110,9 @@ def mains_feeds(van: Van, part: Part | None) -> Came | None:
     if found is None:
         mains = van.one("mains")
         return Came("joined", f"{mains.place}.changeover") if mains else None
-    return Came(FEEDS.get(found.text, found.text), found.place)
+    mains = van.one("mains")
+    chosen = mains.choice("changeover") if mains else None
+    return Came(FEEDS[chosen] if chosen else "", found.place)
 
 
 def switched_power(van: Van, part: Part | None) -> Came | None:
@@ -194,3 +197,32 @@ def heat_loss(van: Van, part: Part | None) -> Came:
         return unknown(found.missing[place])
     answer = attempted("heat-loss", found.texts)
     return watts(answer.values["loss"], "shell") if answer else unknown("shell")
+
+
+def cooling_basis(van: Van, part: Part | None) -> Came | None:
+    """By the heat that comes in, where somebody said how hot it gets; else by the time it runs."""
+    from calc.van.from_sources import day_outside
+
+    hot = day_outside(van, part)
+    return Came("heat load", hot.place) if hot is not None and hot.text else None
+
+
+def cooling_duty(van: Van, part: Part | None) -> Came | None:
+    """The share of the time that it runs, where that does not follow from the heat."""
+    return None if cooling_basis(van, part) else key_of_kind(van, "cooler", "duty")
+
+
+def shell_rate(van: Van, part: Part | None) -> Came:
+    """What shell and air pass for each kelvin, by the worksheet of the living space."""
+    from calc.van.bind import filled
+
+    found = filled(van, "heat-loss", pattern_of(van, part))
+    place = next((one for one in found.lacking if one not in _OF_THE_NIGHT), "")
+    if place:
+        return unknown(found.missing[place])
+    answer = attempted("heat-loss", found.texts)
+    if answer is None:
+        return unknown("shell")
+    passed = answer.values["conduction"] + answer.values["infiltration"]
+    kelvins = answer.values["inside"] - answer.values["outside"]
+    return Came(f"{passed / kelvins:.6g} W/K", "shell")

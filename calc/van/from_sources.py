@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from calc.van.came import Came, agreed, amps, key_of, key_of_kind, unknown, volts, watts
+from calc.van.from_bank import RELAY
 from calc.van.record import Part, Van
 from calc.van.values import State
+from calc.van.worked import attempted
 
 NO_POWER, NO_CURRENT = "0 W", "0 A"
 CHARGERS = (
@@ -15,10 +17,27 @@ CHARGERS = (
 
 
 def drive_charger(van: Van, part: Part | None) -> Came | None:
-    """The charger while driving; a relay has no limit of its own."""
+    """The charger while driving; of a relay, which has no limit of its own, its mean current."""
     if van.stated("alternator") is State.NONE:
         return Came(NO_CURRENT, "alternator")
+    alternator = van.one("alternator")
+    if alternator is not None and alternator.choice("method") == RELAY:
+        return _mean_of_relay(van, alternator)
     return key_of_kind(van, "alternator", "charger_limit")
+
+
+def _mean_of_relay(van: Van, alternator: Part) -> Came:
+    """Return the mean current through a relay over a drive, as its worksheet has it."""
+    from calc.van.bind import filled
+
+    own = filled(van, "alternator-charge", alternator)
+    if own.lacking:
+        return unknown(own.missing[own.lacking[0]])
+    found = attempted("alternator-charge", own.texts)
+    if found is None:
+        return unknown(alternator.place)
+    mean = found.values["charge"] / found.values["hours"]
+    return amps(mean, alternator.place)
 
 
 def shore_charger(van: Van, part: Part | None) -> Came | None:

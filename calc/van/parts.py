@@ -127,7 +127,7 @@ ALTERNATOR = PartKind(id="alternator", title="Alternator charging", one="alterna
 ))
 SHORE = PartKind(id="shore", title="Shore charging", one="shore charger", mark="U", none=True, keys=(
     Key(id="charger", of="shore-charge.charger", few=True), Key(id="charger_efficiency", of="shore-charge.charger_efficiency", usual="85 %", walk=Walk.DESK),
-    Key(id="power_factor", of="shore-charge.power_factor", walk=Walk.DESK),
+    Key(id="power_factor", of="shore-charge.power_factor", usual="1", walk=Walk.DESK),
     *RUN,
 ))
 MAINS = PartKind(id="mains", title="Mains", one="mains installation", mark="X", none=True, walk=Walk.MAINS_DEAD, keys=(

@@ -9,6 +9,7 @@ import pytest
 
 import calc
 from calc.judge import JUDGING, Level, Rule
+from calc.van.review import ASKED
 from tests.contract.samples import answers, sheets
 
 PROJECT = Path(__file__).parents[2]
@@ -55,6 +56,7 @@ def test_a_judgement_lives_in_the_book_and_what_a_sheet_says_by_itself_bears_its
 
 def test_no_rule_of_the_book_is_idle():
     own = {id(rule) for rules in used().values() for rule in rules}
+    own |= {id(rule) for asked in ASKED for rule in asked.rules}  # those of a whole van
     assert {home for rule, home in homes().items() if rule not in own} == set()
 
 

@@ -1,0 +1,268 @@
+"""Facts of a van's bank: its batteries, what charges it and by how much, and how it is cut off."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from calc.energy.limits import FREEZING
+from calc.units.si import Amperes, Celsius, Volts
+from calc.van.facts import current_of, highest_voltage, system_volts, target
+from calc.van.judging import Fact, absent, known, there, told
+from calc.van.record import Part, Van
+
+# The key by which a source or converter says how much current its own run carries
+RATED_BY = {
+    "alternator": "charger_limit",
+    "shore": "charger",
+    "regulators": "current_limit",
+    "panels": "short_current",
+    "converters": "rated_current",
+}
+
+
+@dataclass(frozen=True, kw_only=True)
+class House(Fact):
+    """The house bank. None of `main_fuse`, `isolator` means that it is not known.
+
+    `sun`, `alternator` and `shore` are the largest currents of its sources; `together` those that
+    can meet, for a van on shore power does not drive.
+    """
+
+    chemistries: frozenset[str]
+    capacities: frozenset[float]
+    batteries: float
+    first_battery: str
+    other_batteries: tuple[str, ...]
+    take_off: str | None
+    matched: str | None
+    main_fuse: bool | None
+    isolator: bool | None
+    coldest: Celsius | None
+    cold_cut_off: str | None
+    sun: Amperes
+    alternator: Amperes
+    shore: Amperes
+    charge_limit: Amperes | None
+    stop_signal: str | None
+    management: str | None
+    main_cable: str
+    main_fuse_rating: str
+
+    @property
+    def together(self) -> Amperes:
+        """The current of the sources that can charge at one time."""
+        return self.sun + max(self.alternator, self.shore)
+
+    @property
+    def strongest(self) -> Amperes:
+        """The current of the strongest source alone."""
+        return max(self.sun, self.alternator, self.shore)
+
+    @property
+    def lithium(self) -> bool:
+        """Whether it is LFP throughout."""
+        return self.chemistries == {"LFP"}
+
+    @property
+    def charged(self) -> bool:
+        """Whether anything charges it."""
+        return self.strongest > 0
+
+    @property
+    def freezes(self) -> bool:
+        """Whether it gets colder than it may be charged at."""
+        return self.coldest is not None and self.coldest < FREEZING
+
+
+def house_batteries(van: Van) -> tuple[Part, ...]:
+    """Return the batteries of the house bank."""
+    return tuple(one for one in van.all("batteries") if known(one, "role") != "starter")
+
+
+def houses(van: Van) -> Iterator[House]:
+    """Yield the house bank, if the record has a battery of it."""
+    own = house_batteries(van)
+    if not own:
+        return
+    management, bank = van.one("management"), van.one("bank")
+    units = sum(one.si("units") or 1 for one in own)  # those side by side
+    main = _main_cable(van, own)
+    yield House(
+        at="bank",
+        part="bank",
+        chemistries=frozenset(name for one in own if (name := known(one, "chemistry"))),
+        capacities=frozenset(size for one in own if (size := one.si("capacity"))),
+        batteries=units,
+        first_battery=own[0].place,
+        other_batteries=tuple(one.place for one in own[1:]),
+        take_off=known(bank, "take_off"),
+        matched=known(bank, "matched"),
+        main_fuse=_main_fuse(van, own),
+        isolator=_isolator(van),
+        coldest=bank.si("coldest") if bank else None,
+        cold_cut_off=known(management, "cold_cut_off"),
+        sun=sun_current(van),
+        alternator=alternator_current(van),
+        shore=_largest(van, "shore", "charger"),
+        charge_limit=management.si("charge_limit") if management else None,
+        stop_signal=known(management, "stop_signal"),
+        management="not-fitted" if absent(van, "management") else known(management, "fitted"),
+        main_cable=main.place if main else "",
+        main_fuse_rating=told(main, "fuse"),
+    )
+
+
+def _main_cable(van: Van, own: tuple[Part, ...]) -> Part | None:
+    ids = {one.id for one in own} | {"bank"}
+    plus = (one for one in van.all("cables") if known(one, "pole") != "minus")
+    return next((one for one in plus if target(one, "from") in ids), None)
+
+
+def _main_fuse(van: Van, own: tuple[Part, ...]) -> bool | None:
+    """Return whether every way out of the bank's plus has a fuse."""
+    each = [there(one, "fuse") for one in own]
+    if all(each):
+        return True
+    ids = {one.id for one in own} | {"bank"}
+    out = [
+        there(one, "fuse")
+        for kind in ("cables", "circuits", "inverter")
+        for one in van.all(kind)
+        if target(one, "from") in ids
+        and ("pole" not in one.values or known(one, "pole") != "minus")
+    ]
+    if out and all(out):
+        return True
+    if None in each or None in out:
+        return None
+    if not out and not van.inspection:
+        return None if any(each) else False
+    return False
+
+
+def _isolator(van: Van) -> bool | None:
+    if van.all("isolators"):
+        return True
+    return False if absent(van, "isolators") else None
+
+
+def _largest(van: Van, kind: str, key: str) -> Amperes:
+    part = van.one(kind)
+    return (part.si(key) if part else None) or 0.0
+
+
+def sun_current(van: Van) -> Amperes:
+    """Return the largest charging current [A] of all panels through their regulators."""
+    volts = system_volts(van)
+    total = 0.0
+    for regulator in van.all("regulators"):
+        fed = [one for one in van.all("panels") if target(one, "regulator") in (regulator.id, "")]
+        watts = sum(
+            (one.si("power") or 0) * (one.si("series") or 1) * (one.si("strings") or 1)
+            for one in fed
+        )
+        limit = regulator.si("current_limit")
+        gives = watts / volts if volts else None
+        total += (
+            min(one for one in (limit, gives, 1e9) if one is not None) if limit or gives else 0.0
+        )
+    return total
+
+
+def alternator_current(van: Van) -> Amperes:
+    """Return the charging current [A] of a charger on the engine; a relay's is not limited."""
+    part = van.one("alternator")
+    if part is None or known(part, "method") != "charger":
+        return 0.0
+    return part.si("charger_limit") or 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Isolator(Fact):
+    """An isolator or breaker, and the line that it opens.
+
+    `opens_last` tells that it parts a running alternator from the battery that it always has.
+    """
+
+    kind: str | None
+    rating: Amperes | None
+    rated_voltage: Volts | None
+    interrupting: Amperes | None
+    reach: str | None
+    line: Amperes | None
+    line_fuse: Amperes | None
+    highest: Volts | None
+    opens_last: bool
+
+
+def isolators(van: Van) -> Iterator[Isolator]:
+    """Yield each isolator and breaker."""
+    starters = {one.id for one in van.all("batteries") if known(one, "role") == "starter"}
+    for part in van.all("isolators"):
+        line = van.by_id(target(part, "in_line"))
+        ends = (
+            {target(line, "from"), target(line, "to")} if line and "from" in line.values else set()
+        )
+        yield Isolator(
+            at=part.place,
+            part=part.name,
+            kind=known(part, "kind"),
+            rating=part.si("rating"),
+            rated_voltage=part.si("rated_voltage"),
+            interrupting=part.si("interrupting"),
+            reach=known(part, "reach"),
+            line=line_current(van, line),
+            line_fuse=line.si("fuse") if line and "fuse" in line.values else None,
+            highest=_line_volts(van, line),
+            opens_last=bool(ends & starters) and van.one("alternator") is not None
+            and (line is None or line.kind.id != "alternator"),
+        )  # fmt: skip
+
+
+def _line_volts(van: Van, line: Part | None) -> Volts | None:
+    """Return the highest voltage [V] in a line: of panels their open-circuit voltage in series."""
+    if line is not None and line.kind.id == "panels":
+        open_voltage, series = line.si("open_voltage"), line.si("series") or 1
+        return None if open_voltage is None else open_voltage * series
+    return highest_voltage(van)
+
+
+def line_current(van: Van, line: Part | None) -> Amperes | None:
+    """Return the current [A] of a line, as far as the record says one."""
+    if line is None:
+        return None
+    if line.kind.id in RATED_BY:
+        return line.si(RATED_BY[line.kind.id])
+    if line.kind.id == "circuits":
+        return current_of(van, line)
+    return line.si("current") if line.kind.id == "cables" else None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Charging(Fact):
+    """Charging from the engine: by what."""
+
+    method: str | None
+    alternator: Amperes | None
+    charger_texts: tuple[tuple[str, str], ...]
+
+
+def charging(van: Van) -> Iterator[Charging]:
+    """Yield the charging from the engine, if there is any."""
+    for part in van.all("alternator"):
+        rating = part.si("alternator")
+        limit = 20.0 if rating is not None and rating < 100 else 30.0
+        texts = {
+            "method": "charger",
+            "charger_limit": f"{limit:.0f} A",
+            "stops_by": "run signal",
+            "fused": "both ends",
+        }
+        yield Charging(
+            at=part.place,
+            part=part.name,
+            method=known(part, "method"),
+            alternator=rating,
+            charger_texts=tuple((key, text) for key, text in texts.items()),
+        )

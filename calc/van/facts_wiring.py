@@ -1,0 +1,106 @@
+"""Facts of a van's conductors: what guards each of them, and what its ends name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from calc.units.si import Amperes
+from calc.van.bind import filled
+from calc.van.judging import Fact, known, there
+from calc.van.net import owner
+from calc.van.paths import roots, runs, way
+from calc.van.record import CHASSIS, Part, Van
+from calc.van.worked import Outcome, attempted
+
+GUARDED = ("circuits", "cables", "inverter", "shore", "regulators", "converters")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Run(Fact):
+    """A run that leaves the bank's plus.
+
+    `guard` is the rating of the nearest fuse ahead of it: 0 where there is surely none, None where
+    it is not known. `ampacity` is what its conductor can carry. The texts are those of a fuse that
+    would suit.
+    """
+
+    fused: bool | None
+    guard: Amperes | None
+    ampacity: Amperes | None
+    fuse_text: str
+    family_text: str
+
+
+def guarded(van: Van) -> Iterator[Run]:
+    """Yield each run of a plus conductor that has no fuse of its own."""
+    for part in runs(van):
+        minus = "pole" in part.values and known(part, "pole") == "minus"
+        if part.kind.id not in GUARDED or minus or there(part, "fuse") is not False:
+            continue
+        answer = _answer(van, "wire-drop", part)
+        fuse, family = _fuse(van, part)
+        yield Run(
+            at=part.place,
+            part=part.name,
+            fused=False,
+            guard=guard(van, part),
+            ampacity=answer.values["ampacity"] if answer else None,
+            fuse_text=fuse,
+            family_text=family,
+        )
+
+
+def guard(van: Van, part: Part) -> Amperes | None:
+    """Return the rating [A] of the nearest fuse ahead of a run, 0 where there is surely none.
+
+    None where a fuse on the way, or the way itself, is not known.
+    """
+    found = way(van, part)
+    if found is None:
+        return None
+    for run in found.runs:
+        if there(run, "fuse") is None:
+            return None
+        if (rating := run.si("fuse")) is not None:
+            return rating
+    battery = van.by_id(found.nodes[-1])
+    own = [battery] if battery and battery.kind.id == "batteries" else _house(van)
+    fused = [there(one, "fuse") for one in own]
+    if None in fused or not fused:
+        return None
+    return max((one.si("fuse") or 0.0) for one in own) if all(fused) else 0.0
+
+
+def _house(van: Van) -> list[Part]:
+    return [one for one in van.all("batteries") if one.id in roots(van)]
+
+
+def _answer(van: Van, sheet: str, part: Part) -> Outcome | None:
+    found = filled(van, sheet, part)
+    return None if found.lacking else attempted(sheet, found.texts)
+
+
+def _fuse(van: Van, part: Part) -> tuple[str, str]:
+    """Return a fuse and its family that would suit a run, nothing where none is found."""
+    answer = _answer(van, "fuse-choice", part)
+    if answer is None or answer.values["fuse"] is None:
+        return "", ""
+    families = answer.values["families"]
+    return f"{answer.values['fuse']:.3g} A", next(iter(families or ()), "")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Dangling(Fact):
+    """A value that names a part which is not in the record."""
+
+    named: str
+
+
+def dangling(van: Van) -> Iterator[Dangling]:
+    """Yield each reference that leads nowhere."""
+    for part in van.everything():
+        for key in part.kind.keys:
+            name = part.text(key.id) if key.refers else ""
+            if name and owner(name) not in (CHASSIS, "bank") and van.by_id(owner(name)) is None:
+                yield Dangling(at=f"{part.place}.{key.id}", part=part.name, named=name)

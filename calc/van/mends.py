@@ -1,0 +1,82 @@
+"""What would mend a finding: each way is tried on the whole van before it is offered.
+
+A mend is offered only if the finding is gone after it and nothing new of its level or worse has
+come. The work is bounded: so many trials for a finding, and no more are offered than anybody reads.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from calc.judge import Level
+from calc.van.judging import Mend, mended
+from calc.van.record import Van
+from calc.van.review import Finding, Review, fired, review
+from calc.van.ways import ways
+from calc.worksheet.answer import InputError
+
+MOST_TRIED = 14
+MOST_OFFERED = 3
+_MOST_WEIGHED = 8  # findings, the gravest first, among which the best mends are looked for
+_BEST = 3
+_WEIGHTS = {Level.STOP: 100, Level.CAUTION: 10, Level.ADVICE: 1, Level.NOTE: 1}
+
+
+def mends_of(van: Van, found: Review, finding: Finding) -> tuple[Mend, ...]:
+    """Return the ways to mend a finding that were tried and hold, the best first.
+
+    What is not proven is not mended but looked at: see `calc.van.inspection`.
+    """
+    return tuple(mend for mend, _ in tried(van, found, finding))
+
+
+def tried(van: Van, found: Review, finding: Finding) -> tuple[tuple[Mend, Review], ...]:
+    """Return the mends that hold, each with the review of the van after it."""
+    if finding.not_proven:
+        return ()
+    kept: list[tuple[Mend, Review]] = []
+    for count, mend in enumerate(_candidates(van, finding)):
+        if count >= MOST_TRIED or len(kept) >= MOST_OFFERED:
+            break
+        try:
+            after = review(mended(van, mend))
+        except InputError:
+            continue
+        if holds(found, after, finding):
+            kept.append((mend, after))
+    return tuple(kept)
+
+
+def holds(before: Review, after: Review, finding: Finding) -> bool:
+    """Return whether a finding is gone, and nothing new of its level or worse has come."""
+    known = {one.key: set(one.places) for one in before.findings}
+    for one in after.findings:
+        if one.key == finding.key:
+            return False
+        new = one.key not in known or not set(one.places) <= known[one.key]
+        if new and one.rank <= finding.rank:
+            return False
+    return True
+
+
+def _candidates(van: Van, finding: Finding) -> Iterator[Mend]:
+    if finding.rule.startswith("van."):
+        for rule, fact in fired(van):
+            if rule.id == finding.rule and fact.at == finding.place.removesuffix(f".{rule.key}"):
+                yield from rule.mends(fact)
+    yield from ways(van, finding)
+
+
+def best(found: Review) -> tuple[tuple[Finding, Mend], ...]:
+    """Return the mends that take the most off a van's findings, each with what it is for."""
+    weighed = []
+    proven = [one for one in found.findings if not one.not_proven]
+    for finding in proven[:_MOST_WEIGHED]:
+        for mend, after in tried(found.van, found, finding)[:1]:
+            weighed.append((_weight(found) - _weight(after), finding, mend))
+    weighed.sort(key=lambda one: -one[0])
+    return tuple((finding, mend) for _, finding, mend in weighed[:_BEST])
+
+
+def _weight(found: Review) -> int:
+    return sum(_WEIGHTS[one.level] for one in found.findings)

@@ -1,0 +1,284 @@
+"""The review of a van: what the worksheets and the rules of the whole find, the gravest first.
+
+Every part is judged by the worksheets that it can be opened in, by the same rules as there. What is
+not known is not judged: it is told by itself, and ranks as a stop where safety depends on it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
+
+import calc
+from calc.judge import Level
+from calc.van.bind import Filled, filled, targets
+from calc.van.bindings import BINDINGS
+from calc.van.judged import judged
+from calc.van.judging import Asked, Fact, Mend, VanRule
+from calc.van.proven import kinds_not_seen, unproven
+from calc.van.record import KINDS, Part, Van, place_of
+from calc.van.reviewed import BY_DATA_SHEET, EVIDENCE, LEFT_OUT, REVIEWED, about
+from calc.van.row import ALL_LEVELS
+from calc.van.rules import alarms, bank, joints, mains, use, wiring
+from calc.van.saying import said
+from calc.van.schedule import schedule
+from calc.van.told import NOT_STATED, Told, told_of_absent, told_of_kind, told_of_part
+from calc.van.worked import refusal
+
+if TYPE_CHECKING:
+    from calc.van.inspection import Disposition
+
+ASKED: tuple[Asked[Any], ...] = (
+    *alarms.ASKED, *bank.ASKED, *mains.ASKED, *wiring.ASKED, *joints.ASKED, *use.ASKED,
+)  # fmt: skip
+"""The rules of the whole, with the facts that they are asked of."""
+ORDER = {Level.STOP: 0, Level.CAUTION: 1, Level.ADVICE: 2, Level.NOTE: 3}
+CANNOT_BE_WORKED = "van.cannot-be-worked"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Finding:
+    """One thing that is wrong with a van, or that nobody has proven.
+
+    `place` is where it stands in the record, `part_id` and `part_name` whose it is. `sheet` and
+    `texts` are the evidence: a link into the worksheet with its figures. `places` are those of the
+    values that are not proven, and `also` the ids of the other parts that are not judged for them.
+    """
+
+    rule: str
+    level: Level
+    sentence: str
+    text: str = ""
+    source: str = "practice"
+    not_proven: bool = False
+    place: str = ""
+    part_id: str = ""
+    part_name: str = ""
+    sheet: str = ""
+    texts: Mapping[str, str] = field(default_factory=dict)
+    places: tuple[str, ...] = ()
+    also: frozenset[str] = frozenset()
+    covers: frozenset[str] = frozenset()
+
+    @property
+    def key(self) -> tuple[str, str]:
+        """What makes it the same finding after an edit: its rule and its part."""
+        return self.rule, self.part_id
+
+    @property
+    def rank(self) -> int:
+        """How grave it is, 0 the gravest."""
+        return ORDER[self.level]
+
+
+@dataclass(frozen=True)
+class Review:
+    """All findings of a van, the gravest first, and what follows from them."""
+
+    van: Van
+    findings: tuple[Finding, ...]
+
+    @cached_property
+    def disposition(self) -> Disposition:
+        """What may be done with the van."""
+        from calc.van.inspection import disposition
+
+        return disposition(self)
+
+    @cached_property
+    def best(self) -> tuple[tuple[Finding, Mend], ...]:
+        """The three mends that help most, each with the finding that it is for."""
+        from calc.van.mends import best
+
+        return best(self)
+
+    def of(self, part: Part) -> tuple[Finding, ...]:
+        """Return the findings on a part."""
+        return tuple(one for one in self.findings if one.part_id == part.id)
+
+    @property
+    def stops(self) -> bool:
+        """Whether any finding stops, one that is not proven among them."""
+        return any(one.level is Level.STOP for one in self.findings)
+
+
+def review(van: Van) -> Review:
+    """Return the review of a van."""
+    found = list(_by_sheets(van))
+    found += _by_rules(van)
+    found += _unproven(van, found)
+    return Review(van, tuple(sorted(_once(found), key=lambda one: (one.rank, one.not_proven))))
+
+
+def _once(found: Iterable[Finding]) -> Iterator[Finding]:
+    """Yield each finding once, without those that others cover."""
+    kept = list(found)
+    whole = {name for one in kept if one.rule.startswith("van.") for name in one.covers}
+    beside = {(name, one.part_id) for one in kept for name in one.covers}
+    seen = set()
+    for one in kept:
+        if one.rule in whole or one.key in beside or one.key in seen:
+            continue
+        seen.add(one.key)
+        yield one
+
+
+def _by_sheets(van: Van) -> Iterator[Finding]:
+    """Yield what the worksheets find, and what they cannot judge for want of a value.
+
+    A run is judged as its schedule works it, with what is chosen there.
+    """
+    done: set[tuple[str, str]] = set()
+    for row in schedule(van).rows:
+        for one in row.judged:
+            done.add((one.sheet, row.part.id))
+            if one.sheet not in LEFT_OUT.get(row.part.kind.id, ()):
+                yield from _worked(van, one.sheet, one.texts, row.part, one.levels)
+    for sheet, kinds in REVIEWED.items():
+        if sheet not in calc.worksheets():
+            continue
+        for part in targets(van, sheet):
+            kind, id = (part.kind.id, part.id) if part else ("", "")
+            if kind in kinds and (sheet, id) not in done and about(van, sheet, part):
+                yield from of_sheet(van, sheet, part)
+
+
+def of_sheet(van: Van, sheet: str, part: Part | None) -> Iterator[Finding]:
+    """Yield what one worksheet finds on a part, or on the van as a whole."""
+    own = filled(van, sheet, part)
+    at = part if part is not None else _stands_for(van, sheet)
+    usual = _usual(sheet, own)
+    if lacking := [one for one in own.lacking if one not in usual]:
+        places = tuple(own.missing[one] for one in lacking)
+        yield Finding(
+            rule=NOT_STATED, level=Level.CAUTION, not_proven=True, sentence="", places=places,
+            place=places[0], part_id=at.id, part_name=at.name, sheet=sheet, texts=own.texts,
+        )  # fmt: skip
+        return
+    texts = {**own.texts, **usual}
+    yield from _worked(van, sheet, texts, at)
+
+
+def _worked(
+    van: Van, sheet: str, texts: Mapping[str, str], at: Part, levels: frozenset[Level] = ALL_LEVELS
+) -> Iterator[Finding]:
+    """Yield what a worksheet finds for `texts` on the part `at`, of some levels."""
+    found = judged(sheet, texts)
+    if found is None:
+        yield Finding(
+            rule=CANNOT_BE_WORKED, level=Level.CAUTION, not_proven=True,
+            sentence=refusal(sheet, texts), place=at.place, part_id=at.id, part_name=at.name,
+            sheet=sheet, texts=texts, source="",
+        )  # fmt: skip
+        return
+    for one in found:
+        if one.level not in levels:
+            continue
+        mine = _of_the_bank(van, one.rule) or at
+        level = Level.NOTE if one.rule in BY_DATA_SHEET else one.level
+        yield Finding(
+            rule=one.rule, level=level, sentence=one.sentence, text=one.text, source=one.source,
+            place=mine.place, part_id=mine.id, part_name=mine.name, sheet=sheet, texts=texts,
+            covers=one.covers,
+        )  # fmt: skip
+
+
+def _usual(sheet: str, own: Filled) -> dict[str, str]:
+    """Return what usually stands where an inspector saw nothing, for keys that have such a text.
+
+    What is grave even so is told; that the value was not seen, the review says by itself.
+    """
+    found = {}
+    for name in own.lacking:
+        source, place = BINDINGS[sheet, name], own.missing[name]
+        if not source.endswith("()"):
+            kind, _, key = place_of(place)
+            if key and (usual := kind.key(key).usual):
+                found[name] = usual
+    return found
+
+
+def _stands_for(van: Van, sheet: str) -> Part:
+    """Return the part that a worksheet of the whole is about."""
+    kind = "bay" if sheet == "enclosure-airflow" else "bank"
+    return van.one(kind) or van.parts["van"][0]
+
+
+def _of_the_bank(van: Van, rule: str) -> Part | None:
+    """Return the bank for a rule that is about it, whichever part's worksheet told it."""
+    return van.one("bank") if rule.startswith(("bank.", "charge.")) else None
+
+
+def fired(van: Van) -> Iterator[tuple[VanRule[Fact], Fact]]:
+    """Yield each rule of the whole that fires on a van, with the fact that it fires on."""
+    for one in ASKED:
+        for fact in one.facts(van):
+            for rule in one.rules:
+                if rule.when(fact):
+                    yield rule, fact
+
+
+def _by_rules(van: Van) -> Iterator[Finding]:
+    for rule, fact in fired(van):
+        part = _part_at(van, fact.at)
+        sheet = EVIDENCE.get(rule.id, "")
+        yield Finding(
+            rule=rule.id, level=rule.level, sentence=said(rule.headline, fact),
+            text=said(rule.text, fact), source=rule.source,
+            place=f"{fact.at}.{rule.key}" if rule.key else fact.at,
+            part_id=part.id if part else fact.at, part_name=fact.part, covers=rule.covers,
+            sheet=sheet, texts=_evidence(van, sheet, part),
+        )  # fmt: skip
+
+
+def _part_at(van: Van, place: str) -> Part | None:
+    kind, _, rest = place.split(".")[0].partition("[")
+    own = van.all(kind)
+    index = int(rest.rstrip("]")) if rest else 1
+    return own[index - 1] if index <= len(own) else None
+
+
+def _evidence(van: Van, sheet: str, part: Part | None) -> Mapping[str, str]:
+    """Return the texts of the worksheet that shows the figures of a rule of the whole."""
+    if not sheet:
+        return {}
+    own = targets(van, sheet)
+    if part in own:
+        return filled(van, sheet, part).texts
+    return filled(van, sheet, own[0] if own else None).texts
+
+
+def _unproven(van: Van, found: list[Finding]) -> Iterator[Finding]:
+    """Yield what is not proven, one finding a part and level, and take the sheets' own into it."""
+    lacking = [one for one in found if one.rule == NOT_STATED]
+    found[:] = [one for one in found if one.rule != NOT_STATED]
+    wanted: dict[str, dict[str, set[str]]] = {}
+    for one in lacking:
+        for place in one.places:
+            owner = _part_at(van, place)
+            told_at = owner.id if owner else place.split(".")[0]
+            wanted.setdefault(told_at, {}).setdefault(place, set()).add(one.part_id)
+    for kind in kinds_not_seen(van):
+        yield _told(told_of_kind(kind, wanted.pop(kind, {})), kind, KINDS[kind].title)
+    for part in van.everything():
+        own = tuple(unproven(van, part))
+        for told in told_of_part(van, part, own, wanted.pop(part.id, {})):
+            yield _told(told, part.id, part.name)
+    for kind, places in wanted.items():
+        yield _told(told_of_absent(kind, places), kind, KINDS[kind].title)
+
+
+def _told(one: Told, part_id: str, part_name: str) -> Finding:
+    return Finding(
+        rule=one.rule,
+        level=one.level,
+        sentence=one.sentence,
+        not_proven=True,
+        place=one.places[0],
+        places=one.places,
+        also=one.also,
+        part_id=part_id,
+        part_name=part_name,
+    )

@@ -1,0 +1,160 @@
+"""Judgements on the bank of a van as a whole: its batteries, its sources together, its cut-offs."""
+
+from __future__ import annotations
+
+# fmt: off
+from collections.abc import Iterator
+
+from calc.judge import Level
+from calc.units.compare import at_least, at_most
+from calc.van.facts import Counting, Regulator, counting, regulators
+from calc.van.facts_bank import Charging, House, Isolator, charging, houses, isolators
+from calc.van.judging import Asked, Mend, VanRule
+
+
+def _one(text: str, **values: str) -> list[Mend]:
+    return [Mend(text=text, changes=dict(values))]
+
+
+def _alike(h: House) -> Iterator[Mend]:
+    if h.other_batteries:
+        yield Mend(text="Keep one kind of battery in the bank.", removes=h.other_batteries)
+
+
+def _over_alone(h: House) -> bool:
+    return h.charge_limit is not None and not at_most(h.strongest, h.charge_limit)
+
+
+def _over_together(h: House) -> bool:
+    return h.charge_limit is not None and not _over_alone(h) and not at_most(h.together, h.charge_limit)
+
+
+MIXED = VanRule[House](
+    id="van.mixed-chemistries", level=Level.STOP, when=lambda h: len(h.chemistries) > 1, source="practice",
+    headline="Part the batteries: different chemistries side by side over- and undercharge one another.",
+    text="Fire: in parallel one voltage charges all. What fills one kind overcharges another, and the currents between them are not limited.",
+    mends=_alike,
+)
+UNLIKE = VanRule[House](
+    id="van.unlike-batteries", level=Level.CAUTION, when=lambda h: len(h.chemistries) == 1 and len(h.capacities) > 1, source="practice",
+    headline="Use batteries of one size and age: unlike ones side by side share the current badly.",
+    mends=_alike,
+)
+NOT_MATCHED = VanRule[House](
+    id="van.batteries-not-matched", level=Level.CAUTION, when=lambda h: h.batteries > 1 and h.matched == "no", source="practice", key="matched",
+    headline="Charge each battery full by itself before they are joined: a difference of volts drives hundreds of amps.",
+    mends=lambda h: _one("Charge each battery full by itself, then join them.", **{f"{h.at}.matched": "yes"}),
+)
+ONE_END = VanRule[House](
+    id="van.bank-taken-off-at-one-end", level=Level.CAUTION, when=lambda h: h.batteries > 1 and h.take_off == "one-end", source="practice", key="take_off",
+    headline="Take plus and minus off diagonally: at one end the first battery does most of the work.",
+    mends=lambda h: _one("Take plus off the first battery and minus off the last.", **{f"{h.at}.take_off": "diagonally"}),
+)
+NO_MAIN_FUSE = VanRule[House](
+    id="van.no-main-fuse", level=Level.STOP, when=lambda h: h.main_fuse is False, source="practice",
+    headline="Fit a main fuse at the bank's plus: without one a short on any cable burns.",
+    text="Fire: a bank gives thousands of amps into a short. The main fuse stands at the bank, before anything can chafe.",
+    mends=lambda h: _one("Fit a main fuse at the bank's plus.", **{f"{h.first_battery}.fuse": "200 A", f"{h.first_battery}.fuse_family": "cartridge, class T"}),
+)
+NO_ISOLATOR = VanRule[House](
+    id="van.no-main-isolator", level=Level.CAUTION, when=lambda h: h.isolator is False, source="practice",
+    headline="Fit a main isolator in reach: nobody can cut the bank off in a fire or for work.",
+    mends=lambda h: [Mend(text="Fit a main isolator in reach, in the line of the main cable.", adds=(("isolators", {
+        "name": "main isolator", "kind": "isolator", "rating": "300 A", "rated_voltage": "60 V", "reach": "yes", "stays_live": "panels and alternator",
+    }),))],
+)
+OVER_LIMIT = VanRule[House](
+    id="van.charger-over-bank-limit", level=Level.STOP, when=_over_alone, source="practice",
+    headline="Set the chargers lower: {strongest} from one alone is over the {charge_limit} that the bank allows.",
+)
+TOGETHER_OVER_LIMIT = VanRule[House](
+    id="van.sources-over-bank-limit", level=Level.STOP, when=lambda h: _over_together(h) and h.stop_signal in ("no", "none"), source="practice",
+    headline="Set the chargers lower: together {together}, over the {charge_limit} at which the bank cuts off.",
+    text="When the battery cuts off under charge, alternator and regulators lose their battery and their voltage jumps.",
+)
+TOGETHER_STOPPED_BY_SIGNAL = VanRule[House](
+    id="van.sources-stopped-by-signal", level=Level.CAUTION, when=lambda h: _over_together(h) and h.stop_signal not in ("no", "none"), source="practice",
+    headline="Set the chargers lower: together {together}, and the bank allows {charge_limit}.",
+)
+FROST = VanRule[House](
+    id="van.charged-in-frost", level=Level.STOP, source="lfp-frost", key="coldest",
+    when=lambda h: h.lithium and h.charged and h.freezes and h.cold_cut_off == "not-proven",
+    headline="Do not charge in frost: the bank gets to {coldest}, and its cold cut-off is not proven.",
+    text="Charging LFP below 0 °C ruins it for good. Keep it warm, or have a cold cut-off that is proven by test.",
+    mends=lambda h: _one("Move the bank where it stays above 5 °C, or heat it.", **{f"{h.at}.coldest": "6 °C"}),
+    covers=frozenset({"charge.in-frost"}),
+)
+OPENS_LAST = VanRule[Isolator](
+    id="van.isolator-opens-running-alternator", level=Level.STOP, when=lambda i: i.opens_last and i.kind == "breaker", source="practice",
+    headline="Move {part}: tripping with the engine running it leaves the alternator no battery, and its voltage jumps.",
+    text="An alternator that loses its last battery at speed gives tens of volts for a moment, which destroys electronics.",
+)
+OPENED_LAST = VanRule[Isolator](
+    id="van.isolator-of-starter-battery", level=Level.CAUTION, when=lambda i: i.opens_last and i.kind == "isolator", source="practice",
+    headline="Mark {part}: never open it with the engine running, for the alternator loses its battery.",
+)
+TOO_SMALL = VanRule[Isolator](
+    id="van.isolator-too-small", level=Level.STOP, source="practice", key="rating",
+    when=lambda i: i.rating is not None and i.line is not None and not at_least(i.rating, i.line),
+    headline="Use a larger isolator: {part} is rated {rating}, and its line takes {line}.",
+    mends=lambda i: _one("Fit an isolator rated for its fuse.", **{f"{i.at}.rating": f"{max(i.line or 0, i.line_fuse or 0):.0f} A"}),
+)
+BELOW_FUSE = VanRule[Isolator](
+    id="van.isolator-below-its-fuse", level=Level.CAUTION, source="practice", key="rating",
+    when=lambda i: i.kind == "isolator" and i.rating is not None and i.line_fuse is not None and at_least(i.rating, i.line or 0) and not at_least(i.rating, i.line_fuse),
+    headline="Use a larger isolator or a smaller fuse: {part} is rated {rating}, its fuse {line_fuse}.",
+    mends=lambda i: _one("Fit an isolator rated for its fuse.", **{f"{i.at}.rating": f"{i.line_fuse or 0:.0f} A"}),
+)
+VOLTAGE = VanRule[Isolator](
+    id="van.isolator-voltage-too-low", level=Level.STOP, source="practice", key="rated_voltage",
+    when=lambda i: i.rated_voltage is not None and i.highest is not None and not at_least(i.rated_voltage, i.highest),
+    headline="Use an isolator for {highest} d.c.: {part} is made for {rated_voltage}, and its arc may not go out.",
+    mends=lambda i: _one("Fit an isolator for the direct voltage of its line.", **{f"{i.at}.rated_voltage": f"{i.highest or 0:.3g} V"}),
+)
+OUT_OF_REACH = VanRule[Isolator](
+    id="van.isolator-out-of-reach", level=Level.CAUTION, when=lambda i: i.reach == "no", source="practice", key="reach",
+    headline="Move {part} within reach: in a fire nobody takes a panel off first.",
+    mends=lambda i: _one("Move it where a hand reaches it without tools.", **{f"{i.at}.reach": "yes"}),
+)
+UNREGULATED = VanRule[Charging](
+    id="van.unregulated-alternator", level=Level.CAUTION, when=lambda c: c.method == "relay", source="practice", key="method",
+    headline="Fit a battery-to-battery charger: a relay limits neither the current nor the voltage of the alternator.",
+    text="Fire and wear: by a relay the current is the voltage difference over a few milliohms. A charger limits it, and fills the bank.",
+    mends=lambda c: [Mend(text="Fit a battery-to-battery charger in place of the relay, with a fuse at both ends of its run.",
+                          changes={f"{c.at}.{key}": text for key, text in c.charger_texts})],
+    covers=frozenset({"relay.bounds-nothing", "relay.check-its-rating", "alternator.relay-over-hot", "alternator.hot-too-small", "relay.no-rise"}),
+)
+PANELS_FIRST = VanRule[Regulator](
+    id="van.panels-before-battery", level=Level.CAUTION, when=lambda r: r.panels_first == "no" and r.isolated == "no", source="practice", key="panels_first",
+    headline="Fit an isolator between panels and {part}: connected before the battery the panels can destroy it.",
+    mends=lambda r: _one("Fit an isolator between panels and regulator, and open it before the battery is taken off.", **{f"{r.panels_at}.isolator": "yes"}),
+)
+
+
+def _monitor(c: Counting) -> Iterator[Mend]:
+    """Yield a counting monitor with its shunt, where there is none."""
+    shunt = (("shunt", dict(c.shunt_texts)),) if not c.shunt_at else ()
+    says = "Fit a battery monitor that counts, with its shunt in the main minus and all negatives behind it."
+    if c.monitor_at:
+        yield Mend(text=says, changes={f"{c.monitor_at}.monitor": "counts", f"{c.monitor_at}.in_view": "yes"}, adds=shunt)
+    else:
+        yield Mend(text=says, adds=(("monitor", {"monitor": "counts", "in_view": "yes"}), *shunt))
+
+
+NO_MONITOR = VanRule[Counting](
+    id="van.no-counting-monitor", level=Level.NOTE, when=lambda c: c.monitor == "no-monitor", source="practice", key="monitor",
+    headline="Consider a battery monitor that counts: by voltage alone nobody knows how much is left.",
+    mends=_monitor,
+)
+BYPASSED = VanRule[Counting](
+    id="van.shunt-bypassed", level=Level.CAUTION, when=lambda c: bool(c.bypassed_by), source="practice",
+    headline="Move these negatives behind the shunt: {bypassed_by}. The monitor does not count them.",
+    mends=lambda c: _one("Move the negatives to the load side of the shunt.", **{f"{c.shunt_at}.bypassed_by": "none"}),
+)
+
+OF_HOUSE = (MIXED, UNLIKE, NOT_MATCHED, ONE_END, NO_MAIN_FUSE, NO_ISOLATOR, OVER_LIMIT, TOGETHER_OVER_LIMIT, TOGETHER_STOPPED_BY_SIGNAL, FROST)
+OF_ISOLATORS = (OPENS_LAST, OPENED_LAST, TOO_SMALL, BELOW_FUSE, VOLTAGE, OUT_OF_REACH)
+ASKED = (
+    Asked(houses, OF_HOUSE), Asked(isolators, OF_ISOLATORS), Asked(charging, (UNREGULATED,)),
+    Asked(regulators, (PANELS_FIRST,)), Asked(counting, (NO_MONITOR, BYPASSED)),
+)

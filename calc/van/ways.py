@@ -1,0 +1,183 @@
+"""Ways to mend what a worksheet finds on a van: candidates only, which `calc.van.mends` tries."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+import calc
+from calc.electrical.conductors import conductors
+from calc.energy.remedies import Kind
+from calc.units.constants import HOUR
+from calc.units.shown import UP, rounded
+from calc.van.bind import changed_places, filled
+from calc.van.judged import judged, ways_to_type
+from calc.van.judging import Mend, known
+from calc.van.record import Part, Van
+from calc.van.review import Finding
+from calc.van.worked import Outcome, attempted, worked
+
+_THICKER = 4  # sizes that are tried
+_FAMILIES = 3
+_OF_WIRES = (
+    "run.",
+    "copper.",
+    "cable.",
+    "circuit.",
+    "terminals.",
+    "insulation.",
+    "short.",
+    "charger.run",
+)
+_OF_FUSES = ("fuse.", "selectivity.")
+
+
+def ways(van: Van, finding: Finding) -> Iterator[Mend]:
+    """Yield what may mend a finding of a worksheet, the best first."""
+    part = van.by_id(finding.part_id)
+    if not finding.sheet:
+        return
+    yield from _by_rule(van, finding, part)
+    if part is None:
+        return
+    if "conductor" in part.values:
+        if finding.rule.startswith(_OF_FUSES):
+            yield from _other_fuse(van, part)
+        if finding.rule.startswith((*_OF_WIRES, *_OF_FUSES)):
+            yield from _thicker(van, part)
+    if finding.rule.startswith("bay."):
+        yield from _more_air(van, finding)
+    if part.kind.id == "patterns" and finding.rule.startswith("week."):
+        yield from _other_week(van, part, finding)
+
+
+def _by_rule(van: Van, finding: Finding, part: Part | None) -> Iterator[Mend]:
+    """Yield the remedy that the rule itself names, each of its values rounded either way."""
+    found = judged(finding.sheet, finding.texts) or ()
+    one = next((one for one in found if one.rule == finding.rule), None)
+    if one is None or one.change is None:
+        return
+    sheet = calc.find(finding.sheet)
+    typed = {
+        name: list(ways_to_type(sheet, name, value)) for name, value in one.change.values.items()
+    }
+    for turn in range(max(map(len, typed.values()), default=0)):
+        texts = {name: own[min(turn, len(own) - 1)] for name, own in typed.items()}
+        changes = changed_places(van, finding.sheet, part, {**finding.texts, **texts})
+        if changes:
+            labels = [f"{_label(sheet.field(name).label)} {text}" for name, text in texts.items()]
+            yield Mend(text=f"Change to: {', '.join(labels)}.", changes=changes)
+
+
+def _label(label: str) -> str:
+    return label if label[1:2].isupper() else label[0].lower() + label[1:]
+
+
+def _suited(van: Van, part: Part, conductor: str = "") -> Outcome | None:
+    """Return the choice of a fuse for a run, as if none were there."""
+    own = filled(van, "fuse-choice", part)
+    fitted = ("fitted", "fitted_family", "fitted_voltage")
+    texts = {name: text for name, text in own.texts.items() if name not in fitted}
+    if conductor:
+        texts["conductor"] = conductor
+    if [one for one in own.lacking if one not in (*fitted, "conductor")]:
+        return None
+    return attempted("fuse-choice", texts)
+
+
+def _fuse_texts(part: Part, answer: Outcome | None) -> Iterator[Mapping[str, str]]:
+    if answer is None or answer.values["fuse"] is None:
+        return
+    rating = f"{answer.values['fuse']:.4g} A"
+    for family in (answer.values["families"] or ())[:_FAMILIES]:
+        yield {
+            f"{part.place}.fuse": rating,
+            f"{part.place}.fuse_family": family,
+            f"{part.place}.fuse_voltage": "",
+        }
+
+
+def _other_fuse(van: Van, part: Part) -> Iterator[Mend]:
+    for texts in _fuse_texts(part, _suited(van, part)):
+        rating, family = list(texts.values())[:2]
+        yield Mend(text=f"Fit a fuse of {rating}: {family}.", changes=texts)
+
+
+def _thicker(van: Van, part: Part) -> Iterator[Mend]:
+    """Yield the next larger conductors, each with its fuse as it is and with one that suits it."""
+    names = [
+        one
+        for one in conductors()
+        if one.series
+        == next((c.series for c in conductors() if c.name == part.choice("conductor")), None)
+    ]
+    sizes = sorted(names, key=lambda one: one.area)
+    now = next((i for i, one in enumerate(sizes) if one.name == part.choice("conductor")), None)
+    if now is None:
+        return
+    for one in sizes[now + 1 : now + 1 + _THICKER]:
+        lay = {f"{part.place}.conductor": one.name}
+        yield Mend(text=f"Lay {one.name}.", changes=lay)
+        for texts in list(_fuse_texts(part, _suited(van, part, one.name)))[:1]:
+            rating, family = list(texts.values())[:2]
+            yield Mend(
+                text=f"Lay {one.name}, with a fuse of {rating}: {family}.", changes={**lay, **texts}
+            )
+
+
+def _more_air(van: Van, finding: Finding) -> Iterator[Mend]:
+    """Yield vents, or a fan, of the size that the worksheet of the bay finds."""
+    answer = attempted(finding.sheet, finding.texts)
+    if answer is None:
+        return
+    sheet = calc.find(finding.sheet)
+    for value, key, says in (
+        ("vent_area", "vents", "Cut a vent low and one high, each of {text}."),
+        ("airflow", "fan", "Fit a fan of {text} on a thermostat, with a vent low and one high."),
+    ):
+        if answer.values[value] is not None:
+            text = next(ways_to_type(sheet, key, 1.1 * answer.values[value]))
+            yield Mend(text=says.format(text=text), changes={f"bay.{key}": text})
+
+
+def _other_week(van: Van, part: Part, finding: Finding) -> Iterator[Mend]:
+    """Yield the changes that carry a pattern, as far as the record has a place for them."""
+    for one in worked(finding.sheet, finding.texts).result.tried or ():
+        if one.works:
+            changes = _change_of(van, part, one.kind, one.for_good or one.amount)
+            if one.besides:
+                more = _change_of(van, part, one.besides, one.besides_amount)
+                changes = {**changes, **more} if changes and more else {}
+            if changes:
+                yield Mend(text="Change this: " + _words(changes) + ".", changes=changes)
+
+
+def _words(changes: Mapping[str, str]) -> str:
+    from calc.van.told import key_label
+
+    return ", ".join(f"{key_label(place)} {text}" for place, text in changes.items())
+
+
+def _change_of(van: Van, part: Part, kind: Kind, amount: float | None) -> dict[str, str]:
+    """Return the texts by place that a remedy of a week means; none where it has no place."""
+    number = amount or 0.0
+    match kind:
+        case Kind.DRIVE:
+            return {f"{part.place}.drive_hours": f"{rounded(number / HOUR, 2, UP)} h"}
+        case Kind.SHORE:
+            return {f"{part.place}.shore_every": f"{number:.0f}"}
+        case Kind.CHARGER if known(van.one("alternator"), "method") == "charger":
+            return {"alternator.charger_limit": f"{rounded(number, 2, UP)} A"}
+        case Kind.SHORE_CHARGER if van.one("shore"):
+            return {"shore.charger": f"{rounded(number, 2, UP)} A"}
+        case Kind.OFF if van.one("inverter"):
+            return {"inverter.inverter_on": "while used"}
+        case Kind.BANK:
+            own = [one for one in van.all("batteries") if known(one, "role") != "starter"]
+            if len(own) == 1 and (capacity := own[0].si("capacity")):
+                return {f"{own[0].place}.units": f"{-(-number // capacity):.0f}"}
+        case Kind.ARRAY:
+            panels = van.all("panels")
+            power = panels[0].si("power") if len(panels) == 1 else None
+            if power and (series := panels[0].si("series")):
+                return {f"{panels[0].place}.strings": f"{-(-number // (power * series)):.0f}"}
+    return {}

@@ -1,0 +1,296 @@
+"""Judgements on a whole van: each fires on one side of its threshold and not on the other.
+
+Every case changes the sound van. Sums that decide are worked beside them, by hand.
+"""
+
+import pytest
+
+from calc.judge import Level
+from calc.van.demos import demo
+from calc.van.files import read_van
+from calc.van.review import ASKED, fired
+from calc.van.values import State
+
+SOUND = demo("marram")
+
+
+def van(changes):
+    """Return the sound van with changes: texts by place, kinds that are none, parts that go."""
+    found = SOUND
+    for kind in changes.get("none", ()):
+        found = found.stating(kind, State.NONE)
+    for place in changes.get("gone", ()):
+        found = found.without(place)
+    for kind, texts in changes.get("added", ()):
+        found = found.added(kind, texts)
+    texts = {place: text for place, text in changes.items() if "." in place}
+    return found.changed(texts) if texts else found
+
+
+def ids(changes):
+    return {rule.id for rule, _ in fired(van(changes))}
+
+
+RELAY = {"alternator.method": "relay", "alternator.charger_limit": ""}
+AGM = ("batteries", {"name": "second", "chemistry": "AGM", "capacity": "100 A·h"})
+LIKE = {"name": "second", "chemistry": "LFP", "capacity": "100 A·h"}
+CONVERTER = {"name": "step-down", "output_voltage": "12 V", "from": "plus-bar"}
+PUMP = {"name": "tank pump", "load": "motor", "current": "8 A", "from": "step-down"}
+FAN = {"name": "ceiling fan", "load": "fan", "current": "3 A", "from": "step-down"}
+WATER = {"volume": "10 L", "way": "engine", "mixing_valve": "fitted", "switch": "in reach"}
+COLD_CUT_OFF_NOT = {"management.cold_cut_off": "not proven"}
+
+CASES = {
+    # the mains
+    "van.no-inlet": ({"mains.inlet": "no"}, {"mains.inlet": "yes"}),
+    "van.inlet-without-breaker": ({"mains.breaker": "none"}, {"mains.breaker": "10 A"}),
+    "van.inlet-breaker-above-supply": ({"mains.breaker": "16.1 A"}, {"mains.breaker": "16 A"}),
+    "van.inlet-breaker-one-pole": (
+        {"mains.switching": "live only"},
+        {"mains.switching": "not known"},
+    ),
+    "van.no-residual-device": ({"mains.residual": "not fitted"}, {"mains.residual": "not tested"}),
+    "van.residual-type-ac": ({"mains.residual_type": "AC"}, {"mains.residual_type": "F"}),
+    "van.no-protective-earth": ({"mains.earth": "no"}, {"mains.earth": "yes"}),
+    "van.earth-resistance-high": (
+        {"mains.earth_resistance": "0.51 Ω"},
+        {"mains.earth_resistance": "0.5 Ω"},
+    ),
+    "van.insulation-too-low": (
+        {"mains.insulation_resistance": "0.99 MΩ"},
+        {"mains.insulation_resistance": "1 MΩ"},
+    ),
+    "van.sources-joined": (
+        {"mains.changeover": "nothing"},
+        {"mains.changeover": "separate sockets"},
+    ),
+    "van.neutral-bond-on-shore": (
+        {"inverter.neutral_bond": "always"},
+        {"inverter.neutral_bond": "never"},
+    ),
+    "van.residual-device-cannot-trip": (
+        {"inverter.neutral_bond": "never"},
+        {"inverter.neutral_bond": "never", "inverter.residual": "no"},
+    ),
+    "van.inverter-without-residual-device": (
+        {"inverter.residual": "no"},
+        {"inverter.residual": "no", "inverter.neutral_bond": "never"},
+    ),
+    # the bank
+    "van.mixed-chemistries": ({"added": (AGM,)}, {"added": (("batteries", LIKE),)}),
+    "van.unlike-batteries": (
+        {"added": (("batteries", {**LIKE, "capacity": "101 A·h"}),)},
+        {"added": (("batteries", LIKE),)},
+    ),
+    "van.batteries-not-matched": (
+        {"bank.matched": "no"},
+        {"bank.matched": "no", "batteries[1].units": "1"},
+    ),
+    "van.bank-taken-off-at-one-end": (
+        {"bank.take_off": "both at one end"},
+        {"bank.take_off": "each by its own cable to bus bars"},
+    ),
+    "van.no-main-fuse": (
+        {"batteries[1].fuse": "none", "cables[1].fuse": "none"},
+        {"batteries[1].fuse": "none"},
+    ),
+    "van.no-main-isolator": ({"none": ("isolators",)}, {}),
+    # 30 A from the alternator, 30 A by the regulator of 2 x 170 W / 12 V = 28.3 A, 20 A on shore
+    "van.charger-over-bank-limit": (
+        {"management.charge_limit": "29.9 A"},
+        {"management.charge_limit": "30 A"},
+    ),
+    "van.sources-over-bank-limit": (
+        {"management.charge_limit": "58 A", "management.stop_signal": "no"},
+        {"management.charge_limit": "59 A", "management.stop_signal": "no"},
+    ),
+    "van.sources-stopped-by-signal": (
+        {"management.charge_limit": "58 A"},
+        {"management.charge_limit": "59 A"},
+    ),
+    "van.charged-in-frost": (
+        {**COLD_CUT_OFF_NOT, "bank.coldest": "-0.1 °C"},
+        {**COLD_CUT_OFF_NOT, "bank.coldest": "0 °C"},
+    ),
+    "van.isolator-opens-running-alternator": (
+        {"isolators[1].kind": "breaker", "cables[1].from": "starter-battery"},
+        {"isolators[1].kind": "breaker"},
+    ),
+    "van.isolator-of-starter-battery": ({"cables[1].from": "starter-battery"}, {}),
+    "van.isolator-too-small": ({"isolators[1].rating": "119 A"}, {"isolators[1].rating": "120 A"}),
+    "van.isolator-below-its-fuse": (
+        {"isolators[1].rating": "199 A"},
+        {"isolators[1].rating": "200 A"},
+    ),
+    # a bank of 12 V is charged at 14.6 V
+    "van.isolator-voltage-too-low": (
+        {"isolators[1].rated_voltage": "14.5 V"},
+        {"isolators[1].rated_voltage": "14.6 V"},
+    ),
+    "van.isolator-out-of-reach": ({"isolators[1].reach": "no"}, {"isolators[1].reach": "yes"}),
+    "van.unregulated-alternator": (RELAY, {}),
+    "van.panels-before-battery": (
+        {"panels[1].isolator": "no"},
+        {"panels[1].isolator": "no", "regulators[1].panels_first": "yes"},
+    ),
+    "van.no-counting-monitor": ({"none": ("monitor",)}, {"monitor.monitor": "counts"}),
+    "van.shunt-bypassed": ({"shunt.bypassed_by": "heater"}, {"shunt.bypassed_by": "none"}),
+    # alarms and gas
+    "van.no-carbon-monoxide-alarm": (
+        {"gone": ("alarms[2]",)},
+        {"gone": ("alarms[2]",), "none": ("gas",), "heater.fuel": "electric"},
+    ),
+    "van.no-smoke-alarm": ({"gone": ("alarms[1]",)}, {}),
+    "van.no-gas-alarm": ({"gone": ("alarms[3]",)}, {"gone": ("alarms[3]",), "none": ("gas",)}),
+    "van.carbon-monoxide-alarm-silent": (
+        {"alarms[2].tested": "silent"},
+        {"alarms[1].tested": "silent"},
+    ),
+    "van.carbon-monoxide-alarm-expired": (
+        {"van.date": "2033-07-01", "alarms[2].expiry": "2033-06"},
+        {"van.date": "2033-06-30", "alarms[2].expiry": "2033-06"},
+    ),
+    "van.alarm-silent": ({"alarms[1].tested": "silent"}, {"alarms[2].tested": "silent"}),
+    "van.alarm-expired": ({"van.date": "2034-07-01"}, {"van.date": "2031-06-30"}),
+    "van.alarm-behind-isolator": (
+        {"alarms[3].supply": "behind-isolator"},
+        {"alarms[3].supply": "own-battery"},
+    ),
+    "van.gas-locker-open-inside": (
+        {"gas.locker": "open-inside"},
+        {"gas.locker": "sealed-and-vented"},
+    ),
+    "van.gas-sparks": ({"gas.sparks": "yes"}, {"gas.sparks": "no"}),
+    "van.cooker-without-air": ({"gas.flueless": "no"}, {"gas.flueless": "none"}),
+    # joints and bars
+    "van.joint-not-locked": ({"joints[1].lock": "nothing"}, {"joints[1].lock": "spring clamp"}),
+    "van.joint-moved": ({"joints[1].tug": "moved"}, {"joints[1].tug": "held firm"}),
+    "van.bar-without-cover": ({"bars[1].cover": "no"}, {"bars[3].cover": "no"}),
+    "van.bar-below-its-fuse": ({"bars[1].rating": "199 A"}, {"bars[1].rating": "200 A"}),
+    "van.bar-too-many-lugs": ({"bars[1].lugs_on_stud": "5"}, {"bars[1].lugs_on_stud": "4"}),
+    # wiring
+    "van.run-without-fuse": (
+        {
+            f"{place}.fuse": "none"
+            for place in ("circuits[1]", "cables[4]", "cables[1]", "batteries[1]")
+        },
+        {"circuits[1].fuse": "none"},
+    ),
+    # 10 AWG of 105 °C: 60 A by 33 CFR, behind 40 A; behind 61 A it is not guarded
+    "van.run-behind-too-large-fuse": (
+        {"circuits[1].fuse": "none", "cables[4].fuse": "61 A"},
+        {"circuits[1].fuse": "none", "cables[4].fuse": "60 A"},
+    ),
+    "van.end-not-in-record": ({"circuits[1].from": "attic"}, {"circuits[1].from": "fuse-block.9"}),
+    "van.return-without-bond": (
+        {"circuits[1].return_by": "chassis", "circuits[1].bond_point": "none"},
+        {"circuits[1].return_by": "chassis", "circuits[1].bond_point": "floor stud"},
+    ),
+    # use and comfort
+    "van.appliance-keeps-inverter-on": (
+        {
+            "circuits[1].load": "household-appliance",
+            "circuits[1].route": "inverter",
+            "inverter.inverter_on": "day and night",
+        },
+        {
+            "circuits[1].load": "household-appliance",
+            "circuits[1].route": "inverter",
+            "inverter.inverter_on": "while used",
+        },
+    ),
+    "van.light-without-dimmer": ({"circuits[2].dimmer": "none"}, {"circuits[1].dimmer": "none"}),
+    "van.heat-from-bank": ({"circuits[4].load": "resistive heat"}, {"circuits[4].load": "motor"}),
+    "van.water-heated-from-bank": (
+        {"added": (("water_heater", {**WATER, "way": "bank", "power": "300 W"}),)},
+        {"added": (("water_heater", WATER),)},
+    ),
+    "van.space-heated-from-bank": ({"heater.fuel": "electric"}, {"heater.fuel": "petrol"}),
+    "van.hidden-appliance": (
+        {"circuits[4].switch": "hidden or at the appliance"},
+        {"circuits[4].switch": "its own thermostat"},
+    ),
+    "van.hidden-water-heater": (
+        {"added": (("water_heater", {**WATER, "switch": "hidden or at the appliance"}),)},
+        {"added": (("water_heater", WATER),)},
+    ),
+    "van.no-heater": (
+        {"none": ("heater",), "patterns[1].heats": "no", "patterns[1].outside": "11.9 °C"},
+        {"none": ("heater",), "patterns[1].heats": "no", "patterns[1].outside": "12 °C"},
+    ),
+    "van.no-cooler": ({"patterns[2].cools": "yes"}, {"patterns[2].cools": "no"}),
+    "van.converter-too-small": (
+        {"added": (("converters", {**CONVERTER, "rated_current": "7.9 A"}), ("circuits", PUMP))},
+        {"added": (("converters", {**CONVERTER, "rated_current": "8 A"}), ("circuits", PUMP))},
+    ),
+    "van.converter-loads-together": (
+        {
+            "added": (
+                ("converters", {**CONVERTER, "rated_current": "10.9 A"}),
+                ("circuits", PUMP),
+                ("circuits", FAN),
+            )
+        },
+        {
+            "added": (
+                ("converters", {**CONVERTER, "rated_current": "11 A"}),
+                ("circuits", PUMP),
+                ("circuits", FAN),
+            )
+        },
+    ),
+    "van.bay-without-air": ({"bay.vents": "none", "bay.fan": "none"}, {"bay.vents": "none"}),
+    "van.heat-not-held": ({"heater.output": "500 W"}, {"heater.output": "5 kW"}),
+    "van.cooling-not-held": ({}, {}),  # its own test: `hot`
+}
+RULES = {rule.id: rule for asked in ASKED for rule in asked.rules}
+
+
+@pytest.mark.parametrize("rule", [one for one in CASES if CASES[one] != ({}, {})])
+def test_a_rule_fires_on_one_side_and_not_on_the_other(rule):
+    fires, silent = CASES[rule]
+    assert rule in ids(fires)
+    assert rule not in ids(silent)
+
+
+def test_every_rule_of_the_whole_has_its_two_sides():
+    assert set(CASES) == set(RULES)
+
+
+def hot(cooling):
+    texts = {
+        "cooling": cooling, "efficiency_ratio": "10 EER", "route": "inverter", "hours": "4 h",
+        "inside": "25 °C", "sun": "600 W/m²",
+    }  # fmt: skip
+    own = SOUND.added("cooler", texts)
+    return own.changed({"patterns[2].cools": "yes", "patterns[2].hottest": "35 °C"})
+
+
+def test_a_cooler_that_does_not_hold_the_climate_is_told():
+    weak = {rule.id for rule, _ in fired(hot("1000 BTU/h"))}
+    assert "van.cooling-not-held" in weak
+    assert "van.cooling-not-held" not in {rule.id for rule, _ in fired(hot("30000 BTU/h"))}
+
+
+@pytest.mark.parametrize("rule", RULES.values(), ids=RULES)
+def test_a_sentence_leads_with_what_to_do_and_is_short(rule):
+    assert len(rule.headline.split()) <= 20
+    assert len(rule.text.split()) <= 30
+    assert rule.headline[0].isupper() and rule.headline.endswith(".")
+    assert rule.source
+
+
+def test_what_is_only_for_comfort_is_no_fault():
+    for name in ("van.no-inlet", "van.no-counting-monitor", "van.light-without-dimmer"):
+        assert RULES[name].level is Level.NOTE
+
+
+def test_ids_stand_once():
+    every = [rule.id for asked in ASKED for rule in asked.rules]
+    assert len(every) == len(set(every))
+    assert all(one.startswith("van.") for one in every)
+
+
+def test_a_van_of_nothing_is_told_of_no_part_that_it_has_not():
+    found = {rule.id for rule, _ in fired(read_van("format = 1\n"))}
+    assert found <= {"van.no-inlet", "van.no-counting-monitor", "van.no-smoke-alarm"}

@@ -1,0 +1,159 @@
+"""The review of the three vans of our own: the sound one, the ten mistakes, the one half seen."""
+
+import re
+from datetime import date
+
+import pytest
+
+from calc.judge import Level
+from calc.van.demos import DEMOS, demo
+from calc.van.inspection import Decision, inspection_list
+from calc.van.judging import mended
+from calc.van.keys import Walk
+from calc.van.mends import MOST_OFFERED, holds, mends_of
+from calc.van.patterns import worked_patterns
+from calc.van.record import place_of
+from calc.van.review import review
+from calc.van.told import AS_USUAL, NOT_PROVEN, NOT_SEEN, NOT_STATED
+
+GRAVE = (Level.STOP, Level.CAUTION)
+# The ten usual mistakes as the page of them has them, and the finding that tells each.
+MISTAKES = {
+    "a cable joint without a lock": "van.joint-not-locked",
+    "a plain relay from the alternator": "van.unregulated-alternator",
+    "an electrical bay that cannot breathe": "van.bay-without-air",
+    "heat from the battery": "van.water-heated-from-bank",
+    "a hidden appliance without a switch in reach": "van.hidden-water-heater",
+    "too little heating or cooling to sleep": "van.heat-not-held",
+    "a household appliance that keeps the inverter on": "van.appliance-keeps-inverter-on",
+    "no battery monitor": "van.no-counting-monitor",
+    "no way to plug in": "van.no-inlet",
+    "lights without a dimmer": "van.light-without-dimmer",
+}
+TEN = review(demo("ten-mistakes"))
+SOUND = review(demo("marram"))
+HALF = review(demo("half-seen"))
+
+
+def by_rule(found, rule):
+    (one,) = (one for one in found.findings if one.rule == rule)
+    return one
+
+
+def told(found):
+    """Return the rules of the findings that a reader is told of by themselves."""
+    return sorted(
+        one.rule for one in found.findings if one.level in GRAVE or one.rule.startswith("van.")
+    )
+
+
+def test_the_sound_van_yields_no_stop_and_no_caution():
+    assert [one for one in SOUND.findings if one.level in GRAVE] == []
+    assert SOUND.disposition.decision is Decision.MAY
+
+
+def test_the_van_with_ten_mistakes_yields_exactly_these_ten():
+    assert told(TEN) == sorted(MISTAKES.values())
+    assert TEN.disposition.decision is Decision.NOT
+
+
+@pytest.mark.parametrize("rule", MISTAKES.values())
+def test_a_mistake_that_is_mended_is_gone_and_nothing_new_of_its_level_has_come(rule):
+    finding = by_rule(TEN, rule)
+    offered = mends_of(TEN.van, TEN, finding)
+    assert 0 < len(offered) <= MOST_OFFERED
+    for mend in offered:
+        after = review(mended(TEN.van, mend))
+        assert rule not in {one.rule for one in after.findings}
+        assert holds(TEN, after, finding)
+        known = {one.key for one in TEN.findings}
+        assert not [o for o in after.findings if o.key not in known and o.rank <= finding.rank]
+
+
+def test_all_ten_mended_leave_a_van_with_none_of_them():
+    van = TEN.van
+    for rule in MISTAKES.values():
+        found = review(van)
+        for finding in (one for one in found.findings if one.rule == rule):
+            van = mended(van, mends_of(van, found, finding)[0])
+    assert not set(told(review(van))) & set(MISTAKES.values())
+
+
+def test_a_mend_carries_its_parts():
+    (inlet, *_) = mends_of(TEN.van, TEN, by_rule(TEN, "van.no-inlet"))
+    after = mended(TEN.van, inlet)
+    mains, charger = after.one("mains"), after.one("shore")
+    assert mains["breaker"].known and mains.choice("switching") == "both-poles"
+    assert mains.choice("residual") == "trips-when-tested" and mains.choice("earth") == "yes"
+    assert charger is not None and charger["charger"].known
+    (engine, *_) = mends_of(TEN.van, TEN, by_rule(TEN, "van.unregulated-alternator"))
+    after = mended(TEN.van, engine).one("alternator")
+    assert after.choice("method") == "charger" and after.choice("fused") == "both-ends"
+
+
+def test_the_best_three_mends_come_first():
+    assert len(TEN.best) == 3
+    finding, _ = TEN.best[0]
+    assert finding.level is Level.STOP
+    assert SOUND.best == ()
+
+
+def test_what_is_not_seen_and_what_is_told_ranks_as_a_stop_of_its_own_kind():
+    stops = [one for one in HALF.findings if one.not_proven and one.level is Level.STOP]
+    places = {place for one in stops for place in one.places}
+    assert {one.rule for one in stops} == {NOT_PROVEN}
+    assert "management.fitted" in places  # the owner told it
+    assert {"gas.locker", "inverter.neutral_bond", "cables[1].fuse"} <= places
+    assert HALF.disposition.decision is Decision.NOT
+    assert (HALF.disposition.signed_by, HALF.disposition.date) == ("A. Brandt", "2026-11-20")
+    assert date.fromisoformat(HALF.disposition.date) and HALF.disposition.signed
+    for one in stops:
+        assert mends_of(HALF.van, HALF, one) == ()
+
+
+def test_the_inspection_list_walks_in_a_safe_order():
+    stations = inspection_list(HALF.van)
+    assert [one.walk for one in stations] == list(Walk)
+    for one in stations:
+        assert one.do and one.caution and len(one.caution.split()) <= 30
+    looks = {look.place: look for one in stations for look in one.looks}
+    assert looks["management.fitted"].only_told
+    unproven = {p for one in HALF.findings if one.rule == NOT_PROVEN for p in one.places}
+    assert unproven <= set(looks)
+    mains = next(one for one in stations if one.walk is Walk.MAINS_LIVE)
+    assert "licensed" in mains.caution
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_each_finding_says_what_where_and_by_what(name):
+    found = {"marram": SOUND, "ten-mistakes": TEN, "half-seen": HALF}[name]
+    for one in found.findings:
+        assert one.sentence and not re.search(r"\{|\}|None", one.sentence), one
+        assert one.part_id and one.part_name
+        if one.not_proven:
+            assert one.rule in (NOT_PROVEN, NOT_SEEN, NOT_STATED, AS_USUAL)
+        if one.rule.startswith("van.") and not one.not_proven:
+            assert place_of(one.place)
+        if one.sheet:
+            assert one.texts
+    ranks = [one.rank for one in found.findings]
+    assert ranks == sorted(ranks)
+    assert len({(one.key, one.not_proven, one.places) for one in found.findings}) == len(ranks)
+
+
+def test_each_pattern_is_worked_by_the_week():
+    winter, summer = worked_patterns(SOUND.van)
+    assert winter.verdict == "fine" and winter.quick.worksheet.id == "week-ahead"
+    assert 0 < winter.lowest < 1 and winter.empty_after is None
+    assert winter.recovery > 0
+    assert len(summer.months) == 12
+
+
+def test_a_pattern_that_fails_is_told_with_what_would_carry_it():
+    van = SOUND.van.changed({"patterns[1].nights": "9", "patterns[1].drive_hours": "0 h"})
+    found = review(van)
+    (empties,) = (one for one in found.findings if one.rule == "week.empties")
+    assert empties.level is Level.STOP and empties.part_name == "winter weekend"
+    assert mends_of(van, found, empties)
+    worked = worked_patterns(van)[0]
+    assert worked.empty_after and worked.ways_out
