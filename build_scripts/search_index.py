@@ -16,12 +16,13 @@ def complete(site: Path) -> None:
     """Add to each worksheet's entry in the search index what its form and its answer say."""
     file = site / "search" / "search_index.json"
     index = json.loads(file.read_text("utf-8"))
-    words = {f"checks/{name}/": searched(name) for name in calc.worksheets()}
+    sheets = {f"checks/{name}/": name for name in calc.worksheets()}
     for entry in index["docs"]:
-        if entry["location"] in words:
-            entry["text"] = f"{entry['text']} {words.pop(entry['location'])}".strip()
-    if words:
-        raise ValueError(f"These pages are not in the search index: {', '.join(words)}.")
+        if name := sheets.pop(entry["location"], ""):
+            entry["text"] = f"{entry['text']} {searched(name)}".strip()
+            entry.setdefault("tags", []).append(calc.find(name).title)
+    if sheets:
+        raise ValueError(f"These pages are not in the search index: {', '.join(sheets)}.")
     file.write_text(json.dumps(index, ensure_ascii=False, separators=(",", ":")), "utf-8")
 
 

@@ -171,7 +171,7 @@ def as_text(answer: Answer) -> str:
         lines.append(f"  {line}".replace("^{", "^(").replace("}", ")"))
         lines.append(f"      {line.text}" + (f" [{line.source}]" if line.source else ""))
     if answer.cautions:
-        lines += ["", "Take care", *(f"  - {said}" for said in answer.cautions)]
+        lines += ["", "Cautions", *(f"  - {said}" for said in answer.cautions)]
     lines += ["", f"Holds for: {sheet.valid}", *(f"  - {said}" for said in answer.notes)]
     taken = [
         f"{sheet.field(name).label}: {r.text}"

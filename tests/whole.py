@@ -4,7 +4,9 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
+from calc.render.answer import details_html, key_html, summary_html
 from calc.render.bridge import ask
+from calc.worksheet.answer import Answer
 
 
 def whole_reply(request: Mapping[str, Any]) -> dict[str, Any]:
@@ -14,3 +16,13 @@ def whole_reply(request: Mapping[str, Any]) -> dict[str, Any]:
         stage = json.loads(ask(json.dumps({"sheet": request["sheet"], "rest": True})))
         reply |= {name: said for name, said in stage.items() if said}
     return reply
+
+
+def live_html(answer: Answer) -> str:
+    """Return the parts of a live sheet that show `answer`, the whole of it worked."""
+    return f"{summary_html(answer)}{key_html(answer)}{details_html(answer)}"
+
+
+def shown_html(reply: Mapping[str, Any]) -> str:
+    """Return the same parts as a reply has them."""
+    return f"{reply['gist']}{reply['key']}{reply['answer']}"

@@ -1,6 +1,7 @@
 """An answer as HTML: verdict, figures, picture, cautions, working, conditions and sources."""
 
 import re
+from collections.abc import Iterator, Sequence
 from functools import cache
 
 from calc.judge import Level
@@ -14,6 +15,7 @@ from calc.worksheet.answer import Answer, Line, Said
 from calc.worksheet.outputs import Output
 
 _LONG_LIST = 4
+_BESIDE = 2  # results that stand beside the answer's figure
 _LONG_FIGURE = 24  # characters; more is a sentence, and would fill a phone at the size of a figure
 _WORDS = {Level.FINE: "Fine", Level.CAUTION: "Caution", Level.STOP: "Stop"}
 _SHAPES = {
@@ -55,9 +57,19 @@ def summary_text(answer: Answer) -> str:
 
 
 def summary_html(answer: Answer) -> Markup:
-    """Return the answer in a few words with its verdict, for the strip above the fields."""
+    """Return the verdict with its reason, for the strip that stays in view."""
+    words = el("span", answer.sentence, class_="lw-gist-words", data_rule=answer.rule or None)
+    return join(verdict_html(answer.verdict), " ", words)
+
+
+def key_html(answer: Answer) -> Markup:
+    """Return what stands between question and fields: the figure, the results next to it, and the
+    ways on where the answer is a question itself.
+    """
     return join(
-        verdict_html(answer.verdict), " ", el("span", summary_text(answer), class_="lw-gist-words")
+        _headline(answer),
+        _results(answer, _single(answer)[:_BESIDE]),
+        *(next_steps_html(answer, result) for result in _ways(answer) if _goes_on(answer, result)),
     )
 
 
@@ -74,67 +86,114 @@ def verdict_line(answer: Answer) -> Markup:
     )
 
 
-def answer_html(
-    answer: Answer, *, heading: str = "h2", open_: bool = False, done: float = 1.0
-) -> Markup:
-    """Return the whole answer. `open_` unfolds the working; `done` is the share that is worked."""
-    sheet = answer.worksheet
-    first, *others = sheet.results
-    others = [o for o in others if not (o.hide_if_none and answer.values[o.id] is None)]
-    tabled = {table.of for table in sheet.tables}
-    several = {result.id for result in others if isinstance(answer.values[result.id], tuple)}
-    ways = [result for result in others if are_next_steps(answer.values[result.id])]
-    lists = [r for r in others if r.id in several - tabled and r not in ways]
-    rounded = {UP: " (rounded up)", DOWN: " (rounded down)"}.get(first.rounding, "")
-    figure = answer.shown[first.id] if answer.values[first.id] is not None else summary_text(answer)
+def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> Markup:
+    """Return the whole answer, as an example shows it. `open_` unfolds the working."""
     return join(
         el(heading, "Answer", class_="lw-answer-title"),
         verdict_line(answer),
-        el(
-            "p",
-            el("span", first.label, rounded, class_="lw-figure-label"),
-            el("strong", *_figure(first, figure), class_=_figure_class(first, figure)),
-            class_="lw-headline",
-        ),
-        el(
-            "dl",
-            *(_result(answer, result) for result in others if result.id not in several | tabled),
-            class_="lw-results",
-        ),
-        _progress(done) if done < 1 else None,
-        *(next_steps_html(answer, result) for result in ways),
-        picture_html(answer),
-        *(table_html(answer, table) for table in sheet.tables if not table.folded),
-        _cautions(answer),
-        *(_list(answer, result) for result in lists),
-        *(table_html(answer, table) for table in sheet.tables if table.folded),
-        el(
-            "details",
-            el("summary", "Working, with your numbers put in"),
-            el("ol", *(_line(line) for line in answer.working), class_="lw-working"),
-            data_fold="working",
-            open=open_,
-        ),
-        el(
-            "details",
-            el("summary", "Where it holds, and where it comes from"),
-            el("p", sheet.valid),
-            el("ul", *map(_said, answer.notes)) if answer.notes else None,
-            el(
-                "ul",
-                *(
-                    el(
-                        "li",
-                        el("strong", str(source)),
-                        f" — {source.read}." if source.read else ".",
-                    )
-                    for source in answer.sources
-                ),
-                class_="lw-sources",
-            ),
-            data_fold="sources",
-        ),
+        _headline(answer),
+        _results(answer, _single(answer)),
+        *(next_steps_html(answer, result) for result in _ways(answer)),
+        *_behind(answer, open_=open_),
     )
+
+
+def details_html(answer: Answer, *, done: float = 1.0) -> Markup:
+    """Return what a live sheet shows below its fields; `done` is the share that is worked."""
+    return join(
+        el("h2", "Details", class_="lw-answer-title"),
+        _progress(done) if done < 1 else None,
+        *_behind(answer, more=_single(answer)[_BESIDE:], ways=_ways(answer)),
+    )
+
+
+def _behind(
+    answer: Answer,
+    *,
+    open_: bool = False,
+    more: Sequence[Output] = (),
+    ways: Sequence[Output] = (),
+) -> Iterator[Markup | None]:
+    """Yield what stands behind the answer: cautions first, then picture, tables and ways on to
+    other sheets, the working, the limits.
+    """
+    sheet = answer.worksheet
+    tabled = {table.of for table in sheet.tables}
+    yield _cautions(answer)
+    yield picture_html(answer)
+    yield from (table_html(answer, table) for table in sheet.tables if not table.folded)
+    yield from (next_steps_html(answer, one) for one in ways if not _goes_on(answer, one))
+    if more:
+        summary = el("summary", f"More results ({len(more)})")
+        yield el("details", summary, _results(answer, more), data_fold="more-results")
+    yield from (_list(answer, r) for r in _several(answer) if r.id not in tabled)
+    yield from (table_html(answer, table) for table in sheet.tables if table.folded)
+    yield el(
+        "details",
+        el("summary", "Working, with your numbers"),
+        el("ol", *(_line(line) for line in answer.working), class_="lw-working"),
+        data_fold="working",
+        open=open_,
+    )
+    yield el(
+        "details",
+        el("summary", "Limits and sources"),
+        el("p", sheet.valid),
+        el("ul", *map(_said, answer.notes)) if answer.notes else None,
+        el("ul", *map(_source, answer.sources), class_="lw-sources"),
+        data_fold="sources",
+    )
+
+
+def _source(source: Source) -> Markup:
+    return el("li", el("strong", str(source)), f" — {source.read}." if source.read else ".")
+
+
+def _shown(answer: Answer) -> list[Output]:
+    """Return the results behind the first that have something to show."""
+    values = answer.values
+    others = answer.worksheet.results[1:]
+    return [o for o in others if not (o.hide_if_none and values[o.id] is None)]
+
+
+def _ways(answer: Answer) -> list[Output]:
+    return [result for result in _shown(answer) if are_next_steps(answer.values[result.id])]
+
+
+def _goes_on(answer: Answer, ways: Output) -> bool:
+    """Whether `ways` are the next steps of this sheet itself, such as the replies to a question."""
+    return any(not step.sheet for step in answer.values[ways.id])
+
+
+def _several(answer: Answer) -> list[Output]:
+    """Return the results that are lists, without the ways on."""
+    ways = _ways(answer)
+    values = answer.values
+    return [r for r in _shown(answer) if isinstance(values[r.id], tuple) and r not in ways]
+
+
+def _single(answer: Answer) -> list[Output]:
+    """Return the results that are one value each."""
+    tabled = {table.of for table in answer.worksheet.tables}
+    values = answer.values
+    return [r for r in _shown(answer) if not isinstance(values[r.id], tuple) and r.id not in tabled]
+
+
+def _headline(answer: Answer) -> Markup:
+    first = answer.worksheet.results[0]
+    rounded = {UP: " (rounded up)", DOWN: " (rounded down)"}.get(first.rounding, "")
+    figure = answer.shown[first.id] if answer.values[first.id] is not None else summary_text(answer)
+    return el(
+        "p",
+        el("span", first.label, rounded, class_="lw-figure-label"),
+        el("strong", *_figure(first, figure), class_=_figure_class(first, figure)),
+        class_="lw-headline",
+    )
+
+
+def _results(answer: Answer, results: Sequence[Output]) -> Markup | None:
+    rows = (_result(answer, result) for result in results)
+    return el("dl", *rows, class_="lw-results") if results else None
 
 
 def _progress(done: float) -> Markup:
@@ -180,7 +239,7 @@ def _cautions(answer: Answer) -> Markup | None:
         return None
     return el(
         "div",  # a section inside a section would end what is kept out of the search
-        el("h3", "Take care"),
+        el("h3", "Cautions"),
         el("ul", *map(_said, answer.cautions)),
         class_="lw-cautions",
         role="region",

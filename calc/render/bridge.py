@@ -15,7 +15,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from calc import InputError, find
-from calc.render.answer import answer_html, summary_html, summary_text
+from calc.render.answer import details_html, key_html, summary_html, summary_text
 from calc.render.boxes import note_text
 from calc.render.code import code_svg
 from calc.units.typed import is_bare
@@ -117,7 +117,8 @@ def _stage(sheet: Worksheet) -> dict[str, Any]:
 
 def _said(answer: Answer | None, done: float) -> dict[str, Any]:
     return {
-        "answer": answer_html(answer, done=done) if answer else None,
+        "answer": details_html(answer, done=done) if answer else None,
+        "key": key_html(answer) if answer else None,
         "gist": summary_html(answer) if answer else None,
         "status": f"{summary_text(answer)}. {answer.sentence}" if answer else "",
         "verdict": answer.verdict if answer else None,

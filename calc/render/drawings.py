@@ -88,7 +88,7 @@ def _window(answer: Answer, window: Window) -> Markup:
         else rect(high_x, 44, low_x - high_x, 18, "lw-closed")
     )
     low_words = f"load needs {answer.shown[window.low]}"
-    high_words = f"wire bears {answer.shown[window.high]}"
+    high_words = f"wire can carry {answer.shown[window.high]}"
     # The low end's words keep clear of the high end's line.
     half = 3.8 * len(low_words) + 4
     low_centre = min(low_x, high_x - half) if open_ else max(low_x, high_x + half)

@@ -13,8 +13,12 @@ def practice_html(questions: tuple[Question, ...], target: str) -> Markup:
     )
     return el(
         "section",
-        el("p", "Work each by hand, then unfold its answer."),
-        el("ol", *asked_html, class_="lw-practice"),
+        el(
+            "details",
+            el("summary", f"Show the questions ({len(questions)})"),
+            el("p", "Work each by hand, then unfold its answer."),
+            el("ol", *asked_html, class_="lw-practice"),
+        ),
         data_search_exclude=True,
     )
 
@@ -36,14 +40,14 @@ def _answer(asked: Question, target: str) -> Markup:
         (el("p", "If you got"), el("ul", *slips)) if slips else None,
         el(
             "details",
-            el("summary", "All figures and the working"),
+            el("summary", "All results and the working"),
             el("div", answer_html(asked.answer, heading="h3", open_=True), class_="lw-answer"),
         ),
         el(
             "p",
             el(
                 "a",
-                "Open these figures in the sheet",
+                "Open these values in the sheet",
                 href=f"{target}#{asked.link}",
                 class_="lw-button lw-plain",
             ),

@@ -1,14 +1,22 @@
 """A worksheet as HTML: the form with its fields, and the answer to what stands in them."""
 
-from calc.render.answer import answer_html, summary_html, verdict_line
+from calc.render.answer import (
+    answer_html,
+    details_html,
+    key_html,
+    summary_html,
+    verdict_line,
+)
 from calc.render.boxes import control_html, note_text
-from calc.render.html import Markup, el, join
+from calc.render.html import Markup, el
 from calc.render.rows import rows_html
 from calc.worksheet.answer import Answer
 from calc.worksheet.declare import Declaration
-from calc.worksheet.fields import Field, ParsedInput
+from calc.worksheet.fields import Choice, Field, ParsedInput
 from calc.worksheet.link import write
-from calc.worksheet.rows import Rows
+from calc.worksheet.rows import Rows, Text
+
+_BESIDE_LABEL = 16  # characters of a choice that stands beside its label at 360 px
 
 
 def sheet_html(answer: Answer) -> Markup:
@@ -16,8 +24,10 @@ def sheet_html(answer: Answer) -> Markup:
     sheet = answer.worksheet
     return el(
         "section",
-        el("div", summary_html(answer), class_="lw-gist", data_gist=True, aria_hidden="true"),
         el("ul", data_notes=True, class_="lw-notes", hidden=True),
+        el("p", "", data_standing=True, class_="lw-state", hidden=True),
+        el("div", summary_html(answer), class_="lw-gist", data_gist=True),
+        el("div", key_html(answer), class_="lw-key", data_key=True),
         el(
             "form",
             *(
@@ -30,7 +40,7 @@ def sheet_html(answer: Answer) -> Markup:
                 "p",
                 el(
                     "button",
-                    "Back to the sheet’s own figures",
+                    "Reset to default values",
                     type="reset",
                     class_="lw-button lw-plain",
                 ),
@@ -39,19 +49,18 @@ def sheet_html(answer: Answer) -> Markup:
             data_form=True,
             novalidate=True,
             autocomplete="off",
-            aria_label=f"Figures for: {sheet.question}",
+            aria_label=f"Inputs for: {sheet.question}",
             class_="lw-form",
         ),
         el(
             "noscript",
             el(
                 "p",
-                "These are example figures. With JavaScript on they can be changed.",
+                "These are default values. Turn JavaScript on to change them.",
                 class_="lw-state",
             ),
         ),
-        el("p", "", data_standing=True, class_="lw-state", hidden=True),
-        el("div", answer_html(answer), data_answer=True, data_seq="0", class_="lw-answer"),
+        el("div", details_html(answer), data_answer=True, data_seq="0", class_="lw-answer"),
         el("p", "", role="status", data_status=True, class_="lw-unseen"),
         _share(sheet),
         data_sheet=sheet.id,
@@ -64,32 +73,39 @@ def sheet_html(answer: Answer) -> Markup:
 def example_html(answer: Answer, name: str, target: str, *, full: bool = False) -> Markup:
     """Return a worked example and a link that opens it in the live sheet at `target`.
 
-    `full` shows the whole answer with its working; otherwise all but the verdict and the figure is
+    What was given stands in sight with the verdict, `full` with the results too; all else is
     folded.
     """
-    given = "; ".join(
+    given = {key: reading for key, reading in answer.inputs.items() if reading.given}
+    fragment = write(answer.worksheet, {key: reading.link for key, reading in given.items()})
+    told = "; ".join(
+        f"{answer.worksheet.field(key).label}: {reading.text}"
+        for key, reading in given.items()
+        if reading.applies and reading.value is not None
+    )
+    usual = "; ".join(
         f"{field.label}: {answer.inputs[field.id].text}"
         for field in answer.worksheet.fields
-        if answer.inputs[field.id].applies and answer.inputs[field.id].value is not None
-    )
-    texts = {key: reading.link for key, reading in answer.inputs.items() if reading.given}
-    whole = el("div", answer_html(answer, heading="h3", open_=True), class_="lw-answer")
-    short = join(
-        verdict_line(answer),
-        el("details", el("summary", "All figures and the working"), whole),
+        if field.id not in given
+        and answer.inputs[field.id].applies
+        and answer.inputs[field.id].value is not None
     )
     return el(
         "section",
-        el("p", el("strong", "Worked example. "), f"{given}.", class_="lw-given"),
-        whole if full else short,
         el(
             "p",
-            el(
-                "a",
-                "Open these figures in the sheet",
-                href=f"{target}#{write(answer.worksheet, texts)}",
-                class_="lw-button lw-plain",
-            ),
+            el("strong", "Worked example. "),
+            f"{told or 'Default values'}. ",
+            el("a", "Open these values in the sheet", href=f"{target}#{fragment}"),
+            class_="lw-given",
+        ),
+        verdict_line(answer),
+        key_html(answer) if full else None,
+        el(
+            "details",
+            el("summary", "All results and the working"),
+            el("p", f"Defaults used: {usual}.", class_="lw-given") if usual else None,
+            el("div", answer_html(answer, heading="h3", open_=True), class_="lw-answer"),
         ),
         class_="lw-sheet lw-example",
         aria_label=f"Worked example {name}",
@@ -118,21 +134,27 @@ def _field(sheet: Declaration, field: Field, reading: ParsedInput) -> Markup:
             class_="lw-note",
             hidden=not note_text(field, reading),
         ),
-        class_="lw-field",
+        class_="lw-field lw-wide" if _is_wide(field) else "lw-field",
         data_field=field.id,
         hidden=not reading.applies or field.hidden,
     )
 
 
+def _is_wide(field: Field) -> bool:
+    """Whether a field's choices are too long to stand beside its label on a phone."""
+    options = field.options if isinstance(field, Choice) else ()
+    return isinstance(field, Text) or any(len(o.label or o.id) > _BESIDE_LABEL for o in options)
+
+
 def _folded(answer: Answer) -> Markup | None:
-    """Return the fold of seldom changed figures; its summary says what they are set to."""
+    """Return the fold of options that are seldom changed."""
     sheet = answer.worksheet
     folded = [field for field in sheet.fields if field.advanced]
     if not folded:
         return None
     return el(
         "details",
-        el("summary", "More figures: ", ", ".join(field.label for field in folded)),
+        el("summary", f"More options ({len(folded)})"),
         el(
             "div",
             *(_field(sheet, field, answer.inputs[field.id]) for field in folded),
@@ -149,7 +171,7 @@ def _share(sheet: Declaration) -> Markup:
         el("button", "Copy link", type="button", data_copy=True, class_="lw-button"),
         el("button", "Send", type="button", data_send=True, class_="lw-button", hidden=True),
         el("button", "Print", type="button", data_print=True, class_="lw-button lw-plain"),
-        el("label", "Link to these figures", for_=f"{sheet.id}-link", class_="lw-link-label"),
+        el("label", "Link to these values", for_=f"{sheet.id}-link", class_="lw-link-label"),
         el(
             "input",
             id=f"{sheet.id}-link",
@@ -163,7 +185,7 @@ def _share(sheet: Declaration) -> Markup:
         el("div", "", data_qr=True, class_="lw-qr"),
         el(
             "p",
-            *("Printed on ", el("span", "", data_printed=True), ". These figures again: "),
+            *("Printed on ", el("span", "", data_printed=True), ". These values again: "),
             el("span", "", data_address=True),
             class_="lw-print-only",
         ),

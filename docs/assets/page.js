@@ -96,9 +96,10 @@ function bind(sheet) {
 
   function put(reply) {
     if (!reply.answer) throw new Error("A sum was given up on the way");
-    const [place, gist] = [part(sheet, "answer"), part(sheet, "gist")];
+    const [place, gist, key] = ["answer", "gist", "key"].map((name) => part(sheet, name));
     const opened = [...place.querySelectorAll("details[open]")].map((fold) => fold.dataset.fold);
     gist.innerHTML = reply.gist;
+    key.innerHTML = reply.key;
     place.innerHTML = reply.answer;
     for (const fold of place.querySelectorAll("details")) fold.open = opened.includes(fold.dataset.fold);
     place.dataset.seq = Number(place.dataset.seq) + 1;
@@ -137,8 +138,7 @@ const openLink = () =>
   everySheet((sheet) => {
     if (!location.hash.includes("=")) return; // a heading's anchor
     sheet.lugwiseOpen?.();
-    // Where an answer leads on, the next step is what one looks for, not the figures above it.
-    (part(sheet, "ways") ? part(sheet, "answer") : sheet).scrollIntoView();
+    sheet.scrollIntoView();
   });
 window.addEventListener("hashchange", openLink);
 // A link from an example to the sheet above it: the theme would load the page anew, and stay below.

@@ -93,7 +93,7 @@ class Sheet:
         self.page, self.name = page, name
         self.root = page.locator(f"[data-sheet={name}]")
         self.answer = self.part("answer")
-        self.figure = self.answer.locator(".lw-headline .lw-figure")
+        self.figure = self.part("key").locator(".lw-headline .lw-figure")
         self.working = self.answer.locator("details[data-fold=working]")
         self.state = self.part("standing")
         self.notes = self.part("notes")
@@ -153,7 +153,8 @@ class Sheet:
         reply = reply_to(self.name, texts)
         assert reply["answer"], f"this machine refuses {texts}: {reply['status']}"
         expect(self.answer).to_have_text(self.text_of(reply["answer"]))
-        expect(self.part("gist")).to_have_text(self.text_of(reply["gist"]))
+        for part in ("gist", "key"):
+            expect(self.part(part)).to_have_text(self.text_of(reply[part]))
         expect(self.state).to_be_hidden()
 
     def expect_refused(self, field: str, sentence: str, typed: str) -> None:

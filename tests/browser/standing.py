@@ -27,16 +27,21 @@ def expect_marked(sheet: Sheet, busy: bool) -> None:
     """The old answer is seen to be none, and said to be none where it stands."""
     expect(sheet.root).to_contain_class("is-stale")
     expect(sheet.answer).to_have_attribute("aria-busy", str(busy).lower())
-    expect_struck_out(sheet.answer, "h2", "::after", "not for your values")
+    expect_named_old(sheet.answer, "h2", "::after", "not for your values")
+    expect_struck_out(sheet.part("key"))
     gist = sheet.part("gist")
     if gist.locator(".lw-gist-words").count():  # or else it says why there is no new answer
-        expect_struck_out(gist, "", "::before", "old values")
+        expect_named_old(gist, "", "::before", "old values")
+        expect_struck_out(gist)
 
 
-def expect_struck_out(place: Locator, tag: str, pseudo: str, word: str) -> None:
-    """The figure in `place` is struck out, and a word says why."""
+def expect_named_old(place: Locator, tag: str, pseudo: str, word: str) -> None:
+    """A word in `place` says that what stands there is not the answer."""
     said = "(e, [tag, pseudo]) => getComputedStyle(tag ? e.querySelector(tag) : e, pseudo).content"
     assert place.evaluate(said, [tag, pseudo]) == f'"{word}"'
+
+
+def expect_struck_out(place: Locator) -> None:
     figure = place.locator(".lw-figure, .lw-gist-words").first
     assert figure.evaluate("(e) => getComputedStyle(e).textDecorationLine") == "line-through"
 

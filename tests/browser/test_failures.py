@@ -150,11 +150,11 @@ def test_without_its_script_a_sheet_says_that_it_takes_no_values(browser, server
         sheet = Sheet(page, RUN)
 
         def said() -> str:
-            return sheet.answer.evaluate("(e) => getComputedStyle(e, '::before').content")
+            return sheet.part("key").evaluate("(e) => getComputedStyle(e, '::before').content")
 
         assert said() == "none"
         sheet.type("current", "300")
-        words = "The values above are not used yet: this answer is for the default values."
+        words = "The values below are not used yet: this answer is for the default values."
         assert said() == f'"{words}"'
         page.keyboard.press("Tab")
         page.locator("h1").click()

@@ -71,7 +71,8 @@ def test_a_link_with_every_field_opens_to_the_librarys_answer(page, server, name
     sheet.expect_worked()
     sheet.expect_answer(texts)
     expect(sheet.notes).to_be_hidden()
-    expect(sheet.answer.locator(".lw-sentence")).to_have_text(calc.work(name, texts).sentence)
+    words = sheet.part("gist").locator(".lw-gist-words")
+    expect(words).to_have_text(calc.work(name, texts).sentence)
     assert page.url.endswith(link)
     # The boxes hold the figures too: a change of one leaves the others as they are.
     field, text = another_figure(name, texts)
@@ -177,7 +178,7 @@ def test_a_new_fragment_on_the_open_page_is_taken_up(page, server):
 @pytest.mark.parametrize("name", ONE_OF_EACH)
 def test_a_worked_example_opens_in_the_sheet_above_it(page, server, name):
     sheet = open_sheet(page, server, name)
-    examples = page.get_by_role("link", name="Open these figures in the sheet").all()
+    examples = page.get_by_role("link", name="Open these values in the sheet").all()
     own = [link for link in examples if f"/{name}/#" in link.get_attribute("href")]
     assert own  # others lead to the sheet of another guide
     for link in own:
@@ -200,7 +201,7 @@ def test_figures_of_an_example_do_not_load_the_page_anew(fresh_page, server):
     sheet = open_sheet(page, server, "week-ahead")
     page.evaluate("() => { window.article = document.querySelector('article'); }")
     # Pressed as soon as it has come into view, as on a phone.
-    page.get_by_role("link", name="Open these figures in the sheet").first.evaluate(
+    page.get_by_role("link", name="Open these values in the sheet").first.evaluate(
         "(link) => { link.scrollIntoView(); link.click(); }"
     )
     fragment = page.evaluate("() => location.hash")

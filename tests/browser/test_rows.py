@@ -198,7 +198,7 @@ def test_the_sheets_own_rows_come_back(page, server):
     add(sheet)
     page.keyboard.type("a:b")
     sheet.expect_stale()
-    page.get_by_role("button", name="Back to the sheet’s own figures").click()
+    page.get_by_role("button", name="Reset to default values").click()
     expect_rows(sheet, USUAL)
     expect_answer(sheet, USUAL)
     expect(sheet.root.get_by_role("button", name="Put it back")).to_be_hidden()

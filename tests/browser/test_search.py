@@ -16,7 +16,7 @@ def test_a_press_shows_the_next_step_and_the_way_back_the_one_before(page, serve
     sheet = open_sheet(page, server, NAME)
     sheet.expect_worked()
     expect(sheet.figure).to_have_text(FIRST.ask)
-    ways = sheet.answer.locator("[data-ways] a")
+    ways = sheet.part("key").locator("[data-ways] a")
     expect(ways).to_have_count(len(FIRST.turns))
     for way in ways.all():
         assert way.bounding_box()["height"] >= THUMB

@@ -14,7 +14,7 @@ WATCH = """(answer) => {
   window.seen = [];
   const look = () => window.seen.push([
     answer.querySelector("progress")?.value ?? "whole",
-    answer.querySelector(".lw-sentence").textContent,
+    answer.closest("[data-sheet]").querySelector(".lw-gist-words").textContent,
   ]);
   look();
   const changes = { childList: true, subtree: true, attributeFilter: ["value"] };

@@ -24,10 +24,12 @@ def test_a_page_shows_its_own_figures_with_their_working_before_any_script(built
     (sheet,) = [part for part in page.iter("section") if part.get("data-sheet") == name]
     (answer,) = [part for part in sheet.iter("div") if part.get("data-answer") is not None]
     ours = calc.work(name)
-    said = "These are example figures. With JavaScript on they can be changed."
+    said = "These are default values. Turn JavaScript on to change them."
     assert [text_of(part) for part in sheet.iter("noscript")] == [said]
-    assert text_of(with_class(answer, "lw-figure")[0]) == ours.shown[ours.worksheet.results[0].id]
-    assert [text_of(part) for part in with_class(answer, "lw-sentence")] == [ours.sentence]
+    (key,) = [part for part in sheet.iter("div") if part.get("data-key") is not None]
+    (gist,) = [part for part in sheet.iter("div") if part.get("data-gist") is not None]
+    assert text_of(with_class(key, "lw-figure")[0]) == ours.shown[ours.worksheet.results[0].id]
+    assert [text_of(part) for part in with_class(gist, "lw-gist-words")] == [ours.sentence]
     cautions = [item for part in with_class(answer, "lw-cautions") for item in part.iter("li")]
     for caution, remark in zip(cautions, ours.cautions, strict=True):
         assert remark.text in text_of(caution)

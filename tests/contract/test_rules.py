@@ -95,11 +95,11 @@ def test_each_sheet_can_be_fine():
 
 
 def test_ids_stand_in_the_data_form_and_in_the_page():
-    from calc.render.answer import answer_html
+    from tests.whole import live_html
 
     for name in calc.worksheets():
         answer = calc.work(name)
-        data, page = calc.as_data(answer), str(answer_html(answer))
+        data, page = calc.as_data(answer), live_html(answer)
         assert data["rule"] == answer.rule and data["rules"] == list(answer.rules)
         assert f'data-rule="{answer.rule}"' in page
         for said in (*answer.cautions, *answer.notes):

@@ -49,7 +49,7 @@ def assert_dead(text: str) -> None:
 
 def html_of(got) -> list[str]:
     """Return the parts of a reply that the page puts in as HTML; all others go in as text."""
-    return [got[name] for name in ("answer", "gist") if got[name]]
+    return [got[name] for name in ("answer", "gist", "key") if got[name]]
 
 
 @pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
@@ -61,7 +61,7 @@ def test_an_empty_ask_gives_the_default_answer_with_something_for_every_field(sh
     assert got["verdict"] == answer.verdict
     assert answer.sentence in got["status"]
     assert got["link"].startswith(f"v={sheet.default_set}")
-    assert got["answer"].count("lw-figure") >= 1
+    assert got["key"].count("lw-figure") >= 1
 
 
 def test_the_answer_is_that_of_the_library():
@@ -69,7 +69,7 @@ def test_the_answer_is_that_of_the_library():
     got = reply(sheet="wire-drop", values=values, units={"current": "A", "length": "m"})
     ours = calc.work("wire-drop", {"current": "6 A", "length": "4.5 m", "conductor": "12 AWG"})
     assert ours.sentence in got["status"]
-    assert ours.shown["drop"] in got["answer"]
+    assert ours.shown["drop"] in got["key"]
 
 
 def test_a_picked_unit_holds_for_a_bare_number_and_a_typed_one_moves_the_picker():
@@ -84,7 +84,7 @@ def test_a_picked_unit_holds_for_a_bare_number_and_a_typed_one_moves_the_picker(
 
 def test_a_wrong_field_is_told_beside_it_and_there_is_no_answer():
     got = reply(sheet="wire-drop", values={"current": "abc", "length": "12 V"})
-    assert got["answer"] is None and got["gist"] is None and got["verdict"] is None
+    assert all(got[part] is None for part in ("answer", "gist", "key", "verdict"))
     assert got["fields"]["current"]["error"] and got["fields"]["length"]["error"]
     assert not got["fields"]["voltage"]["error"]
     assert got["status"] == got["fields"]["current"]["error"]

@@ -44,10 +44,10 @@ WORKSHEET = Worksheet(
     title="Fuse choice",
     question="Which fuse protects this wire and carries this load?",
     entry_question="Which fuse for this wire?",
-    about="Between what the load needs and what the wire bears.",
+    about="Between what the load needs and what the wire can carry.",
     calculate=calculate,
     picture=Window(low="lowest", high="largest", value="fuse",
-                   caption="The fuse stands between what the load needs and what the wire bears"),
+                   caption="The fuse stands between what the load needs and what the wire can carry"),
     fields=(
         Quantity(id="current", label="Continuous current", symbol="I", kinds=(CURRENT,), default="30 A", low="0.01 A", high="600 A",
                  hint="What the load draws for minutes and hours."),
