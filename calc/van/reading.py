@@ -175,9 +175,9 @@ def read_value(kind: PartKind, key: Key, raw: Any, inspection: bool) -> Value:
 
 
 def in_order(statements: Iterable[Statement]) -> tuple[Statement, ...]:
-    """Return statements in the order of their stages, those that say something."""
+    """Return the statements that say something by their stages, and within one by their dates."""
     said = (one for one in statements if one.text)
-    return tuple(sorted(said, key=lambda one: _ORDER.index(one.stage)))
+    return tuple(sorted(said, key=lambda one: (_ORDER.index(one.stage), one.when)))
 
 
 def read_statement(kind: PartKind, key: Key, raw: Any) -> Statement:

@@ -59,7 +59,7 @@ class Value:
     """What stands at one place of a record.
 
     `reading` is what the text that judges says, by the field of its key; None unless the state is
-    GIVEN or DEFAULT. `statements` are all that was stated, in the order of their stages, the last
+    GIVEN or DEFAULT. `statements` are all that was stated, by their stages and dates, the last
     of which judges. `usual` is the text of a default. `only_planned` tells that an inspection has
     nothing but the plan's word for it.
     """

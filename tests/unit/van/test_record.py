@@ -78,6 +78,17 @@ def test_the_stages_stand_side_by_side_and_the_last_judges():
     assert value.statements[2].who == "A. Brandt"
 
 
+def test_of_two_at_one_stage_the_later_date_judges():
+    part = circuit(
+        """measured_drop = [
+          { measured = "250 mV", when = "2027-11-20" },
+          { measured = "210 mV", when = "2026-11-20" },
+        ]"""
+    )
+    assert part.text("measured_drop") == "250 mV"
+    assert [said.text for said in part["measured_drop"].statements] == ["210 mV", "250 mV"]
+
+
 def test_what_was_only_told_or_only_planned_is_not_proven():
     assert circuit('fuse = "15 A"', INSPECTION)["fuse"].proven
     assert circuit('fuse = "none"', INSPECTION)["fuse"].proven
