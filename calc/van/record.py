@@ -21,6 +21,7 @@ from calc.worksheet.fields import Problem
 
 if TYPE_CHECKING:
     from calc.van.net import Net
+    from calc.van.review import Review
     from calc.van.schedule import Schedule
 
 KINDS: Mapping[str, PartKind] = MappingProxyType({kind.id: kind for kind in PARTS})
@@ -164,6 +165,12 @@ class Van:
         from calc.van.schedule import schedule
 
         return schedule(self)
+
+    def review(self) -> Review:
+        """Return what the worksheets and the rules of the whole find, the gravest first."""
+        from calc.van.review import review
+
+        return review(self)
 
     def changed(self, texts: Mapping[str, Any]) -> Van:
         """Return the van with other values at some places. Raises InputError with every problem.
