@@ -200,6 +200,13 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
         "mount": "array_mount()", "regulator": "regulator_kind()",
         "panel_voltage": "string_voltage()",
     },
+    "converter": {
+        "system": "van.system", "output_voltage": "output_voltage", "load": "fed_load()",
+        "rated": "rated_current", "efficiency": "efficiency", "standby": "standby",
+        "input_length": "length", "insulation": "insulation", "bundled": "bundled",
+        "ambient": "ambient", "series": "sizes_in_use()", "highest": "highest_voltage()",
+        "fault_current": "fault_high()",
+    },
     "heat-loss": {
         **{one: f"shell.{one}" for one in (
             "length", "width", "height", "insulation", "material", "glazing", "air_changes",

@@ -40,8 +40,8 @@ _BY_MODULE = {
         "shore_charger", "shore_night", "string_voltage",
     ),
     from_runs: (
-        "allowed_fuse", "bank_fault", "each_fused", "feed_conductor", "feed_length", "fuse_place",
-        "joint_full_current", "run_voltage", "sizes_in_use", "source_capacity", "source_known",
+        "allowed_fuse", "bank_fault", "each_fused", "feed_conductor", "fed_load", "feed_length",
+        "fuse_place", "joint_full_current", "run_voltage", "sizes_in_use", "source_capacity", "source_known",
         "source_resistance", "source_series", "source_strings",
     ),
     from_fuses: (

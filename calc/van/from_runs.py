@@ -41,6 +41,20 @@ def run_voltage(van: Van, part: Part | None) -> Came | None:
     return key_of_kind(van, "van", "system")
 
 
+def fed_load(van: Van, part: Part | None) -> Came | None:
+    """The current of all circuits behind a converter, at its output; None where there are none."""
+    if part is None:
+        return None
+    fed = [one for one in van.all("circuits") if device_before(van, one) == part]
+    total = 0.0
+    for one in fed:
+        current, power, output = one.si("current"), one.si("power"), part.si("output_voltage")
+        if current is None and (power is None or not output):
+            return unknown(f"{one.place}.current")
+        total += current if current is not None else (power or 0.0) / (output or 1.0)
+    return amps(total, f"{fed[0].place}.current") if fed and total else None
+
+
 def allowed_fuse(van: Van, part: Part | None) -> Came | None:
     """The largest fuse by the appliance's label; only a circuit has one."""
     return key_of(part, "allowed") if part is not None else None

@@ -38,7 +38,7 @@ MORE_IS_WORSE = {
     "alternator-charge": ("vehicle_load", "joint_resistance", "ambient"),
     "water-heater": ("loss", "hours"),
     "panel-string": ("hot_air", "parallel"),
-    "converter": ("standby", "fault_current", "highest"),
+    "converter": ("fault_current", "highest"),
 }
 CASES = [
     (sheet, field, worse)

@@ -33,7 +33,7 @@ def calculate(
     rated: float,
     rated_for: RatedFor,
     efficiency: float,
-    standby: float,
+    standby: Measured,
     load_hours: float,
     on_hours: float,
     input_length: float,
@@ -54,8 +54,8 @@ def calculate(
 ) -> Converter:
     """Return what a converter does, its cables and fuses, and what other voltages would save.
 
-    Voltages [V]; `load` is a current or a power at the output, `rated` [A] there; times [s] of a
-    day; lengths [m] one way; `power` [W] is the largest load of the bank itself; temperatures [°C].
+    Voltages [V]; `load` is a current or a power at the output, `standby` one at the input; `rated`
+    [A] at the output; times [s] of a day; lengths [m] one way; `power` [W] is the largest load of the bank itself; temperatures [°C].
     Raises NotCovered.
     """
     current = load.value if load.kind is CURRENT else load.value / output_voltage
@@ -86,7 +86,7 @@ def calculate(
         rated_to=rated_to,
         derating=derating,
         efficiency=efficiency,
-        standby=standby,
+        standby=standby.value if standby.kind is CURRENT else standby.value / system.volts,
         isolation=isolation,
     )
     return book.converter(

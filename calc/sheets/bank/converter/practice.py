@@ -57,11 +57,11 @@ PRACTICE = Practice(
             },
             slips=(
                 Slip(
-                    formula="standby * on_hours",
+                    formula="standby_current * on_hours",
                     text="While the load runs, that draw is part of the loss: count the idle hours.",
                 ),
                 Slip(
-                    formula="standby * load_hours",
+                    formula="standby_current * load_hours",
                     text="Those are the hours with the load. Idle is the rest.",
                 ),
             ),
