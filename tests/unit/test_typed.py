@@ -18,6 +18,7 @@ from calc.units.kinds import (
     TORQUE,
     VOLTAGE,
 )
+from calc.units.kinds.faults import INSULATION
 from calc.units.quantities import to_base
 from calc.units.typed import (
     AMBIGUOUS,
@@ -152,6 +153,8 @@ def test_a_text_is_read_as_a_person_means_it(text, kind, base):
         ("3 F", CURRENT, WRONG_UNIT),
         ("1k", CURRENT, WRONG_UNIT),
         ("5 MW", POWER, WRONG_UNIT),
+        ("200 mΩ", INSULATION, WRONG_UNIT),
+        ("200 mohm", INSULATION, WRONG_UNIT),
         ("5 MA", CURRENT, WRONG_UNIT),
         ("5 MAh", CHARGE, WRONG_UNIT),
         ("100 Wh", CHARGE, WRONG_UNIT),
@@ -249,3 +252,8 @@ def test_no_two_units_of_a_kind_share_a_spelling():
         for unit in kind.units:
             for spelling in filter(None, (unit.symbol, unit.link, *unit.spellings)):
                 assert seen.setdefault(typed.fold(spelling), unit) is unit, spelling
+
+
+@pytest.mark.parametrize("text", ["2 MΩ", "2 Mohm", "2 megohm", "2 Megohms", "2000 kΩ", "0.002 GΩ"])
+def test_insulation_is_read_in_megohms_and_never_in_milliohms(text):
+    assert value(text, INSULATION) == pytest.approx(2e6, rel=1e-12)
