@@ -41,8 +41,8 @@ _BY_MODULE = {
     ),
     from_runs: (
         "allowed_fuse", "bank_fault", "each_fused", "feed_conductor", "fed_load", "feed_length",
-        "fuse_place", "joint_full_current", "run_voltage", "sizes_in_use", "source_capacity", "source_known",
-        "source_resistance", "source_series", "source_strings",
+        "fuse_place", "joint_full_current", "run_voltage", "sizes_in_use", "source_capacity",
+        "source_known", "source_resistance", "source_series", "source_strings",
     ),
     from_fuses: (
         "far_end", "fault_high", "fault_low", "own_family", "upstream_family", "upstream_fuse",

@@ -14,7 +14,7 @@ from calc.van.bind import (
     targets,
 )
 from calc.van.bindings import BINDINGS, RESULTS, TARGETS, WHOLE
-from calc.van.demos import DEMOS, demo
+from calc.van.demos import DEMOS, demo, demo_text
 from calc.van.derived import DERIVED, LOOKED_UP
 from calc.van.files import read_van
 from calc.van.record import KINDS
@@ -148,6 +148,18 @@ def test_what_is_not_known_is_left_out_and_named():
     assert "conductor" not in found.texts
     assert found.missing["conductor"] == "circuits[1].conductor"
     assert "conductor" in found.lacking
+
+
+def test_a_label_that_is_not_known_is_not_taken_as_the_worksheet_s_usual_one():
+    """Three panels side by side, of which nobody read how much a faulty one may get."""
+    read = demo_text("marram").replace('series = "2"', 'series = "1"\nstrings = "3"')
+    found = {}
+    for name, text in (("told", read), ("unread", read.replace('series_fuse = "15 A"\n', ""))):
+        van = read_van(text)
+        found[name] = filled(van, "panel-string", van.one("panels")).texts
+    assert found["unread"]["series_fuse"] == ""
+    assert calc.work("panel-string", found["told"]).rule == "strings.no-fuse-fits"
+    assert calc.work("panel-string", found["unread"]).rule == "strings.limit-not-known"
 
 
 def test_in_an_inspection_nothing_is_taken_as_usual():
