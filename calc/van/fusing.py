@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from calc.electrical.protection import Protection
 from calc.units.si import Amperes
 from calc.van.bind import filled
+from calc.van.bindings import BINDINGS
 from calc.van.chosen import conductor_of, open_in_plan
 from calc.van.from_fuses import NOT_NAMED
 from calc.van.paths import once_for_each_van
@@ -69,6 +70,8 @@ def with_conductor(van: Van, sheet: str, part: Part) -> tuple[dict[str, str], tu
     """
     found, laid = filled(van, sheet, part), conductor_of(van, part)
     texts = dict(found.texts)
+    if (sheet, "conductor") not in BINDINGS:
+        return texts, tuple(found.missing[one] for one in found.lacking)
     lacking = [one for one in found.lacking if one != "conductor"]
     places = tuple(found.missing[one] for one in lacking)
     if hasattr(laid, "name"):

@@ -200,7 +200,6 @@ class _Working:
         if other is None or not (own.family and other.family and other.rating):
             return
         texts, _ = with_conductor(self.van, LADDER, self.part)
-        texts.pop("conductor", None)
         texts |= {
             "downstream": f"{own.rating:g} A",
             "downstream_family": own.family,
