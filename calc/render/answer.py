@@ -7,7 +7,7 @@ from functools import cache
 from calc.judge import Level
 from calc.render.drawings import picture_html
 from calc.render.html import Markup, el, join
-from calc.render.next_steps import are_next_steps, next_steps_html
+from calc.render.next_steps import are_next_steps, leads_html, next_steps_html
 from calc.render.table import table_html
 from calc.sources import Source
 from calc.units.shown import DOWN, UP, with_mm2
@@ -123,6 +123,7 @@ def _behind(
     yield picture_html(answer)
     yield from (table_html(answer, table) for table in sheet.tables if not table.folded)
     yield from (next_steps_html(answer, one) for one in ways if not _goes_on(answer, one))
+    yield leads_html(answer)
     if more:
         summary = el("summary", f"More results ({len(more)})")
         yield el("details", summary, _results(answer, more), data_fold="more-results")

@@ -7,6 +7,8 @@ from calc.worksheet.declare import Output
 from calc.worksheet.link import write, write_changed
 from calc.worksheet.next_steps import NextStep
 
+GO_ON = "Go on with"
+
 
 def are_next_steps(value: object) -> bool:
     """Return whether a result is a list of ways on."""
@@ -24,9 +26,24 @@ def next_steps_html(answer: Answer, result: Output) -> Markup:
             if move.sheet
             else f"#{write_changed(sheet, answer.inputs, texts)}"
         )
-        links.append(el("li", el("a", move.label, href=href, class_="lw-move")))
+        links.append((move.label, href))
+    return _listed(result.label, links)
+
+
+def leads_html(answer: Answer) -> Markup | None:
+    """Return the ways on that carry figures to other worksheets, those that can be read there."""
+    links = [
+        (move.label, f"../{move.sheet}/#{write(find(move.sheet), dict(move.texts))}")
+        for move in answer.leads
+        if not find(move.sheet).problems(dict(move.texts))
+    ]
+    return _listed(GO_ON, links) if links else None
+
+
+def _listed(label: str, links: list[tuple[str, str]]) -> Markup:
+    ways = (el("li", el("a", text, href=href, class_="lw-move")) for text, href in links)
     return el(
         "div",
-        el("p", result.label, class_="lw-figure-label"),
-        el("ul", *links, class_="lw-moves", data_ways=True),
+        el("p", label, class_="lw-figure-label"),
+        el("ul", *ways, class_="lw-moves", data_ways=True),
     )

@@ -8,9 +8,11 @@ from typing import Any
 
 from calc.judge import Level
 from calc.sources import Source
-from calc.units.quantities import quantity
+from calc.units.quantities import from_base, quantity
 from calc.worksheet.declare import Declaration
 from calc.worksheet.fields import ParsedInput, Problem
+from calc.worksheet.next_steps import Lead, NextStep
+from calc.worksheet.outputs import part_of
 
 _FEW = 8  # results that fit a screen
 
@@ -95,6 +97,45 @@ class Answer:
                 return self.shown[name] if value is not None else None
             return list(value) if isinstance(value, tuple) else value
         return quantity(value, result.kind)
+
+    @property
+    def leads(self) -> tuple[NextStep, ...]:
+        """The ways on to other worksheets, each with the figures that it takes along."""
+        found = ((lead, self._carried(lead)) for lead in self.worksheet.leads)
+        return tuple(
+            NextStep(lead.label, texts, lead.sheet) for lead, texts in found if texts is not None
+        )
+
+    def _carried(self, lead: Lead) -> tuple[tuple[str, str], ...] | None:
+        """Return the texts that a way on takes along, None where there is nothing to go on with."""
+        known = {name for name, one in self.inputs.items() if one.applies and one.value is not None}
+        if not known.issuperset(lead.needs) or not known.isdisjoint(lead.without):
+            return None
+        texts = []
+        for field, source in lead.carry:
+            if source.startswith("="):
+                texts.append((field, source[1:]))
+            elif source in self.inputs:
+                if source in known:
+                    texts.append((field, self.inputs[source].link))
+            elif (text := self._typed(source)) is None:
+                return None
+            else:
+                texts.append((field, text))
+        return tuple(texts)
+
+    def _typed(self, name: str) -> str | None:
+        """Return a result as it would be typed, None where it is none."""
+        if "." in name:
+            part = part_of(self.result, name)
+            return None if part is None else str(part)
+        value = self.values[name]
+        outputs = (*self.worksheet.results, *self.worksheet.intermediates)
+        kind = next(one for one in outputs if one.id == name).kind
+        if value is None or kind is None:
+            return None if value is None else str(value)
+        unit = kind.units[0]
+        return f"{from_base(value, kind, unit.name):.6g} {unit.link}".strip()
 
     def __repr__(self) -> str:
         """Return the sheet, the verdict and the first results, on a few lines."""

@@ -12,6 +12,7 @@ from typing import Any
 
 from calc.judge import Change, Rule, always
 from calc.worksheet.fields import Field, ParsedInput, Problem
+from calc.worksheet.next_steps import Lead
 from calc.worksheet.outputs import Output as Output
 from calc.worksheet.outputs import part_of as part_of
 from calc.worksheet.pictures import Picture
@@ -97,7 +98,7 @@ class Declaration:
     stage, the share that is done and the same with more of it filled in, at last with all of it.
     Only a page asks for it stage by stage. `older_defaults` keeps, for each earlier set of
     defaults, those that have changed with the next: a text by field, or for a field whose default
-    goes by a choice, texts by choice.
+    goes by a choice, texts by choice. `leads` are the ways on that carry figures to another sheet.
     """
 
     id: str
@@ -119,6 +120,7 @@ class Declaration:
     tables: tuple[Table, ...] = ()
     later_stages: Callable[[Any], Iterator[tuple[float, Any]]] | None = None
     older_defaults: tuple[Mapping[str, str | Mapping[str, str]], ...] = ()
+    leads: tuple[Lead, ...] = ()
 
     @property
     def default_set(self) -> int:

@@ -22,6 +22,7 @@ from calc.units.kinds import (
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Quantity
+from calc.worksheet.next_steps import Lead, alike
 from calc.worksheet.work import Worksheet
 
 WORKSHEET = Worksheet(
@@ -86,6 +87,10 @@ WORKSHEET = Worksheet(
         *placed("bank", banks.NEAR_FROST, banks.NO_FACTOR_FOR_COLD_LFP, banks.COLD_FROM_MEMORY),
         judged.VOLTAGE_OF_LEAD_ACID, judged.BROUGHT_TO_FULL,
         judged.COMMON_PRACTICE, judged.DRAWS_OF_ITS_OWN,
+    ),
+    leads=(
+        Lead(label="A week with this bank", sheet="week-ahead",
+             carry=(("capacity", "together"), *alike("chemistry", "usable", "voltage"))),
     ),
     valid="Loads spread over the days. A bank emptied within a few hours gives less if it is lead-acid: check it as a run time.",
     summary="{capacity}: {units} of {unit_capacity}",

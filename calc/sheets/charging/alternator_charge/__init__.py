@@ -30,6 +30,7 @@ from calc.units.kinds import (
 )
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
+from calc.worksheet.next_steps import Lead, alike
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
@@ -166,6 +167,12 @@ WORKSHEET = Worksheet(
         *placed("run.read.copper", copper.MAY_BE_SAE, copper.READ_AS_SAE),
         *placed("run.laid.copper", copper.GAUGE_READING_IDLE),
         *placed("run.laid.run", copper.STRANDS_IDLE),
+    ),
+    leads=(
+        Lead(label="A week with this charger", sheet="week-ahead", needs=("charger_limit",),
+             carry=(("charger", "charger_limit"), *alike("chemistry", "capacity", "temperature", "cold_cut_off"))),
+        Lead(label="The fuse at either end", sheet="fuse-choice",
+             carry=(("current", "cable_current"), ("voltage", "engine_voltage"), ("fuse_place", "=at-the-battery"), *alike("conductor", "insulation", "fault_current", "surroundings", "bundled", "ambient", "rule_set", "gauge_reading"))),
     ),
     valid="A warm engine above idle, its regulator holding one voltage, a healthy bank. The starter battery's own share is not in it.",
     summary="{initial_current} at first, {charge} in {hours}",

@@ -47,6 +47,7 @@ from calc.units.kinds.energy import ANGLE, IRRADIATION
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, placed
 from calc.worksheet.fields import Quantity
+from calc.worksheet.next_steps import Lead, alike
 from calc.worksheet.pictures import Months
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
@@ -147,6 +148,10 @@ WORKSHEET = Worksheet(
             judged.TILT_GAINS_LITTLE, judged.REGULATOR_HOLDS_BACK, judged.OPEN_VOLTAGE_IN_FROST, judged.FULL_BANK_TAKES_LESS,
         ),
         *placed("bank", banks.NEVER_CHARGE_IN_FROST),
+    ),
+    leads=(
+        Lead(label="A week with these panels", sheet="week-ahead",
+             carry=alike("array", "latitude", "month", "sky", "climate", "own_skies", "chemistry", "temperature", "cold_cut_off", "tilt", "facing", "losses", "turbidity", "altitude", "regulator", "panel_voltage", "air", "mount", "heat_coefficient")),
     ),
     valid="The 15th of the month over a flat, free horizon, panels clean. Single days lie far to both sides of a usual one.",
     summary="about {charge} a day in {month}",

@@ -31,6 +31,7 @@ from calc.units.kinds import (
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.next_steps import Lead, alike
 from calc.worksheet.outputs import Output
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
@@ -180,6 +181,10 @@ WORKSHEET = Worksheet(
         *placed("warming", of_loss.LONG_TO_WARM),
         *placed("fuel_in_cold", of_heaters.DIESEL_TURNS_WAXY, of_heaters.PROPANE_STAYS_LIQUID),
         of_loss.HIGHEST_CONDUCTIVITY, of_loss.ROUND_FIGURE_OF_AIR, of_loss.BEDROOM,
+    ),
+    leads=(
+        Lead(label="What a night of that takes", sheet="heater-night",
+             carry=alike("loss", "hours", "fuel", "exhaust", "alarm", "draw", "chemistry", "voltage", "capacity", "usable", "efficiency", "altitude")),
     ),
     valid="Steady cold, dry insulation, one temperature inside, wind and sky not counted. Metal ribs are bounded, not solved.",
     summary="{loss} lost; heater {heater}",

@@ -23,9 +23,12 @@ from calc.units.kinds import CURRENT, LENGTH, LINEAR_RESISTANCE, RATIO, RESISTAN
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.next_steps import Lead, alike
 from calc.worksheet.pictures import Window
 from calc.worksheet.work import Worksheet
 
+# What a short behind the fuse is worked from: the current that gets to it at the highest voltage
+ON_THIS_RUN = (("voltage", "voltage"), ("highest_voltage", "voltage"), ("known", "=maker"), ("source_resistance", "fault_here"), *alike("conductor", "gauge_reading"))
 FITTED = (("fuse", "fitted"), ("fuse_family", "fitted_family"))
 WHERE_IT_IS = (
     (interrupting.VOLTAGE_TOO_LOW, "Do not use this fuse: its d.c. voltage rating is below {voltage}.", "Above its d.c. voltage rating a fuse can hold an arc instead of opening. Use one rated {voltage} or more."),
@@ -134,6 +137,12 @@ WORKSHEET = Worksheet(
         *placed("protection", fitted_fuse.RESETS, protection.CEILING_NOT_USED),
         Placed(rule=words.ALSO, at="protection", text="Also within the window: {also}."),
         *placed("protection", protection.SOME_FROM_MEMORY),
+    ),
+    leads=(
+        Lead(label="A short behind it", sheet="fault-current", without=("fitted",),
+             carry=(*ON_THIS_RUN, ("fuse", "fuse"), ("fuse_family", "protection.choice.family.name"))),
+        Lead(label="A short behind it", sheet="fault-current", needs=("fitted",),
+             carry=(*ON_THIS_RUN, ("fuse", "fitted"), ("fuse_family", "fitted_family"), ("fuse_voltage", "fitted_voltage"))),
     ),
     valid="Copper, continuous current, one fuse for one wire. Motors and inverters that start hard may need a slower fuse: the maker says.",
     summary="{fuse} fuse",

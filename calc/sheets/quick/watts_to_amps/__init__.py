@@ -17,6 +17,7 @@ from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, TIME
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.next_steps import Lead, alike
 from calc.worksheet.work import Worksheet
 
 WORKSHEET = Worksheet(
@@ -64,6 +65,11 @@ WORKSHEET = Worksheet(
         judged.MOSTLY_HEAT_PERHAPS, judged.BEYOND_HEAVY_CABLE,
         *placed("load", judged.LOOSE_JOINT_HEATS, judged.IDLE_DRAW_APART, OUTPUT_CAN_KILL),
         judged.HEATER_OF_1500_W,
+    ),
+    leads=(
+        Lead(label="The wire for it", sheet="wire-size", carry=alike("current", "voltage")),
+        Lead(label="How long the bank carries it", sheet="runtime", needs=("capacity",),
+             carry=(("load", "power"), *alike("chemistry", "voltage", "route", "efficiency", "capacity", "usable"))),
     ),
     valid="Steady power. A motor or compressor asks several times its running current for a moment when it starts.",
     summary="{current} from the bank",

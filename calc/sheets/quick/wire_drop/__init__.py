@@ -36,6 +36,7 @@ from calc.units.kinds import (
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.fields import Quantity
+from calc.worksheet.next_steps import Lead, alike
 from calc.worksheet.pictures import Bar
 from calc.worksheet.work import Worksheet
 
@@ -129,6 +130,10 @@ WORKSHEET = Worksheet(
         *placed("loaded.laid.run", copper.STRANDS_IDLE),
     ),
     keep_distinct=(("lowest", "highest"), ("lowest", "ampacity")),
+    leads=(
+        Lead(label="The fuse for it", sheet="fuse-choice",
+             carry=(("current", "each"), ("voltage", "charging"), *alike("conductor", "insulation", "surroundings", "bundled", "ambient", "gauge_reading", "terminals"))),
+    ),
     valid="Steady direct current through like copper conductors, out and back. Aluminium and copper-clad aluminium lose far more and are not covered.",
     summary="{drop} drop, {drop_percent}",
     summary_none="this current cannot flow",

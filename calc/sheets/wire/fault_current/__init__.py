@@ -22,6 +22,7 @@ from calc.units.kinds import (
 from calc.units.kinds.faults import CURRENT_PER_CAPACITY, HEAT_COEFFICIENT, JOULE_INTEGRAL
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed
+from calc.worksheet.next_steps import Lead
 from calc.worksheet.pictures import Shares
 from calc.worksheet.work import Worksheet
 
@@ -161,6 +162,10 @@ WORKSHEET = Worksheet(
         *placed("short", shorts.IN_ONE_CONDUCTOR),
         clears.BY_TYPED, clears.CURVE_WOULD_PROVE, clears.LARGER_FAULT, clears.ONLY_LET_THROUGH, clears.SLOW_FUSE, clears.BY_DATA_SHEET,
         *placed("short", shorts.ARCS, shorts.BEYOND_ADIABATIC, shorts.K_NOT_PRINTED, shorts.CHARGERS_FEED, shorts.SOLID_COPPER, shorts.RATE_FOR_ALL, shorts.LARGE_FAULT_CLASS),
+    ),
+    leads=(
+        Lead(label="Will this fuse open before the next one?", sheet="fuse-ladder", needs=("fuse",),
+             carry=(("downstream", "fuse"), ("downstream_family", "fuse_family"), ("downstream_voltage", "fuse_voltage"), ("fault_current", "near_fault"), ("fault_low", "fault_low"), ("voltage", "charged"))),
     ),
     valid="A bolted short on direct current through copper, one bank, two like conductors. Copper fully loaded before the short; all heat kept in it, which holds up to 5 s.",
     summary="{fault_current} at most, {fault_low} at least",

@@ -35,6 +35,7 @@ from calc.units.kinds import (
 from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.next_steps import Lead, alike
 from calc.worksheet.pictures import Ladder
 from calc.worksheet.work import Worksheet
 
@@ -133,6 +134,10 @@ WORKSHEET = Worksheet(
         *placed("sized.circuit", copper.GAUGE_READING_IDLE, copper.STRANDS_IDLE),
         *placed("sized", sizing.NEC_JOINS_THICK_ONES),
         *placed("sized.protection.cable", cable.BEYOND_ROWS),
+    ),
+    leads=(
+        Lead(label="The fuse for it", sheet="fuse-choice",
+             carry=(("current", "each"), ("voltage", "charging"), *alike("conductor", "insulation", "surroundings", "bundled", "ambient", "rule_set", "gauge_reading", "terminals"))),
     ),
     valid="Steady direct current through like copper conductors. Aluminium and copper-clad aluminium need to be thicker and are not covered. Motors and inverters that start hard may want more.",
     summary="{wires}",
