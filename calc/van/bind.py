@@ -134,8 +134,6 @@ def _filled(van: Van, sheet: str, part: Part | None) -> Filled:
         missing[field.id] = came.place
         if not_known:
             texts[field.id] = not_known
-        elif field.optional and field.default:
-            texts[field.id] = ""  # its usual text would count what is not known as fine
         elif not field.optional:
             lacking.append(field.id)
         elif field.default:

@@ -21,7 +21,7 @@ from calc.van.proven import kinds_not_seen, unproven
 from calc.van.record import KINDS, Part, Van, place_of
 from calc.van.reviewed import BY_DATA_SHEET, EVIDENCE, LEFT_OUT, REVIEWED, about
 from calc.van.row import ALL_LEVELS
-from calc.van.rules import alarms, bank, joints, mains, use, wiring
+from calc.van.rules import alarms, bank, joints, mains, schedule_rules, use, wiring
 from calc.van.saying import said
 from calc.van.schedule import schedule
 from calc.van.told import NOT_STATED, Told, told_of_absent, told_of_kind, told_of_part
@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 
 ASKED: tuple[Asked[Any], ...] = (
     *alarms.ASKED, *bank.ASKED, *mains.ASKED, *wiring.ASKED, *joints.ASKED, *use.ASKED,
+    *schedule_rules.ASKED,
 )  # fmt: skip
 """The rules of the whole, with the facts that they are asked of."""
 ORDER = {Level.STOP: 0, Level.CAUTION: 1, Level.ADVICE: 2, Level.NOTE: 3}
