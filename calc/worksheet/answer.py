@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Any, Protocol
 
 from calc.judge import Level
 from calc.sources import Source
@@ -63,6 +64,18 @@ class InputError(ValueError):
         return type(self), (self.problems,)
 
 
+class Words(Protocol):
+    """What puts an answer into words, once somebody reads them."""
+
+    def sentence(self) -> str: ...
+    def working(self) -> tuple[Line, ...]: ...
+    def said(self) -> tuple[Said, ...]: ...
+    def tables(self) -> dict[str, tuple[tuple[str, ...], ...]]: ...
+
+
+_WORDS = ("sentence", "working", "said", "tables")
+
+
 @dataclass(frozen=True, repr=False)
 class Answer:
     """What working a worksheet gives.
@@ -71,6 +84,8 @@ class Answer:
     `values` holds every value in SI floats, `shown` every value as a reader sees it, `tables` the
     cells of each result that is a table, row by row. `rules` are the ids of the rules that fired,
     `rule` that of the one whose sentence is given; `result` is what the calculation returned.
+    Sentences, working and tables are written when they are first read: a review of a whole van
+    works hundreds of sheets, and reads a few.
     """
 
     worksheet: Declaration
@@ -78,15 +93,53 @@ class Answer:
     values: Mapping[str, Any]
     shown: Mapping[str, str]
     verdict: str
-    sentence: str
-    working: tuple[Line, ...]
-    cautions: tuple[Said, ...]
-    notes: tuple[Said, ...]
-    sources: tuple[Source, ...]
-    tables: Mapping[str, tuple[tuple[str, ...], ...]]
     rules: tuple[str, ...]
     rule: str
     result: Any
+    words: Words = field(compare=False)
+
+    @cached_property
+    def sentence(self) -> str:
+        """The verdict's sentence."""
+        return self.words.sentence()
+
+    @cached_property
+    def working(self) -> tuple[Line, ...]:
+        """Each step as worked."""
+        return self.words.working()
+
+    @cached_property
+    def said(self) -> tuple[Said, ...]:
+        """What every rule that fired says beside the verdict, in the sheet's order."""
+        return self.words.said()
+
+    @cached_property
+    def tables(self) -> Mapping[str, tuple[tuple[str, ...], ...]]:
+        """The cells of each result that is a table, as shown, row by row."""
+        return self.words.tables()
+
+    @property
+    def cautions(self) -> tuple[Said, ...]:
+        """What stands beside the numbers."""
+        return tuple(one for one in self.said if one.level is not Level.NOTE)
+
+    @property
+    def notes(self) -> tuple[Said, ...]:
+        """What stands folded away."""
+        return tuple(one for one in self.said if one.level is Level.NOTE)
+
+    @property
+    def sources(self) -> tuple[Source, ...]:
+        """Every source that the working and what is said rest on, once."""
+        named = (*(line.source for line in self.working), *(one.source for one in self.said))
+        return tuple(dict.fromkeys(source for source in named if source))
+
+    def __getstate__(self) -> dict[str, Any]:
+        written = {name: getattr(self, name) for name in _WORDS}
+        return {**self.__dict__, **written, "shown": dict(self.shown), "words": None}
+
+    def __setstate__(self, state: dict[str, Any]) -> None:
+        self.__dict__.update(state)
 
     def __getitem__(self, name: str) -> Any:
         """Return the result `name`. Raises KeyError if the worksheet has none of that name."""

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, fields
+from functools import cached_property
 from typing import Any
 
 from calc.judge import Level, verdict
@@ -68,6 +69,38 @@ def judgements(sheet: Declaration, result: Any) -> tuple[tuple[Finding, ...], Le
     return kept, level, first
 
 
+class Shown(Mapping[str, str]):
+    """Every value of an answer as a reader sees it, written when it is first read."""
+
+    def __init__(self, writer: Writer) -> None:
+        self._writer = writer
+        self._tables = {table.of for table in writer.sheet.tables}
+        self._names = dict.fromkeys((*writer.readings, *writer.named, *self._tables))
+        self._written: dict[str, str] = {}
+
+    def __getitem__(self, name: str) -> str:
+        if name not in self._written:
+            self._written[name] = self._write(name)
+        return self._written[name]
+
+    def _write(self, name: str) -> str:
+        writer = self._writer
+        if name in self._tables:
+            return _counted(writer.values[name])
+        if name in writer.named:
+            return writer.text(writer.named[name])
+        return writer.readings[name].text
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._names
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._names)
+
+    def __len__(self) -> int:
+        return len(self._names)
+
+
 class Writer:
     """Puts one answer's values into words, in the units that the reader uses."""
 
@@ -84,7 +117,6 @@ class Writer:
         for name in names_in(sheet.picture):
             if "." in name and " " not in name:
                 self.values[name] = part_of(result, name)
-        values = self.values
         self.numbers: dict[str, str] = {}
         systems = {r.unit.system for r in readings.values() if r.unit and r.applies}
         cells = (cell for r in readings.values() for row in r.rows for cell in row)
@@ -94,9 +126,7 @@ class Writer:
         self.digits = {name: named.digits for name, named in self.named.items()}
         for pair in sheet.keep_distinct:
             self.keep_apart(*pair)
-        self.shown = {name: reading.text for name, reading in readings.items()}
-        self.shown |= {name: self.text(named) for name, named in self.named.items()}
-        self.shown |= {table.of: _counted(values[table.of]) for table in sheet.tables}
+        self.shown = Shown(self)
 
     def keep_apart(self, one: str, other: str) -> None:
         """Give two values as many digits as it takes for rounding not to hide which is larger."""
@@ -240,13 +270,33 @@ class Writer:
             Output(id=path, label="", kind=kind), value, digits=3, rounding=NEAR, both=False
         )
 
+    @cached_property
     def judged(self) -> tuple[tuple[Finding, ...], Level, Finding]:
-        """Return what is found, the verdict, and the finding whose headline is its sentence."""
+        """What is found, the verdict, and the finding whose headline is its sentence."""
         return judgements(self.sheet, self.result)
 
     def answer(self) -> Answer:
         """Return the whole answer."""
-        kept, level, first = self.judged()
+        kept, level, first = self.judged
+        return Answer(
+            worksheet=self.sheet,
+            inputs=self.readings,
+            values=self.values,
+            shown=self.shown,
+            verdict=level.value,
+            rules=tuple(dict.fromkeys(one.use.rule.id for one in kept)),
+            rule=first.use.rule.id,
+            result=self.result,
+            words=self,
+        )
+
+    def sentence(self) -> str:
+        """Return the verdict's sentence."""
+        first = self.judged[2]
+        return self.puts(first, first.use.headline, first.use.rule.headline)
+
+    def said(self) -> tuple[Said, ...]:
+        """Return what the rules that fire say beside the verdict."""
         said = dict.fromkeys(  # a rule may say the same of two parts
             Said(
                 self.puts(one, one.use.text, one.use.rule.text),
@@ -254,27 +304,18 @@ class Writer:
                 SOURCES[one.use.rule.source] if one.use.rule.source else None,
                 one.use.rule.id,
             )
-            for one in kept
+            for one in self.judged[0]
             if one.use.text or one.use.rule.text
         )
-        working = tuple(self.line(step) for step in self.sheet.steps if step.when(self.result))
-        sources = (*(line.source for line in working), *(one.source for one in said))
-        return Answer(
-            worksheet=self.sheet,
-            inputs=self.readings,
-            values=self.values,
-            shown=self.shown,
-            verdict=level.value,
-            sentence=self.puts(first, first.use.headline, first.use.rule.headline),
-            working=working,
-            cautions=tuple(one for one in said if one.level is not Level.NOTE),
-            notes=tuple(one for one in said if one.level is Level.NOTE),
-            sources=tuple(dict.fromkeys(source for source in sources if source)),
-            tables={table.of: self.rows(table) for table in self.sheet.tables},
-            rules=tuple(dict.fromkeys(one.use.rule.id for one in kept)),
-            rule=first.use.rule.id,
-            result=self.result,
-        )
+        return tuple(said)
+
+    def working(self) -> tuple[Line, ...]:
+        """Return each step as worked."""
+        return tuple(self.line(step) for step in self.sheet.steps if step.when(self.result))
+
+    def tables(self) -> dict[str, tuple[tuple[str, ...], ...]]:
+        """Return the cells of each result that is a table, as shown."""
+        return {table.of: self.rows(table) for table in self.sheet.tables}
 
     def puts(self, found: Finding, own: str, usual: str) -> str:
         """Return the sheet's `own` words for what is found, or the rule's `usual` ones."""

@@ -61,7 +61,7 @@ def week(
     }
     shown = {name: f"{values[name] / 3600:.0f} W·h" for name in FLOWS}
     return SimpleNamespace(
-        values=values, shown=shown | {"lowest": f"{100 * values['lowest']:.1f} %"}
+        values=values, shown=dict(shown) | {"lowest": f"{100 * values['lowest']:.1f} %"}
     )
 
 
