@@ -52,7 +52,8 @@ RUN = (
 VAN = PartKind(id="van", title="The van", one="van", keys=(
     NAME,
     Key(id="kind", own=one_of("kind", "This record is", ("plan", "a plan"), ("inspection", "an inspection"), hint="In an inspection nothing is taken as usual."), usual="plan", few=True, walk=Walk.DESK),
-    Key(id="system", of="find-fault.system", label="System voltage", usual="12 V", few=True, safety=True),
+    # Its own field: the search for a fault has the same, but with it comes the whole search.
+    Key(id="system", own=one_of("system", "System voltage", "12 V", "24 V", "48 V"), usual="12 V", few=True, safety=True),
     Key(id="people", of="heat-loss.people", label="People who sleep in it", usual="2", few=True, walk=Walk.DESK),
     Key(id="rule_set", of="fuse-choice.rule_set", usual="33 CFR 183.425", walk=Walk.DESK),
     Key(id="chassis_bond", own=words("chassis_bond", "Negative joined to the chassis at", "minus-bar", "One place. “none” for a chassis that carries no negative."), none=True, safety=True),
