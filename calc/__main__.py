@@ -8,6 +8,7 @@
     lugwise --rules fuse.
     lugwise wire-drop --practice 7
     lugwise wire-drop --practice 7 --reply "0.5 V"
+    lugwise van marram.toml
 
 Bad input ends with status 2 and the sentences on standard error.
 """
@@ -29,6 +30,11 @@ from calc.worksheet.fields import Problem
 
 def main(words: list[str] | None = None) -> int:
     """Work one worksheet and print its answer; return the exit status."""
+    words = sys.argv[1:] if words is None else words
+    if words[:1] == ["van"]:
+        from calc import terminal_van  # imported for a whole van alone
+
+        return terminal_van.main(words[1:])
     parser = argparse.ArgumentParser(prog="lugwise", description="Work a Lugwise worksheet.")
     parser.add_argument("worksheet", nargs="?", help="its id; --list shows them")
     parser.add_argument("inputs", nargs="*", metavar="field=value", help='such as current="30 A"')

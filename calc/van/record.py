@@ -20,6 +20,7 @@ from calc.worksheet.answer import InputError
 from calc.worksheet.fields import Problem
 
 if TYPE_CHECKING:
+    from calc.van.listed import ListTable
     from calc.van.net import Net
     from calc.van.review import Review
     from calc.van.schedule import Schedule
@@ -171,6 +172,12 @@ class Van:
         from calc.van.review import review
 
         return review(self)
+
+    def lists(self) -> tuple[ListTable, ...]:
+        """Return schedule, loads, fuses, cables, joints, parts and what to test, each as a list."""
+        from calc.van.lists import tables
+
+        return tables(self)
 
     def changed(self, texts: Mapping[str, Any]) -> Van:
         """Return the van with other values at some places. Raises InputError with every problem.

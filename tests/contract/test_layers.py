@@ -17,6 +17,7 @@ from tests.contract.samples import sheets
 PROJECT = Path(__file__).parents[2]
 CALC = sorted((PROJECT / "calc").rglob("*.py"))
 SCRIPTS = sorted((PROJECT / "docs" / "assets").glob("*.js"))
+TERMINAL = "calc/terminal_van.py"  # on top of all: it reads a van's file and writes its papers
 MADE = {".venv", "node_modules", "build", "site", ".git"}
 
 
@@ -66,8 +67,8 @@ def test_the_library_has_no_clock_no_chance_no_network_and_no_browser(path):
 
 
 @pytest.mark.parametrize("path", CALC, ids=name_of)
-def test_two_files_read_files_and_no_other(path):
-    readers = {"calc/tables/__init__.py", "calc/units/quantities.py"}
+def test_two_files_and_the_terminal_read_files_and_no_other(path):
+    readers = {"calc/tables/__init__.py", "calc/units/quantities.py", TERMINAL}
     text = path.read_text("utf-8")
     calls = [node.func for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Call)]
     opens = any(isinstance(call, ast.Name) and call.id == "open" for call in calls)
@@ -189,8 +190,11 @@ def test_a_worksheet_s_folder_has_the_four_files(path):
         assert {"__init__.py", "calculate.py", "words.py", "practice.py"} <= names
 
 
-@pytest.mark.parametrize("path", [p for p in CALC if package(p) != "render"], ids=name_of)
-def test_only_what_renders_knows_html(path):
+RENDERS_NOTHING = [p for p in CALC if package(p) != "render" and name_of(p) != TERMINAL]
+
+
+@pytest.mark.parametrize("path", RENDERS_NOTHING, ids=name_of)
+def test_only_what_renders_and_the_terminal_know_html(path):
     assert {module for module in imports(path) if module_within(module, "calc.render")} == set()
 
 
