@@ -257,6 +257,8 @@ RESULTS: Mapping[tuple[str, str], str] = {
     ("fuse-choice", "families"): "fuse_family",
     ("alternator-charge", "fuse"): "fuse",
     ("panel-string", "fuse"): "fuse",
+    ("converter", "input_cable"): "conductor",
+    ("converter", "input_fuse"): "fuse",
     ("bank-size", "units"): "batteries.units",
     ("enclosure-airflow", "vent_area"): "bay.vents",
     ("battery-air", "opening"): "bank.vents",

@@ -12,7 +12,6 @@ from dataclasses import dataclass
 
 from calc.units.si import Amperes
 from calc.van.came import Came, amps, key_of, unknown
-from calc.van.from_bank import bank_voltage
 from calc.van.net import MINUS, PLUS
 from calc.van.paths import Way, device_before, once_for_each_van, runs, way
 from calc.van.record import Part, Van
@@ -44,6 +43,7 @@ class Flow:
 # What each worksheet needs for a current: the rest of it is about something else
 _NEEDS = {
     "watts-to-amps": ("power", "voltage", "route", "efficiency"),
+    "converter": ("system", "output_voltage", "rated", "efficiency"),
     "inverter-size": ("running", "efficiency", "lowest_voltage"),
     "alternator-charge": (
         "method", "alternator", "vehicle_load", "engine_voltage", "bank_voltage", "charger_limit",
@@ -52,8 +52,8 @@ _NEEDS = {
 }  # fmt: skip
 
 
-def _by_sheet(van: Van, sheet: str, part: Part, value: str) -> Came:
-    """Return a current that a worksheet works out for a part.
+def _by_sheet(van: Van, sheet: str, part: Part, value: str, **typed: str) -> Came:
+    """Return a current that a worksheet works out for a part, with some texts of its own.
 
     A conductor that is still to be chosen is taken as the worksheet's own usual one.
     """
@@ -64,7 +64,8 @@ def _by_sheet(van: Van, sheet: str, part: Part, value: str) -> Came:
     if lacking:
         return unknown(found.missing[lacking[0]])
     kept = (*_NEEDS[sheet], "conductor")
-    answer = attempted(sheet, {name: text for name, text in found.texts.items() if name in kept})
+    texts = {name: text for name, text in found.texts.items() if name in kept}
+    answer = attempted(sheet, texts | typed)
     current = answer.values[value] if answer else None
     return amps(current, part.place) if current else unknown(part.place)
 
@@ -85,17 +86,11 @@ def _panels(van: Van, part: Part) -> Came:
 
 
 def _converter(van: Van, part: Part) -> Came:
-    found = []
-    for name in ("output_voltage", "rated_current", "efficiency"):
-        value = part.si(name)
-        if value is None:
-            return unknown(f"{part.place}.{name}")
-        found.append(value)
-    at = bank_voltage(van, part)
-    if not at.si:
-        return at
-    output, current, efficiency = found
-    return amps(output * current / efficiency / at.si, f"{part.place}.rated_current")
+    """Return what a converter takes at its full output, with the bank at its lowest."""
+    full = key_of(part, "rated_current")
+    if full is None or not full.text:
+        return unknown(f"{part.place}.rated_current")
+    return _by_sheet(van, "converter", part, "input_current", load=full.text)
 
 
 _OWN: Mapping[str, Callable[[Van, Part], Came | None]] = {

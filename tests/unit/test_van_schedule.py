@@ -213,6 +213,13 @@ def test_a_load_by_its_power_draws_at_the_banks_voltage():
     assert row.current == pytest.approx(128 / 12.8)
 
 
+def test_a_converter_draws_its_full_output_at_the_lowest_voltage_of_the_bank():
+    """30 A at 5 V with nine tenths left, from 11 V, at which its worksheet takes a 12 V bank."""
+    text = VAN.replace('from = "fuse-block.1"', 'from = "step-down"') + STEP_DOWN
+    row = of(text, "step-down")
+    assert row.current == pytest.approx(30 * 5 / 0.9 / 11, rel=1e-4)
+
+
 def test_behind_a_converter_the_bank_s_short_is_not_told():
     text = VAN.replace('from = "fuse-block.1"', 'from = "step-down"')
     row = of(text + STEP_DOWN)
@@ -271,3 +278,24 @@ def test_the_source_of_a_run_is_all_that_lies_before_it():
     came = source_resistance(van, van.by_id("pump"))
     assert came.si == pytest.approx(20e-3 / 2 + (1.2 + 1.0) / 58 / AREA_2 + JOINTS, rel=1e-3)
     assert source_resistance(van, van.by_id("main-plus")).text == "20 mΩ"  # of one of two
+
+
+def test_a_struck_value_makes_no_row_better():
+    """A blank never counts as fine: what is struck from an inspection is not proven, or as bad."""
+    text = VAN.replace('system = "12 V"', 'system = "12 V"\nkind = "inspection"')
+    usual = (
+        'insulation = "105 C"\nsurroundings = "outside engine space"\nbundled = "2"\n'
+        'ambient = "30 °C"\nparallel = "1"\nlimit = "3 %"\nreturn_by = "cable"\nroute = "direct"\n'
+    )
+    text = text.replace("[[circuits]]\n", "[[circuits]]\n" + usual)
+    van = read_van(text.replace('conductor = "14 AWG"', 'conductor = "8 AWG"'))
+    order = [Level.FINE, None, Level.CAUTION, Level.STOP]
+    before = {row.part.id: row.level for row in schedule(van).rows}
+    assert before["pump"] in (Level.FINE, Level.CAUTION)
+    for part in van.everything():
+        for key, value in part.values.items():
+            if value.statements and key not in ("kind", "name"):
+                after = schedule(van.changed({f"{part.place}.{key}": "not seen"}))
+                for row in after.rows:
+                    worse = order.index(row.level) - order.index(before[row.part.id])
+                    assert worse >= 0 or row.level is None, (part.place, key, row.part.id)
