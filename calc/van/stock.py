@@ -32,7 +32,11 @@ _INCH, _INCHES_IN_FOOT = 0.0254, 12
 _SAME = 1e-9
 
 UNKNOWN = "not known"
-_POLES = {"plus": "+", "minus": "−"}
+# Terminals as `calc.van.net` names them, in words that fit a marker.
+_POLES = {
+    "plus": "+", "minus": "−", "out-plus": "out +", "out-minus": "out −",
+    "panel-plus": "panel +", "panel-minus": "panel −",
+}  # fmt: skip
 
 
 @dataclass(frozen=True, kw_only=True)

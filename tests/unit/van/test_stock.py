@@ -215,6 +215,8 @@ def test_the_bill_of_materials_counts_what_a_hand_would_count():
 
 def test_a_terminal_is_told_in_words():
     assert end_text(VAN, "fuse-block.3") == "fuse block 3"
+    assert end_text(VAN, "fridge.minus") == "fridge −"
+    assert end_text(VAN, "converter.out-plus") == "converter out +"
     assert end_text(VAN, "") == "not said"
 
 
