@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from calc.units.si import Amperes, Ohms, Volts
+from calc.units.si import Amperes, Ohms
 from calc.van.judging import Fact, absent, known, there, told
 from calc.van.record import Part, Van
 
@@ -367,11 +367,3 @@ def current_of(van: Van, part: Part) -> Amperes | None:
     if own is not None:
         return own
     return power / volts if power is not None and volts else None
-
-
-def highest_voltage(van: Van) -> Volts | None:
-    """Return the highest voltage [V] of a van, while it charges."""
-    from calc.electrical.sizing import CHARGED
-
-    volts = system_volts(van)
-    return None if volts is None else CHARGED * volts

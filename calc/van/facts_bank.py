@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from calc.energy.limits import FREEZING
 from calc.units.si import Amperes, Celsius, Volts
-from calc.van.facts import current_of, highest_voltage, system_volts, target
-from calc.van.judging import Fact, absent, known, there, told
+from calc.van.facts import current_of, system_volts, target
+from calc.van.judging import Fact, absent, known, there
 from calc.van.record import Part, Van
 
 # The key by which a source or converter says how much current its own run carries
@@ -26,7 +26,7 @@ class House(Fact):
     """The house bank. None of `main_fuse`, `isolator` means that it is not known.
 
     `sun`, `alternator` and `shore` are the largest currents of its sources; `together` those that
-    can meet, for a van on shore power does not drive.
+    can meet, for a van on shore power does not drive. `outputs` are the places that set them.
     """
 
     chemistries: frozenset[str]
@@ -46,8 +46,7 @@ class House(Fact):
     charge_limit: Amperes | None
     stop_signal: str | None
     management: str | None
-    main_cable: str
-    main_fuse_rating: str
+    outputs: tuple[tuple[str, Amperes], ...]
 
     @property
     def together(self) -> Amperes:
@@ -87,7 +86,6 @@ def houses(van: Van) -> Iterator[House]:
         return
     management, bank = van.one("management"), van.one("bank")
     units = sum(one.si("units") or 1 for one in own)  # those side by side
-    main = _main_cable(van, own)
     yield House(
         at="bank",
         part="bank",
@@ -108,15 +106,8 @@ def houses(van: Van) -> Iterator[House]:
         charge_limit=management.si("charge_limit") if management else None,
         stop_signal=known(management, "stop_signal"),
         management="not-fitted" if absent(van, "management") else known(management, "fitted"),
-        main_cable=main.place if main else "",
-        main_fuse_rating=told(main, "fuse"),
+        outputs=outputs(van),
     )
-
-
-def _main_cable(van: Van, own: tuple[Part, ...]) -> Part | None:
-    ids = {one.id for one in own} | {"bank"}
-    plus = (one for one in van.all("cables") if known(one, "pole") != "minus")
-    return next((one for one in plus if target(one, "from") in ids), None)
 
 
 def _main_fuse(van: Van, own: tuple[Part, ...]) -> bool | None:
@@ -150,6 +141,17 @@ def _isolator(van: Van) -> bool | None:
 def _largest(van: Van, kind: str, key: str) -> Amperes:
     part = van.one(kind)
     return (part.si(key) if part else None) or 0.0
+
+
+def outputs(van: Van) -> tuple[tuple[str, Amperes], ...]:
+    """Return the largest current [A] of each source, with the place that sets it."""
+    own = van.all("regulators")
+    found = [(f"{one.place}.current_limit", one.si("current_limit")) for one in own]
+    if alternator_current(van):
+        found.append(("alternator.charger_limit", alternator_current(van)))
+    if charger := _largest(van, "shore", "charger"):
+        found.append(("shore.charger", charger))
+    return tuple((place, current) for place, current in found if current)
 
 
 def sun_current(van: Van) -> Amperes:
@@ -221,11 +223,14 @@ def isolators(van: Van) -> Iterator[Isolator]:
 
 
 def _line_volts(van: Van, line: Part | None) -> Volts | None:
-    """Return the highest voltage [V] in a line: of panels their open-circuit voltage in series."""
+    """Return the voltage [V] that a line's isolator is marked for: the nominal one of the system.
+
+    Of panels it is their open-circuit voltage in series.
+    """
     if line is not None and line.kind.id == "panels":
         open_voltage, series = line.si("open_voltage"), line.si("series") or 1
         return None if open_voltage is None else open_voltage * series
-    return highest_voltage(van)
+    return system_volts(van)
 
 
 def line_current(van: Van, line: Part | None) -> Amperes | None:

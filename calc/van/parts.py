@@ -44,7 +44,7 @@ RUN = (
     Key(id="fuse", of="fuse-choice.fitted", label="Fuse", hint="Printed on it. Write “none” if there is no fuse.", few=True, none=True, safety=True),
     Key(id="fuse_family", of="fuse-choice.fitted_family", label="Family of the fuse", safety=True, none=True),
     Key(id="fuse_voltage", of="fuse-choice.fitted_voltage", label="Voltage printed on the fuse", none=True),
-    Key(id="fused", of="alternator-charge.fused", label="Fused at"),
+    Key(id="fused", of="alternator-charge.fused", label="Fused at", safety=True),
     Key(id="limit", of="wire-drop.limit", label="Voltage drop allowed", usual="3 %", walk=Walk.DESK),
     Key(id="measured_drop", own=volts("measured_drop", "Measured voltage drop", "Source to load and back, under its own current.", "210 mV"), walk=Walk.MILLIVOLTS),
 )

@@ -16,7 +16,8 @@ from calc.van.record import KINDS, Part, Van
 from calc.van.values import Evidence, State, Value
 
 _NAMES = frozenset({"name", "place", "note", "who", "instrument", "inspector", "date", "when"})
-_IDLE = frozenset({"to", "stays_live", "isolator", "fuse_voltage", "vents_of"})
+_COULD_NOT_TELL = frozenset({"not-known", "not-said", "not-tested", "not-checked"})
+_IDLE = frozenset({"stays_live", "isolator", "fuse_voltage"})
 
 
 class Gap(IntEnum):
@@ -29,11 +30,15 @@ class Gap(IntEnum):
 
 @dataclass(frozen=True)
 class Unproven:
-    """A value of a part that is not proven."""
+    """A value of a part that is not proven.
+
+    `idle` tells that nothing depends on it as far as is known, and somebody wrote it down.
+    """
 
     part: Part
     key: Key
     gap: Gap
+    idle: bool = False
 
     @property
     def place(self) -> str:
@@ -44,12 +49,18 @@ class Unproven:
     def label(self) -> str:
         """Its name, as it stands in a sentence."""
         first, rest = self.key.field.label[:1], self.key.field.label[1:]
-        return first + rest if rest[:1].isupper() else first.lower() + rest
+        label = first + rest if rest[:1].isupper() else first.lower() + rest
+        return label.split(",")[0].split(" (")[0]
 
 
-def gap_of(value: Value) -> Gap | None:
-    """Return why a value is not proven, or None where it is."""
+def gap_of(value: Value, inspection: bool) -> Gap | None:
+    """Return why a value is not proven, or None where it is.
+
+    An inspector who writes that a thing is not known, or not tested, has not seen it.
+    """
     if value.state is State.NOT_SEEN:
+        return Gap.NOT_SEEN
+    if inspection and value.reading is not None and value.reading.value in _COULD_NOT_TELL:
         return Gap.NOT_SEEN
     if value.state is State.BLANK:
         return Gap.BLANK
@@ -160,6 +171,11 @@ def _no_vents(van: Van, part: Part) -> bool:
     return not part["vents"].known
 
 
+def _cable(van: Van, part: Part) -> bool:
+    """A cable has two ends; what else is fed is its own end."""
+    return part.kind.id == "cables"
+
+
 Applies = Callable[[Van, Part], bool]
 # When a key matters, by kind and key, or by key for every kind; without a line it always does.
 MATTERS: Mapping[str, Applies] = {
@@ -167,6 +183,7 @@ MATTERS: Mapping[str, Applies] = {
     "circuits.switch": _appliance, "circuits.dimmer": _light, "circuits.current": _no_power,
     "circuits.power": _no_current, "circuits.start_current": _never, "circuits.allowed": _never,
     "cables.fuse": _plus, "cables.fuse_family": _plus_fused, "cables.return_to": _never,
+    "to": _cable,
     "cables.return_by": _never, "cables.bond_point": _never, "cables.limit": _never,
     "alternator.charger_limit": _by_charger, "alternator.stops_by": _by_charger,
     "alternator.charger_efficiency": _by_charger, "alternator.engine_voltage": _by_relay,
@@ -214,8 +231,12 @@ def unproven(van: Van, part: Part) -> Iterator[Unproven]:
     if part.kind.id == "log":
         return
     for key in part.kind.keys:
-        gap = gap_of(part[key.id])
-        if gap is None or not matters(van, part, key):
+        gap = gap_of(part[key.id], van.inspection)
+        if gap is None:
+            continue
+        if not matters(van, part, key):
+            if part[key.id].statements and gap is Gap.NOT_SEEN and key.id not in _NAMES:
+                yield Unproven(part, key, gap, idle=True)
             continue
         if gap is Gap.BLANK and not key.safety:
             continue

@@ -11,7 +11,6 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
-import calc
 from calc.judge import Level
 from calc.van.bind import Filled, filled, targets
 from calc.van.bindings import BINDINGS
@@ -138,8 +137,6 @@ def _by_sheets(van: Van) -> Iterator[Finding]:
             if one.sheet not in LEFT_OUT.get(row.part.kind.id, ()):
                 yield from _worked(van, one.sheet, one.texts, row.part, one.levels)
     for sheet, kinds in REVIEWED.items():
-        if sheet not in calc.worksheets():
-            continue
         for part in targets(van, sheet):
             kind, id = (part.kind.id, part.id) if part else ("", "")
             if kind in kinds and (sheet, id) not in done and about(van, sheet, part):
@@ -276,6 +273,7 @@ def _told(one: Told, part_id: str, part_name: str) -> Finding:
         rule=one.rule,
         level=one.level,
         sentence=one.sentence,
+        text=one.text,
         not_proven=True,
         place=one.places[0],
         places=one.places,

@@ -29,7 +29,7 @@ def _shown(fact: Fact, name: str) -> str:
     return quantity_text(value, kind_at(type(fact), name) or NUMBER)
 
 
-def listed(labels: list[str], most: int = 3) -> str:
+def listed(labels: list[str], most: int = 2) -> str:
     """Return the first few of `labels` as words, and how many more there are."""
     few, more = labels[:most], len(labels) - most
     if more > 0:

@@ -29,6 +29,7 @@ class Told:
     level: Level
     sentence: str
     places: tuple[str, ...]
+    text: str = ""
     also: frozenset[str] = frozenset()
 
 
@@ -55,7 +56,8 @@ def told_of_absent(kind: str, wanted: Wanted) -> Told:
     return Told(
         rule=NOT_STATED,
         level=Level.CAUTION,
-        sentence=f"State {_small(title)}, or that there is none. {_not_judged(len(also))}.",
+        sentence=f"State {_small(title)}, or that there is none.",
+        text=f"{_not_judged(len(also))}.",
         places=tuple(wanted),
         also=also,
     )
@@ -64,7 +66,7 @@ def told_of_absent(kind: str, wanted: Wanted) -> Told:
 def told_of_part(van: Van, part: Part, found: Iterable[Unproven], wanted: Wanted) -> Iterator[Told]:
     """Yield what is said of a part: of what was not seen or only told, and of what is lacked."""
     found = tuple(found)
-    vital = [one for one in found if one.key.safety and one.gap is not Gap.BLANK]
+    vital = [one for one in found if one.key.safety and one.gap is not Gap.BLANK and not one.idle]
     if vital:
         yield _vital(part, vital, wanted)
     said = {one.place for one in vital}
@@ -81,7 +83,8 @@ def told_of_part(van: Van, part: Part, found: Iterable[Unproven], wanted: Wanted
         yield Told(
             rule=AS_USUAL,
             level=Level.NOTE,
-            sentence=f"Ask about {_name(part)}: {labels}. Usual values stand in.",
+            sentence=f"Ask about {_name(part)}: {labels}.",
+            text="Usual values stand in for what nobody has seen.",
             places=tuple(one.place for one in light),
         )
 
@@ -94,7 +97,7 @@ def _vital(part: Part, vital: list[Unproven], wanted: Wanted) -> Told:
     labels = listed([one.label for one in vital])
     places = tuple(one.place for one in vital)
     if all(one.gap is Gap.TOLD for one in vital):
-        sentence = f"See for yourself, {_name(part)}: {labels}. Only told is not proven."
+        sentence = f"See {_name(part)} for yourself: {labels}. Told is not proven."
     else:
         sentence = f"Look at {_name(part)} first: {labels}. Not proven."
     also = _also({place: wanted.get(place, ()) for place in places}, part.id)
@@ -103,7 +106,7 @@ def _vital(part: Part, vital: list[Unproven], wanted: Wanted) -> Told:
 
 def _heavy(one: Unproven) -> bool:
     """Whether a value that nobody saw could have been seen in the van."""
-    return not at_a_desk(one.key)
+    return not (at_a_desk(one.key) or one.idle)
 
 
 def _grave(van: Van, part: Part, places: tuple[str, ...], wanted: Wanted) -> Told:
@@ -114,7 +117,8 @@ def _grave(van: Van, part: Part, places: tuple[str, ...], wanted: Wanted) -> Tol
     return Told(
         rule=NOT_STATED if blank else NOT_SEEN,
         level=Level.CAUTION,
-        sentence=f"{first} {_name(part)}: {labels}. {_not_judged(len(also))}.",
+        sentence=f"{first} {_name(part)}: {labels}.",
+        text=f"{_not_judged(len(also))}.",
         places=places,
         also=also,
     )
@@ -153,10 +157,15 @@ def label_of(van: Van, place: str, near: Part | None = None) -> str:
     own = van.all(kind.id)
     part = own[index - 1] if index <= len(own) else None
     name = kind.key(key).field.label if key and key in {one.id for one in kind.keys} else kind.title
-    name = name if name[1:2].isupper() else name[0].lower() + name[1:]
+    name = short(name if name[1:2].isupper() else name[0].lower() + name[1:])
     if part is None or part is near or not key:
         return name
     return f"{name} of {part.name}"
+
+
+def short(label: str) -> str:
+    """Return a label without what stands behind its first comma or bracket."""
+    return label.split(",")[0].split(" (")[0]
 
 
 def key_label(place: str) -> str:

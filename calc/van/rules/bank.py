@@ -29,6 +29,15 @@ def _over_together(h: House) -> bool:
     return h.charge_limit is not None and not _over_alone(h) and not at_most(h.together, h.charge_limit)
 
 
+def _turned_down(h: House) -> Iterator[Mend]:
+    """Yield each source set to its share of what the bank allows, in whole amps."""
+    limit, most = h.charge_limit or 0.0, max(h.together, h.strongest)
+    share = limit / most if most else 0.0
+    changes = {place: f"{int(share * current)} A" for place, current in h.outputs if int(share * current)}
+    if changes:
+        yield Mend(text="Set each charger lower, so that all together stay within the bank's limit.", changes=changes)
+
+
 MIXED = VanRule[House](
     id="van.mixed-chemistries", level=Level.STOP, when=lambda h: len(h.chemistries) > 1, source="practice",
     headline="Part the batteries: different chemistries side by side over- and undercharge one another.",
@@ -66,15 +75,18 @@ NO_ISOLATOR = VanRule[House](
 OVER_LIMIT = VanRule[House](
     id="van.charger-over-bank-limit", level=Level.STOP, when=_over_alone, source="practice",
     headline="Set the chargers lower: {strongest} from one alone is over the {charge_limit} that the bank allows.",
+    mends=_turned_down,
 )
 TOGETHER_OVER_LIMIT = VanRule[House](
     id="van.sources-over-bank-limit", level=Level.STOP, when=lambda h: _over_together(h) and h.stop_signal in ("no", "none"), source="practice",
     headline="Set the chargers lower: together {together}, over the {charge_limit} at which the bank cuts off.",
     text="When the battery cuts off under charge, alternator and regulators lose their battery and their voltage jumps.",
+    mends=_turned_down,
 )
 TOGETHER_STOPPED_BY_SIGNAL = VanRule[House](
     id="van.sources-stopped-by-signal", level=Level.CAUTION, when=lambda h: _over_together(h) and h.stop_signal not in ("no", "none"), source="practice",
     headline="Set the chargers lower: together {together}, and the bank allows {charge_limit}.",
+    mends=_turned_down,
 )
 FROST = VanRule[House](
     id="van.charged-in-frost", level=Level.STOP, source="lfp-frost", key="coldest",
@@ -108,7 +120,8 @@ BELOW_FUSE = VanRule[Isolator](
 VOLTAGE = VanRule[Isolator](
     id="van.isolator-voltage-too-low", level=Level.STOP, source="practice", key="rated_voltage",
     when=lambda i: i.rated_voltage is not None and i.highest is not None and not at_least(i.rated_voltage, i.highest),
-    headline="Use an isolator for {highest} d.c.: {part} is made for {rated_voltage}, and its arc may not go out.",
+    headline="Use an isolator for {highest} d.c.: {part} is made for {rated_voltage}.",
+    text="Fire: opened above its direct voltage an isolator draws an arc that may not go out.",
     mends=lambda i: _one("Fit an isolator for the direct voltage of its line.", **{f"{i.at}.rated_voltage": f"{i.highest or 0:.3g} V"}),
 )
 OUT_OF_REACH = VanRule[Isolator](

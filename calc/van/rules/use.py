@@ -103,7 +103,7 @@ HIDDEN_TANK = VanRule[WaterTank](
 )
 NO_HEATER = VanRule[Pattern](
     id="van.no-heater", level=Level.CAUTION, when=_no_heat, source="who-rooms", key="outside",
-    headline="Plan a heater for {part}: at {outside} outside nobody sleeps, and the walls run with water.",
+    headline="Plan a heater for {part}: in the cold nobody sleeps, and the walls run with water.",
 )
 NO_COOLER = VanRule[Pattern](
     id="van.no-cooler", level=Level.CAUTION, when=lambda p: p.cooler is False and p.cools == "yes", source="practice", key="cools",

@@ -33,7 +33,7 @@ NO_FUSE = VanRule[Run](
 )
 FUSE_TOO_FAR_ABOVE = VanRule[Run](
     id="van.run-behind-too-large-fuse", level=Level.STOP, when=_thin, source="practice", key="fuse",
-    headline="Fit a fuse at the start of {part}: it can carry {ampacity}, and the next fuse is {guard}.",
+    headline="Fit a fuse for {part}: it can carry {ampacity}, and the next fuse is {guard}.",
     text="Fire: the fuse ahead of it lets more through than this conductor can carry.",
     mends=_fuse,
 )
