@@ -20,6 +20,7 @@ from calc.worksheet.answer import InputError
 from calc.worksheet.fields import Problem
 
 if TYPE_CHECKING:
+    from calc.van.diagram import Drawing
     from calc.van.listed import ListTable
     from calc.van.net import Net
     from calc.van.review import Review
@@ -178,6 +179,12 @@ class Van:
         from calc.van.lists import tables
 
         return tables(self)
+
+    def diagram(self) -> Drawing:
+        """Return the diagram: strokes, symbols and words in their places, on one sheet or more."""
+        from calc.van.diagram import layout
+
+        return layout(self, self.schedule(), self.review())
 
     def changed(self, texts: Mapping[str, Any]) -> Van:
         """Return the van with other values at some places. Raises InputError with every problem.
