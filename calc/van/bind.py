@@ -7,7 +7,7 @@ changes there, `results_back` that of what the worksheet found.
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Mapping
+from collections.abc import Container, Hashable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
@@ -116,13 +116,23 @@ def bound_fields(sheet: str) -> tuple[tuple[Field, str, str], ...]:
     )
 
 
-def _filled(van: Van, sheet: str, part: Part | None) -> Filled:
+def partly_filled(van: Van, sheet: str, part: Part | None, names: Container[str]) -> Filled:
+    """Return what a van fills of some fields of a worksheet, those with `names`.
+
+    For what a worksheet works out on the way to others: those may ask for it in turn.
+    """
+    return _filled(van, sheet, part, names)
+
+
+def _filled(van: Van, sheet: str, part: Part | None, names: Container[str] | None = None) -> Filled:
     declared = calc.find(sheet)
     texts: dict[str, str] = {}
     places: dict[str, str] = {}
     missing: dict[str, str] = {}
     lacking = []
     for field, source, not_known in bound_fields(sheet):
+        if names is not None and field.id not in names:
+            continue
         if not _applies(declared, field, texts, missing):
             continue
         came = came_from(van, source, part)

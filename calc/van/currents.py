@@ -57,15 +57,13 @@ def _by_sheet(van: Van, sheet: str, part: Part, value: str, **typed: str) -> Cam
 
     A conductor that is still to be chosen is taken as the worksheet's own usual one.
     """
-    from calc.van.bind import filled
+    from calc.van.bind import partly_filled
 
-    found = filled(van, sheet, part)
-    lacking = [one for one in found.lacking if one in _NEEDS[sheet]]
+    found = partly_filled(van, sheet, part, (*_NEEDS[sheet], "conductor"))
+    lacking = [one for one in found.lacking if one != "conductor"]
     if lacking:
         return unknown(found.missing[lacking[0]])
-    kept = (*_NEEDS[sheet], "conductor")
-    texts = {name: text for name, text in found.texts.items() if name in kept}
-    answer = attempted(sheet, texts | typed)
+    answer = attempted(sheet, {**found.texts, **typed})
     current = answer.values[value] if answer else None
     return amps(current, part.place) if current else unknown(part.place)
 
