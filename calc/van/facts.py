@@ -49,6 +49,8 @@ class Mains(Fact):
     switching: str | None
     residual: str | None
     residual_type: str | None
+    polarity: str | None
+    charger: bool
     earth: str | None
     changeover: str | None
     earth_resistance: Ohms | None
@@ -85,6 +87,8 @@ def mains(van: Van) -> Iterator[Mains]:
         switching=known(part, "switching"),
         residual=known(part, "residual"),
         residual_type=known(part, "residual_type"),
+        polarity=known(part, "polarity"),
+        charger=van.one("shore") is not None,
         earth=known(part, "earth"),
         changeover=known(part, "changeover"),
         earth_resistance=part.si("earth_resistance") if part else None,

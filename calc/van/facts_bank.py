@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from calc.energy.battery import Chemistry
+from calc.energy.charging import by_chemistry
 from calc.energy.limits import FREEZING
 from calc.units.si import Amperes, Celsius, Volts
 from calc.van.facts import current_of, system_volts, target
@@ -26,7 +28,8 @@ class House(Fact):
     """The house bank. None of `main_fuse`, `isolator` means that it is not known.
 
     `sun`, `alternator` and `shore` are the largest currents of its sources; `together` those that
-    can meet, for a van on shore power does not drive. `outputs` are the places that set them.
+    can meet, for a van on shore power does not drive. `usual_most` is what such a bank is usually
+    charged with at most. `outputs` are the places that set them.
     """
 
     chemistries: frozenset[str]
@@ -44,6 +47,7 @@ class House(Fact):
     alternator: Amperes
     shore: Amperes
     charge_limit: Amperes | None
+    usual_most: Amperes | None
     stop_signal: str | None
     management: str | None
     outputs: tuple[tuple[str, Amperes], ...]
@@ -104,6 +108,7 @@ def houses(van: Van) -> Iterator[House]:
         alternator=alternator_current(van),
         shore=_largest(van, "shore", "charger"),
         charge_limit=management.si("charge_limit") if management else None,
+        usual_most=_usual_most(own),
         stop_signal=known(management, "stop_signal"),
         management="not-fitted" if absent(van, "management") else known(management, "fitted"),
         outputs=outputs(van),
@@ -141,6 +146,17 @@ def _isolator(van: Van) -> bool | None:
 def _largest(van: Van, kind: str, key: str) -> Amperes:
     part = van.one(kind)
     return (part.si(key) if part else None) or 0.0
+
+
+def _usual_most(own: tuple[Part, ...]) -> Amperes | None:
+    """Return the most current [A] that such a bank is usually charged with, None if not known."""
+    kinds = {known(one, "chemistry") for one in own}
+    sizes = [(one.si("capacity"), one.si("units")) for one in own]
+    name = kinds.pop() if len(kinds) == 1 else None
+    if name is None or not all(size and units for size, units in sizes):
+        return None
+    total = sum((size or 0.0) * (units or 0.0) for size, units in sizes)
+    return by_chemistry(Chemistry(name)).most * total
 
 
 def outputs(van: Van) -> tuple[tuple[str, Amperes], ...]:

@@ -39,6 +39,7 @@ CONVERTER = {"name": "step-down", "output_voltage": "12 V", "from": "plus-bar"}
 PUMP = {"name": "tank pump", "load": "motor", "current": "8 A", "from": "step-down"}
 FAN = {"name": "ceiling fan", "load": "fan", "current": "3 A", "from": "step-down"}
 WATER = {"volume": "10 L", "way": "engine", "mixing_valve": "fitted", "switch": "in reach"}
+REVERSED = {"none": ("shore",), "mains.polarity": "reversed"}
 COLD_CUT_OFF_NOT = {"management.cold_cut_off": "not proven"}
 
 CASES = {
@@ -108,6 +109,15 @@ CASES = {
     "van.sources-stopped-by-signal": (
         {"management.charge_limit": "58 A"},
         {"management.charge_limit": "59 A"},
+    ),
+    # half of 200 A·h for LFP, a quarter for lead-acid; 28.3 A of sun and 30 A while driving
+    "van.sources-too-strong-together": (
+        {"management.charge_limit": "", "batteries[1].capacity": "58 A·h"},
+        {"management.charge_limit": "", "batteries[1].capacity": "59 A·h"},
+    ),
+    "van.polarity-reversed": (
+        {**REVERSED, "mains.switching": "live only"},
+        {**REVERSED, "mains.switching": "both poles"},
     ),
     "van.charged-in-frost": (
         {**COLD_CUT_OFF_NOT, "bank.coldest": "-0.1 °C"},

@@ -30,8 +30,16 @@ def _over_together(h: House) -> bool:
 
 
 def _turned_down(h: House) -> Iterator[Mend]:
-    """Yield each source set to its share of what the bank allows, in whole amps."""
-    limit, most = h.charge_limit or 0.0, max(h.together, h.strongest)
+    return _lowered(h, h.charge_limit or 0.0)
+
+
+def _turned_down_to_usual(h: House) -> Iterator[Mend]:
+    return _lowered(h, h.usual_most or 0.0)
+
+
+def _lowered(h: House, limit: float) -> Iterator[Mend]:
+    """Yield each source set to its share of a limit [A], in whole amps."""
+    most = max(h.together, h.strongest)
     share = limit / most if most else 0.0
     changes = {place: f"{int(share * current)} A" for place, current in h.outputs if int(share * current)}
     if changes:
@@ -87,6 +95,13 @@ TOGETHER_STOPPED_BY_SIGNAL = VanRule[House](
     id="van.sources-stopped-by-signal", level=Level.CAUTION, when=lambda h: _over_together(h) and h.stop_signal not in ("no", "none"), source="practice",
     headline="Set the chargers lower: together {together}, and the bank allows {charge_limit}.",
     mends=_turned_down,
+)
+TOGETHER_TOO_STRONG = VanRule[House](
+    id="van.sources-too-strong-together", level=Level.CAUTION, source="bulk-most",
+    when=lambda h: h.usual_most is not None and not _over_alone(h) and not _over_together(h) and not at_most(h.together, h.usual_most),
+    headline="Set the chargers by the data sheet: together {together}, and such a bank is usually given {usual_most}.",
+    mends=_turned_down_to_usual,
+    covers=frozenset({"charge.too-much-current", "week.charger-too-strong"}),
 )
 FROST = VanRule[House](
     id="van.charged-in-frost", level=Level.STOP, source="lfp-frost", key="coldest",
@@ -165,7 +180,7 @@ BYPASSED = VanRule[Counting](
     mends=lambda c: _one("Move the negatives to the load side of the shunt.", **{f"{c.shunt_at}.bypassed_by": "none"}),
 )
 
-OF_HOUSE = (MIXED, UNLIKE, NOT_MATCHED, ONE_END, NO_MAIN_FUSE, NO_ISOLATOR, OVER_LIMIT, TOGETHER_OVER_LIMIT, TOGETHER_STOPPED_BY_SIGNAL, FROST)
+OF_HOUSE = (MIXED, UNLIKE, NOT_MATCHED, ONE_END, NO_MAIN_FUSE, NO_ISOLATOR, OVER_LIMIT, TOGETHER_OVER_LIMIT, TOGETHER_STOPPED_BY_SIGNAL, TOGETHER_TOO_STRONG, FROST)
 OF_ISOLATORS = (OPENS_LAST, OPENED_LAST, TOO_SMALL, BELOW_FUSE, VOLTAGE, OUT_OF_REACH)
 ASKED = (
     Asked(houses, OF_HOUSE), Asked(isolators, OF_ISOLATORS), Asked(charging, (UNREGULATED,)),

@@ -89,6 +89,12 @@ RESIDUAL_TYPE = VanRule[Mains](
     text="Shock: electronic loads leak pulsed direct current, which a type AC device may not see. Type A trips on it.",
     mends=_set("Have a residual-current device of type A fitted and tested.", residual_type="A"),
 )
+POLARITY = VanRule[Mains](  # where there is a charger, its worksheet judges the same inlet
+    id="van.polarity-reversed", level=Level.STOP, source="practice", key="polarity",
+    when=lambda m: m.plugged and not m.charger and m.polarity == "reversed" and m.switching != "both-poles",
+    headline="Do not switch on: polarity is reversed, and a breaker in one pole leaves the circuit live. Unplug.",
+    mends=_set("Have the inlet wired right and a double-pole breaker fitted, and both tested.", polarity="correct", switching="both poles"),
+)
 NO_EARTH = VanRule[Mains](
     id="van.no-protective-earth", level=Level.STOP, when=lambda m: m.plugged and m.earth == "no", source="practice", key="earth",
     headline="Do not plug in: join the inlet's protective earth to the chassis first.",
@@ -144,7 +150,7 @@ OUTLETS_BARE = VanRule[Bond](
 )
 
 RULES = (
-    NO_INLET, INLET_WITHOUT_BREAKER, BREAKER_ABOVE_SUPPLY, ONE_POLE, NO_RESIDUAL, RESIDUAL_TYPE, NO_EARTH,
+    NO_INLET, INLET_WITHOUT_BREAKER, BREAKER_ABOVE_SUPPLY, ONE_POLE, NO_RESIDUAL, RESIDUAL_TYPE, POLARITY, NO_EARTH,
     EARTH_RESISTANCE, INSULATION, JOINED,
 )
 OF_THE_INVERTER = (BONDED_TWICE, NEVER_BONDED, OUTLETS_BARE)
