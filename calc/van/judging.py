@@ -27,6 +27,12 @@ class Mend:
     removes: tuple[str, ...] = ()
     states: tuple[tuple[str, State], ...] = ()
 
+    @property
+    def touches(self) -> frozenset[str]:
+        """The places and kinds of parts that it changes."""
+        kinds = (kind for kind, _ in (*self.adds, *self.states))
+        return frozenset((*self.changes, *kinds, *self.removes))
+
 
 def mended(van: Van, mend: Mend) -> Van:
     """Return `van` with a mend applied. Raises InputError for what the record refuses."""

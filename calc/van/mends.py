@@ -35,15 +35,19 @@ def tried(van: Van, found: Review, finding: Finding) -> tuple[tuple[Mend, Review
     if finding.not_proven:
         return ()
     kept: list[tuple[Mend, Review]] = []
+    helped: set[frozenset[str]] = set()  # of two that touch the same, the first is the smaller
     for count, mend in enumerate(_candidates(van, finding)):
         if count >= MOST_TRIED or len(kept) >= MOST_OFFERED:
             break
+        if mend.touches in helped:
+            continue
         try:
             after = review(mended(van, mend))
         except InputError:
             continue
         if holds(found, after, finding):
             kept.append((mend, after))
+            helped.add(mend.touches)
     return tuple(kept)
 
 

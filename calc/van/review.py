@@ -43,7 +43,8 @@ class Finding:
     """One thing that is wrong with a van, or that nobody has proven.
 
     `place` is where it stands in the record, `part_id` and `part_name` whose it is. `sheet` and
-    `texts` are the evidence: a link into the worksheet with its figures. `places` are those of the
+    `texts` are the evidence: a link into the worksheet with its figures, and `opened_for` the id of
+    the part that it was opened for, where that is another one. `places` are those of the
     values that are not proven, and `also` the ids of the other parts that are not judged for them.
     """
 
@@ -57,6 +58,7 @@ class Finding:
     part_id: str = ""
     part_name: str = ""
     sheet: str = ""
+    opened_for: str = ""
     texts: Mapping[str, str] = field(default_factory=dict)
     places: tuple[str, ...] = ()
     also: frozenset[str] = frozenset()
@@ -179,7 +181,7 @@ def _worked(
         yield Finding(
             rule=one.rule, level=level, sentence=one.sentence, text=one.text, source=one.source,
             place=mine.place, part_id=mine.id, part_name=mine.name, sheet=sheet, texts=texts,
-            covers=one.covers,
+            opened_for=at.id, covers=one.covers,
         )  # fmt: skip
 
 

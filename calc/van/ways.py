@@ -3,21 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from typing import Annotated
 
 import calc
 from calc.electrical.conductors import conductors
 from calc.energy.remedies import Kind
 from calc.units.constants import HOUR
 from calc.units.shown import UP, rounded
+from calc.units.si import Celsius, Tag
 from calc.van.bind import changed_places, filled
+from calc.van.facts_use import MORE_AIR
 from calc.van.judged import judged, ways_to_type
 from calc.van.judging import Mend, known
 from calc.van.record import Part, Van
 from calc.van.review import Finding
+from calc.van.told import key_label
 from calc.van.worked import Outcome, attempted, worked
 
+# A bank kept inside a heated van: common practice, no source
+WARM: Annotated[Celsius, Tag("temperature of a bank that is kept warm")] = 12.0
+REGULATORS = ("100 V", "150 V", "250 V")  # highest panel voltages that are made: common practice
+AIR = (
+    ("vent_area", "vents", "Cut a vent low and one high, each of {text}."),
+    ("airflow", "fan", "Fit a fan of {text} on a thermostat, with a vent low and one high."),
+)
 _THICKER = 4  # sizes that are tried
 _FAMILIES = 3
+_MORE_BATTERIES = 3
 _OF_WIRES = (
     "run.",
     "copper.",
@@ -33,7 +45,7 @@ _OF_FUSES = ("fuse.", "selectivity.")
 
 def ways(van: Van, finding: Finding) -> Iterator[Mend]:
     """Yield what may mend a finding of a worksheet, the best first."""
-    part = van.by_id(finding.part_id)
+    part = van.by_id(finding.opened_for or finding.part_id)
     if not finding.sheet:
         return
     yield from _by_rule(van, finding, part)
@@ -44,8 +56,14 @@ def ways(van: Van, finding: Finding) -> Iterator[Mend]:
             yield from _other_fuse(van, part)
         if finding.rule.startswith((*_OF_WIRES, *_OF_FUSES)):
             yield from _thicker(van, part)
-    if finding.rule.startswith("bay."):
+    if finding.rule.startswith(("bay.", "device.")):
         yield from _more_air(van, finding)
+    if finding.rule.startswith(("bank.beyond", "bank.heavy")):
+        yield from _more_batteries(van)
+    if finding.rule.startswith("charge."):
+        yield from _warmer_bank(van)
+    if part.kind.id == "panels":
+        yield from _other_string(van, part)
     if part.kind.id == "patterns" and finding.rule.startswith("week."):
         yield from _other_week(van, part, finding)
 
@@ -64,12 +82,7 @@ def _by_rule(van: Van, finding: Finding, part: Part | None) -> Iterator[Mend]:
         texts = {name: own[min(turn, len(own) - 1)] for name, own in typed.items()}
         changes = changed_places(van, finding.sheet, part, {**finding.texts, **texts})
         if changes:
-            labels = [f"{_label(sheet.field(name).label)} {text}" for name, text in texts.items()]
-            yield Mend(text=f"Change to: {', '.join(labels)}.", changes=changes)
-
-
-def _label(label: str) -> str:
-    return label if label[1:2].isupper() else label[0].lower() + label[1:]
+            yield Mend(text=_words(changes), changes=changes)
 
 
 def _suited(van: Van, part: Part, conductor: str = "") -> Outcome | None:
@@ -126,17 +139,16 @@ def _thicker(van: Van, part: Part) -> Iterator[Mend]:
 
 def _more_air(van: Van, finding: Finding) -> Iterator[Mend]:
     """Yield vents, or a fan, of the size that the worksheet of the bay finds."""
-    answer = attempted(finding.sheet, finding.texts)
-    if answer is None:
-        return
-    sheet = calc.find(finding.sheet)
-    for value, key, says in (
-        ("vent_area", "vents", "Cut a vent low and one high, each of {text}."),
-        ("airflow", "fan", "Fit a fan of {text} on a thermostat, with a vent low and one high."),
-    ):
-        if answer.values[value] is not None:
-            text = next(ways_to_type(sheet, key, 1.1 * answer.values[value]))
-            yield Mend(text=says.format(text=text), changes={f"bay.{key}": text})
+    sheet, bay = calc.find(finding.sheet), van.one("bay")
+    rated = bay.text("rated_to") if bay else ""
+    cooler = {**finding.texts, "inside_limit": rated} if rated else finding.texts
+    for texts in (cooler, finding.texts):
+        answer = attempted(finding.sheet, texts)
+        for value, key, says in AIR if answer else ():
+            assert answer is not None
+            if answer.values[value] is not None:
+                text = next(ways_to_type(sheet, key, MORE_AIR * answer.values[value]))
+                yield Mend(text=says.format(text=text), changes={f"bay.{key}": text})
 
 
 def _other_week(van: Van, part: Part, finding: Finding) -> Iterator[Mend]:
@@ -148,13 +160,50 @@ def _other_week(van: Van, part: Part, finding: Finding) -> Iterator[Mend]:
                 more = _change_of(van, part, one.besides, one.besides_amount)
                 changes = {**changes, **more} if changes and more else {}
             if changes:
-                yield Mend(text="Change this: " + _words(changes) + ".", changes=changes)
+                yield Mend(text=_words(changes), changes=changes)
 
 
 def _words(changes: Mapping[str, str]) -> str:
-    from calc.van.told import key_label
+    """Return what is changed as a sentence."""
+    each = [f"{key_label(place)} to {text}" for place, text in changes.items() if text]
+    return f"Change {', '.join(each)}."
 
-    return ", ".join(f"{key_label(place)} {text}" for place, text in changes.items())
+
+def _more_batteries(van: Van) -> Iterator[Mend]:
+    """Yield more batteries in parallel, with a management system for their current."""
+    own = [one for one in van.all("batteries") if known(one, "role") != "starter"]
+    units = own[0].si("units") if len(own) == 1 else None
+    management = van.one("management")
+    limit = management.si("discharge_limit") if management else None
+    for more in range(1, _MORE_BATTERIES + 1) if units else ():
+        assert units is not None
+        changes = {f"{own[0].place}.units": f"{units + more:.0f}"}
+        if limit is not None:
+            changes["management.discharge_limit"] = f"{limit * (units + more) / units:.0f} A"
+        yield Mend(text=f"Use {units + more:.0f} batteries in parallel.", changes=changes)
+
+
+def _warmer_bank(van: Van) -> Iterator[Mend]:
+    """Yield a bank that is kept warm, in every pattern that has it colder."""
+    cold = (one for one in van.all("patterns") if (one.si("temperature") or WARM) < WARM)
+    text = f"{WARM:.0f} °C"
+    changes = {"bank.coldest": text, **{f"{one.place}.temperature": text for one in cold}}
+    yield Mend(
+        text=f"Move the bank inside or heat it, so that it stays at {text}.", changes=changes
+    )
+
+
+def _other_string(van: Van, part: Part) -> Iterator[Mend]:
+    """Yield the panels side by side, and a regulator for more volts."""
+    series, strings = part.si("series"), part.si("strings")
+    if series and strings and series > 1:
+        changes = {f"{part.place}.series": "1", f"{part.place}.strings": f"{series * strings:.0f}"}
+        yield Mend(text="Wire the panels side by side.", changes=changes)
+    own = van.by_id(part.text("regulator"))
+    for volts in REGULATORS if own else ():
+        assert own is not None
+        changes = {f"{own.place}.max_voltage": volts}
+        yield Mend(text=f"Fit a regulator for {volts} of panels.", changes=changes)
 
 
 def _change_of(van: Van, part: Part, kind: Kind, amount: float | None) -> dict[str, str]:

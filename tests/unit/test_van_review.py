@@ -98,6 +98,34 @@ def test_the_best_three_mends_come_first():
     assert SOUND.best == ()
 
 
+WEAK = {
+    "run.drop-over-limit": {"circuits[1].conductor": "16 AWG"},
+    "fuse.below-load": {"circuits[4].fuse": "5 A"},
+    "fuse.cannot-interrupt": {"batteries[1].resistance": "6 mΩ"},
+    "fuse.window-closed": {"cables[1].conductor": "6 AWG"},
+    "string.over-input-limit": {"regulators[1].max_voltage": "40 V"},
+    "charge.held-by-cold-cut-off": {"bank.coldest": "-5 °C"},
+    "week.empties": {"patterns[1].nights": "9", "patterns[1].drive_hours": "0 h"},
+    "shore.night-too-short": {"shore.charger": "10 A"},
+    "alternator.hot-too-small": {"alternator.charger_limit": "80 A"},
+    "van.sources-stopped-by-signal": {"alternator.charger_limit": "80 A"},
+    "bay.ruined": {"bay.vents": "20 cm²", "bay.fan": "none"},
+}
+
+
+@pytest.mark.parametrize(("rule", "changes"), WEAK.items(), ids=WEAK)
+def test_what_a_worksheet_finds_is_mended_in_the_van_and_nothing_as_grave_comes(rule, changes):
+    van = SOUND.van.changed(changes)
+    found = review(van)
+    finding = next(one for one in found.findings if one.rule == rule)
+    offered = mends_of(van, found, finding)
+    assert offered
+    for mend in offered:
+        after = review(mended(van, mend))
+        known = {one.key for one in found.findings} - {finding.key}
+        assert not [o for o in after.findings if o.key not in known and o.rank <= finding.rank]
+
+
 def test_what_is_not_seen_and_what_is_told_ranks_as_a_stop_of_its_own_kind():
     stops = [one for one in HALF.findings if one.not_proven and one.level is Level.STOP]
     places = {place for one in stops for place in one.places}
