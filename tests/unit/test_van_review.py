@@ -101,7 +101,7 @@ def test_the_best_three_mends_come_first():
 WEAK = {
     "run.drop-over-limit": {"circuits[1].conductor": "16 AWG"},
     "fuse.below-load": {"circuits[4].fuse": "5 A"},
-    "fuse.cannot-interrupt": {"batteries[1].resistance": "6 mΩ"},
+    "fuse.cannot-interrupt": {"batteries[1].resistance": "4 mΩ"},
     "fuse.window-closed": {"cables[1].conductor": "6 AWG"},
     "string.over-input-limit": {"regulators[1].max_voltage": "40 V"},
     "charge.held-by-cold-cut-off": {"bank.coldest": "-5 °C"},
