@@ -36,8 +36,8 @@ def _mean_of_relay(van: Van, alternator: Part) -> Came:
     found = attempted("alternator-charge", own.texts)
     if found is None:
         return unknown(alternator.place)
-    mean = found.values["charge"] / found.values["hours"]
-    return amps(mean, alternator.place)
+    charge = found.values["charge"] or 0.0  # none where nothing flows into the bank
+    return amps(charge / found.values["hours"], alternator.place)
 
 
 def shore_charger(van: Van, part: Part | None) -> Came | None:
