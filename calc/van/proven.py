@@ -56,11 +56,13 @@ class Unproven:
 def gap_of(value: Value, inspection: bool) -> Gap | None:
     """Return why a value is not proven, or None where it is.
 
-    An inspector who writes that a thing is not known, or not tested, has not seen it.
+    An inspector who writes that a thing is not known, or not tested, has not seen it; nor has one
+    who has only the plan's word for it.
     """
-    if value.state is State.NOT_SEEN:
+    if value.state is State.NOT_SEEN or value.only_planned:
         return Gap.NOT_SEEN
-    if inspection and value.reading is not None and value.reading.value in _COULD_NOT_TELL:
+    said = value.reading.value if inspection and value.reading else None
+    if isinstance(said, str) and said in _COULD_NOT_TELL:
         return Gap.NOT_SEEN
     if value.state is State.BLANK:
         return Gap.BLANK
