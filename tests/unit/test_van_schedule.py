@@ -3,6 +3,9 @@
 import pytest
 
 from calc.judge import Level
+from calc.van import bind
+from calc.van import schedule as schedules
+from calc.van.data import van_as_data, van_from_data
 from calc.van.demos import DEMOS, demo
 from calc.van.files import read_van
 from calc.van.from_runs import source_resistance
@@ -237,19 +240,45 @@ def test_an_edit_of_one_circuit_leaves_the_other_rows_as_they_were(name):
             assert (was.judged is now.judged) or was == now
 
 
-def test_two_ways_to_the_same_van_give_the_same_schedule():
-    """What is remembered from one van never shows in another."""
+def seen(van):
+    """Return what a schedule says, value by value."""
+    return [
+        (row.part.id, row.mark, *(getattr(row, name) for name in VALUES), row.rules, dict(row.why))
+        for row in schedule(van).rows
+    ]
+
+
+def forget():
+    """Forget all that was worked for any van."""
+    for memo in (bind._kept, schedules._kept):
+        memo._kept.clear()
+
+
+EDITS = {
+    "circuits": {"length": "2.5 m", "current": "4 A", "conductor": "6 AWG", "fuse": "15 A"},
+    "cables": {"length": "1.5 m", "current": "", "conductor": "", "parallel": "2"},
+    "batteries": {"resistance": "9 mΩ", "units": "3", "chemistry": "AGM", "fuse": "none"},
+    "bars": {"rating": "40 A"},
+    "van": {"system": "24 V", "rule_set": "ABYC"},
+}
+
+
+def test_what_was_worked_before_an_edit_never_shows_after_it():
     rng = chance("van-schedule-memo")
-    for _ in range(often(10, 60)):
+    for _ in range(often(12, 100)):
         van = drawn_van(rng, circuits=4)
-        first = [(r.drop, r.fuse, r.fault_high, dict(r.why)) for r in schedule(van).rows]
-        changed = van.changed({"circuits[2].length": "2.5 m", "circuits[2].current": "4 A"})
-        schedule(changed)
-        texts = {f"circuits[2].{key}": "" for key in ("length", "current")}
-        fresh = changed.changed(texts)
-        again = schedule(fresh)
-        del again
-        assert first == [(r.drop, r.fuse, r.fault_high, dict(r.why)) for r in schedule(van).rows]
+        forget()
+        schedule(van)
+        for _ in range(4):
+            kind = rng.choice([one for one in EDITS if van.all(one)])
+            part = rng.choice(van.all(kind))
+            key = rng.choice(list(EDITS[kind]))
+            van = van.changed({f"{part.place}.{key}": EDITS[kind][key]})
+            if rng.random() < 0.2 and len(van.all("circuits")) > 1:
+                van = van.without("circuits[1]")
+            after_edit = seen(van)
+            forget()
+            assert after_edit == seen(van_from_data(van_as_data(van)))
 
 
 VALUES = ("current", "conductor", "fuse", "family", "drop", "ampacity", "fault_high", "fault_low")
