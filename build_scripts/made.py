@@ -91,6 +91,40 @@ def _case_rows(case: Case) -> list[tuple[Any, ...]]:
     ]
 
 
+TASKS = (
+    ("Which wire?", "checks/wire-size/"),
+    ("Which fuse?", "checks/fuse-choice/"),
+    ("Something is wrong", "checks/find-fault/"),
+    ("Will it last?", "checks/week-ahead/"),
+    ("How much solar?", "checks/sun-yield/"),
+    ("The usual mistakes", "checks/usual-mistakes/"),
+)
+"""What most people come for, with the page that begins it."""
+
+
+def tasks() -> Markup:
+    """Return the search, what most people come for, and a place for the pages opened last."""
+    return el(
+        "div",
+        el(
+            "button",
+            "Search: “how thick a cable?”",
+            type="button",
+            data_open_search=True,
+            class_="lw-search-box",
+            hidden=True,
+        ),
+        el(
+            "nav",
+            *(el("a", words, href=href) for words, href in TASKS),
+            class_="lw-tasks",
+            aria_label="What most people come for",
+        ),
+        el("nav", data_recent=True, class_="lw-recent", aria_label="Opened last", hidden=True),
+        data_search_exclude=True,
+    )
+
+
 def questions() -> Markup:
     """Return a way into each worksheet, by the question a reader comes with."""
     return join(
@@ -103,7 +137,7 @@ def questions() -> Markup:
                         "a",
                         el("strong", sheet.entry_question),
                         " ",
-                        sheet.about,
+                        el("span", sheet.title),
                         href=f"checks/{sheet.id}/",
                     )
                     for sheet in map(calc.find, ids)
@@ -195,6 +229,7 @@ def licences() -> Markup:
 
 PARTS: dict[str, Callable[[], Markup]] = {
     "questions": questions,
+    "tasks": tasks,
     "counts": counts,
     "checks": checks,
     "tables": tables,
