@@ -7,10 +7,9 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import NamedTuple
 
-from calc.van.diagram.scheme import Cell, Run, Token
+from calc.van.diagram.scheme import Cell, Run
 from calc.van.diagram.symbols import size
-from calc.van.diagram.widths import width
-from calc.van.diagram.wrapping import breaks, wrapped
+from calc.van.diagram.wrapping import longest_word, wrapped
 
 AFTER_SYMBOL, _AFTER_CELL = 4.0, 9.0
 _NARROWEST, _LONGEST_WORD, _ENDLESS = 34.0, 130.0, 1e9  # of the words of a cell
@@ -138,14 +137,5 @@ class _Need:
     @cached_property
     def _least(self) -> float:
         """The width of the longest word, which is broken only where nothing else helps."""
-        longest = max(
-            (
-                width(word, item.strong)
-                for items in self._widths
-                for item in items
-                if isinstance(item, Token)
-                for _, word in breaks(item.text)
-            ),
-            default=0.0,
-        )
+        longest = max((longest_word(items) for items in self._widths), default=0.0)
         return max(_NARROWEST, min(longest, _LONGEST_WORD))

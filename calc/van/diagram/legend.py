@@ -107,9 +107,11 @@ def _entries(used: Sequence[Mark]) -> Iterator[tuple[float, str, tuple[Mark, ...
         if name in names and name in _EXPLAINED:
             yield found.width + 6, found.word, (Symbol(name, 0, 0),)
     shapes = {mark.shape for mark in used if isinstance(mark, Flag)}
+    if shapes:
+        yield 0, "Findings, numbered as in the review:", ()
     for shape, words in SHAPES:
         if shape in shapes:
-            yield FLAG + 6, f"{words}, by its number in the review", (Flag(shape, 0, 0, 5, FLAG),)
+            yield FLAG + 6, words, (Flag(shape, 0, 0, 5, FLAG),)
     if any(isinstance(mark, Words) and "*" in mark.text for mark in used):
         yield 0, CHOSEN, ()
     if any(isinstance(mark, Dot) for mark in used):

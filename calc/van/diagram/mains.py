@@ -81,7 +81,7 @@ class MainsBlock:
 
     @property
     def _inner(self) -> float:
-        return self.room - self._edge - 2 * _RAIL - 2 * _INSET - 24
+        return self.room - self._edge - 2 * _RAIL - 2 * _INSET
 
     @cached_property
     def _hung(self) -> tuple[Row, ...]:
@@ -143,7 +143,7 @@ class MainsBlock:
             at = self._below(top, lines) - self._sockets.height + self._sockets.up
             if self.rows and self.rows[-1].run is self.mains.inverter:
                 at = lines[-1] - self.rows[-1].up - self._sockets.height + self._sockets.up
-            start = x + self._edge + _INSET + 20
+            start = x + self._edge + _INSET
             yield from place(self._sockets, start, at, start, rail)
             ends.append(at)
         ends.sort()

@@ -63,7 +63,7 @@ class Reader(Ends):
             elif shunt and (node is shunt or (not within and self._shunt_in(part))):
                 cells.append(self.shunt(shunt, f"device{more}", stroke))
         cells.append(
-            Cell("end", above=(Token(words.terminal(last.end) or "not said", strong=True),))
+            Cell("end", above=(Token(words.terminal(last.end) or words.unknown, strong=True),))
         )
         return Run(
             id=first.part.id,

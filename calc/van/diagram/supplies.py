@@ -115,7 +115,7 @@ def _alternator(reader: Reader) -> Iterator[Source]:
     symbol, word = {
         "relay": ("relay", "split-charge relay"),
         "charger": ("dc-charger", "battery-to-battery charger"),
-    }.get(method or "", ("load", "joined by: not seen"))
+    }.get(method or "", ("load", f"joined by: {words.unknown}"))
     device = (*tokens(told(part, "charger_limit")), *words.findings(part))
     cells.append(Cell("device", symbol, tokens(word), device))
     after = _to_bar(reader, part)
@@ -183,7 +183,7 @@ def _supply(reader: Reader, mains: Part) -> Run:
     if mains["breaker"].state is not State.NONE:
         rated = told(mains, "breaker", "not seen")
         poles = {"both-poles": "both poles", "live-only": "live only"}.get(
-            mains.choice("switching") or "", told(mains, "switching", "poles not seen")
+            mains.choice("switching") or "", f"poles {told(mains, 'switching') or words.unknown}"
         )
         above = (Token(marks["breaker"], strong=True), *tokens(rated))
         cells.append(Cell("breaker", "breaker-2", above, tokens(poles), Stroke.MAINS))
@@ -261,9 +261,10 @@ def _outlet(reader: Reader, circuit: Part) -> Run:
 def _mains_words(
     reader: Reader, mains: Part | None, inverter: Part | None
 ) -> Iterator[tuple[str, tuple[Item, ...]]]:
+    unknown = reader.writer.unknown
     if mains:
         earth = {"yes": "protective earth joined to the chassis", "no": "no earth to the chassis"}
-        said = earth.get(mains.choice("earth") or "", "earth to the chassis: not seen")
+        said = earth.get(mains.choice("earth") or "", f"earth to the chassis: {unknown}")
         yield "earth", tokens(said)
         if mains.choice("changeover") == "nothing":
             yield "", tokens("nothing keeps shore and inverter apart")
@@ -272,7 +273,7 @@ def _mains_words(
         yield "", tokens(f"neutral to earth: {bond}" if bond else "")
         residual = {
             "yes": "residual-current device on its outlets",
-            "no": "no residual-current device",
+            "no": "no residual-current device on its outlets",
         }
         yield "", tokens(residual.get(inverter.choice("residual") or "", ""))
 

@@ -111,6 +111,11 @@ class Writer:
     def _by_pole(self) -> Mapping[tuple[str, str], Conductor]:
         return {(one.part.id, one.pole): one for one in self.van.net.conductors}
 
+    @property
+    def unknown(self) -> str:
+        """What stands where nobody has said what is joined."""
+        return "not seen" if self.van.inspection else "not said"
+
     def conductor(self, part: Part, pole: str) -> Conductor | None:
         """Return the conductor of a run at a pole."""
         return self._by_pole.get((part.id, pole))
@@ -209,7 +214,7 @@ class Writer:
     def end_words(self, conductor: Conductor | None) -> tuple[Item, ...]:
         """Return the mark of the terminal that a conductor starts at."""
         if conductor is None or not conductor.start:
-            return (Token("not said"),)
+            return tokens(self.unknown)
         star = CHOSEN if "start" in conductor.assumed else ""
         return (Token(f"{self.terminal(conductor.start)}{star}", strong=True),)
 
@@ -221,7 +226,7 @@ class Writer:
         if minus.by_chassis:
             return tokens(f"− chassis, {minus.bond}" if minus.bond else "− chassis")
         if not minus.start:
-            return tokens("− not seen" if self.van.inspection else "− not said")
+            return tokens(f"− {self.unknown}")
         star = CHOSEN if "start" in minus.assumed else ""
         return tokens(f"− {self.terminal(minus.start)}{star}")
 
@@ -231,8 +236,7 @@ class Writer:
         if minus is not None and minus.by_chassis:
             return Cell("return", "chassis", tokens(minus.bond or "chassis"), (), Stroke.MINUS)
         if minus is None or not minus.start:
-            said = tokens("not seen" if self.van.inspection else "not said")
-            return Cell("return", "to", said, (), Stroke.MINUS)
+            return Cell("return", "to", tokens(self.unknown), (), Stroke.MINUS)
         star = CHOSEN if "start" in minus.assumed else ""
         to = Token(f"{self.terminal(minus.start)}{star}", strong=True)
         return Cell("return", "", (to,), (), Stroke.MINUS)

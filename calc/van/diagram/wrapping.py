@@ -79,7 +79,7 @@ def _pieces(item: Item, limit: float) -> Iterator[Item]:
         yield item
         return
     line = ""
-    for space, word in breaks(item.text):
+    for space, word in _breaks(item.text):
         longer = f"{line}{space}{word}" if line else word
         if width(longer, item.strong) <= limit:
             line = longer
@@ -96,7 +96,16 @@ def _pieces(item: Item, limit: float) -> Iterator[Item]:
         yield Token(line, item.strong)
 
 
-def breaks(text: str) -> Iterator[tuple[str, str]]:
+@lru_cache(maxsize=8192)
+def longest_word(items: tuple[Item, ...]) -> float:
+    """Return how wide the longest part is that is broken only where nothing else helps."""
+    tokens = (item for item in items if isinstance(item, Token))
+    return max(
+        (width(word, one.strong) for one in tokens for _, word in _breaks(one.text)), default=0.0
+    )
+
+
+def _breaks(text: str) -> Iterator[tuple[str, str]]:
     """Yield the parts between which a line may end, each with what stands before it."""
     for word in text.split(" "):
         first, *rest = word.split("-")
