@@ -165,10 +165,6 @@ def _measured(van: Van, part: Part) -> bool:
     return part["drop"].known
 
 
-def _no_fan(van: Van, part: Part) -> bool:
-    return not part["fan"].known
-
-
 def _no_vents(van: Van, part: Part) -> bool:
     return not part["vents"].known
 
@@ -189,8 +185,7 @@ MATTERS: Mapping[str, Applies] = {
     "cables.return_by": _never, "cables.bond_point": _never, "cables.limit": _never,
     "alternator.charger_limit": _by_charger, "alternator.stops_by": _by_charger,
     "alternator.charger_efficiency": _by_charger, "alternator.engine_voltage": _by_relay,
-    "alternator.fused": lambda van, part: True, "alternator.fuse": _never,
-    "alternator.fuse_family": _never, "alternator.return_to": _never,
+    "alternator.fused": lambda van, part: True, "alternator.return_to": _never,
     "management.cold_cut_off": _lithium, "management.fitted": _lithium, "management.peak": _never,
     "management.port": _never, "management.draw": _never, "management.stop_signal": _lithium,
     "bank.take_off": _several, "bank.matched": _several, "bank.vents": _vented,
@@ -208,10 +203,10 @@ MATTERS: Mapping[str, Applies] = {
     "water_heater.hours": _never, "alarms.tested": _inspected, "alarms.expiry": _inspected,
     "joints.tug": _inspected, "joints.torque": _never, "joints.current": _measured,
     "joints.full_current": _measured, "joints.drop": _never, "joints.maker_torque": _never,
-    "bay.vents": _no_fan, "bay.fan": _no_vents, "shore.power_factor": _never,
+    "bay.fan": _no_vents, "shore.power_factor": _never,
     "panels.fuse": _never, "panels.fuse_family": _never, "panels.max_power_voltage": _never,
     "panels.max_power_current": _never, "panels.series_fuse": _never,
-    "panels.isolator": lambda van, part: True,
+    "bars.cover": _plus, "panels.isolator": lambda van, part: True,
     "converters.standby": _never, "van.people": _never,
 }  # fmt: skip
 _WHOLE_KINDS = ("patterns", "log", "shell", "cooler")  # what is asked at a desk, never looked for
