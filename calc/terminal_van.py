@@ -1,9 +1,9 @@
-"""`lugwise van`: the review of a whole van in a terminal, its lists as files.
+"""`lugwise van`: the review of a whole van in a terminal, its diagram and its lists as files.
 
     lugwise van marram.toml
     lugwise van marram.toml --inspection
     lugwise van marram.toml --json
-    lugwise van marram.toml --schedule circuits.csv --lists papers
+    lugwise van marram.toml --diagram marram.svg --schedule circuits.csv --lists papers
     lugwise van marram.toml --circuits spreadsheet.csv
     lugwise van --new
     lugwise van --new --inspection
@@ -22,8 +22,10 @@ from typing import Any
 
 import calc
 from calc.judge import Level
+from calc.render.van_diagram import diagram_files
 from calc.render.van_lists import document_html, hand_over_html, lists_html
 from calc.van.circuits_csv import template, with_circuits
+from calc.van.diagram import layout
 from calc.van.files import read_van, write_van
 from calc.van.inspection import inspection_list
 from calc.van.listed import csv_of
@@ -79,13 +81,14 @@ def main(words: list[str]) -> int:
 
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
-        prog="lugwise van", description="Review a van's file; write its lists."
+        prog="lugwise van", description="Review a van's file; write its diagram and its lists."
     )
     parser.add_argument("file", nargs="?", metavar="FILE", help="the van's file, TOML or JSON")
     parser.add_argument("--json", action="store_true", help="print review and schedule as data")
     parser.add_argument(
         "--inspection", action="store_true", help="print what is still to be looked at, in order"
     )
+    parser.add_argument("--diagram", metavar="OUT.svg", help="write the diagram, a file each sheet")
     parser.add_argument("--schedule", metavar="OUT.csv", help="write the circuit schedule")
     parser.add_argument("--lists", metavar="DIR", help="write every list, and the papers to print")
     parser.add_argument(
@@ -99,6 +102,8 @@ def _parser() -> argparse.ArgumentParser:
 def _answer(van: Van, options: argparse.Namespace) -> int:
     """Write what is asked for, print the review, and return the exit status."""
     found = review(van)
+    if options.diagram:
+        _write_diagram(van, found, Path(options.diagram))
     if options.schedule:
         table = next(one for one in tables(van) if one.id == "circuit-schedule")
         _write(Path(options.schedule), csv_of(table), "utf-8-sig")
@@ -131,6 +136,13 @@ def _write(path: Path, text: str, encoding: str = "utf-8") -> None:
         path.write_text(text, encoding, newline="")
     except OSError as error:
         raise Unusable(f"{path} cannot be written: {error.strerror}.") from None
+
+
+def _write_diagram(van: Van, found: Review, path: Path) -> None:
+    """Write each sheet of the diagram: a second one beside the first as `name-2`."""
+    drawing = layout(van, schedule(van), found)
+    for number, text in enumerate(diagram_files(drawing), 1):
+        _write(path if number == 1 else path.with_stem(f"{path.stem}-{number}"), text)
 
 
 def _write_lists(van: Van, folder: Path) -> None:

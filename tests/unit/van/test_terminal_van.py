@@ -6,6 +6,7 @@ import shlex
 import subprocess
 import sys
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 
@@ -117,6 +118,15 @@ def test_every_list_and_the_papers_are_written_into_a_folder(run, file, tmp_path
     assert run(file("marram"), "--lists", folder)[0] == 0, "and may be written again"
 
 
+def test_the_diagram_is_written_as_a_picture_by_itself(run, file, tmp_path):
+    out = tmp_path / "marram.svg"
+    status, _, err = run(file("marram"), "--diagram", out)
+    assert (status, err) == (0, "")
+    picture = ElementTree.fromstring(out.read_bytes())
+    assert picture.tag == "{http://www.w3.org/2000/svg}svg"
+    assert "fridge" in " ".join(picture.itertext())
+
+
 @pytest.mark.parametrize("also", [[], ["--inspection"]])
 def test_a_file_to_start_from_is_printed_and_can_be_reviewed(run, file, also):
     status, out, err = run("--new", *also)
@@ -169,8 +179,9 @@ def test_a_file_that_is_not_there_or_a_place_that_cannot_be_written_is_told(run,
     assert (status, out) == (2, "") and "cannot be read" in err
     status, _, err = run(tmp_path)
     assert status == 2 and "cannot be read" in err
-    status, _, err = run(file("marram"), "--schedule", tmp_path / "no" / "where.out")
-    assert status == 2 and "cannot be written" in err
+    for option in ("--schedule", "--diagram"):
+        status, _, err = run(file("marram"), option, tmp_path / "no" / "where.out")
+        assert status == 2 and "cannot be written" in err
     status, _, err = run(file("marram"), "--lists", file("marram"))
     assert status == 2 and "cannot be made" in err
 
