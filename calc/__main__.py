@@ -8,6 +8,7 @@
     lugwise --rules fuse.
     lugwise wire-drop --practice 7
     lugwise wire-drop --practice 7 --reply "0.5 V"
+    lugwise wire-size --van marram.toml --circuit fridge length="4 m"
     lugwise van marram.toml
 
 Bad input ends with status 2 and the sentences on standard error.
@@ -49,6 +50,8 @@ def main(words: list[str] | None = None) -> int:
     )
     parser.add_argument("--practice", type=int, metavar="NUMBER", help="ask that question")
     parser.add_argument("--reply", metavar="TEXT", help="mark a reply to that question")
+    parser.add_argument("--van", metavar="FILE", help="fill the fields from a van's file")
+    parser.add_argument("--circuit", default="", metavar="ID", help="for which part of that van")
     options = parser.parse_intermixed_args(words)
     practised = options.practice is not None
     alone = practised and options.worksheet and not (options.inputs or options.list)
@@ -64,7 +67,7 @@ def main(words: list[str] | None = None) -> int:
         if options.practice is not None:
             print(_practice(options))
             return 0
-        answer = calc.work(options.worksheet, _inputs(options.inputs))
+        answer, told = _worked(options)
     except calc.InputError as error:
         for problem in error.problems:
             print(problem.message, file=sys.stderr)
@@ -72,9 +75,30 @@ def main(words: list[str] | None = None) -> int:
     print(
         json.dumps(as_data(answer), ensure_ascii=False, indent=2)
         if options.json
-        else as_text(answer)
+        else "\n\n".join((as_text(answer), *told))
     )
     return 0
+
+
+def _worked(options: argparse.Namespace) -> tuple[Answer, tuple[str, ...]]:
+    """Return the answer for what is typed, and what a van's file tells besides.
+
+    Raises InputError, also where the van does not tell what the worksheet needs.
+    """
+    typed = _inputs(options.inputs)
+    if not options.van:
+        return calc.work(options.worksheet, typed), ()
+    from calc.terminal_van import Unusable, text_of  # imported for a van alone
+    from calc.van import asked
+
+    sheet = calc.find(options.worksheet).id
+    try:
+        van = calc.read_van(text_of(options.van))
+    except Unusable as sentence:
+        raise calc.InputError((Problem("van", str(sentence)),)) from None
+    part = asked.target(van, sheet, options.circuit)
+    texts, found = asked.inputs_for(van, sheet, part, typed)
+    return calc.work(sheet, texts), (asked.told(van, sheet, found, typed),)
 
 
 def _print_rules(begins: str) -> int:

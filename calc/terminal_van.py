@@ -65,9 +65,9 @@ def main(words: list[str]) -> int:
         parser.print_usage(sys.stderr)
         return UNREADABLE
     try:
-        van = read_van(_text_of(options.file))
+        van = read_van(text_of(options.file))
         if options.circuits:
-            print(write_van(with_circuits(van, _text_of(options.circuits))), end="")
+            print(write_van(with_circuits(van, text_of(options.circuits))), end="")
             return FINE
         return _answer(van, options)
     except calc.InputError as error:
@@ -117,7 +117,7 @@ def _answer(van: Van, options: argparse.Namespace) -> int:
     return STOPPED if found.stops else FINE
 
 
-def _text_of(name: str) -> str:
+def text_of(name: str) -> str:
     """Return the text of a file. Raises Unusable."""
     path = Path(name)
     try:

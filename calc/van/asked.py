@@ -46,17 +46,15 @@ def inputs_for(
     and nobody typed.
     """
     found = filled(van, sheet, part)
-    open_fields = [name for name in found.lacking if name not in typed]
-    if open_fields:
-        raise InputError(
-            tuple(
-                Problem(
-                    name,
-                    f"{why_not(van, found.missing[name])}. Type it: {name}={_sample(sheet, name)}",
-                )
-                for name in open_fields
-            )
+    problems = tuple(
+        Problem(
+            name, f"{why_not(van, found.missing[name])}. Type it: {name}={_sample(sheet, name)}"
         )
+        for name in found.lacking
+        if name not in typed
+    )
+    if problems:
+        raise InputError(problems)
     return {**found.texts, **typed}, found
 
 

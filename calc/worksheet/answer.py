@@ -165,16 +165,16 @@ class Answer:
         if not known.issuperset(lead.needs) or not known.isdisjoint(lead.without):
             return None
         texts = []
-        for field, source in lead.carry:
+        for name, source in lead.carry:
             if source.startswith("="):
-                texts.append((field, source[1:]))
+                texts.append((name, source[1:]))
             elif source in self.inputs:
                 if source in known:
-                    texts.append((field, self.inputs[source].link))
+                    texts.append((name, self.inputs[source].link))
             elif (text := self._typed(source)) is None:
                 return None
             else:
-                texts.append((field, text))
+                texts.append((name, text))
         return tuple(texts)
 
     def _typed(self, name: str) -> str | None:
