@@ -1,5 +1,7 @@
 """A van's diagram as SVG: for a page, whose style sheet colours it, or as a file of its own."""
 
+from functools import cache
+
 from calc import tables
 from calc.render.html import Markup, el, join
 from calc.render.van_symbols import PATHS
@@ -121,53 +123,49 @@ def _svg(sheet: Sheet, title: str, *inside: Markup) -> Markup:
         "path", d=f"M0 0H{WIDTH:g}V{sheet.height:.0f}H0Z", class_="lw-plan-ground", stroke="none"
     )
     return el(
-        "svg", *inside, *([ground] if inside else []), *map(_mark, sheet.marks),
+        "svg", *inside, ground if inside else None, Markup("".join(map(_mark, sheet.marks))),
         viewBox=f"0 0 {WIDTH:g} {sheet.height:.0f}", width=f"{WIDTH:g}",
         height=f"{sheet.height:.0f}", role="img", class_="lw-plan", **own,
     )  # fmt: skip
 
 
-def _mark(mark: Mark) -> Markup:
+def _mark(mark: Mark) -> str:
+    """Return a mark as the text of its elements: there are many, and these are quick to make."""
     match mark:
         case Words(x, y, text, _, strong):
             style = ' class="lw-plan-strong"' if strong else ""
-            return Markup(f'<text x="{x:.1f}" y="{y:.1f}"{style}>{join(text)}</text>')
+            return f'<text x="{x:.1f}" y="{y:.1f}"{style}>{join(text)}</text>'
         case Line(points, stroke):
             (x, y), *rest = points
-            way = "".join(f"L{x:.1f} {y:.1f}" for x, y in rest)
-            return Markup(f'<path d="M{x:.1f} {y:.1f}{way}" class="lw-plan-{stroke}"/>')
+            way = "".join([f"L{x:.1f} {y:.1f}" for x, y in rest])
+            return f'<path d="M{x:.1f} {y:.1f}{way}" class="lw-plan-{stroke}"/>'
         case Symbol(name, x, y):
-            return _symbol(name, x, y)
+            return f'<g transform="translate({x:.1f} {y:.1f})">{_paths(name)}</g>'
         case Dot(x, y):
             d = f"M{x - 3.6:.1f} {y:.1f}a3.6 3.6 0 1 0 7.2 0a3.6 3.6 0 1 0 -7.2 0z"
-            return Markup(f'<path d="{d}" class="lw-plan-solid"/>')
+            return f'<path d="{d}" class="lw-plan-solid"/>'
         case Flag(shape, number, x, y):
             return _flag(shape, number, x, y)
         case Frame(x, y, width, height, stroke):
             d = f"M{x:.1f} {y:.1f}h{width:.1f}v{height:.1f}h{-width:.1f}z"
-            return Markup(f'<path d="{d}" class="lw-plan-{stroke}"/>')
+            return f'<path d="{d}" class="lw-plan-{stroke}"/>'
 
 
-def _symbol(name: str, x: float, y: float) -> Markup:
+@cache
+def _paths(name: str) -> str:
     ground, stroke, solid = PATHS[name]
-    paths = ""
-    if ground:
-        paths += f'<path d="{ground}" class="lw-plan-ground"/>'
-    if stroke:
-        paths += f'<path d="{stroke}"/>'
-    if solid:
-        paths += f'<path d="{solid}" class="lw-plan-solid"/>'
-    return Markup(f'<g transform="translate({x:.1f} {y:.1f})">{paths}</g>')
+    paths = f'<path d="{ground}" class="lw-plan-ground"/>' if ground else ""
+    paths += f'<path d="{stroke}"/>' if stroke else ""
+    return paths + (f'<path d="{solid}" class="lw-plan-solid"/>' if solid else "")
 
 
-def _flag(shape: Shape, number: int, x: float, y: float) -> Markup:
+def _flag(shape: Shape, number: int, x: float, y: float) -> str:
     outline, mark = _SHAPES[shape]
     drawn = (
         f'<g transform="translate({x:.1f} {y - 14:.1f}) scale({FLAG / 24:g})">'
         f'<path d="{outline}" class="lw-plan-{shape}"/><path d="{mark}" class="lw-plan-mark"/></g>'
     )
     if not number:
-        return Markup(drawn)
+        return drawn
     at = x + FLAG + FLAG_GAP
-    words = f'<text x="{at:.1f}" y="{y:.1f}" class="lw-plan-strong">{number}</text>'
-    return Markup(drawn + words)
+    return f'{drawn}<text x="{at:.1f}" y="{y:.1f}" class="lw-plan-strong">{number}</text>'

@@ -60,7 +60,9 @@ def told(part: Part, key: str, unseen: str = "") -> str:
     value = part[key]
     if value.known:
         said = with_mm2(value.reading.text if value.reading else value.text)
-        return short(said) if isinstance(part.kind.key(key).field, Choice) else said
+        if " (" in said and isinstance(part.kind.key(key).field, Choice):
+            return short(said)
+        return said
     return unseen if value.state is State.NOT_SEEN else ""
 
 
