@@ -12,6 +12,7 @@ from calc.van.judging import told
 from calc.van.keys import Walk
 from calc.van.proven import Gap, kinds_not_seen, unproven
 from calc.van.record import KINDS, Van
+from calc.van.told import name_of
 
 if TYPE_CHECKING:
     from calc.van.review import Finding, Review
@@ -103,15 +104,15 @@ STATIONS: Mapping[Walk, tuple[str, str, str]] = {
 _DO: Mapping[Walk, str] = {
     Walk.SMELL: "Check",
     Walk.UNPLUG: "Check",
-    Walk.ISOLATE: "Prove",
+    Walk.ISOLATE: "Prove at",
     Walk.LOOK: "Look at",
-    Walk.TUG: "Tug and note",
-    Walk.TORQUE: "Set and note",
-    Walk.MAINS_DEAD: "Have checked, dead,",
+    Walk.TUG: "Tug at",
+    Walk.TORQUE: "Set and mark at",
+    Walk.MAINS_DEAD: "Have tested dead, at",
     Walk.ENERGISE: "Watch",
-    Walk.MILLIVOLTS: "Measure",
-    Walk.MAINS_LIVE: "Have tested, live,",
-    Walk.DESK: "Ask for",
+    Walk.MILLIVOLTS: "Measure at",
+    Walk.MAINS_LIVE: "Have tested live, at",
+    Walk.DESK: "Ask about",
 }
 
 
@@ -127,17 +128,17 @@ def inspection_list(van: Van) -> tuple[Stop, ...]:
         title = f"{of.title[0].lower()}{of.title[1:]}"
         looks[of.walk].append(Look(
             place=kind, part_id=kind, part_name=of.title, safety=True, only_told=False,
-            do=f"{_DO[of.walk]} {title}: whether there are any, and note each.",
+            do=f"{_DO[of.walk]} {title}: whether there are any.",
         ))  # fmt: skip
     for part in van.everything():
         for one in unproven(van, part):
             walk = one.key.walk
             only_told = one.gap is Gap.TOLD
-            first = "See for yourself" if only_told else _DO[walk]
-            of_part = "" if part.kind.id == "van" else f" of {part.name}"
+            first = "See for yourself, at" if only_told else _DO[walk]
+            what = "" if walk is Walk.TUG else f": {one.label}"
             looks[walk].append(Look(
                 place=one.place, part_id=part.id, part_name=part.name, safety=one.key.safety,
-                only_told=only_told, do=f"{first} {one.label}{of_part}.",
+                only_told=only_told, do=f"{first} {name_of(part)}{what}.",
             ))  # fmt: skip
     return tuple(
         Stop(

@@ -83,7 +83,7 @@ def told_of_part(van: Van, part: Part, found: Iterable[Unproven], wanted: Wanted
         yield Told(
             rule=AS_USUAL,
             level=Level.NOTE,
-            sentence=f"Ask about {_name(part)}: {labels}.",
+            sentence=f"Ask about {name_of(part)}: {labels}.",
             text="Usual values stand in for what nobody has seen.",
             places=tuple(one.place for one in light),
         )
@@ -97,9 +97,9 @@ def _vital(part: Part, vital: list[Unproven], wanted: Wanted) -> Told:
     labels = listed([one.label for one in vital])
     places = tuple(one.place for one in vital)
     if all(one.gap is Gap.TOLD for one in vital):
-        sentence = f"See {_name(part)} for yourself: {labels}. Told is not proven."
+        sentence = f"See {name_of(part)} for yourself: {labels}. Told is not proven."
     else:
-        sentence = f"Look at {_name(part)} first: {labels}. Not proven."
+        sentence = f"Look at {name_of(part)} first: {labels}. Not proven."
     also = _also({place: wanted.get(place, ()) for place in places}, part.id)
     return Told(rule=NOT_PROVEN, level=Level.STOP, sentence=sentence, places=places, also=also)
 
@@ -117,7 +117,7 @@ def _grave(van: Van, part: Part, places: tuple[str, ...], wanted: Wanted) -> Tol
     return Told(
         rule=NOT_STATED if blank else NOT_SEEN,
         level=Level.CAUTION,
-        sentence=f"{first} {_name(part)}: {labels}.",
+        sentence=f"{first} {name_of(part)}: {labels}.",
         text=f"{_not_judged(len(also))}.",
         places=places,
         also=also,
@@ -134,7 +134,7 @@ def _not_judged(others: int) -> str:
     return "Another part is not judged in full" if others else "It is not judged in full"
 
 
-def _name(part: Part) -> str:
+def name_of(part: Part) -> str:
     """Return a part's name as it stands in a sentence: one alone has an article."""
     if part.kind.id == "van":
         return "the van"
