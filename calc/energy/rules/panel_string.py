@@ -15,7 +15,8 @@ from calc.units.si import Share, SharePerKelvin, Tag, Volts
 LEAST_FALL: Annotated[SharePerKelvin, Tag("least open voltage that silicon loses by the degree")] = 0.002
 # More than any of it loses: our choice
 MOST_FALL: Annotated[SharePerKelvin, Tag("most open voltage that silicon loses by the degree")] = 0.005
-# A colder night than typed or a panel above its label takes that: common practice, no source
+# A colder night than typed takes that; in frost pvlib's model of listed panels lies up to 3 % above the
+# label's line. Common practice, no source
 NEAR_LIMIT: Annotated[Share, Tag("share of a regulator's volts that leaves little room")] = 0.95
 # In dry air bare parts up to here need no guard on direct current: IEC 60364-4-41, 414.4.5
 TOUCH: Annotated[Volts, Tag("direct voltage that needs no guard against touch")] = 60.0
@@ -172,7 +173,7 @@ RATED_FOR_VOLTS = Rule[PanelString](
 NEAR_INPUT_LIMIT = Rule[PanelString](
     id="string.near-input-limit", level=Level.ADVICE, source="practice",
     when=lambda s: not s.over_input and not at_most(s.cold_voc, NEAR_LIMIT * s.limits.volts),
-    text="Little room is left to the regulator's {limits.volts}: a colder night or a panel above its label uses it up.",
+    text="Little room is left to the regulator's {limits.volts}: a colder night uses it up, or a panel that in frost lies some percent above its label's line.",
 )
 BATTERY_FIRST = Rule[PanelString](
     id="regulator.battery-first", level=Level.ADVICE, source="practice",
