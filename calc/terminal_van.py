@@ -92,6 +92,9 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--schedule", metavar="OUT.csv", help="write the circuit schedule")
     parser.add_argument("--lists", metavar="DIR", help="write every list, and the papers to print")
     parser.add_argument(
+        "--address", metavar="URL", default="", help="the site’s page of vans, for the square code"
+    )
+    parser.add_argument(
         "--circuits", metavar="IN.csv", help="print the van with the circuits of a spreadsheet"
     )
     parser.add_argument("--new", action="store_true", help="print a file to start from")
@@ -108,7 +111,7 @@ def _answer(van: Van, options: argparse.Namespace) -> int:
         table = next(one for one in tables(van) if one.id == "circuit-schedule")
         _write(Path(options.schedule), csv_of(table), "utf-8-sig")
     if options.lists:
-        _write_lists(van, Path(options.lists))
+        _write_lists(van, Path(options.lists), options.address)
     if options.json:
         print(json.dumps(as_data(van, found), ensure_ascii=False, indent=2))
     else:
@@ -145,8 +148,11 @@ def _write_diagram(van: Van, found: Review, path: Path) -> None:
         _write(path if number == 1 else path.with_stem(f"{path.stem}-{number}"), text)
 
 
-def _write_lists(van: Van, folder: Path) -> None:
-    """Write each list as CSV, which spreadsheets know by its mark of byte order, and the papers."""
+def _write_lists(van: Van, folder: Path, address: str) -> None:
+    """Write each list as CSV, which spreadsheets know by its mark of byte order, and the papers.
+
+    `address` is that of the site's page of vans: its link with the van in it is the square code.
+    """
     own = Lists(van)
     every = own.tables
     try:
@@ -155,7 +161,7 @@ def _write_lists(van: Van, folder: Path) -> None:
         raise Unusable(f"{folder} cannot be made: {error.strerror}.") from None
     for table in (*every, own.papers.settings):
         _write(folder / f"{table.id}.csv", csv_of(table), "utf-8-sig")
-    whole = document_html(van.name, lists_html(every), hand_over_html(own.papers))
+    whole = document_html(van.name, lists_html(every), hand_over_html(own.papers, address))
     _write(folder / "papers.html", whole)
 
 

@@ -115,7 +115,10 @@ def test_every_list_and_the_papers_are_written_into_a_folder(run, file, tmp_path
     assert names == own | {"charger-settings.csv", "papers.html"}
     html = (folder / "papers.html").read_text("utf-8")
     assert "Cable cut list" in html and "Fire, smoke or a hot smell" in html
-    assert run(file("marram"), "--lists", folder)[0] == 0, "and may be written again"
+    assert "Opens the record" not in html, "there is no address to open"
+    address = ("--address", "https://van.invalid/van/")
+    assert run(file("marram"), "--lists", folder, *address)[0] == 0, "and may be written again"
+    assert "Opens the record" in (folder / "papers.html").read_text("utf-8")
 
 
 def test_the_diagram_is_written_as_a_picture_by_itself(run, file, tmp_path):
