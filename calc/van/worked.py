@@ -16,8 +16,9 @@ from calc.judge import Level
 from calc.worksheet.answer import Answer, InputError
 from calc.worksheet.declare import Declaration
 from calc.worksheet.fields import ParsedInput
+from calc.worksheet.findings import Finding, judgements
 from calc.worksheet.outputs import Output
-from calc.worksheet.writer import Finding, Writer, judgements
+from calc.worksheet.writer import Writer
 
 MOST_KEPT = 2000  # outcomes: some vans of forty circuits
 ANSWERS_KEPT = 100

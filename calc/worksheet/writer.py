@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from functools import cached_property
 from typing import Any
 
-from calc.judge import Level, verdict
+from calc.judge import Level
 from calc.sources import SOURCES
 from calc.units.compare import at_least, at_most
 from calc.units.kinds import TEMPERATURE
@@ -17,12 +17,12 @@ from calc.units.shown import MINUS, NEAR, quantity_text, rounded, with_mm2
 from calc.worksheet.answer import Answer, Line, Said
 from calc.worksheet.declare import (
     Declaration,
-    Placed,
     Step,
 )
 from calc.worksheet.fields import ParsedInput
+from calc.worksheet.findings import Finding, judgements
 from calc.worksheet.formula import written
-from calc.worksheet.outputs import Output, kind_at, part_of, parts_at
+from calc.worksheet.outputs import Output, kind_at, part_of
 from calc.worksheet.pictures import names_in
 from calc.worksheet.result_table import Table
 from calc.worksheet.rows import listed
@@ -30,43 +30,6 @@ from calc.worksheet.rows import listed
 _MOST_DIGITS = 9
 NAME = re.compile(r"\{([a-z_][\w.]*)\}")  # a name in a sentence
 _SYMBOLS: dict[tuple[str, str], str] = {}  # formulas in symbols: the same for every answer
-
-
-@dataclass(frozen=True)
-class Finding:
-    """A rule that fires, as its sheet `use`s it, and the `rows` of a list in which it does.
-
-    Where its subject is no row of a list, there is one row, None.
-    """
-
-    use: Placed
-    rows: tuple[Any, ...]
-
-    @property
-    def covers(self) -> frozenset[str]:
-        """The ids of the rules that need not speak of the same rows."""
-        return self.use.rule.covers | self.use.covers
-
-    def without(self, covered: set[tuple[str, int]]) -> Finding:
-        """Return this without the rows of `covered` pairs of a rule's id and the row's identity."""
-        name = self.use.rule.id
-        beside = {(name, id(None))} & covered  # what is said of the whole covers every row
-        kept = () if beside else tuple(row for row in self.rows if (name, id(row)) not in covered)
-        return Finding(self.use, kept)
-
-
-def judgements(sheet: Declaration, result: Any) -> tuple[tuple[Finding, ...], Level, Finding]:
-    """Return what `sheet` finds in a `result`, the verdict, and the finding that says it."""
-    found = []
-    for use in sheet.uses:
-        parts = parts_at(result, use.at)
-        if rows := tuple(row for row, subject in parts if use.rule.when(subject)):
-            found.append(Finding(use, rows))
-    covered = {(name, id(row)) for one in found for name in one.covers for row in one.rows}
-    kept = tuple(left for one in found if (left := one.without(covered)).rows)
-    level = verdict(one.use.rule for one in kept)
-    first = next(one for one in kept if one.use.rule.level == level)
-    return kept, level, first
 
 
 class Shown(Mapping[str, str]):
