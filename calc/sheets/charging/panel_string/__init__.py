@@ -47,7 +47,7 @@ WORKSHEET = Worksheet(
         Quantity(id="string_fuse", label="Fuse in each string", symbol="I_f", kinds=(CURRENT,), optional=True, low="0.5 A", high="100 A", example="15 A", hint="As fitted. Empty: none."),
         Choice(id="alike", advanced=True, label="Panels", of=Alike, default=Alike.ALIKE, options=(Option(Alike.ALIKE, "all alike", aliases=("same",)), Option(Alike.MIXED, "mixed", aliases=("different",))), hint="Mixed: other current, voltage or age. Then type the weakest."),
         Quantity(id="input_limit", advanced=True, label="Most panel current the regulator takes", kinds=(CURRENT,), optional=True, low="1 A", high="1000 A", example="35 A", hint="Short-circuit current, from its manual. Empty: not compared."),
-        Quantity(id="headroom", advanced=True, label="Volts the regulator needs above the battery", symbol="U_h", kinds=(VOLTAGE,), default="1 V", low="0 V", high="20 V", hint="By its manual, and the cable's drop: 1 to 5 V (no source)."),
+        Quantity(id="headroom", advanced=True, label="Volts the regulator needs above the battery", symbol="U_h", kinds=(VOLTAGE,), default="1 V", low="0 V", high="20 V", hint="By its manual, plus cable drop: 1 to 5 V (no source)."),
         MOUNT,
         replace(HEAT_COEFFICIENT, default="-0.35 %/K", low="-1 %/K", hint="Of Pmax, from the panel's sheet: 0.30 to 0.53 %/K."),
     ),
