@@ -209,7 +209,7 @@ MATTERS: Mapping[str, Applies] = {
     "bars.cover": _plus, "panels.isolator": lambda van, part: True,
     "converters.standby": _never, "van.people": _never,
 }  # fmt: skip
-_WHOLE_KINDS = ("patterns", "log", "shell", "cooler")  # what is asked at a desk, never looked for
+_WHOLE_KINDS = ("log",)  # what nobody looks for
 
 
 def matters(van: Van, part: Part, key: Key) -> bool:

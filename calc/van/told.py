@@ -17,7 +17,7 @@ AS_USUAL = "van.taken-as-usual"
 # Kinds of which somebody must know whether there are any before the van may be energised.
 VITAL_KINDS = frozenset({
     "batteries", "management", "alternator", "mains", "inverter", "bars", "isolators", "cables",
-    "circuits", "gas", "alarms", "heater", "bank",
+    "circuits", "gas", "alarms", "heater", "bank", "panels", "shore", "water_heater",
 })  # fmt: skip
 
 

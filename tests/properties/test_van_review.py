@@ -7,7 +7,7 @@ from calc.van.demos import DEMOS, demo
 from calc.van.inspection import inspection_list
 from calc.van.patterns import worked_patterns
 from calc.van.proven import matters
-from calc.van.record import Van
+from calc.van.record import KINDS, Van
 from calc.van.review import ORDER, review
 from calc.van.values import State
 from tests.counts import chance, often
@@ -66,6 +66,17 @@ def test_a_value_that_is_struck_in_a_drawn_van_makes_no_part_better():
         places = given(van)
         for place in rng.sample(places, min(len(places), 8)):
             strike(van, place)
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_a_kind_of_parts_that_is_not_seen_makes_no_part_better(name):
+    rng, van = chance(f"kinds-{name}"), demo(name)
+    kinds = [kind for kind in KINDS if kind != "van" and (van.all(kind) or kind in van.none)]
+    for kind in rng.sample(kinds, min(len(kinds), often(8, 50))):
+        after = review(van.stating(kind, State.NOT_SEEN))
+        now = judged_by_part(after)
+        worse = {id for id, rank in judged_by_part(review(van)).items() if now.get(id, 9) > rank}
+        assert not worse or kind in unproven_places(after), kind
 
 
 def test_told_passes_no_safety_item():
