@@ -30,9 +30,11 @@ from calc.van.files import read_van, write_van
 from calc.van.inspection import inspection_list
 from calc.van.listed import csv_of
 from calc.van.lists import Lists, tables
+from calc.van.patterns import worked_patterns
 from calc.van.record import Van
 from calc.van.review import Finding, Review, review
 from calc.van.schedule import schedule
+from calc.van.seasons import season_tables
 from calc.van.start import start_file
 
 MOST_BYTES = 10_000_000
@@ -154,7 +156,7 @@ def _write_lists(van: Van, folder: Path, address: str) -> None:
     `address` is that of the site's page of vans: its link with the van in it is the square code.
     """
     own = Lists(van)
-    every = own.tables
+    every = (*own.tables, *season_tables(van))
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
@@ -182,6 +184,16 @@ def as_lines(van: Van, found: Review) -> Iterator[str]:
         yield ""
         yield "Mend these first"
         yield from (f"  {mend.text} ({one.part_name}: {one.rule})" for one, mend in best)
+    yield from _trips(van)
+
+
+def _trips(van: Van) -> Iterator[str]:
+    """Yield what comes of each pattern of use."""
+    found = worked_patterns(van)
+    if found:
+        yield ""
+        yield "Trips and seasons"
+    yield from (f"  {one.part.name}: {one.sentence}" for one in found)
 
 
 def _finding(one: Finding) -> Iterator[str]:

@@ -84,7 +84,7 @@ class Worked:
     @property
     def recovery(self) -> Seconds | None:
         """How long the bank takes to be full again after the trip [s]."""
-        return self.full.values["recovery_time"] if self.full else None
+        return self.quick.values["recovery_time"] if self.quick else None
 
     @property
     def months(self) -> tuple[Month, ...]:

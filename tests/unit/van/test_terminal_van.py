@@ -16,6 +16,7 @@ from calc.van.demos import DEMOS, demo_text
 from calc.van.files import read_van
 from calc.van.inspection import inspection_list
 from calc.van.lists import tables
+from calc.van.seasons import season_tables
 from calc.van.review import review
 from calc.van.start import start_file
 
@@ -111,7 +112,8 @@ def test_every_list_and_the_papers_are_written_into_a_folder(run, file, tmp_path
     status, _, err = run(file("marram"), "--lists", folder)
     assert (status, err) == (0, "")
     names = {path.name for path in folder.iterdir()}
-    own = {f"{table.id}.csv" for table in tables(read_van(demo_text("marram")))}
+    van = read_van(demo_text("marram"))
+    own = {f"{table.id}.csv" for table in (*tables(van), *season_tables(van))}
     assert names == own | {"charger-settings.csv", "papers.html"}
     html = (folder / "papers.html").read_text("utf-8")
     assert "Cable cut list" in html and "Fire, smoke or a hot smell" in html
