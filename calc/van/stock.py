@@ -83,7 +83,7 @@ class Piece:
 def cut_length(run: float) -> float:
     """Return the length [m] to cut for a conductor that runs over `run` [m]."""
     needed = run + max(run * ALLOWANCE, LEAST_ALLOWANCE)
-    return ceil(needed / CUT_STEP - _SAME) * CUT_STEP
+    return ceil(needed / CUT_STEP) * CUT_STEP
 
 
 def pieces(van: Van, chosen: Mapping[str, str]) -> tuple[Piece, ...]:

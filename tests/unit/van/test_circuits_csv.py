@@ -35,7 +35,7 @@ def test_cells_with_commas_quotes_and_line_ends_come_back_as_they_were():
 
 HOSTILE = (
     "=1+1", "+1", "-1", "@SUM(A1)", " =1+1", "\t=1+1", "\r=1+1", "\n=1+1", "＝1+1", "\u00a0=1",
-    "=cmd|' /C calc'!A0", '=HYPERLINK("x","y")', "-2+3",
+    "=cmd|' /C calc'!A0", "\tx", "\rx", '=HYPERLINK("x","y")', "-2+3",
 )  # fmt: skip
 
 
@@ -80,6 +80,11 @@ def test_a_comma_a_semicolon_and_a_tab_may_part_the_cells(sign):
 
 def test_a_decimal_comma_needs_no_quotes_where_semicolons_part_the_cells():
     assert read_circuits("Name;Length\nfridge;3,2 m\n")[0]["length"] == "3,2 m"
+
+
+def test_a_comma_within_a_heading_parts_nothing():
+    found = read_circuits(f'Name;"{LENGTH}"\nfridge;3 m\n')
+    assert "," in LENGTH and found == ({"name": "fridge", "length": "3 m"},)
 
 
 def test_headings_may_be_ids_or_labels_in_any_case_with_a_mark_of_byte_order():

@@ -103,7 +103,7 @@ who = "P. Moor"
 date = "2025-04-02"
 part = "Fridge"
 what = "drop"
-value = "210 mV"
+value = "240 mV"
 [[log]]
 date = "2026-04-30"
 part = "fuse block"
@@ -224,7 +224,7 @@ def test_the_log_has_last_time_beside_this_time_and_room_for_the_next(lists):
     drop = lists["circuit-schedule"]
     assert fridge[2] == cell(drop, "fridge", "Voltage drop").replace(" ", "\u00a0")
     assert fridge[3:] == (
-        "210 mV (2025-04-02)", "230 mV", "2026-04-30", "meter 2", "P. Moor", "", "", "", "",
+        "240 mV (2025-04-02)", "230 mV", "2026-04-30", "meter 2", "P. Moor", "", "", "", "",
     )  # fmt: skip
     torque = next(row for row in table.rows if row[:2] == ("J1 post", "Torque"))
     assert torque[2].startswith("9\u00a0N·m")
