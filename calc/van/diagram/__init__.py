@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from calc.van.diagram.drawing import Drawing
-from calc.van.diagram.plan import planned
+from calc.van.diagram.plan import MOST_CIRCUITS, planned
 from calc.van.diagram.read import scheme_of
 from calc.van.record import Van
 
@@ -25,6 +25,11 @@ def layout(van: Van, schedule: Schedule | None = None, review: Review | None = N
     """Return a van's diagram, with what its schedule and its review have found where there are any.
 
     A run's values come from the schedule's row for it, findings stand by shape and by their number
-    in the review, counted from 1.
+    in the review, counted from 1. Where loads are is left out if only so a van of few circuits fits
+    on one sheet.
     """
-    return planned(scheme_of(van, schedule, review))
+    drawing = planned(scheme_of(van, schedule, review))
+    if len(drawing.sheets) > 1 and len(van.all("circuits")) <= MOST_CIRCUITS:
+        brief = planned(scheme_of(van, schedule, review, brief=True))
+        return min(brief, drawing, key=lambda one: len(one.sheets))
+    return drawing

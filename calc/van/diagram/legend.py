@@ -26,7 +26,7 @@ from calc.van.diagram.wrapping import words_of, wrapped
 
 LEFT, RIGHT = 12.0, 1584.0
 TITLE = 430.0  # the width of the title block
-_HIGH, _SAMPLE, _GAP = 31.0, 40.0, 16.0
+_HIGH, _SAMPLE, _GAP = 29.0, 40.0, 16.0
 _INSET = 8.0
 STROKES = (
     (Stroke.PLUS, "positive conductor"),
@@ -102,6 +102,8 @@ def _entries(used: Sequence[Mark]) -> Iterator[tuple[float, str, tuple[Mark, ...
     for stroke, words in STROKES:
         if stroke in strokes:
             yield _SAMPLE, words, (Line(((0, 0), (_SAMPLE - 8, 0)), stroke, "legend"),)
+    if any(isinstance(mark, Dot) for mark in used):
+        yield 0, _RULES[0], ()
     names = {mark.name for mark in used if isinstance(mark, Symbol)}
     for name, found in SYMBOLS.items():
         if name in names and name in _EXPLAINED:
@@ -114,8 +116,6 @@ def _entries(used: Sequence[Mark]) -> Iterator[tuple[float, str, tuple[Mark, ...
             yield FLAG + 6, words, (Flag(shape, 0, 0, 5, FLAG),)
     if any(isinstance(mark, Words) and "*" in mark.text for mark in used):
         yield 0, CHOSEN, ()
-    if any(isinstance(mark, Dot) for mark in used):
-        yield 0, _RULES[0], ()
     yield 0, _RULES[1], ()
 
 

@@ -21,6 +21,9 @@ if TYPE_CHECKING:
     from calc.van.schedule import Schedule
 
 
+MOST_BESIDE = 4  # batteries in parallel that are drawn one by one
+
+
 @dataclass
 class Reader(Ends):
     """Reads the runs of one van."""
@@ -106,34 +109,38 @@ class Reader(Ends):
             said=sentence(f"Circuit {words.marks.part(part)}", cells),
         )  # fmt: skip
 
-    def battery(self, part: Part) -> Run:
-        """Return a battery of the bank from its negative to its positive terminal."""
+    def battery(self, part: Part) -> tuple[Run, ...]:
+        """Return a battery of the bank from its negative to its positive terminal.
+
+        Each of a few in parallel has a line, for each has its fuse and its cables.
+        """
         words = self.writer
-        units, series = part.text("units") or "1", part.text("series") or "1"
-        count = f"{units} in parallel" if units != "1" else ""
-        count = ", ".join(
-            one for one in (count, f"{series} in series" if series != "1" else "") if one
-        )
-        above = (
-            Token(words.marks.part(part), strong=True),
-            *tokens(part.name, told(part, "place")),
-        )
-        below = (
-            *tokens(told(part, "chemistry"), told(part, "capacity"), count),
-            *words.findings(part),
-        )
+        units, series = int(part.si("units") or 1), part.text("series") or "1"
+        each = units if units <= MOST_BESIDE else 1
+        in_parallel = f"{units} in parallel" if units > each else ""
+        in_series = f"{series} in series" if series != "1" else ""
         fuse = words.fuse(part)
-        cells = (
-            Cell("start", above=(Token("−"),)),
-            Cell("battery", "battery", above, below),
-            *((fuse,) if fuse else ()),
-            Cell("end", above=(Token("+"),)),
-        )
-        return Run(
-            id=part.id, cells=cells, start=f"{BANK}−", end=f"{BANK}+", before=Stroke.MINUS,
-            start_words=tokens("bank −"), end_words=tokens("bank +"),
-            said=sentence("Battery", cells[1:-1]),
-        )  # fmt: skip
+        runs = []
+        for number in range(1, each + 1):
+            which = f"{number} of {each}" if each > 1 else ""
+            above = (Token(words.marks.part(part), strong=True), *tokens(part.name, which))
+            said = (told(part, key) for key in ("place", "chemistry", "capacity"))
+            below = tokens(*said, in_parallel, in_series) if number == 1 else ()
+            cells = (
+                Cell("start", above=(Token("−"),)),
+                Cell("battery", "battery", above, below + (words.findings(part) if below else ())),
+                *((fuse,) if fuse else ()),
+                Cell("end", above=(Token("+"),)),
+            )
+            runs.append(
+                Run(
+                    id=f"{part.id} {which}".strip(), cells=cells,
+                    start=f"{BANK}−", end=f"{BANK}+", before=Stroke.MINUS,
+                    start_words=tokens("bank −"), end_words=tokens("bank +"),
+                    said=sentence("Battery", cells[1:-1]),
+                )
+            )  # fmt: skip
+        return tuple(runs)
 
 
 def bonded(bar: Bar) -> Run:
@@ -145,9 +152,14 @@ def bonded(bar: Bar) -> Run:
     return Run(f"bond {bar.id}", cells, start=bar.id, before=Stroke.MINUS)
 
 
-def scheme_of(van: Van, schedule: Schedule | None = None, review: Review | None = None) -> Scheme:
-    """Return what is to be drawn of a van, with what its schedule and review have worked out."""
-    reader = Reader(Writer(van, schedule, review))
+def scheme_of(
+    van: Van, schedule: Schedule | None = None, review: Review | None = None, brief: bool = False
+) -> Scheme:
+    """Return what is to be drawn of a van, with what its schedule and review have worked out.
+
+    A `brief` one leaves out where loads are, which the lists say too.
+    """
+    reader = Reader(Writer(van, schedule, review, brief))
     feeds = [reader.feed(chain) for chain in reader.cables]
     minus = [chain[0].pole == MINUS for chain in reader.cables]
     plus_bars, minus_bars = reader.bars(PLUS), reader.bars(MINUS)
@@ -155,7 +167,7 @@ def scheme_of(van: Van, schedule: Schedule | None = None, review: Review | None 
     sources = sources_of(reader)
     circuits = [one for one in van.all("circuits") if one.id not in outlets]
     house = [one for one in van.all("batteries") if one.choice("role") != "starter"]
-    batteries = tuple(reader.battery(one) for one in house)
+    batteries = tuple(run for one in house for run in reader.battery(one))
     runs = tuple(reader.circuit(one) for one in circuits)
     return Scheme(
         name=van.name,
@@ -222,6 +234,9 @@ def _notes(reader: Reader, bars: Sequence[Bar]) -> Iterable[tuple[Item, ...]]:
             yield (mark, Token(f"off: still live: {live}"))
         if not told(one, "in_line") and one.id not in reader.inside:
             yield (mark, *tokens(f"{one.name}: in which line is not said"))
+    bank = van.one("bank")
+    if bank and told(bank, "take_off"):
+        yield tokens(f"Bank cables leave: {told(bank, 'take_off')}")
     if not bars:
         unseen = van.stated("batteries") in (State.NOT_SEEN, State.BLANK)
         yield tokens("Bank: not said" if unseen else "No house battery")

@@ -11,8 +11,8 @@ from calc.van.diagram.scheme import Run
 from calc.van.diagram.symbols import size
 from calc.van.diagram.wrapping import words_of, wrapped
 
-ABOVE, BELOW = 7.0, 18.0  # from a line to the base lines of the words next to it
-_APART = 5.0  # between rows
+ABOVE, BELOW = 6.5, 17.0  # from a line to the base lines of the words next to it
+_APART = 4.0  # between rows
 
 
 @dataclass(frozen=True)

@@ -16,9 +16,9 @@ from calc.van.diagram.symbols import size
 from calc.van.diagram.widths import width
 from calc.van.diagram.wrapping import words_of, wrapped
 
-ROOMS = {"1": (10.0, 74.0, -1), "2": (768.0, 846.0, -1), "3": (1540.0, 1588.0, 1)}
-BLOCKS = ((78.0, 688.0), (850.0, 688.0))  # the left end and the width of each
-SOURCES = (12.0, 754.0)  # above the first street's lines there is room for words
+ROOMS = {"1": (10.0, 58.0, -1), "2": (772.0, 832.0, -1), "3": (1546.0, 1584.0, 1)}
+BLOCKS = ((62.0, 708.0), (836.0, 708.0))  # the left end and the width of each
+SOURCES = (12.0, 758.0)  # above the first street's lines there is room for words
 TOP = 10.0
 SOURCE_SLOTS = ("source", "fuse1", "wire1", "switch1", "device", "wire", "switch", "fuse", "end")
 BATTERY_SLOTS = ("start", "battery", "fuse", "end")
@@ -58,13 +58,13 @@ class Composer:
         """Write a heading at the top of what comes next."""
         self.marks.append(Words(SOURCES[0], self.y + ASCENT, text, width(text, True), strong=True))
 
-    def sources(self, sources: Sequence[Source], block: MainsBlock | None) -> None:
-        """Stack the sources on the left and the mains on the right."""
+    def sources(self, sources: Sequence[Source], block: MainsBlock | None, heading: float) -> None:
+        """Stack the sources, below a heading so high, on the left and the mains on the right."""
         top = self.y
         left, room = SOURCES
         runs = [run for one in sources for run in (one.run, *one.others)]
         found = columns(runs, SOURCE_SLOTS, room, "wire")
-        y, taken = top + PITCH + 4, []
+        y, taken = top + heading, []
         for source in sources:
             joint = 0.0
             for run in (source.run, *source.others):

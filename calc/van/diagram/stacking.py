@@ -14,22 +14,25 @@ from calc.van.diagram.sheet import BATTERY_SLOTS, BLOCKS, FEED_SLOTS, Composer
 
 ROOM = BLOCKS[1][1]
 MARGIN = 10.0
+_FEW = 12  # circuits beside which there is room for headings
 _BESIDE_BANK = 2  # main cables that always have room beside the batteries
 
 
 def stack_top(composer: Composer, scheme: Scheme) -> None:
     """Stack sources and mains, the bank and its main cables, then bars by their depth."""
+    headed = len(scheme.circuits) <= _FEW
     if scheme.sources or scheme.mains:
-        if scheme.sources:
+        if scheme.sources and headed:
             composer.heading("Sources")
         mains = MainsBlock(scheme.mains, ROOM) if scheme.mains else None
-        composer.sources(scheme.sources, mains)
+        composer.sources(scheme.sources, mains, PITCH + 4 if headed else 0.0)
     bank = scheme.bars[0].id if scheme.bars else ""
     depths = _depths(scheme, bank)
     feeds = list(scheme.feeds)
     if scheme.batteries:
-        composer.heading("Bank and protection")
-        composer.y += PITCH + 4
+        if headed:
+            composer.heading("Bank and protection")
+            composer.y += PITCH + 4
         beside = [one for one in feeds if one.start == bank]
         beside = beside[: max(_BESIDE_BANK, len(scheme.batteries))]
         feeds = [one for one in feeds if one not in beside]

@@ -228,9 +228,9 @@ def _inverter(reader: Reader, inverter: Part, mains: Part | None, switched: bool
 def _from_bar(reader: Reader, part: Part, device: Cell) -> list[Cell]:
     words = reader.writer
     fuse = words.fuse(part)
-    wire = words.wire(part, "wire", words.return_words(part))
-    start = words.start(words.conductor(part, PLUS))
-    return [start, *((fuse,) if fuse else ()), wire, *words.isolators(part), device]
+    plus = words.end_words(words.conductor(part, PLUS))
+    start = Cell("start", above=plus, below=words.return_words(part))
+    return [start, *((fuse,) if fuse else ()), words.wire(part), *words.isolators(part), device]
 
 
 def _off(reader: Reader, part: Part, cells: list[Cell], end: str, heading: str) -> Run:

@@ -51,6 +51,7 @@ _FAMILIES = {
     "cartridge, class T": "class T",
     "cylinder, 10 by 38 mm": "10 × 38 mm",
     "panel breaker, magnetic": "panel breaker",
+    "terminal-mount block": "terminal-mount",
 }
 _SHAPES = {"stop": Shape.STOP, "caution": Shape.CAUTION}
 
@@ -78,6 +79,7 @@ class Writer:
     van: Van
     schedule: Schedule | None = None
     review: Review | None = None
+    brief: bool = False  # without what the lists say too
     _placed: set[str] = field(default_factory=set)
 
     @cached_property
@@ -192,7 +194,7 @@ class Writer:
     def load(self, part: Part) -> Cell:
         """Return the cell of a circuit's load: its name, what it is and where, and its findings."""
         symbol, word = _LOADS.get(part.choice("load") or "", ("load", "load"))
-        place = told(part, "place")
+        place = "" if self.brief else told(part, "place")
         known = word.partition(" ")[0] in part.name.lower()
         below = (*tokens("" if known else word, place), *self.findings(part))
         return Cell("load", symbol, tokens(part.name), below, Stroke.MINUS)

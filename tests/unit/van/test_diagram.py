@@ -10,7 +10,7 @@ import pytest
 
 from calc.judge import Level
 from calc.units.shown import NO_BREAK_SPACE
-from calc.van.demos import DEMOS, demo
+from calc.van.demos import DEMOS, demo, demo_text
 from calc.van.diagram import layout
 from calc.van.diagram.drawing import MOST_HEIGHT, TEXT, WIDTH, Drawing, Flag, Line, Symbol, Words
 from calc.van.diagram.read import scheme_of
@@ -57,8 +57,8 @@ def found_by_chance(van: Van, rng: Random):
     )
 
 
-def with_circuits(count: int) -> Van:
-    """Return the sound van with so many circuits, each with all that a circuit shows."""
+def with_circuits(count: int, text: str = SOUND) -> Van:
+    """Return a van's file with so many circuits, each with all that a circuit shows."""
     more = "".join(
         f"""
 [[circuits]]
@@ -74,9 +74,9 @@ fuse = "10 A"
 fuse_family = "blade, regular (type C)"
 switch = "in reach"
 """
-        for place in range(3, count + 1)
+        for place in range(text.count("[[circuits]]") + 1, count + 1)
     )
-    return read_van(SOUND + more)
+    return read_van(text + more)
 
 
 def one_node(scheme: Scheme, nets: set[str]) -> bool:
@@ -182,6 +182,8 @@ def test_the_sound_van_is_drawn_as_worked_by_hand():
 def test_up_to_fifteen_circuits_stand_on_one_sheet_and_more_on_a_second():
     for count in (2, 15):
         assert len(layout(with_circuits(count)).sheets) == 1
+    van = with_circuits(15, demo_text("marram"))
+    assert len(layout(van, van.schedule()).sheets) == 1
     for count in (16, 40):
         sheets = layout(with_circuits(count)).sheets
         assert len(sheets) == 2
