@@ -6,6 +6,7 @@ Every case changes the sound van. Sums that decide are worked beside them, by ha
 import pytest
 
 from calc.judge import Level
+from calc.sources import SOURCES
 from calc.van.demos import demo
 from calc.van.files import read_van
 from calc.van.review import ASKED, fired
@@ -290,7 +291,7 @@ def test_a_sentence_leads_with_what_to_do_and_is_short(rule):
     assert len(rule.headline.split()) <= 20
     assert len(rule.text.split()) <= 30
     assert rule.headline[0].isupper() and rule.headline.endswith(".")
-    assert rule.source
+    assert rule.source in SOURCES
 
 
 def test_what_is_only_for_comfort_is_no_fault():

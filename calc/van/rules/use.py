@@ -76,12 +76,12 @@ UNDIMMED = VanRule[Circuit](
 HEAT_FROM_BANK = VanRule[Circuit](
     id="van.heat-from-bank", level=Level.CAUTION, when=lambda c: c.heats_from_bank, source="practice", key="load",
     headline="Make this heat another way: {part} turns {power} of the bank into heat.",
-    text="Heat made from a battery is the dearest use of it. Fuel burnt outside the living space, or shore power, does the same job.",
+    text="No use of a battery costs more charge than heat. Fuel burnt outside the living space, or shore power, does the same job.",
     mends=_burns,
 )
 WATER_FROM_BANK = VanRule[WaterTank](
     id="van.water-heated-from-bank", level=Level.CAUTION, when=lambda w: w.way == "bank", source="practice", key="way",
-    headline="Heat water by fuel, engine or shore power: from the bank it is the dearest load aboard.",
+    headline="Heat water by fuel, engine or shore power: no load takes more from the bank.",
     mends=_other_heat,
     covers=frozenset({"load.all-becomes-heat"}),
 )
@@ -157,7 +157,7 @@ COOLING_NOT_HELD = VanRule[HotDay](
 )
 NO_AIR = VanRule[Bay](
     id="van.bay-without-air", level=Level.STOP, when=lambda b: b.vents is False and b.fan is False, source="energy-balance", key="vents",
-    headline="Cut a vent low and one high: no air gets into the electrical bay, and its devices cook.",
+    headline="Cut a vent low and one high: no air gets into the electrical bay, and its devices overheat.",
     text="Fire and failure: chargers and inverters turn part of the power into heat. In a shut bay they throttle, then fail.",
     mends=_air,
     covers=frozenset({"bay.shut", "bay.over-limit", "bay.far-over-limit", "bay.ruined", "bay.beyond-vents", "bay.no-cooler-air"}),

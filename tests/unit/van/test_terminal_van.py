@@ -16,8 +16,8 @@ from calc.van.demos import DEMOS, demo_text
 from calc.van.files import read_van
 from calc.van.inspection import inspection_list
 from calc.van.lists import tables
-from calc.van.seasons import season_tables
 from calc.van.review import review
+from calc.van.seasons import season_tables
 from calc.van.start import start_file
 
 PROJECT = Path(__file__).parents[3]
