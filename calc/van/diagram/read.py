@@ -77,6 +77,28 @@ class Reader(Ends):
             said=sentence(f"Cable {first.part.name}", cells),
         )
 
+    def converter(self, part: Part) -> Run:
+        """Return a converter with its supply, up to what it feeds."""
+        words = self.writer
+        plus, fuse = words.conductor(part, PLUS), words.fuse(part)
+        above = (Token(words.marks.part(part), strong=True), *tokens(part.name))
+        rated = tokens(told(part, "output_voltage"), told(part, "rated_current"))
+        cells = [
+            Cell("start", above=words.end_words(plus), below=words.return_words(part)),
+            *((fuse,) if fuse else ()),
+            *words.isolators(part),
+            words.wire(part),
+            Cell("device", "dc-charger", above, (*rated, *words.findings(part))),
+        ]
+        out = f"{part.id}.out-{PLUS}"
+        end = self.joined(out, PLUS)
+        if end:
+            cells.append(Cell("end", above=(Token(words.terminal(out), strong=True),)))
+        return Run(
+            part.id, tuple(cells), start=self.joined(plus.start, PLUS) if plus else "", end=end,
+            said=sentence(f"Converter {part.name}", cells),
+        )  # fmt: skip
+
     def shunt(self, shunt: Part, slot: str, stroke: Stroke) -> Cell:
         """Return the cell of the shunt."""
         above = (Token(self.writer.marks.part(shunt), strong=True), *tokens(told(shunt, "rating")))
@@ -161,7 +183,9 @@ def scheme_of(
     """
     reader = Reader(Writer(van, schedule, review, brief))
     feeds = [reader.feed(chain) for chain in reader.cables]
+    feeds += [reader.converter(part) for part in van.all("converters")]
     minus = [chain[0].pole == MINUS for chain in reader.cables]
+    minus += [False] * len(van.all("converters"))
     plus_bars, minus_bars = reader.bars(PLUS), reader.bars(MINUS)
     mains, outlets = mains_of(reader)
     sources = sources_of(reader)
@@ -197,8 +221,8 @@ def _joined(runs: Iterable[Run]) -> Iterable[Run]:
         cells = list(run.cells)
         if not run.start:
             cells[0] = Cell("start", "from", cells[0].above, cells[0].below)
-        if not run.end:
-            last = cells[-1]
+        last = cells[-1]
+        if not run.end and last.slot == "end":
             cells[-1] = Cell(last.slot, "to", last.above, last.below, last.after)
         yield Run(
             run.id, tuple(cells), run.start, run.end, run.before, run.start_words, run.end_words,
@@ -234,6 +258,9 @@ def _notes(reader: Reader, bars: Sequence[Bar]) -> Iterable[tuple[Item, ...]]:
             yield (mark, Token(f"off: still live: {live}"))
         if not told(one, "in_line") and one.id not in reader.inside:
             yield (mark, *tokens(f"{one.name}: in which line is not said"))
+    shunt = van.one("shunt")
+    if shunt and told(shunt, "bypassed_by"):
+        yield tokens(f"Not counted by the shunt: {told(shunt, 'bypassed_by')}")
     bank = van.one("bank")
     if bank and told(bank, "take_off"):
         yield tokens(f"Bank cables leave: {told(bank, 'take_off')}")

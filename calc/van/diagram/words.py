@@ -178,12 +178,19 @@ class Writer:
         return Cell(slot, kind, (strong, Token(f"{text}{star}")), tokens(_family(family)))
 
     def isolators(self, part: Part, slot: str = "switch") -> tuple[Cell, ...]:
-        """Return the cell of the isolator or breaker in a run, if there is one."""
-        for kind in ("isolators",):
-            for one in self.van.all(kind):
-                if owner(one.text("in_line")) == part.id:
-                    return (self.isolator(one, slot),)
-        return ()
+        """Return the cell of the isolator or breaker in a run; it names any others there too."""
+        found = [
+            self.isolator(one, slot)
+            for one in self.van.all("isolators")
+            if owner(one.text("in_line")) == part.id
+        ]
+        if not found:
+            return ()
+        first, *more = found
+        above = (*first.above, *(item for one in more for item in one.above))
+        return (
+            first._replace(above=above, below=(*first.below, *(i for o in more for i in o.below))),
+        )
 
     def isolator(self, one: Part, slot: str = "switch", after: Stroke = Stroke.PLUS) -> Cell:
         """Return the cell of an isolator or breaker."""

@@ -245,6 +245,45 @@ def test_a_return_by_chassis_ends_in_the_sign_of_the_chassis():
     assert "stud 3" in " ".join(words_of(layout(van)))
 
 
+def test_a_converter_stands_between_what_feeds_it_and_what_it_feeds():
+    van = read_van(
+        SOUND.replace(', "converters"', "")
+        + """
+[[converters]]
+name = "step down"
+output_voltage = "12 V"
+rated_current = "20 A"
+from = "fuse-block.3"
+return_to = "minus-bar"
+length = "1 m"
+conductor = "10 AWG"
+fuse = "15 A"
+
+[[circuits]]
+name = "router"
+load = "electronics"
+current = "1 A"
+from = "step-down"
+return_to = "minus-bar"
+length = "2 m"
+conductor = "16 AWG"
+fuse = "3 A"
+"""
+    )
+    drawing = layout(van, van.schedule())
+    assert not list(faults(drawing))
+    pieces = [nets for sheet in drawing.sheets for nets in joined(sheet)]
+    assert any({"fuse-block+", "step-down"} <= nets for nets in pieces)
+    assert any({"step-down", "step-down+", "router"} <= nets for nets in pieces)
+    text = " ".join(words_of(drawing))
+    assert all(one in text for one in ("U1", "F801", "W801", "step down", "router"))
+
+
+def test_what_goes_past_the_shunt_is_said():
+    van = read_van(SOUND.replace('"shunt", ', "") + '\n[shunt]\nbypassed_by = "heater, tracker"\n')
+    assert "Not counted by the shunt: heater, tracker" in words_of(layout(van))
+
+
 def test_lines_are_level_or_upright():
     for name in DEMOS:
         for sheet in drawn(name).sheets:
