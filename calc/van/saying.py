@@ -8,9 +8,9 @@ from typing import Any
 from calc.units.kinds import NUMBER
 from calc.units.shown import quantity_text
 from calc.van.judging import Fact
-from calc.worksheet.outputs import kind_at
+from calc.worksheet.outputs import kind_at, part_of
 
-_NAME = re.compile(r"\{([a-z_]+)\}")
+_NAME = re.compile(r"\{([a-z_][\w.]*)\}")
 
 
 def said(sentence: str, fact: Fact) -> str:
@@ -23,7 +23,7 @@ def said(sentence: str, fact: Fact) -> str:
 
 
 def _shown(fact: Fact, name: str) -> str:
-    value: Any = getattr(fact, name)
+    value: Any = part_of(fact, name)
     if not isinstance(value, float):
         return str(value)
     return quantity_text(value, kind_at(type(fact), name) or NUMBER)

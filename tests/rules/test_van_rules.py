@@ -3,6 +3,9 @@
 Every case changes the sound van. Sums that decide are worked beside them, by hand.
 """
 
+import re
+from typing import get_args, get_type_hints
+
 import pytest
 
 from calc.judge import Level
@@ -12,6 +15,7 @@ from calc.van.files import read_van
 from calc.van.review import ASKED, fired
 from calc.van.rules import alarms, bank, joints, mains, use, wiring
 from calc.van.values import State
+from calc.worksheet.outputs import kind_at
 
 SOUND = demo("marram")
 
@@ -292,6 +296,14 @@ def test_a_sentence_leads_with_what_to_do_and_is_short(rule):
     assert len(rule.text.split()) <= 30
     assert rule.headline[0].isupper() and rule.headline.endswith(".")
     assert rule.source in SOURCES
+
+
+@pytest.mark.parametrize("rule", RULES.values(), ids=RULES)
+def test_a_sentence_names_only_what_its_fact_has(rule):
+    asked = next(one for one in ASKED if rule in one.rules)
+    fact = get_args(get_type_hints(asked.facts)["return"])[0]
+    for name in re.findall(r"\{([^}]*)\}", rule.headline + rule.text):
+        kind_at(fact, name)  # raises where there is no such attribute
 
 
 def test_what_is_only_for_comfort_is_no_fault():
