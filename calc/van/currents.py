@@ -13,7 +13,8 @@ from dataclasses import dataclass
 from calc.units.si import Amperes
 from calc.van.came import Came, amps, key_of, unknown
 from calc.van.net import MINUS, PLUS
-from calc.van.paths import Way, device_before, once_for_each_van, runs, way
+from calc.van.once import once_for_each_van
+from calc.van.paths import Way, device_before, runs, way
 from calc.van.record import Part, Van
 from calc.van.worked import attempted
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Hashable, Iterable
 
 import calc
 from calc.energy import voltages
 from calc.energy.battery import Chemistry
 from calc.van.came import Came, agreed, amp_hours, amps, key_of_kind, unknown, volts
+from calc.van.once import once_for_each_van
 from calc.van.record import Part, Van
 from calc.van.values import State
 
@@ -15,6 +16,7 @@ BLOCKS = {"12 V": 1, "24 V": 2, "48 V": 4}  # batteries of 12 V in series, by na
 RELAY = "relay"
 
 
+@once_for_each_van
 def house(van: Van) -> tuple[Part, ...]:
     """Return the batteries of the house bank."""
     return tuple(one for one in van.all("batteries") if one.choice("role") != "starter")
@@ -42,6 +44,20 @@ def _voltage(
     pick: Callable[[Iterable[float]], float] = max,
 ) -> Came:
     """Return the voltage of a block by its chemistry, for as many blocks as the system has."""
+    kept, key = _voltages(van), (of_block, pick)
+    if key not in kept:
+        kept[key] = _worked_voltage(van, of_block, pick)
+    return kept[key]
+
+
+@once_for_each_van
+def _voltages(van: Van) -> dict[Hashable, Came]:
+    return {}
+
+
+def _worked_voltage(
+    van: Van, of_block: Callable[[Chemistry], float], pick: Callable[[Iterable[float]], float]
+) -> Came:
     found, count = chemistries(van), blocks(van)
     if isinstance(found, Came):
         return found

@@ -11,7 +11,7 @@ from calc.van.bind import filled
 from calc.van.bindings import BINDINGS
 from calc.van.chosen import conductor_of, open_in_plan
 from calc.van.from_fuses import NOT_NAMED
-from calc.van.paths import once_for_each_van
+from calc.van.once import once_for_each_van
 from calc.van.record import Part, Van
 from calc.van.values import State
 from calc.van.worked import Outcome, attempted

@@ -7,32 +7,16 @@ current, and a short is fed by that device.
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cached_property, wraps
+from functools import cached_property
 
 from calc.van.from_bank import house
 from calc.van.net import MINUS, PLUS, owner
+from calc.van.once import once_for_each_van
 from calc.van.record import CHASSIS, Part, Van
 
 CONVERTS = ("inverter", "converters", "regulators")
-_VANS_KEPT = 4
-
-
-def once_for_each_van[T](work: Callable[[Van], T]) -> Callable[[Van], T]:
-    """Return `work` so that it is done but once for the same van, of the last few."""
-    kept: deque[tuple[Van, T]] = deque(maxlen=_VANS_KEPT)
-
-    @wraps(work)
-    def found(van: Van) -> T:
-        for one, result in kept:
-            if one is van:
-                return result
-        result = work(van)
-        kept.append((van, result))
-        return result
-
-    return found
 
 
 @dataclass(frozen=True)

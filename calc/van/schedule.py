@@ -12,7 +12,8 @@ from functools import cached_property
 
 from calc.van import scope
 from calc.van.marks import Marks, marks
-from calc.van.paths import once_for_each_van, runs
+from calc.van.once import once_for_each_van
+from calc.van.paths import runs
 from calc.van.record import Part, Van
 from calc.van.row import Judged as Judged
 from calc.van.row import Row as Row
@@ -53,4 +54,7 @@ _kept: Memo[Row] = Memo()
 def _row(van: Van, part: Part, known: Marks) -> Row:
     key = scope.of_run(van, part)
     row = _kept.get(key) or _kept.keep(key, worked_row(van, part))
-    return replace(row, mark=known.fuse(part), wire=known.wire(part), part=part)
+    mark, wire = known.fuse(part), known.wire(part)
+    if row.part is part and (row.mark, row.wire) == (mark, wire):
+        return row
+    return _kept.keep(key, replace(row, mark=mark, wire=wire, part=part))

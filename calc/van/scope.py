@@ -12,7 +12,8 @@ from itertools import count
 from calc.van.currents import load_current
 from calc.van.from_runs import sizes_in_use
 from calc.van.net import MINUS, PLUS
-from calc.van.paths import once_for_each_van, runs, way
+from calc.van.once import once_for_each_van
+from calc.van.paths import runs, way
 from calc.van.record import Part, Van
 
 CIRCUITS = "circuits"

@@ -14,7 +14,8 @@ from calc.van.came import Came, unknown
 from calc.van.chosen import conductor_of
 from calc.van.from_bank import house, rest_voltage
 from calc.van.net import MINUS
-from calc.van.paths import device_before, once_for_each_van, way
+from calc.van.once import once_for_each_van
+from calc.van.paths import device_before, way
 from calc.van.record import Part, Van
 from calc.van.worked import Outcome, attempted
 
@@ -117,8 +118,25 @@ def bank_source(van: Van) -> BankSource | Came:
     )
 
 
+@once_for_each_van
+def _loops(van: Van) -> dict[str, Loop | Came]:
+    return {}
+
+
+@once_for_each_van
+def _supplies(van: Van) -> dict[str, Supply | Came]:
+    return {}
+
+
 def loop_of(van: Van, run: Part) -> Loop | Came:
     """Return what a run adds to the loop of a short behind it, or what of it is not known."""
+    kept = _loops(van)
+    if run.id not in kept:
+        kept[run.id] = _loop_of(van, run)
+    return kept[run.id]
+
+
+def _loop_of(van: Van, run: Part) -> Loop | Came:
     conductor = conductor_of(van, run)
     if isinstance(conductor, Came):
         return conductor
@@ -157,6 +175,13 @@ def runs_before(van: Van, part: Part) -> tuple[Part, ...] | Came:
 
 def supply(van: Van, part: Part) -> Supply | Came:
     """Return what feeds the near end of a run, or the place of what is not known on the way."""
+    kept = _supplies(van)
+    if part.id not in kept:
+        kept[part.id] = _supply(van, part)
+    return kept[part.id]
+
+
+def _supply(van: Van, part: Part) -> Supply | Came:
     bank = bank_source(van)
     if isinstance(bank, Came):
         return bank

@@ -11,12 +11,16 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from calc.judge import Change, Rule, always
+from calc.units.typed import LONGEST
 from calc.worksheet.fields import Field, ParsedInput, Problem
 from calc.worksheet.next_steps import Lead
 from calc.worksheet.outputs import Output as Output
 from calc.worksheet.outputs import part_of as part_of
 from calc.worksheet.pictures import Picture
 from calc.worksheet.result_table import Table
+
+_REMEMBERED = 5000  # texts
+_seen: dict[tuple[int, str, bool], tuple[Field, ParsedInput]] = {}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -180,6 +184,24 @@ class Declaration:
         return readings, tuple(problems)
 
 
+def _as_read(field: Field, text: str, *, given: bool = True) -> ParsedInput:
+    """Return what a text says by a field. Raises Problem.
+
+    Of a sheet's twenty fields one changes at a time: what the others say is remembered.
+    """
+    key = id(field), text, given
+    kept = _seen.get(key)
+    if kept is not None and kept[0] is field:
+        return kept[1]
+    reading = field.read(text)
+    reading = reading if given else replace(reading, given=False)
+    if len(text) <= LONGEST:
+        if len(_seen) >= _REMEMBERED:
+            _seen.clear()
+        _seen[key] = field, reading
+    return reading
+
+
 def _read_field(field: Field, text: str | None, readings: Mapping[str, ParsedInput]) -> ParsedInput:
     given = text is not None and bool(text.strip())
     applies = True
@@ -190,7 +212,7 @@ def _read_field(field: Field, text: str | None, readings: Mapping[str, ParsedInp
         given = False
     if given:
         assert text is not None
-        return field.read(text)
+        return _as_read(field, text)
     if text is not None and applies and not (field.optional or field.default_by):
         field.read(text)  # an emptied box is a mistake, not a default
     if text is not None and applies and field.optional and field.default:
@@ -205,4 +227,5 @@ def _read_field(field: Field, text: str | None, readings: Mapping[str, ParsedInp
         )
     if not default:
         return ParsedInput(None, "not given", given=False, applies=applies)
-    return replace(field.read(default), given=False, applies=applies)
+    reading = _as_read(field, default, given=False)
+    return reading if applies else replace(reading, applies=False)
