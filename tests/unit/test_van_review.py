@@ -5,6 +5,7 @@ from datetime import date
 
 import pytest
 
+import calc
 from calc.judge import Level
 from calc.van.demos import DEMOS, demo
 from calc.van.inspection import Decision, inspection_list
@@ -167,6 +168,18 @@ def test_each_finding_says_what_where_and_by_what(name):
     ranks = [one.rank for one in found.findings]
     assert ranks == sorted(ranks)
     assert len({(one.key, one.not_proven, one.places) for one in found.findings}) == len(ranks)
+
+
+def test_the_evidence_of_a_finding_opens_in_its_worksheet_and_says_the_same():
+    wrong = {place: text for one in WEAK.values() for place, text in one.items()}
+    for van in (SOUND.van.changed(wrong), TEN.van, HALF.van):
+        for one in review(van).findings:
+            if not one.sheet:
+                continue
+            sheet = calc.find(one.sheet)
+            assert sheet.problems(one.texts) == ()
+            if not one.rule.startswith("van."):
+                assert one.rule in calc.work(one.sheet, one.texts).rules
 
 
 def test_each_pattern_is_worked_by_the_week():
