@@ -142,7 +142,7 @@ class Ends:
         self, id: str, words: tuple[Item, ...], symbol: str, thick: bool, to_chassis: bool
     ) -> Bar:
         bond = ["joined to the chassis"] if to_chassis else []
-        said = sentence("Bar", (Cell("", above=words),), *bond)
+        said = sentence("Bar", (Cell("", above=words[:2], below=words[2:]),), *bond)
         return Bar(id, words, thick, symbol, to_chassis, said)
 
     def joined(self, terminal: str, pole: str) -> str:

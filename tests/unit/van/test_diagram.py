@@ -170,12 +170,12 @@ def test_the_sound_van_is_drawn_as_worked_by_hand():
         for heading, entries in layout(sound()).said
     }
     assert said["Circuits"] == (
-        "Circuit F1: X1:1, F1, 15 A, W1, 10 AWG, 3.2 m, 5 A, fridge, X2.",
-        "Circuit F2: X1:2, F2, 5 A, W2, 14 AWG, 5 m, 2 A, lights, X2.",
+        "Circuit F1: from X1:1, fuse F1 15 A, cable W1 10 AWG 3.2 m, 5 A, fridge, back to X2.",
+        "Circuit F2: from X1:2, fuse F2 5 A, cable W2 14 AWG 5 m, 2 A, lights, back to X2.",
     )
     assert said["Main cables"] == (
-        "Cable main plus: G1:+, F101, 100 A, W101, 2 AWG, 1.2 m, 60 A, X1.",
-        "Cable main minus: G1:−, W102, 2 AWG, 1 m, 60 A, X2.",
+        "Cable main plus: from G1:+, fuse F101 100 A, cable W101 2 AWG 1.2 m, 60 A, to X1.",
+        "Cable main minus: from G1:−, cable W102 2 AWG 1 m, 60 A, to X2.",
     )
 
 
