@@ -4,7 +4,7 @@ from calc import find
 from calc.render.html import Markup, el
 from calc.worksheet.answer import Answer
 from calc.worksheet.declare import Output
-from calc.worksheet.link import write, write_changed
+from calc.worksheet.link import write, write_changed, write_plain
 from calc.worksheet.next_steps import NextStep
 
 GO_ON = "Go on with"
@@ -31,12 +31,11 @@ def next_steps_html(answer: Answer, result: Output) -> Markup:
 
 
 def leads_html(answer: Answer) -> Markup | None:
-    """Return the ways on that carry figures to other worksheets, those that can be read there."""
-    links = [
-        (move.label, f"../{move.sheet}/#{write(find(move.sheet), dict(move.texts))}")
-        for move in answer.leads
-        if not find(move.sheet).problems(dict(move.texts))
-    ]
+    """Return the ways on that carry figures to other worksheets.
+
+    None of those worksheets is loaded for it: most readers go on to none.
+    """
+    links = [(move.label, f"../{move.sheet}/#{write_plain(move.texts)}") for move in answer.leads]
     return _listed(GO_ON, links) if links else None
 
 

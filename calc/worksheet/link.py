@@ -8,7 +8,7 @@ A link may come from a stranger: it is cut to size, read by the same grammar as 
 is not understood is handed back as text to be shown.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from urllib.parse import quote_plus, unquote_plus
 
@@ -35,6 +35,14 @@ def write(sheet: Declaration, texts: Mapping[str, str]) -> str:
     What can be read is written in one form; what cannot is kept as typed, so that nothing is lost.
     """
     return write_readings(sheet, sheet.read(texts)[0], texts)
+
+
+def write_plain(texts: Iterable[tuple[str, str]]) -> str:
+    """Return a fragment of `texts` as they stand, for a sheet that need not be known here.
+
+    It says no set of defaults, so the sheet of today opens it: it is for following, not keeping.
+    """
+    return "&".join(f"{name}={quote_plus(text, safe=_PLAIN)}" for name, text in texts)
 
 
 def write_changed(

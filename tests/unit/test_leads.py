@@ -1,8 +1,14 @@
 """Worksheets without a van lead on to one another, and the figures go along."""
 
+import re
+import subprocess
+import sys
+from html import unescape
+
 import pytest
 
 import calc
+from calc.render.next_steps import leads_html
 from calc.worksheet.link import open_fragment, write
 from tests.contract.samples import answers, sheets
 
@@ -62,6 +68,28 @@ def test_what_is_carried_opens_there_as_it_was(name):
                             assert there[field].value == same, field
             seen.add(move.sheet)
     assert seen
+
+
+@pytest.mark.parametrize("name", LEADING)
+def test_the_link_on_the_page_opens_with_what_is_carried(name):
+    fused = {"fuse": "60 A", "fuse_family": "SF51"}
+    answer = calc.work(name, fused if name == "fault-current" else {})
+    links = re.findall(r'href="\.\./([a-z-]+)/#([^"]*)"', str(leads_html(answer)))
+    assert len(links) == len(answer.leads) > 0
+    for (sheet, fragment), move in zip(links, answer.leads, strict=True):
+        opened = open_fragment(calc.find(sheet), unescape(fragment))
+        assert opened.notes == ()
+        assert opened.texts == dict(move.texts)
+
+
+def test_an_answer_loads_no_worksheet_that_it_only_leads_to():
+    code = (
+        "import sys, calc; from calc.render.answer import answer_html;"
+        "answer_html(calc.work('sun-yield'));"
+        "print('calc.sheets.charging.week_ahead' in sys.modules)"
+    )
+    found = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert found.stdout.strip() == "False"
 
 
 def test_a_wire_goes_on_to_its_fuse_and_that_to_its_short():
