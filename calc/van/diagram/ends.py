@@ -6,8 +6,9 @@ from collections import Counter
 from dataclasses import dataclass
 from functools import cached_property
 
+from calc.van.diagram.said import sentence
 from calc.van.diagram.scheme import Bar, Cell, Item, Token
-from calc.van.diagram.words import Writer, sentence, tokens, told
+from calc.van.diagram.words import Writer, tokens, told
 from calc.van.net import BANK, MINUS, PLUS, Conductor, owner
 from calc.van.record import Van
 

@@ -9,9 +9,10 @@ from typing import TYPE_CHECKING
 
 from calc.van.diagram.drawing import Stroke
 from calc.van.diagram.ends import Ends
+from calc.van.diagram.said import sentence
 from calc.van.diagram.scheme import Bar, Cell, Item, Run, Scheme, Token
 from calc.van.diagram.supplies import mains_of, sources_of
-from calc.van.diagram.words import Writer, sentence, tokens, told
+from calc.van.diagram.words import Writer, tokens, told
 from calc.van.net import BANK, MINUS, PLUS, Conductor, owner
 from calc.van.record import CHASSIS, Part, Van
 from calc.van.values import State

@@ -4,7 +4,36 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from calc.van.diagram.scheme import Finding, Item, Run, Scheme
+from calc.van.diagram.scheme import Cell, Finding, Item, Run, Scheme
+from calc.van.diagram.symbols import SYMBOLS
+
+# How a cell begins in a list.
+_LEADS = {"start": "from", "wire": "cable", "end": "to"}
+_NAMED = ("fuse", "no-fuse", "unseen-fuse", "breaker", "isolator", "switch")
+
+
+def sentence(heading: str, cells: Sequence[Cell], *more: str) -> str:
+    """Return a run as an entry of a list: what a reader would say who follows its line."""
+    return f"{heading}: {', '.join((*filter(None, map(_phrase, cells)), *more))}."
+
+
+def _phrase(cell: Cell) -> str:
+    lead = _LEADS.get(cell.slot.rstrip("123"), "")
+    if cell.symbol in _NAMED:
+        lead = SYMBOLS[cell.symbol].word
+    if cell.slot == "return":
+        lead = "back by the chassis," if cell.symbol == "chassis" else "back to"
+    if not lead and not (cell.above or cell.below):
+        return ""
+    above = " ".join(_spoken(item) for item in cell.above)
+    below = (_spoken(item) for item in cell.below)
+    return ", ".join((f"{lead} {above}".strip(), *(one for one in below if one not in lead)))
+
+
+def _spoken(item: Item) -> str:
+    if isinstance(item, Finding):
+        return f"{item.shape.replace('-', ' ')} {item.number}"
+    return item.text.replace("− ", "negative to ", 1) if item.text.startswith("− ") else item.text
 
 
 def said_of(

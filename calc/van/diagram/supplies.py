@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from calc.van.diagram.drawing import Stroke
+from calc.van.diagram.said import sentence
 from calc.van.diagram.scheme import Cell, Item, Mains, Run, Source, Token
-from calc.van.diagram.words import sentence, tokens, told
+from calc.van.diagram.words import tokens, told
 from calc.van.net import PLUS, owner
 from calc.van.record import Part
 from calc.van.values import State

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -12,7 +12,6 @@ from calc.units.quantities import Kind
 from calc.units.shown import quantity_text, with_mm2
 from calc.van.diagram.drawing import Shape, Stroke
 from calc.van.diagram.scheme import Cell, Finding, Item, Token
-from calc.van.diagram.symbols import SYMBOLS
 from calc.van.marks import Marks, marks
 from calc.van.net import BANK, MINUS, PLUS, Conductor, owner
 from calc.van.record import CHASSIS, Part, Van
@@ -54,9 +53,6 @@ _FAMILIES = {
     "panel breaker, magnetic": "panel breaker",
     "terminal-mount block": "terminal-mount",
 }
-# How a cell begins in a list.
-_LEADS = {"start": "from", "wire": "cable", "end": "to"}
-_NAMED = ("fuse", "no-fuse", "unseen-fuse", "breaker", "isolator", "switch")
 _SHAPES = {"stop": Shape.STOP, "caution": Shape.CAUTION}
 
 
@@ -274,28 +270,4 @@ def _family(family: str) -> str:
     return _FAMILIES.get(plain, plain)
 
 
-def sentence(heading: str, cells: Sequence[Cell], *more: str) -> str:
-    """Return a run as an entry of a list: what a reader would say who follows its line."""
-    return f"{heading}: {', '.join((*filter(None, map(_phrase, cells)), *more))}."
-
-
-def _phrase(cell: Cell) -> str:
-    lead = _LEADS.get(cell.slot.rstrip("123"), "")
-    if cell.symbol in _NAMED:
-        lead = SYMBOLS[cell.symbol].word
-    if cell.slot == "return":
-        lead = "back by the chassis," if cell.symbol == "chassis" else "back to"
-    if not lead and not (cell.above or cell.below):
-        return ""
-    above = " ".join(_spoken(item) for item in cell.above)
-    below = (_spoken(item) for item in cell.below)
-    return ", ".join((f"{lead} {above}".strip(), *(one for one in below if one not in lead)))
-
-
-def _spoken(item: Item) -> str:
-    if isinstance(item, Finding):
-        return f"{item.shape.replace('-', ' ')} {item.number}"
-    return item.text.replace("− ", "negative to ", 1) if item.text.startswith("− ") else item.text
-
-
-__all__ = ["CHASSIS", "Writer", "sentence", "shown", "tokens", "told"]
+__all__ = ["CHASSIS", "Writer", "shown", "tokens", "told"]
