@@ -130,6 +130,7 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
         "running": "rating", "surge": "surge", "efficiency": "efficiency", "idle": "idle",
         "lowest_voltage": "lowest_voltage()", **_BANK, "voltage": "bank_voltage()",
         "max_current": "bank_limit()", "taken": "inverter_energy()",
+        "hours_on": "inverter_hours()",
     },
     "bank-size": {
         "daily_energy": "daily_energy()", "chemistry": "bank_chemistry()", "usable": "bank.usable",

@@ -30,7 +30,7 @@ _BY_MODULE = {
     ),
     from_loads: (
         "daily_energy", "daily_loads", "duty", "heaviest_power", "inverter_energy",
-        "inverter_idle", "load_power", "load_type",
+        "inverter_hours", "inverter_idle", "load_power", "load_type",
     ),
     from_sources: (
         "array", "array_facing", "array_mount", "array_tilt", "bank_temperature",

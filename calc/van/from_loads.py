@@ -9,6 +9,7 @@ from calc.van.came import Came, hours, key_of, key_of_kind, unknown, watt_hours,
 from calc.van.from_bank import bank_voltage
 from calc.van.record import Part, Van
 from calc.van.values import State
+from calc.van.worked import attempted
 from calc.worksheet.rows import joined
 
 NO_POWER = "0 W"
@@ -16,6 +17,7 @@ HEATING, COOLING = "heater-fan", "cooler"  # loads that run only where a pattern
 RESISTIVE = ("resistive-heat", "water-heater", "hob")
 INVERTER = "inverter"
 ALWAYS_ON = "day-and-night"
+BY_ITSELF = ("fridge", "household-appliance", "pump", "fan")  # loads that start at any hour
 
 
 def power_of(van: Van, part: Part) -> Came:
@@ -105,7 +107,7 @@ def daily_energy(van: Van, part: Part | None) -> Came:
 _COLUMNS = ("hours", "when", "route")
 
 
-def _heater(van: Van) -> list[str] | Came:
+def _heater(van: Van, part: Part) -> list[str] | Came:
     """Return the row of a heater that no circuit stands for, or what of it is not known."""
     heater = van.one("heater")
     if heater is None:
@@ -116,22 +118,48 @@ def _heater(van: Van) -> list[str] | Came:
     return ["heater", heater.text("draw"), heater.text("hours"), "night"]
 
 
-def _cooler(van: Van) -> list[str] | Came:
+def _cooler(van: Van, part: Part) -> list[str] | Came:
     cooler = van.one("cooler")
     if cooler is None:
         return unknown("cooler")
     found = []
-    for name in ("cooling", "efficiency_ratio", "duty", "hours"):
+    for name in ("cooling", "efficiency_ratio", "hours"):
         value = cooler.si(name)
         if value is None:
             return unknown(f"{cooler.place}.{name}")
         found.append(value)
-    cooling, ratio, share, on = found
+    cooling, ratio, on = found
+    share = _share_of_time(van, cooler, part)
+    if isinstance(share, Came):
+        return share
     route = cooler.choice("route")
     if route is None:
         return unknown(f"{cooler.place}.route")
     power = watts(cooling / ratio * share, cooler.place)
     return ["air conditioner", power.text, hours(on), "day", route]
+
+
+def _share_of_time(van: Van, cooler: Part, part: Part) -> float | Came:
+    """Return how much of the time a cooler runs: as stated, or as its worksheet has it."""
+    from calc.van.bind import filled
+
+    stated = cooler.si("duty")
+    if stated is not None:
+        return stated
+    own = filled(van, "cooling-day", part)
+    if own.lacking:
+        return unknown(own.missing[own.lacking[0]])
+    found = attempted("cooling-day", own.texts)
+    return float(found.values["duty_used"]) if found else unknown(f"{cooler.place}.duty")
+
+
+def _when(one: Part) -> str:
+    """Return when a load runs: what is switched by hand on an inverter does so by day, usually."""
+    usual = one["when"].state is State.DEFAULT
+    by_hand = one.choice("load") not in BY_ITSELF and one.choice("switch") != "thermostat"
+    if usual and by_hand and one.choice("route") == INVERTER:
+        return "day"
+    return one.text("when")
 
 
 def daily_loads(van: Van, part: Part | None) -> Came:
@@ -148,11 +176,11 @@ def daily_loads(van: Van, part: Part | None) -> Came:
             if not one[name].known:
                 return unknown(f"{one.place}.{name}")
         there.add(one.choice("load"))
-        rows.append([one.name, power.text, *(one.text(name) for name in _COLUMNS)])
+        rows.append([one.name, power.text, one.text("hours"), _when(one), one.text("route")])
     if part is not None and part.kind.id == "patterns":
         for key, load, row_of in (("heats", HEATING, _heater), ("cools", COOLING, _cooler)):
             if part.choice(key) == "yes" and load not in there:
-                row = row_of(van)
+                row = row_of(van, part)
                 if isinstance(row, Came):
                     return row
                 rows.append(row)
@@ -171,6 +199,24 @@ def inverter_energy(van: Van, part: Part | None) -> Came | None:
                 return unknown(f"{one.place}.hours")
             total += power.si * on
     return watt_hours(total, "circuits") if total else None
+
+
+def inverter_hours(van: Van, part: Part | None) -> Came | None:
+    """How long the inverter is on in a day: all of it, or as long as its loads are used."""
+    inverter = van.one("inverter")
+    if inverter is None or not inverter["inverter_on"].known:
+        return key_of_kind(van, "inverter", "inverter_on")
+    place = f"{inverter.place}.inverter_on"
+    if inverter.choice("inverter_on") == ALWAYS_ON:
+        return Came(hours(DAY), place)
+    together = 0.0
+    for one in van.all("circuits"):
+        if one.choice("route") == INVERTER:
+            on = one.si("hours")
+            if on is None:
+                return unknown(f"{one.place}.hours")
+            together += on
+    return Came(hours(min(DAY, together)), place) if together else None
 
 
 def heaviest_power(van: Van, part: Part | None) -> Came | None:

@@ -161,7 +161,7 @@ CONVERTERS = PartKind(id="converters", title="Converters", one="converter", many
     Key(id="output_voltage", own=volts("output_voltage", "Output voltage", example="12 V"), few=True),
     Key(id="rated_current", own=amps("rated_current", "Continuous output current", example="20 A"), few=True),
     Key(id="efficiency", own=Quantity(id="efficiency", label="Efficiency", kinds=(RATIO,), low="50 %", high="100 %", example="90 %", optional=True), usual="90 %", walk=Walk.DESK),
-    Key(id="standby", own=Quantity(id="standby", label="Draw with no load", kinds=(POWER,), low="0 W", high="100 W", example="1 W", optional=True), walk=Walk.DESK),
+    Key(id="standby", own=Quantity(id="standby", label="Draw with no load", kinds=(POWER,), low="0 W", high="100 W", example="1 W", optional=True), usual="1 W", walk=Walk.DESK),
     *RUN,
 ))
 BARS = PartKind(id="bars", title="Bus bars and fuse blocks", one="bar", many=True, most=16, mark="X", keys=(
@@ -247,7 +247,8 @@ COOLER = PartKind(id="cooler", title="Air conditioner", one="air conditioner", n
 ))
 WATER_HEATER = PartKind(id="water_heater", title="Water heater", one="water heater", none=True, keys=(
     PLACE,
-    *(Key(id=one, of=f"water-heater.{one}", few=one in ("volume", "way", "power")) for one in ("volume", "way", "power", "from", "to", "hours")),
+    *(Key(id=one, of=f"water-heater.{one}", few=True) for one in ("volume", "way", "power")),
+    *(Key(id=one, of=f"water-heater.{one}", usual=usual, walk=Walk.DESK) for one, usual in (("from", "10 °C"), ("to", "45 °C"), ("hours", "2 h"))),
     Key(id="fuel", of="water-heater.fuel", none=True), Key(id="exhaust", of="water-heater.exhaust", safety=True, none=True),
     Key(id="mixing_valve", of="water-heater.mixing_valve", safety=True),
     Key(id="switch", own=one_of("switch", "Switch", ("in-reach", "in reach"), ("hidden", "hidden or at the appliance")), few=True, none=True),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from calc.van.from_runs import fed_load
 from calc.van.judging import known, there
 from calc.van.record import Part, Van
 
@@ -98,6 +99,11 @@ def _inlet(van: Van, part: Part | None) -> bool:
     return known(van.one("mains"), "inlet") not in ("no", "none")
 
 
+def _feeds(van: Van, part: Part | None) -> bool:
+    """A converter that feeds no circuit has no load to be judged by."""
+    return fed_load(van, part) is not None
+
+
 _WHEN: Mapping[str, Callable[[Van, Part | None], bool]] = {
     "fuse-choice": _plus,
     "fault-current": _fused,
@@ -108,6 +114,7 @@ _WHEN: Mapping[str, Callable[[Van, Part | None], bool]] = {
     "cooling-day": _cooled,
     "enclosure-airflow": _bay,
     "shore-charge": _inlet,
+    "converter": _feeds,
 }
 
 

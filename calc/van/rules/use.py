@@ -67,6 +67,7 @@ KEPT_ON = VanRule[Circuit](
     headline="Replace {part} with one for the bank's voltage: the inverter idles day and night to feed it.",
     text="The inverter's own draw day and night is often more than what the appliance takes.",
     mends=_at_bank_voltage,
+    covers=frozenset({"inverter.much-for-idling"}),
 )
 UNDIMMED = VanRule[Circuit](
     id="van.light-without-dimmer", level=Level.NOTE, when=lambda c: c.undimmed, source="practice", key="dimmer",
