@@ -36,7 +36,8 @@ _UNKNOWN = frozenset(
 _FUSED = ("fuse-choice", "fault-current", "fuse-ladder")  # worksheets about a fuse on a run
 _OF_RUNS = ("wire-drop", "wire-size", *_FUSED)
 _WITH = {"sun-yield": "panels", "cooling-day": "cooler", "heater-night": "heater"}
-_FUNCTION, _OR_USUAL = "()", "?"
+_FUNCTION = "()"
+_OR_USUAL, _HELD_TO = "?", "!"  # whose usual text is good enough: see `bindings`
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -166,14 +167,15 @@ def came_from(van: Van, source: str, part: Part | None) -> Came | None:
     """Return what a source of `BINDINGS` says; None where the van has no such thing."""
     if source.endswith(_FUNCTION):
         return DERIVED[source.removesuffix(_FUNCTION)](van, part)
-    kind, point, key = source.removesuffix(_OR_USUAL).partition(".")
+    kind, point, key = source.rstrip(_OR_USUAL + _HELD_TO).partition(".")
     if point:
         came = key_of_kind(van, kind, key)
     else:
         came = key_of(part, kind) if part is not None else None
-    if came and not came.text and source.endswith(_OR_USUAL) and _is_open(van, came.place):
-        return None
-    return came
+    if came is None or came.text:
+        return came
+    usual = source.endswith(_OR_USUAL) and _is_open(van, came.place)
+    return None if usual or source.endswith(_HELD_TO) else came
 
 
 def _is_open(van: Van, place: str) -> bool:
@@ -238,7 +240,7 @@ def _same(field: Field, text: str, was: str) -> bool:
 
 def _put(van: Van, source: str, part: Part | None, field: Field, text: str) -> Mapping[str, str]:
     if not source.endswith(_FUNCTION):
-        key = source.removesuffix(_OR_USUAL)
+        key = source.rstrip(_OR_USUAL + _HELD_TO)
         if "." in key:
             return {key: text}
         return {f"{part.place}.{key}": text} if part is not None else {}

@@ -3,8 +3,9 @@
 A source is a key of the part that the worksheet is opened for (`length`), a key of a kind of part
 of which there is one (`van.system`), or the name of a function of `calc.van.derived` with brackets
 behind it (`bank_capacity()`). Behind a question mark (`management.draw?`) the worksheet's own usual
-text is good enough for a plan that leaves it open. A field that is not named is about nothing that
-a record holds: there the usual text stands always.
+text is good enough for a plan that leaves it open; behind an exclamation mark (`limit!`) it is so
+in an inspection too, for there it is no fact of the van but what the reader holds it to. A field
+that is not named is about nothing that a record holds: there the usual text stands always.
 """
 
 from __future__ import annotations
@@ -55,7 +56,7 @@ _LAID = {
     "length": "length",
     "conductor": "conductor",
     "voltage": "run_voltage()",
-    "limit": "limit",
+    "limit": "limit!",
     "insulation": "insulation",
     "surroundings": "surroundings",
     "bundled": "bundled",
@@ -81,7 +82,7 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
         "feed_length": "feed_length()", "allowed": "allowed_fuse()", "fitted": "fuse",
         "fitted_family": "fuse_family", "fitted_voltage": "fuse_voltage",
         "surroundings": "surroundings", "bundled": "bundled", "ambient": "ambient",
-        "rule_set": "van.rule_set",
+        "rule_set": "van.rule_set!",
     },
     "joint-torque": {
         "stud": "stud", "maker_torque": "maker_torque", "grade": "grade", "condition": "condition",
@@ -89,7 +90,7 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
     },
     "wire-size": {
         **{field: source for field, source in _LAID.items() if field != "conductor"},
-        "series": "sizes_in_use()", "rule_set": "van.rule_set",
+        "series": "sizes_in_use()", "rule_set": "van.rule_set!",
     },
     "fault-current": {
         "voltage": "rest_voltage()", "known": "source_known()",
@@ -115,7 +116,7 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
     "find-fault": {
         "system": "van.system", "chemistry": "bank_chemistry()", "load": "load_current()",
         "length": "length", "conductor": "conductor", "fuse": "fuse", "capacity": "bank_capacity()",
-        "limit": "limit", "charger": "charger_current()", "cutoff": "lowest_voltage()",
+        "limit": "limit!", "charger": "charger_current()", "cutoff": "lowest_voltage()",
     },
     "appliance-route": {
         "dc_power": "load_power()", "dc_duty": "duty()", "idle": "inverter.idle",
@@ -178,11 +179,11 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
         "rested_voltage": "bank.rested_voltage", "bank_voltage": "bank_voltage()",
         "charge_voltage": "charging_voltage()", "fault_current": "bank_fault()",
         "surroundings": "surroundings", "bundled": "bundled", "ambient": "ambient",
-        "rule_set": "van.rule_set",
+        "rule_set": "van.rule_set!",
     },
     "shore-charge": {
         "supply_voltage": "mains.supply_voltage", "supply_limit": "mains.supply_limit",
-        "practice": "mains.practice", "other_load": "mains.other_load", "charger": "charger",
+        "practice": "mains.practice!", "other_load": "mains.other_load", "charger": "charger",
         "charger_efficiency": "charger_efficiency", "power_factor": "power_factor?",
         "voltage": "charging_voltage()", **_BANK, "temperature": "bank.coldest",
         "cold_cut_off": "management.cold_cut_off", "rested_voltage": "bank.rested_voltage",
