@@ -9,6 +9,7 @@ from typing import Any
 import calc
 from build_scripts import trees, van_keys, wall
 from calc.render.html import Markup, el, join
+from calc.render.van_page import page_html as van_page
 from calc.tables import table
 from calc.units.typed import LONGEST
 from calc.worksheet.fields import Choice, Field, Quantity
@@ -238,5 +239,6 @@ PARTS: dict[str, Callable[[], Markup]] = {
     "wall-awg": partial(wall.sheet_html, "awg"),
     "wall-mm2": partial(wall.sheet_html, "mm2"),
     "fault-trees": trees.trees_html,
+    "van": van_page,
     "van-keys": van_keys.keys_html,
 }

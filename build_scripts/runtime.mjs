@@ -31,20 +31,24 @@ function compile({ packages, folder, archives, own }) {
   return {};
 }
 
-// Asks everything through the page's bridge, and tells which files Python read its modules from.
-// `imports` are names that the library would import only on some path that is not asked here.
-function ask({ app, sitePackages, imports, requests }) {
-  const bytes = new Uint8Array(readFileSync(app));
-  python.unpackArchive(bytes, "zip", { extractDir: sitePackages });
-  const bridge = python.pyimport("calc.render.bridge");
-  const answers = requests.map((request) => bridge.ask(request));
-  try {
-    answers.push(bridge.ask(null)); // not a request: a fault, and what it takes to tell of one
-  } catch (error) {
-    answers.push(error.message);
-  }
-  python.globals.set("names", python.toPy(imports));
-  const files = python.runPython(`
+// Unpacks one archive after the other, asks each one's questions through the page's bridge, and
+// tells which files Python has read its modules from by then. `imports` are names that the library
+// would import only on some path that is not asked here.
+function ask({ folder, sitePackages, parts }) {
+  const answers = [];
+  const files = [];
+  for (const { archive, imports, requests } of parts) {
+    const bytes = new Uint8Array(readFileSync(`${folder}/${archive}`));
+    python.unpackArchive(bytes, "zip", { extractDir: sitePackages });
+    const bridge = python.pyimport("calc.render.bridge");
+    answers.push(...requests.map((request) => bridge.ask(request)));
+    try {
+      answers.push(bridge.ask(null)); // not a request: a fault, and what it takes to tell of one
+    } catch (error) {
+      answers.push(error.message);
+    }
+    python.globals.set("names", python.toPy(imports));
+    const read = python.runPython(`
 import importlib, sys
 for name in names:
     try:
@@ -53,7 +57,14 @@ for name in names:
         pass
 [m.__file__ for m in list(sys.modules.values())
  if getattr(m, "__file__", None) and getattr(m.__spec__, "origin", "") != "frozen"]`);
-  return { answers, files: files.toJs() };
+    files.push(read.toJs());
+  }
+  return { answers, files };
 }
 
-writeFileSync(job.output, JSON.stringify({ compile, ask }[job.kind](job)));
+try {
+  writeFileSync(job.output, JSON.stringify({ compile, ask }[job.kind](job)));
+} catch (error) {
+  console.error(error.message); // node itself would print the failing line of Python's own loader
+  process.exit(1);
+}

@@ -3,6 +3,9 @@
 Python's own library, pint and `calc` go in as `.pyc`, made by the same Python that will read them:
 compiling source is what makes a plain start slow. Only modules that are used go in. The bundle is
 then started under node, and every worksheet must answer as it did before the trimming.
+
+The code of the van, with what it alone needs of Python's library, is an archive of its own: the
+page fetches it when a van is first asked for, and no other page's start pays for it.
 """
 
 import argparse
@@ -19,9 +22,11 @@ from itertools import zip_longest
 from pathlib import Path
 
 import calc
+from build_scripts import runtime_van
 from build_scripts.finish import SiteError
 from build_scripts.runtime_files import (
     Files,
+    is_of_van,
     lean,
     packed,
     page_files,
@@ -54,6 +59,9 @@ ALSO = ("encodings.ascii", "encodings.latin_1", "_pylong")
 WIRE_BUDGET = 5_500_000
 """Bytes until the first live answer, of the 6.0 MB promised; the rest is for the page itself."""
 
+CORE, VAN = "app.zip", "van.zip"
+"""The code that every page has, and what only a page about a van fetches on top."""
+
 EMPTIED = ("urllib/request.py",)
 """Library files shipped empty: imported by others in use, but never used, and nothing for a page.
 
@@ -74,21 +82,43 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
         work = Path(name)
         library, others, ours = compiled(work, boot, own, packages)
         ours[f"calc/units/{UNIT_LINES}"] = json.dumps(unit_lines(KINDS)).encode()
-        questions = {"requests": requests(), "imports": imported_by(own)}
-        whole = {"stdlib.zip": zipped(library), "app.zip": zipped(others | ours)}
-        before = ask(work / "whole", boot, whole, questions)
-        used = [path.partition(".zip/")[2] for path in before["files"]]
-        used += [path.removeprefix(f"{boot['sitePackages']}/") for path in before["files"]]
-        used += [f"{name.replace('.', '/')}.pyc" for name in ALSO]
-        library, others = ({n: files[n] for n in used if n in files} for files in (library, others))
-        write_bundle(out, boot, zipped(library), zipped(others | ours))
-        after = ask(work / "bundle", boot, read_bundle(out), questions | {"imports": []})
-    asked = [*questions["requests"], "a fault"]
+        core, van = ({n: c for n, c in ours.items() if is_of_van(n) is of} for of in (False, True))
+        parts = [
+            {"archive": CORE, "requests": requests(), "imports": imported_by(own, of_van=False)},
+            {"archive": VAN, "requests": runtime_van.requests(), "imports": imported_by(own)},
+        ]
+        whole = {"stdlib.zip": zipped(library), CORE: zipped(others | core), VAN: zipped(van)}
+        before = ask(work / "whole", boot, whole, parts)
+        start, later = (used_of(paths, boot) for paths in before["files"])
+        start |= {f"{name.replace('.', '/')}.pyc" for name in ALSO}
+        more = only_later(start, later)
+        start |= later - more
+        van |= {n: (library | others)[n] for n in more & (library | others).keys()}
+        library, others = (
+            {n: files[n] for n in start & files.keys()} for files in (library, others)
+        )
+        archives = {"stdlib.zip": library, CORE: others | core, VAN: van}
+        write_bundle(out, boot, {name: zipped(files) for name, files in archives.items()})
+        quiet = [part | {"imports": []} for part in parts]
+        after = ask(work / "bundle", boot, read_bundle(out), quiet)
+    asked = [question for part in parts for question in (*part["requests"], "a fault")]
     for request, one, other in zip(asked, before["answers"], after["answers"], strict=True):
         if one != other:
             raise SiteError(f"Trimmed, the page's Python answers {request}\n{other}\nnot\n{one}")
     if (size := wire_size(out)) > WIRE_BUDGET:
         raise SiteError(f"The page's Python is {size:,} bytes on the wire, over {WIRE_BUDGET:,}")
+
+
+def used_of(paths: list[str], boot: dict) -> set[str]:
+    """The names, in an archive or in the library, of the files that modules were read from."""
+    packages = f"{boot['sitePackages']}/"
+    return {path.partition(".zip/")[2] or path.removeprefix(packages) for path in paths}
+
+
+def only_later(start: set[str], later: set[str]) -> set[str]:
+    """Those of `later` that can lie in an archive of their own: a package is read in one place."""
+    packages = {name.partition("/")[0] for name in start if "/" in name}
+    return {n for n in later - start if n.partition("/")[0] not in packages}
 
 
 def boot_options() -> dict:
@@ -127,13 +157,16 @@ def read_packages(packages: Path) -> Files:
     return read_files(packages, roots)
 
 
-def imported_by(own: Path) -> list[str]:
+def imported_by(own: Path, *, of_van: bool = True) -> list[str]:
     """Every module that any line of `calc` could import, also on paths that no question takes.
 
-    Not the packages: they come only as far as a question needs them.
+    Not the packages: they come only as far as a question needs them. Without `of_van` the van's own
+    code is left out.
     """
     names = set()
     for file in (file for file in page_files(own) if file.suffix == ".py"):
+        if is_of_van(file.relative_to(own.parent).as_posix()) and not of_van:
+            continue
         names.add(".".join(file.relative_to(own.parent).with_suffix("").parts))
         for line in ast.walk(ast.parse(file.read_bytes())):
             if isinstance(line, ast.Import):
@@ -141,6 +174,8 @@ def imported_by(own: Path) -> list[str]:
             elif isinstance(line, ast.ImportFrom):
                 names |= {f"{line.module}.{alias.name}" for alias in line.names} | {line.module}
     names = {name.removesuffix(".__init__") for name in names}
+    if not of_van:
+        names = {name for name in names if not is_of_van(name.replace(".", "/"))}
     return sorted(name for name in names if name.split(".")[0] not in PACKAGES)
 
 
@@ -176,14 +211,14 @@ def field_texts(field: Field) -> list[str]:
     return [o.id for o in getattr(field, "options", ())] or [field.default, "a", "a:;:a"]
 
 
-def ask(folder: Path, boot: dict, archives: Files, job: dict) -> dict:
+def ask(folder: Path, boot: dict, archives: Files, parts: list[dict]) -> dict:
     """Start from these archives (and the loader, if it is among them) and put the questions."""
     folder.mkdir()
     for name, content in archives.items():
         (folder / name).write_bytes(content)
     loader = folder if "pyodide.mjs" in archives else PYODIDE
-    places = {"pyodide": loader, "stdlib": folder / "stdlib.zip", "app": folder / "app.zip"}
-    return node(job | boot | places | {"kind": "ask", "folder": folder, "optimise": False})
+    places = {"pyodide": loader, "stdlib": folder / "stdlib.zip", "folder": folder}
+    return node(boot | places | {"kind": "ask", "parts": parts, "optimise": False})
 
 
 def node(job: dict) -> dict:
@@ -200,7 +235,7 @@ def node(job: dict) -> dict:
     return json.loads(output.read_bytes())
 
 
-def write_bundle(out: Path, boot: dict, stdlib: bytes, app: bytes) -> None:
+def write_bundle(out: Path, boot: dict, archives: Files) -> None:
     """Write the files in the form in which the worker fetches them.
 
     A memory snapshot would be one more packed file here, made from these, and never the only way
@@ -210,7 +245,7 @@ def write_bundle(out: Path, boot: dict, stdlib: bytes, app: bytes) -> None:
     for name in LOADER:
         shutil.copyfile(PYODIDE / name, out / f"{name.removesuffix('.mjs')}.js")
     wasm = (PYODIDE / "pyodide.asm.wasm").read_bytes()
-    for name, content in ("pyodide.asm.wasm", wasm), ("stdlib.zip", stdlib), ("app.zip", app):
+    for name, content in {"pyodide.asm.wasm": wasm, **archives}.items():
         (out / f"{name}{PACKED}").write_bytes(packed(content))
     (out / "boot.json").write_text(json.dumps(boot))
 
@@ -226,8 +261,9 @@ def read_bundle(out: Path) -> Files:
 
 
 def wire_size(out: Path) -> int:
-    """Bytes of the bundle as a host sends it; what is not packed yet is packed by the host."""
-    contents = [(file.suffix, file.read_bytes()) for file in out.iterdir()]
+    """Bytes of what a page starts from as a host sends it; it packs what is not packed yet."""
+    files = (file for file in out.iterdir() if file.name != f"{VAN}{PACKED}")
+    contents = [(file.suffix, file.read_bytes()) for file in files]
     return sum(len(c if suffix == PACKED else gzip.compress(c)) for suffix, c in contents)
 
 
@@ -243,7 +279,7 @@ def main() -> int:
         return 1
     for file in sorted(options.out.iterdir()):
         print(f"{file.stat().st_size:>12,} {file.name}")
-    print(f"{wire_size(options.out):>12,} bytes on the wire")
+    print(f"{wire_size(options.out):>12,} bytes on the wire until the first answer")
     return 0
 
 

@@ -10,16 +10,26 @@ import deflate
 
 Files = dict[str, bytes]
 
+OF_VAN = ("calc/van", "calc/render/van", "calc/tables/van_")
+"""How the names begin of what only pages about a van have a use for."""
+
 
 def page_files(own: Path) -> list[Path]:
     """The files of `calc`, in the folder `own`, that the page has a use for.
 
-    It has no terminal, and the questions of the practice sets come built into its guides.
+    It has no terminal, and what stands in its pages as they are built is not made again there: the
+    questions of the practice sets, and the frame of the page of a van.
     """
-    unused = {own / "__main__.py", own / "render" / "practice.py"}
+    built = ("practice", "van_page", "van_keys")
+    unused = {own / "__main__.py", *(own / "render" / f"{name}.py" for name in built)}
     unused |= {*(own / "practice").rglob("*"), *(own / "sheets").rglob("practice.py")}
     kept = (file for file in own.rglob("*") if "__pycache__" not in file.parts)
     return [file for file in kept if file.is_file() and file not in unused]
+
+
+def is_of_van(name: str) -> bool:
+    """Whether a file of `calc`, by its name in an archive, serves only pages about a van."""
+    return name.startswith(OF_VAN)
 
 
 def read_files(base: Path, roots: Iterable[Path]) -> Files:

@@ -34,14 +34,18 @@ _SHAPES = {
 }
 
 
-def verdict_html(verdict: str) -> Markup:
-    """Return the verdict as a shape and a word, so that colour never stands alone."""
-    shape = el(
+def shape_html(verdict: str) -> Markup:
+    """Return the verdict's shape alone, for a place where a word stands beside it."""
+    return el(
         "svg", *_SHAPES[Level(verdict)], viewBox="0 0 24 24", aria_hidden="true", class_="lw-shape"
     )
+
+
+def verdict_html(verdict: str) -> Markup:
+    """Return the verdict as a shape and a word, so that colour never stands alone."""
     return el(
         "span",
-        shape,
+        shape_html(verdict),
         " ",
         el("span", _WORDS[Level(verdict)], class_="lw-word"),
         class_=f"lw-verdict lw-{verdict}",

@@ -5,14 +5,25 @@ from calc.units.kinds import TEMPERATURE
 from calc.worksheet.fields import Choice, Field, ParsedInput, Quantity
 
 
-def control_html(field: Field, reading: ParsedInput, name: str, about: str, sent: bool) -> Markup:
+def control_html(
+    field: Field,
+    reading: ParsedInput,
+    name: str,
+    about: str,
+    sent: bool,
+    *,
+    blank: str | None = None,
+    listed: str | None = None,
+) -> Markup:
     """Return the control of a field or of a cell, with the id `name`.
 
     `about` lists the ids that describe it. `sent` goes for a field: its control has a name of its
-    own in what the form sends, and a picker of units where there is a choice of them.
+    own in what the form sends, and a picker of units where there is a choice of them. `blank` is
+    what a list of choices shows first, for no choice at all. `listed` is the id of a list of words
+    that a box offers.
     """
     if isinstance(field, Choice):
-        return _select(field, reading, name, about, sent)
+        return _select(field, reading, name, about, sent, blank)
     number = isinstance(field, Quantity)
     units = [unit for _, unit in field.units if unit.symbol] if isinstance(field, Quantity) else []
     empty = bool(field.default_by) and not reading.given
@@ -29,6 +40,7 @@ def control_html(field: Field, reading: ParsedInput, name: str, about: str, sent
         autocomplete="off",
         autocapitalize="off" if number else "sentences",
         spellcheck="false",
+        list=listed,
         aria_describedby=about,
     )
     if not (sent and units and isinstance(field, Quantity)):
@@ -46,7 +58,9 @@ def control_html(field: Field, reading: ParsedInput, name: str, about: str, sent
     return el("div", box, picker, class_="lw-entry")
 
 
-def _select(field: Choice, reading: ParsedInput, name: str, about: str, sent: bool) -> Markup:
+def _select(
+    field: Choice, reading: ParsedInput, name: str, about: str, sent: bool, blank: str | None
+) -> Markup:
     groups = dict.fromkeys(option.group for option in field.options)
 
     def options(group: str) -> list[Markup]:
@@ -65,6 +79,8 @@ def _select(field: Choice, reading: ParsedInput, name: str, about: str, sent: bo
         el("optgroup", *options(group), label=group) if group else join(*options(group))
         for group in groups
     ]
+    if blank is not None:
+        inside.insert(0, el("option", blank, value="", selected=reading.value is None))
     sends = field.id if sent else None
     return el(
         "div",

@@ -46,4 +46,4 @@ def _escaped(text: str) -> str:
     return text.replace(">", "&gt;").replace('"', "&quot;")
 
 
-_VOID = {"input", "br", "hr"}
+_VOID = {"input", "br", "hr", "link"}

@@ -171,6 +171,7 @@ def _share(sheet: Declaration) -> Markup:
         el("button", "Copy link", type="button", data_copy=True, class_="lw-button"),
         el("button", "Send", type="button", data_send=True, class_="lw-button", hidden=True),
         el("button", "Print", type="button", data_print=True, class_="lw-button lw-plain"),
+        el("button", "For a van", type="button", data_for_van=True, class_="lw-button lw-plain"),
         el("label", "Link to these values", for_=f"{sheet.id}-link", class_="lw-link-label"),
         el(
             "input",

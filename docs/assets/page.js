@@ -4,10 +4,11 @@
 import { inBox, isAsBuilt } from "./box.js";
 import { part, show } from "./parts.js";
 import { ask, start } from "./python.js";
-import { cellsOf, fit, tend, typed } from "./rows.js";
+import { cellsOf, fit, inForm, tend } from "./rows.js";
 import { share } from "./share.js";
 import { standing } from "./standing.js";
 
+const OF_VAN = /&van=[^&]*$/; // which van of this device a link's values were taken from
 const LONGEST_LINK = 65_536; // a stranger may send megabytes, and reading them would hold the page
 
 function bind(sheet) {
@@ -17,6 +18,7 @@ function bind(sheet) {
   const home = location.pathname;
   let last = {};
   let address = 0;
+  let whose = ""; // the end of a link that a page about a van has led here by
 
   function request(more) {
     last = more;
@@ -25,15 +27,7 @@ function bind(sheet) {
     ask(id, { sheet: id, ...more }, { take, refuse: state.refused, again: state.again });
   }
 
-  function work() {
-    const values = typed(form);
-    const units = {};
-    for (const [name, value] of new FormData(form)) {
-      if (name.endsWith(".unit")) units[name.slice(0, -5)] = value;
-      else values[name] = value;
-    }
-    request({ values, units });
-  }
+  const work = () => request(inForm(form));
 
   function changed() {
     state.changed();
@@ -44,9 +38,16 @@ function bind(sheet) {
     if (location.hash.includes("=")) {
       clearTimeout(address); // of the figures that stood here before
       state.changed();
-      request({ fragment: location.hash.slice(0, LONGEST_LINK) });
+      if (whose || OF_VAN.test(location.hash)) forVan();
+      request({ fragment: location.hash.slice(0, LONGEST_LINK).replace(OF_VAN, "") });
     } else if ([...form.elements].every(isAsBuilt)) work();
     else changed(); // typed before this script was here
+  }
+
+  async function forVan() {
+    [whose = ""] = OF_VAN.exec(location.hash) ?? [];
+    const { attach } = await import("./van_sheet.js");
+    attach(sheet, whose);
   }
 
   function beside(field, reply, fill) {
@@ -79,7 +80,7 @@ function bind(sheet) {
     if (state.isTouched() && !fill) {
       // By then the reader may have gone to another guide, or come back: an address not ours to write.
       const here = () => sheet.isConnected && location.pathname === home;
-      const write = () => here() && history.replaceState(history.state, "", `#${reply.link}`);
+      const write = () => here() && history.replaceState(history.state, "", `#${reply.link}${whose}`);
       address = setTimeout(write, 300);
     }
     document.documentElement.dataset.lugwise = "ready";
@@ -122,6 +123,9 @@ function bind(sheet) {
   share(sheet, (link, use) => {
     ask("code", { code: link }, { take: ({ svg }) => use(svg), refuse: () => use("") });
   });
+  part(sheet, "for-van").addEventListener("click", () => {
+    import("./van_sheet.js").then((van) => van.offer(sheet)).catch(console.error);
+  });
   part(sheet, "link").value = location.href; // until Python says it in full
   sheet.lugwiseOpen = open;
   sheet.dataset.live = "";
@@ -131,7 +135,10 @@ function bind(sheet) {
 const everySheet = (act) => document.querySelectorAll("[data-sheet]").forEach(act);
 
 // The theme replaces the page's content as one moves about, and says so on document$.
-const arrive = () => everySheet((sheet) => sheet.lugwiseOpen ?? bind(sheet));
+const arrive = () => {
+  everySheet((sheet) => sheet.lugwiseOpen ?? bind(sheet));
+  if (document.querySelector("[data-van]")) import("./van.js").then((van) => van.arrive(), console.error);
+};
 if (window.document$) window.document$.subscribe(arrive);
 else arrive();
 const openLink = () =>

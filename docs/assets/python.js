@@ -11,7 +11,7 @@ let worker = null;
 let ready = false;
 let restarts = 0;
 let asked = 0;
-const waiting = new Map(); // id of an ask -> {key, request, take, refuse, again}
+const waiting = new Map(); // id of an ask -> {key, request, needs, take, refuse, again}
 const newest = new Map(); // key -> id: an ask that was overtaken gets no reply
 
 export const isReady = () => ready;
@@ -33,6 +33,7 @@ export function start() {
 
 function hear(data) {
   if (data.type === "ready") ready = true;
+  else if (data.type === "loading") return setClock(START_LIMIT, restart); // more code is fetched
   else if (data.type === "answer") reply(data.id, data.response);
   else if (data.id) fail(data.id, "failed", data.message);
   else return ready ? restart() : stop("start"); // Python itself is broken
@@ -80,8 +81,10 @@ function fail(id, why, words) {
   ask?.refuse(why, words);
 }
 
-const send = (id, request) =>
-  worker?.postMessage({ type: "ask", id, key: waiting.get(id).key, request: JSON.stringify(request) });
+function send(id, request) {
+  const { key, needs } = waiting.get(id);
+  worker?.postMessage({ type: "ask", id, key, request: JSON.stringify(request), needs });
+}
 
 function end() {
   stopClock();
@@ -109,11 +112,12 @@ function restart() {
 
 // Of asks with one key only the newest gets a reply: `take` gets it, and where it comes in stages,
 // each of them. `again` is told when Python had to be restarted, and `refuse` why no reply can come:
-// "start", "silent", "unshown" if `take` threw, or "failed" with Python's own words.
-export function ask(key, request, { take, refuse, again }) {
+// "start", "silent", "unshown" if `take` threw, or "failed" with Python's own words. `needs` names
+// the archive of code that the ask needs beyond the one that every page has.
+export function ask(key, request, { take, refuse, again, needs }) {
   waiting.delete(newest.get(key));
   newest.set(key, ++asked);
-  waiting.set(asked, { key, request, take, refuse, again });
+  waiting.set(asked, { key, request, needs, take, refuse, again });
   const id = asked;
   start();
   if (!worker) return;

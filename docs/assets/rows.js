@@ -15,6 +15,17 @@ export function typed(form) {
   return values;
 }
 
+// What stands in a form: every value by its name, and the unit picked beside it.
+export function inForm(form) {
+  const values = typed(form);
+  const units = {};
+  for (const [name, value] of new FormData(form)) {
+    if (name.endsWith(".unit")) units[name.slice(0, -5)] = value;
+    else values[name] = value;
+  }
+  return { values, units };
+}
+
 // The cells of a list in the order of a reply, each with its part of it.
 export function cellsOf(list, rows) {
   const pairs = [];

@@ -1,9 +1,10 @@
 // Python in the page, in a worker of its own so that a sum never holds up typing. It begins to
 // start as soon as it is made. It knows no worksheet: JSON text in, JSON text out.
 //
-// page -> worker   {type: "ask", id, key, request}   of asks with one key only the newest counts
-// worker -> page   {type: "ready", ms} | {type: "answer", id, response} | {type: "failed", message, id}
-//                  where a failure without an id is that of Python itself
+// page -> worker   {type: "ask", id, key, request, needs}   of asks with one key only the newest
+//                  counts; `needs` names an archive of further code, fetched when it is first needed
+// worker -> page   {type: "ready", ms} | {type: "loading"} | {type: "answer", id, response}
+//                  | {type: "failed", message, id}, which without an id is that of Python itself
 //
 // A start or a sum can hang where no error is thrown, so the page holds the clock and ends this worker.
 
@@ -55,7 +56,20 @@ async function inflated(name, type) {
 // Everything is asked for at once: one after the other, each file would wait for the last.
 const boot = load("boot.json").then((response) => response.json());
 const stdlib = inflated("stdlib.zip", "application/zip");
-const app = inflated("app.zip", "application/zip").then((response) => response.arrayBuffer());
+const archive = (name) => inflated(`${name}.zip`, "application/zip").then((response) => response.arrayBuffer());
+const app = archive("app");
+const further = new Map(); // archives that not every page needs, by name: on their way, or come
+
+// An archive that did not come is asked for again by the next who needs it.
+function fetchFurther(name) {
+  if (!further.has(name)) {
+    const coming = archive(name);
+    coming.catch(() => further.delete(name));
+    further.set(name, coming);
+  }
+  return further.get(name);
+}
+
 const wasm = WebAssembly.compileStreaming(inflated("pyodide.asm.wasm", "application/wasm"));
 const loader = import("./runtime/pyodide.js");
 // The loader puts a name of its own behind this address. Some hosts send that name as mere bytes,
@@ -86,13 +100,19 @@ async function startPython() {
   });
 }
 
+async function unpack(name, bytes) {
+  python.unpackArchive(bytes, "zip", { extractDir: (await boot).sitePackages });
+  unpacked.add(name);
+}
+
 async function openDoor() {
   python = await startPython();
-  python.unpackArchive(await app, "zip", { extractDir: (await boot).sitePackages });
+  await unpack("app", await app);
   return python.pyimport("calc.render.bridge").ask;
 }
 
 const waiting = new Map(); // the newest ask of each key, oldest key first
+const unpacked = new Set();
 let python = null;
 let door = null;
 let busy = false;
@@ -106,14 +126,20 @@ function goOn() {
   turn.port2.postMessage(null);
 }
 
-turn.port1.onmessage = () => {
-  const [key, { id, request }] = waiting.entries().next().value;
+turn.port1.onmessage = async () => {
+  const [key, { id, request, needs }] = waiting.entries().next().value;
   waiting.delete(key);
   try {
+    if (needs && !unpacked.has(needs)) {
+      self.postMessage({ type: "loading" });
+      await unpack(needs, await fetchFurther(needs));
+    }
     self.postMessage({ type: "answer", id, response: door(request) });
   } catch (error) {
-    // An exception of Python's own is its reply; anything else leaves it broken, and names no ask.
-    fail(error, error instanceof python.ffi.PythonError ? id : undefined);
+    // An exception of Python's own is its reply, and a file may not come; anything else leaves it
+    // broken, and names no ask.
+    const told = error instanceof python.ffi.PythonError || (needs && !unpacked.has(needs));
+    fail(error, told ? id : undefined);
   }
   busy = false;
   goOn();
@@ -124,6 +150,7 @@ self.onmessage = ({ data }) => {
   const key = data.key ?? data.id;
   waiting.delete(key);
   waiting.set(key, data);
+  if (data.needs) fetchFurther(data.needs).catch(() => {}); // told to whoever awaits it
   goOn();
 };
 

@@ -139,7 +139,7 @@ def test_no_style_sheet_fetches_from_the_outside(built):
 
 
 def test_our_own_scripts_name_no_address(built):
-    names = ("page", "share", "worker", "offline", "install")
+    names = ("page", "share", "worker", "offline", "install", "van", "van_store")
     for path in [*(built / "assets" / f"{name}.js" for name in names), built / "sw.js"]:
         assert not re.search(r"(?:https?|wss?):/" + "/", path.read_text("utf-8")), path
 
