@@ -17,6 +17,11 @@ VIEWS: tuple[dict[str, Any], ...] = (
     {"do": "write", "as": "toml"},
     {"do": "write", "as": "json"},
     {"do": "link", "start": "van/#"},
+    {"do": "review"},
+    {"do": "best"},
+    {"do": "sheet-links", "place": "circuits[1]"},
+    {"do": "sheets", "sheet": "wire-drop"},
+    {"do": "put", "sheet": "wire-drop", "place": "circuits[1]", "values": {}, "units": {}},
 )
 """What is asked of every sample van as it stands."""
 

@@ -6,10 +6,13 @@ from functools import cache
 from calc.render.html import Markup, el, join
 from calc.render.van_fields import drafts_of, ends_html, first_keys, row_html
 from calc.tables import Table, table
+from calc.units.kinds import CURRENT
+from calc.units.shown import quantity_text, with_mm2
 from calc.van.data import may_be_none
 from calc.van.keys import Key, PartKind
 from calc.van.reading import missing
 from calc.van.record import KINDS, Part, Van
+from calc.van.row import Row
 from calc.van.values import State, Value
 
 SECTIONS: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -35,7 +38,7 @@ def parts_html(van: Van) -> Markup:
         *(
             el(
                 "section",
-                el("h2", title, class_="lv-heading"),
+                el("h2", title, class_="lv-heading") if names[1:] else None,
                 *(kind_html(van, KINDS[name]) for name in names),
                 class_="lv-section",
             )
@@ -145,26 +148,44 @@ def _fold(van: Van, part: Part) -> Markup:
     )
 
 
-def line_html(van: Van, part: Part) -> Markup:
-    """Return a part in one line: its name, and the few values by which it is known."""
+def line_html(van: Van, part: Part, row: Row | None = None) -> Markup:
+    """Return a part in one line: its name, and the few values by which it is known.
+
+    `row` is what the schedule found of it: what is not given is chosen there.
+    """
     name = part.name if part.kind.many else part.kind.title
     return join(
         el("span", el("bdi", name), class_="lv-name"),
-        el("span", *_facts(van, part), class_="lv-facts"),
+        el("span", *_facts(van, part, row), class_="lv-facts"),
         el("span", "", data_mark=part.place, class_="lv-mark"),
     )
 
 
-def _facts(van: Van, part: Part) -> list[Markup]:
+def _facts(van: Van, part: Part, row: Row | None) -> list[Markup]:
     kind = part.kind
     if not kind.many and van.one(kind.id) is None:
         return [el("span", _NOTHING[van.stated(kind.id)])]
     if kind.id == "circuits":
         use = "current" if part["current"].known or not part["power"].known else "power"
-        return [_fact(part[name]) for name in (use, "length", "conductor", "fuse")]
+        drawn = el("bdi", quantity_text(row.current, CURRENT)) if row and row.current else None
+        return [
+            drawn or _fact(part[use]),
+            _fact(part["length"]),
+            _chosen(row, "conductor") or _fact(part["conductor"]),
+            _chosen(row, "fuse") or _fact(part["fuse"]),
+        ]
     first = [key for key in kind.keys if key.few and key.id != "name"]
     known = [part[key.id] for key in first if part[key.id].known]
     return [_fact(value) for value in known[:_SHOWN]]
+
+
+def _chosen(row: Row | None, name: str) -> Markup | None:
+    """Return what the schedule has chosen where nothing is given, marked so."""
+    if row is None or name not in row.chosen:
+        return None
+    if name == "conductor":
+        return el("bdi", f"{with_mm2(row.conductor or '')} chosen", class_="lv-chosen")
+    return el("bdi", f"{quantity_text(row.fuse or 0.0, CURRENT)} chosen", class_="lv-chosen")
 
 
 def _fact(value: Value) -> Markup:

@@ -39,12 +39,15 @@ export function editing(page) {
     if (page.told(reply)) return;
     page.take(reply, Object.keys(changes).join());
     for (const [at, said] of Object.entries(reply.fields)) beside(at, said, changes[at]);
-    for (const [at, html] of Object.entries(reply.lines)) {
-      for (const line of place.querySelectorAll(`[data-line="${CSS.escape(at)}"]`)) line.innerHTML = html;
-    }
+    for (const [at, html] of Object.entries(reply.lines)) redraw(at, html);
     count(reply.counts);
     page.views.mark();
     if (reply.whole) await page.parts();
+  }
+
+  function redraw(at, html) {
+    const line = place.querySelector(`[data-line="${CSS.escape(at)}"]`);
+    if (line && line.innerHTML !== html) line.innerHTML = html;
   }
 
   function count(counts) {
@@ -87,6 +90,9 @@ export function editing(page) {
     body.innerHTML = reply.html;
     for (const list of body.querySelectorAll("[data-rows]")) tend(list);
     page.photos.fill(body);
+    const links = part(body, "links");
+    const more = links && (await page.ask(page.request({ do: "sheet-links", place: at }), `links-${at}`));
+    if (more && !more.problems) links.innerHTML = more.html;
   }
 
   async function unfold(at, box) {
@@ -181,5 +187,5 @@ export function editing(page) {
     true,
   );
 
-  return { flush, show, unfold };
+  return { flush, show, unfold, redraw };
 }

@@ -3,8 +3,14 @@
 
 import { part } from "./parts.js";
 
-const STEP = 4; // the box of the diagram grows by a quarter
-const MOST_TIMES = 8;
+const SIZES = ["fit", "50", "75", "100", "150", "200"]; // of the diagram, as its style sheet has them
+const WAYS = "smaller fit larger".split(" "); // as its buttons have them
+const WIDE = 700; // pixels in which a whole diagram can be read
+
+function span(picture) {
+  const { right, x } = picture.getBoundingClientRect();
+  return right - x;
+}
 
 export function viewing(page) {
   const { root, van } = page;
@@ -12,20 +18,35 @@ export function viewing(page) {
   let tab = "parts";
   let marks = {};
   let list = "";
+  let sizes = [];
   const panel = (name) => part(root, `panel-${name}`);
 
   const acts = {
     review: async () => {
       const reply = await ask({ do: "review" });
       marks = reply.marks;
-      mark();
       part(root, "verdict").innerHTML = reply.verdict;
       put("review", reply.html);
+      for (const [where, html] of Object.entries(reply.lines)) page.edits.redraw(where, html);
+      mark();
       page.photos.fill(panel("review"));
+      if (tab === "review") best();
     },
-    diagram: async () => put("diagram", (await ask({ do: "diagram" })).html),
+    diagram: async () => {
+      put("diagram", (await ask({ do: "diagram" })).html);
+      panel("diagram").querySelectorAll("[data-zoom]").forEach((box, at) => {
+        box.dataset.zoom = sizes[at] ?? (box.clientWidth < WIDE ? SIZES[1] : SIZES[0]);
+      });
+    },
     lists: async () => put("lists", (await ask({ do: "lists", list })).html),
   };
+
+  // What would help most takes a review of every change that is tried: it comes when all else is there.
+  async function best() {
+    const reply = await ask({ do: "best" }).catch(() => null);
+    const place = part(panel("review"), "best");
+    if (place && reply) place.innerHTML = reply.html;
+  }
 
   async function ask(more) {
     const reply = await page.ask(page.request(more), more.do);
@@ -36,12 +57,10 @@ export function viewing(page) {
   function put(name, html) {
     const place = panel(name);
     const opened = [...place.querySelectorAll("details[open]")].map((fold) => fold.dataset.fold);
-    const times = part(place, "zoom")?.dataset.zoom;
     place.innerHTML = html;
     for (const fold of place.querySelectorAll("details[data-fold]")) {
       fold.open ||= opened.includes(fold.dataset.fold);
     }
-    if (times) zoom(Number(times));
   }
 
   // Works what the marks rest on, then what is open, unless it shows this van already.
@@ -78,7 +97,9 @@ export function viewing(page) {
       panel(button.dataset.tab).hidden = !mine;
     }
     root.dataset.open = name;
+    const ready = shown.review === van.text;
     work();
+    if (name === "review" && ready) best();
   }
 
   function forget() {
@@ -88,14 +109,19 @@ export function viewing(page) {
     part(root, "verdict").replaceChildren();
   }
 
-  // A picture as wide as its box, or some times that: the box is then scrolled with a finger.
-  function zoom(times) {
-    const box = part(panel("diagram"), "zoom");
+  // A drawing as wide as its box, or larger: the box is then scrolled with a finger. What was in
+  // the middle stays there.
+  function resize(box, way) {
+    const [picture] = box.children;
+    const before = span(picture);
+    const next = WAYS.indexOf(way) - 1;
+    const size = SIZES[next ? SIZES.indexOf(box.dataset.zoom) + next : 0];
+    if (!size) return;
     const [across, down] = [box.scrollLeft + box.clientWidth / 2, box.scrollTop + box.clientHeight / 2];
-    const before = Number(box.dataset.zoom);
-    box.dataset.zoom = times;
-    for (const picture of box.querySelectorAll("svg")) picture.style.width = `${(100 * times) / STEP}%`;
-    box.scrollTo((across * times) / before - box.clientWidth / 2, (down * times) / before - box.clientHeight / 2);
+    box.dataset.zoom = size;
+    const times = span(picture) / before;
+    box.scrollTo(across * times - box.clientWidth / 2, down * times - box.clientHeight / 2);
+    sizes = [...panel("diagram").querySelectorAll("[data-zoom]")].map((one) => one.dataset.zoom);
   }
 
   const presses = {
@@ -118,9 +144,11 @@ export function viewing(page) {
       delete shown.lists;
       work();
     },
-    wider: (_, box) => zoom(Math.min(STEP * MOST_TIMES, Math.max(STEP + 1, Math.round((box * (STEP + 1)) / STEP)))),
-    narrower: (_, box) => zoom(Math.max(STEP, Math.round((box * STEP) / (STEP + 1)))),
-    whole: () => zoom(STEP),
+    plan: ({ plan }, pressed) => resize(part(pressed.closest("figure"), "zoom"), plan),
+    wayOut: async ({ wayOut }, pressed) => {
+      const reply = await ask({ do: "ways", finding: wayOut });
+      if (pressed.isConnected) pressed.outerHTML = reply.html;
+    },
     prints: () => {
       document.documentElement.dataset.printing = "";
       setTimeout(() => window.print());
@@ -130,10 +158,11 @@ export function viewing(page) {
   root.addEventListener("click", ({ target }) => {
     const button = target.closest("button");
     if (!button) return;
-    const times = Number(part(panel("diagram"), "zoom")?.dataset.zoom);
-    for (const [name, act] of Object.entries(presses)) if (name in button.dataset) act(button.dataset, times);
+    for (const [name, act] of Object.entries(presses)) if (name in button.dataset) act(button.dataset, button);
   });
   root.addEventListener("keydown", ({ key, target }) => {
+    const way = { "+": WAYS[2], "-": WAYS[0] }[key];
+    if (way && "zoom" in target.dataset) resize(target, way);
     const tabs = [...root.querySelectorAll("[data-tab]")];
     const next = tabs.indexOf(target) + { ArrowRight: 1, ArrowLeft: -1 }[key];
     if (!("tab" in target.dataset) || !tabs[next]) return;
