@@ -163,7 +163,7 @@ def _files() -> Markup:
         el("h3", "Circuits from a spreadsheet"),
         el(
             "p",
-            _button("Save the template", data_writes="template"),
+            _button("Save the template", data_writes_template=True),
             _file("Add circuits from CSV", ".csv,.tsv,text/csv"),
             class_="lv-tools",
         ),

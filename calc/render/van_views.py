@@ -32,7 +32,8 @@ from calc.worksheet.rows import Rows, joined
 _reviewed: list[tuple[Van, Review]] = []  # the last one: a review is asked for piece by piece
 
 
-def _review_of(van: Van) -> Review:
+def review_of(van: Van) -> Review:
+    """Return the review of a van, the last one remembered."""
     if not _reviewed or _reviewed[0][0] is not van:
         _reviewed[:] = [(van, van.review())]
     return _reviewed[0][1]
@@ -40,7 +41,7 @@ def _review_of(van: Van) -> Review:
 
 def _review(asked: Asked) -> Reply:
     van = van_of(asked)
-    found = _review_of(van)
+    found = review_of(van)
     rows = van.schedule()
     return {
         "html": review_html(found, str(asked.get("id", ""))),
@@ -53,21 +54,21 @@ def _review(asked: Asked) -> Reply:
 def _ways(asked: Asked) -> Reply:
     """Return what mends one finding: each change is tried on the whole van first."""
     van = van_of(asked)
-    found = _review_of(van)
+    found = review_of(van)
     one = _finding(found, str(asked.get("finding", "")))
     return {"html": mends_html(one, mends_of(van, found, one))}
 
 
 def _best(asked: Asked) -> Reply:
     van = van_of(asked)
-    found = _review_of(van)
+    found = review_of(van)
     best = [(one, mends_of(van, found, one).index(mend), mend) for one, mend in found.best]
     return {"html": best_html(best)}
 
 
 def _mend(asked: Asked) -> Reply:
     van = van_of(asked)
-    found = _review_of(van)
+    found = review_of(van)
     name, _, number = str(asked.get("mend", "")).rpartition("|")
     one = _finding(found, name)
     mends = mends_of(van, found, one)

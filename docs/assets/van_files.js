@@ -34,9 +34,9 @@ export function filing(page) {
     setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
   }
 
-  const write = (form, more) =>
+  const write = (more) =>
     page.inTurn(async () => {
-      const reply = await ask(request({ do: "write", as: form, ...more }), `write-${form}`);
+      const reply = await ask(request(more));
       if (!told(reply)) save(reply);
     });
 
@@ -52,7 +52,7 @@ export function filing(page) {
     const source = await file.text();
     const rows = /\.[ct]sv$/i.test(file.name);
     await page.inTurn(async () => {
-      const reply = await ask(request({ do: "open", source, file: file.name }));
+      const reply = await ask(request({ do: rows ? "add-circuits" : "open", source }));
       const list = part(root, "problems");
       const item = (words) => Object.assign(document.createElement("li"), { textContent: words });
       const problems = reply.problems ?? [];
@@ -109,7 +109,10 @@ export function filing(page) {
   const presses = {
     newVan: ({ newVan }) => begin({ do: "new", inspection: Boolean(newVan) }),
     demo: ({ demo }) => begin({ do: "demo", name: demo }),
-    writes: ({ writes, of }) => write(writes, { list: of, sheet: Number(of) || 0 }),
+    writes: ({ writes }) => write({ do: "write", as: writes }),
+    writesTemplate: () => write({ do: "template" }),
+    writesSheet: ({ writesSheet }) => write({ do: "sheet", sheet: writesSheet }),
+    writesCsv: ({ writesCsv }) => write({ do: "csv", list: writesCsv }),
     makesLink: () => page.inTurn(link),
     linkCopy: copyLink,
     linkSend: () => navigator.share({ title: van.name, url: part(root, "link-box").value }).catch(() => {}),

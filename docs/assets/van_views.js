@@ -2,23 +2,13 @@
 // the parts come with the review.
 
 import { part } from "./parts.js";
-
-const SIZES = ["fit", "50", "75", "100", "150", "200"]; // of the diagram, as its style sheet has them
-const WAYS = "smaller fit larger".split(" "); // as its buttons have them
-const WIDE = 700; // pixels in which a whole diagram can be read
-
-function span(picture) {
-  const { right, x } = picture.getBoundingClientRect();
-  return right - x;
-}
+import "./zoom.js";
 
 export function viewing(page) {
   const { root, van } = page;
   const shown = {}; // tab -> the text that it shows
   let tab = "parts";
   let marks = {};
-  let list = "";
-  let sizes = [];
   const panel = (name) => part(root, `panel-${name}`);
 
   const acts = {
@@ -32,13 +22,8 @@ export function viewing(page) {
       page.photos.fill(panel("review"));
       if (tab === "review") best();
     },
-    diagram: async () => {
-      put("diagram", (await ask({ do: "diagram" })).html);
-      panel("diagram").querySelectorAll("[data-zoom]").forEach((box, at) => {
-        box.dataset.zoom = sizes[at] ?? (box.clientWidth < WIDE ? SIZES[1] : SIZES[0]);
-      });
-    },
-    lists: async () => put("lists", (await ask({ do: "lists", list })).html),
+    diagram: async () => put("diagram", (await ask({ do: "diagram" })).html),
+    lists: async () => put("lists", (await ask({ do: "lists", start: location.href.split("#")[0] })).html),
   };
 
   // What would help most takes a review of every change that is tried: it comes when all else is there.
@@ -57,10 +42,16 @@ export function viewing(page) {
   function put(name, html) {
     const place = panel(name);
     const opened = [...place.querySelectorAll("details[open]")].map((fold) => fold.dataset.fold);
+    const drawn = [...place.querySelectorAll("[data-zoom]")];
+    const seen = drawn.map((box) => [box.dataset.zoom, box.scrollLeft, box.scrollTop]);
     place.innerHTML = html;
     for (const fold of place.querySelectorAll("details[data-fold]")) {
       fold.open ||= opened.includes(fold.dataset.fold);
     }
+    [...place.querySelectorAll("[data-zoom]")].slice(0, seen.length).forEach((box, which) => {
+      box.dataset.zoom = seen[which][0];
+      box.scrollTo(seen[which][1], seen[which][2]);
+    });
   }
 
   // Works what the marks rest on, then what is open, unless it shows this van already.
@@ -109,21 +100,6 @@ export function viewing(page) {
     part(root, "verdict").replaceChildren();
   }
 
-  // A drawing as wide as its box, or larger: the box is then scrolled with a finger. What was in
-  // the middle stays there.
-  function resize(box, way) {
-    const [picture] = box.children;
-    const before = span(picture);
-    const next = WAYS.indexOf(way) - 1;
-    const size = SIZES[next ? SIZES.indexOf(box.dataset.zoom) + next : 0];
-    if (!size) return;
-    const [across, down] = [box.scrollLeft + box.clientWidth / 2, box.scrollTop + box.clientHeight / 2];
-    box.dataset.zoom = size;
-    const times = span(picture) / before;
-    box.scrollTo(across * times - box.clientWidth / 2, down * times - box.clientHeight / 2);
-    sizes = [...panel("diagram").querySelectorAll("[data-zoom]")].map((one) => one.dataset.zoom);
-  }
-
   const presses = {
     tab: ({ tab: name }) => page.inTurn(async () => open(name)),
     mend: ({ mend }) =>
@@ -139,12 +115,6 @@ export function viewing(page) {
         open("parts");
         await page.edits.unfold(goto);
       }),
-    list: ({ list: name }) => {
-      list = name;
-      delete shown.lists;
-      work();
-    },
-    plan: ({ plan }, pressed) => resize(part(pressed.closest("figure"), "zoom"), plan),
     wayOut: async ({ wayOut }, pressed) => {
       const reply = await ask({ do: "ways", finding: wayOut });
       if (pressed.isConnected) pressed.outerHTML = reply.html;
@@ -161,8 +131,6 @@ export function viewing(page) {
     for (const [name, act] of Object.entries(presses)) if (name in button.dataset) act(button.dataset, button);
   });
   root.addEventListener("keydown", ({ key, target }) => {
-    const way = { "+": WAYS[2], "-": WAYS[0] }[key];
-    if (way && "zoom" in target.dataset) resize(target, way);
     const tabs = [...root.querySelectorAll("[data-tab]")];
     const next = tabs.indexOf(target) + { ArrowRight: 1, ArrowLeft: -1 }[key];
     if (!("tab" in target.dataset) || !tabs[next]) return;
