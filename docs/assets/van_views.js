@@ -91,6 +91,7 @@ export function viewing(page) {
     const ready = shown.review === van.text;
     work();
     if (name === "review" && ready) best();
+    if (name === "review") page.photos.fill(panel(name));
   }
 
   function forget() {
