@@ -56,9 +56,19 @@ def test_the_pages_are_saved_before_the_large_files(built):
     assert max(pages) < min(n for n in large if n not in pages)
 
 
+def archive(built, name: str) -> list[str]:
+    """Return the names of the files in one of the runtime's archives."""
+    packed = gzip.decompress((built / "assets" / "runtime" / f"{name}.bin").read_bytes())
+    return zipfile.ZipFile(io.BytesIO(packed)).namelist()
+
+
 def test_the_runtime_is_within_its_budget(built):
-    """As a host sends it: what is not packed yet is packed on the way."""
-    runtime = sum(map(sent, (built / "assets" / "runtime").iterdir()))
+    """As a host sends it: what is not packed yet is packed on the way.
+
+    The van's archive is fetched by pages about a van only: tests/browser/test_van_kept.py.
+    """
+    files = (built / "assets" / "runtime").iterdir()
+    runtime = sum(sent(file) for file in files if file.name != "van.zip.bin")
     assert runtime <= WIRE_BUDGET
     page = (built / "checks" / "wire-drop" / "index.html").read_text()
     assets = set(re.findall(r'(?:src|href)="(?:\.\./)+(assets/[^"]+\.(?:js|css))"', page))
@@ -75,10 +85,21 @@ def test_the_runtime_is_made_of_the_code_as_it_stands(built):
 
 def test_what_the_page_has_no_use_for_is_not_in_its_bundle(built):
     """The terminal's command, and the practice sets, whose questions stand in the guides."""
-    packed = gzip.decompress((built / "assets" / "runtime" / "app.zip.bin").read_bytes())
-    names = zipfile.ZipFile(io.BytesIO(packed)).namelist()
+    names = archive(built, "app.zip")
     assert "calc/worksheet/work.pyc" in names
-    assert not [name for name in names if "practice" in name or "__main__" in name]
+    every = names + archive(built, "van.zip")
+    assert not [name for name in every if "practice" in name or "__main__" in name]
+
+
+def test_the_code_of_the_van_is_an_archive_of_its_own(built):
+    """Every page starts from the core, and none but a page about a van pays for a van."""
+    core, van = archive(built, "app.zip"), archive(built, "van.zip")
+    assert not [name for name in core if name.startswith(("calc/van", "calc/render/van"))]
+    assert {"calc/van/record.pyc", "calc/render/van_bridge.pyc", "calc/tables/van_loads.csv"} <= {
+        *van
+    }
+    assert not set(core) & set(van)
+    assert not {"tomllib/__init__.pyc"} & set(archive(built, "stdlib.zip"))
 
 
 def test_no_map_no_source_and_no_left_over_is_shipped(built):
