@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Any
 
 from calc.judge import Change, Rule, always
@@ -167,7 +168,7 @@ class Declaration:
                 return result
         raise KeyError(f"{self.id} has no result {name!r}")
 
-    @property
+    @cached_property
     def uses(self) -> tuple[Placed, ...]:
         """The rules that the sheet uses, in its order, each with its place."""
         return tuple(rule if isinstance(rule, Placed) else Placed(rule=rule) for rule in self.rules)
