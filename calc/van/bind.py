@@ -145,11 +145,18 @@ def _filled(van: Van, sheet: str, part: Part | None, names: Container[str] | Non
         missing[field.id] = came.place
         if not_known:
             texts[field.id] = not_known
+        elif field.default_by and _open_in_plan(van, came.place):
+            del missing[field.id]  # the usual one by chemistry, as in the worksheet
         elif not field.optional:
             lacking.append(field.id)
         elif field.default:
             texts[field.id] = ""  # an emptied box: not known, and no usual text instead
     return Filled(texts=texts, places=places, missing=missing, lacking=tuple(lacking))
+
+
+def _open_in_plan(van: Van, place: str) -> bool:
+    """Return whether a plan leaves the value at a place open, so that the usual one stands."""
+    return "." in place and not van.inspection and van.at(place).state is State.BLANK
 
 
 def _applies(

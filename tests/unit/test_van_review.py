@@ -182,6 +182,14 @@ def test_the_evidence_of_a_finding_opens_in_its_worksheet_and_says_the_same():
                 assert one.rule in calc.work(one.sheet, one.texts).rules
 
 
+def test_a_plan_that_leaves_the_used_share_open_takes_that_of_its_chemistry():
+    van = SOUND.van.changed({"bank.usable": ""})
+    used = worked_patterns(van)[0].quick.inputs["usable"]
+    assert used.text == "80\u00a0%" and not used.given
+    unseen = worked_patterns(SOUND.van.changed({"bank.usable": "not seen"}))[0]
+    assert unseen.quick is None and "share" in unseen.sentence
+
+
 def test_each_pattern_is_worked_by_the_week():
     winter, summer = worked_patterns(SOUND.van)
     assert winter.verdict == "fine" and winter.quick.worksheet.id == "week-ahead"
