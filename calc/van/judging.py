@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 
 from calc.judge import Rule
-from calc.van.record import Part, Van
+from calc.van.record import Part, Van, place_of
 from calc.van.values import State
 
 NO_TEXTS: Mapping[str, str] = {}
@@ -42,7 +42,7 @@ def mended(van: Van, mend: Mend) -> Van:
         van = van.changed(dict(mend.changes))
     for kind, texts in mend.adds:
         van = van.added(kind, dict(texts))
-    for place in sorted(mend.removes, reverse=True):
+    for place in sorted(mend.removes, key=lambda one: place_of(one)[1], reverse=True):
         van = van.without(place)
     return van
 

@@ -30,14 +30,16 @@ def mends_of(van: Van, found: Review, finding: Finding) -> tuple[Mend, ...]:
     return tuple(mend for mend, _ in tried(van, found, finding))
 
 
-def tried(van: Van, found: Review, finding: Finding) -> tuple[tuple[Mend, Review], ...]:
-    """Return the mends that hold, each with the review of the van after it."""
+def tried(
+    van: Van, found: Review, finding: Finding, offers: int = MOST_OFFERED
+) -> tuple[tuple[Mend, Review], ...]:
+    """Return the first mends that hold, so many `offers`, each with the review of the van after."""
     if finding.not_proven:
         return ()
     kept: list[tuple[Mend, Review]] = []
     helped: set[frozenset[str]] = set()  # of two that touch the same, the first is the smaller
     for count, mend in enumerate(_candidates(van, finding)):
-        if count >= MOST_TRIED or len(kept) >= MOST_OFFERED:
+        if count >= MOST_TRIED or len(kept) >= offers:
             break
         if mend.touches in helped:
             continue
@@ -76,7 +78,7 @@ def best(found: Review) -> tuple[tuple[Finding, Mend], ...]:
     weighed = []
     proven = [one for one in found.findings if not one.not_proven]
     for finding in proven[:_MOST_WEIGHED]:
-        for mend, after in tried(found.van, found, finding)[:1]:
+        for mend, after in tried(found.van, found, finding, offers=1):
             weighed.append((_weight(found) - _weight(after), finding, mend))
     weighed.sort(key=lambda one: -one[0])
     return tuple((finding, mend) for _, finding, mend in weighed[:_BEST])

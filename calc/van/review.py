@@ -16,6 +16,7 @@ from calc.van.bind import Filled, filled, targets
 from calc.van.bindings import BINDINGS
 from calc.van.judged import judged
 from calc.van.judging import Asked, Fact, Mend, VanRule
+from calc.van.once import once_for_each_van
 from calc.van.proven import kinds_not_seen, unproven
 from calc.van.record import KINDS, Part, Van, place_of
 from calc.van.reviewed import BY_DATA_SHEET, EVIDENCE, LEFT_OUT, REVIEWED, about
@@ -106,8 +107,9 @@ class Review:
         return any(one.level is Level.STOP for one in self.findings)
 
 
+@once_for_each_van
 def review(van: Van) -> Review:
-    """Return the review of a van."""
+    """Return the review of a van; of the same van it is the same."""
     found = list(_by_sheets(van))
     found += _by_rules(van)
     found += _unproven(van, found)

@@ -9,7 +9,7 @@ import calc
 from calc.judge import Level
 from calc.van.demos import DEMOS, demo
 from calc.van.inspection import Decision, inspection_list
-from calc.van.judging import mended
+from calc.van.judging import Mend, mended
 from calc.van.keys import Walk
 from calc.van.mends import MOST_OFFERED, holds, mends_of
 from calc.van.patterns import worked_patterns
@@ -90,6 +90,18 @@ def test_a_mend_carries_its_parts():
     (engine, *_) = mends_of(TEN.van, TEN, by_rule(TEN, "van.unregulated-alternator"))
     after = mended(TEN.van, engine).one("alternator")
     assert after.choice("method") == "charger" and after.choice("fused") == "both-ends"
+
+
+def test_parts_that_go_are_taken_out_the_last_first():
+    van = SOUND.van
+    for number in range(1, 5):
+        texts = {"name": f"lamp {number}", "load": "light", "current": "1 A", "length": "1 m"}
+        van = van.added("circuits", texts)
+    count = len(van.all("circuits"))
+    gone = (f"circuits[{count}]", "circuits[9]")
+    kept = mended(van, Mend(text="Take two out.", removes=gone)).all("circuits")
+    left = [one.name for one in van.all("circuits") if one.place not in gone]
+    assert count > 10 and [one.name for one in kept] == left
 
 
 def test_the_best_three_mends_come_first():
