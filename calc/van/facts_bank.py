@@ -29,7 +29,8 @@ class House(Fact):
 
     `sun`, `alternator` and `shore` are the largest currents of its sources; `together` those that
     can meet, for a van on shore power does not drive. `usual_most` is what such a bank is usually
-    charged with at most. `outputs` are the places that set them.
+    charged with at most. `outputs` are the places that set
+    them, `main_line` the id of its main plus cable.
     """
 
     chemistries: frozenset[str]
@@ -51,6 +52,7 @@ class House(Fact):
     stop_signal: str | None
     management: str | None
     outputs: tuple[tuple[str, Amperes], ...]
+    main_line: str
 
     @property
     def together(self) -> Amperes:
@@ -112,7 +114,15 @@ def houses(van: Van) -> Iterator[House]:
         stop_signal=known(management, "stop_signal"),
         management="not-fitted" if absent(van, "management") else known(management, "fitted"),
         outputs=outputs(van),
+        main_line=_main_line(van, own),
     )
+
+
+def _main_line(van: Van, own: tuple[Part, ...]) -> str:
+    """Return the id of the plus cable that leaves the bank, nothing without one."""
+    ids = {one.id for one in own} | {"bank"}
+    plus = (one for one in van.all("cables") if known(one, "pole") != "minus")
+    return next((one.id for one in plus if target(one, "from") in ids), "")
 
 
 def _main_fuse(van: Van, own: tuple[Part, ...]) -> bool | None:

@@ -5,6 +5,8 @@ import pytest
 from calc.judge import Level
 from calc.van.demos import DEMOS, demo
 from calc.van.inspection import inspection_list
+from calc.van.judging import mended
+from calc.van.mends import mends_of
 from calc.van.patterns import worked_patterns
 from calc.van.proven import matters
 from calc.van.record import KINDS, Van
@@ -91,6 +93,18 @@ def test_told_passes_no_safety_item():
         told = van.changed({place: {"found": text, "evidence": "told"}})
         stops = [one for one in review(told).findings if one.not_proven and one.level is Level.STOP]
         assert [one for one in stops if place in one.places], place
+
+
+def test_mends_of_drawn_vans_hold_and_never_fail():
+    rng = chance("mends-drawn")
+    for _ in range(often(3, 60)):
+        van = drawn_van(rng, circuits=3)
+        found = review(van)
+        for finding in found.findings[: often(12, 60)]:
+            for mend in mends_of(van, found, finding):
+                assert mend.text
+                keys = {one.key for one in review(mended(van, mend)).findings}
+                assert finding.key not in keys
 
 
 def test_two_hundred_drawn_vans_are_reviewed():

@@ -11,6 +11,8 @@ from calc.van.facts import Counting, Regulator, counting, regulators
 from calc.van.facts_bank import Charging, House, Isolator, charging, houses, isolators
 from calc.van.judging import Asked, Mend, VanRule
 
+MAIN_FUSES = ("250 A", "200 A", "150 A", "100 A", "60 A")  # standard ratings of class T
+
 
 def _one(text: str, **values: str) -> list[Mend]:
     return [Mend(text=text, changes=dict(values))]
@@ -46,6 +48,19 @@ def _lowered(h: House, limit: float) -> Iterator[Mend]:
         yield Mend(text="Set each charger lower, so that all together stay within the bank's limit.", changes=changes)
 
 
+def _main_fuse(h: House) -> Iterator[Mend]:
+    """Yield main fuses, the largest first: the first that suits the cables behind it is enough."""
+    for rating in MAIN_FUSES:
+        changes = {f"{h.first_battery}.fuse": rating, f"{h.first_battery}.fuse_family": "cartridge, class T"}
+        yield Mend(text=f"Fit a main fuse of {rating}, class T, at the bank's plus.", changes=changes)
+
+
+def _isolator(h: House) -> Iterator[Mend]:
+    texts = {"name": "main isolator", "kind": "isolator", "rating": "300 A", "rated_voltage": "60 V", "reach": "yes", "stays_live": "panels and alternator"}
+    line = {"in_line": h.main_line} if h.main_line else {}
+    yield Mend(text="Fit a main isolator in reach, in the line of the main cable.", adds=(("isolators", {**texts, **line}),))
+
+
 MIXED = VanRule[House](
     id="van.mixed-chemistries", level=Level.STOP, when=lambda h: len(h.chemistries) > 1, source="practice",
     headline="Part the batteries: different chemistries side by side over- and undercharge one another.",
@@ -71,14 +86,12 @@ NO_MAIN_FUSE = VanRule[House](
     id="van.no-main-fuse", level=Level.STOP, when=lambda h: h.main_fuse is False, source="practice",
     headline="Fit a main fuse at the bank's plus: without one a short on any cable burns.",
     text="Fire: a bank gives thousands of amps into a short. The main fuse stands at the bank, before anything can chafe.",
-    mends=lambda h: _one("Fit a main fuse at the bank's plus.", **{f"{h.first_battery}.fuse": "200 A", f"{h.first_battery}.fuse_family": "cartridge, class T"}),
+    mends=_main_fuse,
 )
 NO_ISOLATOR = VanRule[House](
     id="van.no-main-isolator", level=Level.CAUTION, when=lambda h: h.isolator is False, source="practice",
     headline="Fit a main isolator in reach: nobody can cut the bank off in a fire or for work.",
-    mends=lambda h: [Mend(text="Fit a main isolator in reach, in the line of the main cable.", adds=(("isolators", {
-        "name": "main isolator", "kind": "isolator", "rating": "300 A", "rated_voltage": "60 V", "reach": "yes", "stays_live": "panels and alternator",
-    }),))],
+    mends=_isolator,
 )
 OVER_LIMIT = VanRule[House](
     id="van.charger-over-bank-limit", level=Level.STOP, when=_over_alone, source="practice",
