@@ -44,8 +44,9 @@ class ResidualDevice(Enumeration):
 
 
 class Switching(Enumeration):
-    """Which poles the breaker at the inlet switches."""
+    """Which poles the breaker at the inlet switches, or what is usual at the supply's voltage."""
 
+    BY_VOLTAGE = "by-voltage"
     DOUBLE = "both-poles"
     SINGLE = "live-only"
     UNKNOWN = "not-known"
@@ -152,12 +153,14 @@ class SupplyLoad:
 class Inlet:
     """Where shore power comes aboard, and what is known of it.
 
-    `switching` is that of the breaker at the inlet. `transfer_rating` is what the switch between
+    `switching` is that of the breaker at the inlet, never by voltage; `usual` tells that it is only
+    what is usual at this voltage, and nobody looked. `transfer_rating` is what the switch between
     two sources must carry, None where there is none.
     """
 
     polarity: Polarity
     switching: Switching
+    usual: bool
     residual: ResidualDevice
     feeds: Feeds
     inverter: Watts
@@ -171,8 +174,15 @@ class Inlet:
 
     @property
     def isolates_reversed(self) -> bool:
-        """Whether live and neutral are exchanged, and the breaker opens both."""
-        return self.polarity is Polarity.REVERSED and self.switching is Switching.DOUBLE
+        """Whether live and neutral are exchanged, and the breaker is seen to open both."""
+        reversed_ = self.polarity is Polarity.REVERSED
+        return reversed_ and self.switching is Switching.DOUBLE and not self.usual
+
+    @property
+    def may_isolate_reversed(self) -> bool:
+        """Whether live and neutral are exchanged, and the breaker opens both if it is as usual."""
+        reversed_ = self.polarity is Polarity.REVERSED
+        return reversed_ and self.switching is Switching.DOUBLE and self.usual
 
     @property
     def live_when_off(self) -> bool:
@@ -292,6 +302,15 @@ def hours_margin(practice: HoursPractice, voltage: float) -> float:
     if practice is HoursPractice.BY_VOLTAGE:
         return CONTINUOUS if at_most(voltage, BETWEEN_REGIONS) else FULL_RATING
     return CONTINUOUS if practice is HoursPractice.EIGHTY_PERCENT else FULL_RATING
+
+
+def usual_switching(voltage: float) -> Switching:
+    """Return which poles the breaker at an inlet switches at a supply of `voltage` [V].
+
+    Both where plugs go in either way (IEC 60364-7-721), the live one in North America: common
+    practice, no source.
+    """
+    return Switching.SINGLE if at_most(voltage, BETWEEN_REGIONS) else Switching.DOUBLE
 
 
 def shore_charge(
@@ -421,9 +440,11 @@ def _inlet(
 ) -> Inlet:
     switched = feeds in (Feeds.COMBINED, Feeds.SWITCHED)
     rating = max(supply.limit, inverter / supply.voltage) if switched else None
+    usual = switching is Switching.BY_VOLTAGE
     return Inlet(
         polarity=polarity,
-        switching=switching,
+        switching=usual_switching(supply.voltage) if usual else switching,
+        usual=usual,
         residual=residual,
         feeds=feeds,
         inverter=inverter,

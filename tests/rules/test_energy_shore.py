@@ -20,7 +20,12 @@ CASES = {
     ),
     "shore.reversed-but-isolated": (
         {"polarity": "reversed", "switching": "both poles"},
-        {"polarity": "reversed", "switching": "live only"},
+        {"polarity": "reversed", "supply_voltage": "230 V"},
+    ),
+    # both poles are usual from 160 V on
+    "shore.reversed-check-breaker": (
+        {"polarity": "reversed", "supply_voltage": "161 V"},
+        {"polarity": "reversed", "supply_voltage": "160 V"},
     ),
     "shore.no-residual-device": ({"residual": "not fitted"}, {"residual": "not tested"}),
     "shore.untested": ({**TESTED, "residual": "not tested"}, TESTED),
@@ -81,6 +86,7 @@ MENDED = [
     "shore.polarity-reversed",
     "shore.no-residual-device",
     "shore.reversed-but-isolated",
+    "shore.reversed-check-breaker",
     "shore.untested",
     "shore.no-room",
     "shore.overload",
