@@ -1,7 +1,8 @@
 """An electrical bay: the heat made in it, the air that carries it off, and what a hot device keeps.
 
 Energy balance and stack effect of `calc.comfort.airflow`. In scope: one well mixed space with still
-air outside and walls that pass no heat. Out of scope: hot spots, wind, sun on the wall.
+air outside. Its walls count only for little heat, which no air need carry; beyond, they are taken
+to pass none. Out of scope: hot spots, wind, sun on the wall.
 """
 
 from dataclasses import dataclass
@@ -10,7 +11,7 @@ from typing import Annotated
 
 from calc.comfort import airflow
 from calc.energy.feeds import charger_current
-from calc.units.compare import at_most
+from calc.units.compare import at_least, at_most
 from calc.units.covered import Enumeration
 from calc.units.si import (
     Amperes,
@@ -29,12 +30,19 @@ from calc.units.si import (
     SharePerKelvin,
     Tag,
     Watts,
+    WattsPerKelvin,
 )
 
 # Before the limit, where a thermostat starts the fan: common practice, no source
 EARLIER: Annotated[Kelvins, Tag("start of a fan before the limit")] = 5.0
 # Which nothing in a bay survives: common practice, no source
 RUIN: Annotated[Celsius, Tag("air that nothing in a bay survives")] = 150.0
+# A square metre of plywood of 12 mm, with its films of air: common practice, no source
+WALLS: Annotated[WattsPerKelvin, Tag("heat that the walls of a small bay pass")] = 3.0
+# Of heat in a shut bay, which its walls pass by themselves: common practice, no source
+LITTLE_HEAT: Annotated[HeatWatts, Tag("heat that a shut bay gets rid of")] = 15.0
+# Of heat, which cooks a shut locker however it is built: common practice, no source
+MUCH_HEAT: Annotated[HeatWatts, Tag("heat that a shut bay does not get rid of")] = 40.0
 
 
 class Ventilation(Enumeration):
@@ -83,6 +91,11 @@ class Bay:
         return self.vents == 0
 
     @property
+    def by_walls(self) -> Celsius | None:
+        """What it gets to by its walls alone, None where its heat is too much for them to count."""
+        return None if at_least(self.heat, MUCH_HEAT) else self.outside + self.heat / WALLS
+
+    @property
     def ventilation(self) -> Ventilation:
         """What moves its air: the fan, if there is one, and draught is not added."""
         if self.fan is not None:
@@ -106,7 +119,7 @@ class NeededAir:
 
 @dataclass(frozen=True, kw_only=True)
 class BayAir:
-    """What a bay gets to with the air it has.
+    """What a bay gets to with the air it has, or through its walls (`walled`) where that is less.
 
     `reached` is None where nothing tells, and where it is `ruined`: hotter than anything in it
     survives. `fan_rise` is that of a fan's air, `vent_speed` what it would blow at through the
@@ -114,6 +127,7 @@ class BayAir:
     """
 
     reached: Celsius | None
+    walled: bool
     ruined: bool
     fan_rise: Kelvins | None
     vent_speed: MetresPerSecond | None
@@ -214,7 +228,10 @@ def needed_air(of: Bay) -> NeededAir | None:
 
 
 def bay_air(of: Bay) -> BayAir:
-    """Return what the bay `of` gets to by its fan, or else by the draught through its vents."""
+    """Return what the bay `of` gets to by its fan, or else by the draught through its vents.
+
+    Where little heat is made its walls may do better, or are all that it needs.
+    """
     rise = reached = draught = None
     if of.shut:
         reached = inf if of.heat > 0 else of.outside
@@ -223,15 +240,21 @@ def bay_air(of: Bay) -> BayAir:
         reached = of.outside + rise
     elif of.vents is not None:
         reached = airflow.reached_by_draught(of.heat, of.vents, of.discharge, of.height, of.outside)
+    elif at_most(of.heat, LITTLE_HEAT):
+        reached = inf
+    walled = reached is not None and of.by_walls is not None and of.by_walls < reached
+    if walled:
+        rise, reached = None, of.by_walls
     ruined = reached is not None and not at_most(reached, RUIN)
     if ruined:
         rise = reached = None
-    if of.fan is None and of.vents and reached is not None:
+    if of.fan is None and of.vents and reached is not None and not walled:
         effective = airflow.series_area(of.vents, of.vents)
         draught = airflow.stack_flow(effective, of.discharge, of.height, of.outside, reached)
     both = of.fan is not None and of.vents is not None
     return BayAir(
         reached=reached,
+        walled=walled,
         ruined=ruined,
         fan_rise=rise,
         vent_speed=of.fan / of.vents if both and of.fan and of.vents else None,
@@ -293,7 +316,7 @@ def enclosure(
         fan=fan,
     )
     needed, air = needed_air(of), bay_air(of)
-    unknown = of.ventilation is Ventilation.UNKNOWN
+    unknown = of.ventilation is Ventilation.UNKNOWN and air.reached is None
     at = inside_limit if unknown and needed else air.reached
     starts = min(rated_to, inside_limit) - EARLIER
     return Enclosure(

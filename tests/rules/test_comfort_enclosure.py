@@ -13,6 +13,7 @@ SHEET = "enclosure-airflow"
 HUNDRED = {"given_heat": "100 W", "vents": "1000 cm2"}
 HARDY = {**HUNDRED, "inside_limit": "80 C", "rated_to": "90 C"}
 OPEN = {"vents": ""}
+SHUT = {"vents": "0 cm2"}
 AREA = calc.work(SHEET, {"given_heat": "100 W"}).values["vent_area"]
 
 
@@ -31,7 +32,9 @@ CASES = {
     ),
     "bay.over-limit": (fan("20.48"), fan("20.49")),
     "bay.far-over-limit": (fan("10.24"), fan("10.25")),
-    "bay.shut": ({"vents": "0 cm2"}, {"vents": "0.1 cm2"}),
+    "bay.shut": ({**SHUT, "given_heat": "40 W"}, {**SHUT, "given_heat": "39.9 W"}),
+    "bay.shut-and-warm": ({**SHUT, "given_heat": "15.1 W"}, {**SHUT, "given_heat": "15 W"}),
+    "bay.walls-do": ({**SHUT, "given_heat": "15 W"}, {**SHUT, "given_heat": "15.1 W"}),
     "device.no-output": ({**OPEN, "derating": "20 %/K"}, {**OPEN, "derating": "19.9 %/K"}),
     "bay.air-unknown": (OPEN, {"vents": "200 cm2"}),
     "bay.too-hot-for-cable": (fan("10.24", HARDY), fan("10.25", HARDY)),
@@ -71,6 +74,7 @@ def test_a_device_that_gives_nothing_at_the_limit_is_a_stop_though_no_vent_is_kn
         "bay.over-limit",
         "bay.far-over-limit",
         "bay.shut",
+        "bay.shut-and-warm",
         "bay.air-unknown",
         "bay.fan-without-vents",
         "bay.vents-too-small-for-fan",
@@ -82,3 +86,26 @@ def test_a_remedy_mends_and_brings_nothing_as_grave(rule):
 
 def test_larger_vents_mend_a_bay_without_a_fan():
     mended(SHEET, "bay.far-over-limit", {"given_heat": "100 W", "vents": "50 cm2"})
+
+
+def test_a_shut_bay_with_hardly_any_heat_in_it_is_left_so():
+    """3.1 W through a square metre of plywood of some 3 W/(m²·K) warm it by 1 K."""
+    charger = {"throughput": "100 W", "efficiency": "97 %", "vents": "0 cm2", "outside": "30 C"}
+    answer = calc.work(SHEET, charger)
+    assert answer.verdict == "fine"
+    assert answer.values["reached"] == pytest.approx(31, abs=0.1)
+    assert calc.work(SHEET, {**charger, "vents": ""}).verdict == "fine"
+    assert calc.work(SHEET, {**charger, "vents": "0.1 cm2"}).verdict == "fine"
+    assert calc.work(SHEET, {**charger, "outside": "44.5 C"}).verdict == "caution"
+
+
+def test_more_heat_in_a_bay_or_less_vent_never_gets_it_a_better_verdict():
+    grave = ["fine", "caution", "stop"]
+    watts = ["1 W", "14 W", "16 W", "30 W", "39 W", "41 W", "80 W", "300 W"]
+    for vents in ("0 cm2", "0.1 cm2", "20 cm2", "300 cm2"):
+        found = [calc.work(SHEET, {"given_heat": heat, "vents": vents}).verdict for heat in watts]
+        assert found == sorted(found, key=grave.index), vents
+    for heat in watts:
+        sizes = ["300 cm2", "60 cm2", "20 cm2", "1 cm2", "0.1 cm2", "0 cm2"]
+        found = [calc.work(SHEET, {"given_heat": heat, "vents": vents}).verdict for vents in sizes]
+        assert found == sorted(found, key=grave.index), heat

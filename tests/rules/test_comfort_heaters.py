@@ -23,6 +23,8 @@ CASES = {
     "flame.gas-leaks": ({"fuel": "propane"}, {"fuel": "petrol"}),
     "draw.beyond-bank": ({**HALF, "capacity": "43.74 Ah"}, {**HALF, "capacity": "43.75 Ah"}),
     "draw.large-share": ({**HALF, "capacity": "174.9 Ah"}, {**HALF, "capacity": "175 Ah"}),
+    # nine tenths of half of 48.6 A·h
+    "draw.little-to-spare": ({**HALF, "capacity": "48.6 Ah"}, {**HALF, "capacity": "48.7 Ah"}),
     "load.all-becomes-heat": (ELECTRIC, LIT),
     # 384 W at 12.8 V are 30 A
     "load.loose-joint-heats": ({**ELECTRIC, "loss": "384.1 W"}, {**ELECTRIC, "loss": "384 W"}),
@@ -65,6 +67,7 @@ def test_either_thing_that_nobody_looked_at_is_enough(field):
         "flame.unchecked",
         "draw.beyond-bank",
         "draw.large-share",
+        "draw.little-to-spare",
         "heater.thin-air",
     ],
 )

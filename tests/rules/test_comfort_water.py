@@ -23,6 +23,7 @@ CASES = {
     "draw.beyond-bank": ({**HALF, "capacity": "70.2 Ah"}, {**HALF, "capacity": "70.4 Ah"}),
     # 25 A·h at 12.8 V are 100 W for 3.2 h
     "draw.large-share": ({**BURNER, "hours": "2.93 h"}, {**BURNER, "hours": "2.92 h"}),
+    "draw.little-to-spare": ({**BURNER, "hours": "11.26 h"}, {**BURNER, "hours": "11.24 h"}),
     # 500 W at 12.8 V are 39.06 A, half of 78.1 A·h in an hour
     "bank.heavy-load": ({"capacity": "78.0 Ah"}, {"capacity": "78.2 Ah"}),
     "load.all-becomes-heat": (
@@ -78,6 +79,7 @@ def test_what_runs_a_pump_beside_the_engine_is_given_back_by_it():
         "heater.half-of-shore-supply",
         "draw.beyond-bank",
         "draw.large-share",
+        "draw.little-to-spare",
         "water.scalds",
         "water.no-mixing-valve",
         "water.stale",

@@ -135,7 +135,7 @@ def test_a_difference_in_fahrenheit_is_not_shifted_by_thirty_two():
 
 
 def test_vents_of_just_the_size_asked_for_are_enough_and_smaller_ones_are_not():
-    ask = {"rated_to": "60 C"}
+    ask = {"rated_to": "60 C", "given_heat": "80 W"}
     area = calc.work("enclosure-airflow", ask)["vent_area"].m_as("cm**2")
     assert (
         calc.work("enclosure-airflow", {**ask, "vents": f"{area * 1.0001:.6f} cm2"}).verdict
@@ -150,10 +150,12 @@ def test_vents_of_just_the_size_asked_for_are_enough_and_smaller_ones_are_not():
 def test_a_bay_is_fine_only_with_air_that_is_there_and_output_that_is_whole():
     for texts, answer in fine("enclosure-airflow"):
         v = answer.values
-        assert v["vents"] is not None or v["fan"] is not None, texts
+        little = v["heat"] <= 15 * (1 + 1e-9)  # which goes through the walls, 1 K for each 3 W
+        assert little or v["vents"] is not None or v["fan"] is not None, texts
         assert v["reached"] <= v["inside_limit"] * (1 + 1e-9) and v["output_left"] == 1
         assert v["reached"] <= 50 * (1 + 1e-9)
-        assert v["vents"] is not None and (v["fan"] or 0) <= 2 * v["vents"] * (1 + 1e-9)
+        blown = v["vents"] is not None and (v["fan"] or 0) <= 2 * v["vents"] * (1 + 1e-9)
+        assert blown or (little and v["reached"] >= v["outside"] + v["heat"] / 3 * (1 - 1e-9))
     for _, answer in answers("enclosure-airflow"):
         if answer.values["outside"] >= answer.values["inside_limit"]:
             assert answer.verdict == "stop" and answer["airflow"] is None
@@ -206,10 +208,12 @@ def test_a_cooler_that_cannot_keep_up_is_a_stop_however_large_the_bank():
     assert answer["duty_used"].m_as("percent") == 100
 
 
-def test_cooling_is_fine_only_within_half_of_what_the_bank_gives():
+def test_cooling_is_fine_only_with_a_tenth_left_of_what_the_bank_gives():
     for texts, answer in fine("cooling-day"):
         v = answer.values
-        assert v["charge"] <= 0.5 * v["gives"] * (1 + 1e-9), texts
+        assert v["charge"] <= 0.9 * v["gives"] * (1 + 1e-9), texts
+        half = v["charge"] <= 0.5 * v["gives"] * (1 + 1e-9)
+        assert half or "cooler.half-of-bank" in cautioned(answer)
         # no heavy load for any bank: half of its A·h in an hour at most
         assert v["current"] <= 0.5 * v["capacity"] / 3600 * (1 + 1e-9)
         assert answer.result.keeps_up

@@ -55,12 +55,12 @@ BEYOND_ANY_BANK = Rule[CoolingDay](
 LITTLE_IN_HAND = Rule[CoolingDay](
     id="cooler.little-in-hand", level=Level.CAUTION,
     when=lambda d: not at_most(d.duty_used, BUSY) or (_reckoned(d) and not at_most(d.gain.outside, RATED_AT)),
-    headline="Use a stronger unit or more shade: it runs {duty_used} of the time, and is rated in air of 35 °C.",
+    headline="Use a stronger unit or more shade: it runs {duty_used} of the time, rated in air of 35 °C.",
     mend=_stronger_unit,
 )
 HALF_OF_BANK_TAKEN = Rule[CoolingDay](
-    id="cooler.half-of-bank", level=Level.CAUTION, when=lambda d: not at_most(d.drawn.share, HALF_OF_BANK),
-    headline="Leave a reserve: {drawn.charge} in {hours} is {drawn.share} of what you use of the bank.",
+    id="cooler.half-of-bank", level=Level.ADVICE, source="practice", when=lambda d: not at_most(d.drawn.share, HALF_OF_BANK),
+    text="{drawn.charge} in {hours} is {drawn.share} of what you use of the bank: lights, fridge and fan need their part of it too.",
     mend=lambda d: Change({"capacity": d.drawn.charge / (HALF_OF_BANK * d.drawn.bank.usable)}),
 )
 GUESSED = Rule[CoolingDay](

@@ -3,7 +3,14 @@
 from typing import Annotated
 
 # fmt: off
-from calc.comfort.enclosure import Bay, Derated, Enclosure, Ventilation
+from calc.comfort.enclosure import (
+    LITTLE_HEAT,
+    MUCH_HEAT,
+    Bay,
+    Derated,
+    Enclosure,
+    Ventilation,
+)
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
 from calc.units.si import Celsius, MetresPerSecond, OpeningSquareMetres, Share, Tag
@@ -22,7 +29,16 @@ NO_OUTPUT_LEFT: Annotated[Share, Tag("output that counts as none")] = 1e-9
 
 
 def _unknown(enclosure: Enclosure) -> bool:
-    return enclosure.bay.ventilation is Ventilation.UNKNOWN
+    """Nothing tells what moves its air, and there is more heat than its walls pass."""
+    return enclosure.bay.ventilation is Ventilation.UNKNOWN and enclosure.air.reached is None
+
+
+def _walls_do(enclosure: Enclosure) -> bool:
+    return enclosure.air.walled and at_most(enclosure.bay.heat, LITTLE_HEAT)
+
+
+def _shut(enclosure: Enclosure) -> bool:
+    return enclosure.bay.shut and enclosure.needed is not None
 
 
 def _hotter_than(enclosure: Enclosure, limit: float) -> bool:
@@ -57,11 +73,22 @@ NO_COOLER_AIR = Rule[Enclosure](
     headline="No air at {bay.outside} holds a bay below {bay.inside_limit}: draw it from somewhere cooler, or move the devices.",
 )
 SHUT = Rule[Enclosure](
-    id="bay.shut", level=Level.STOP, when=lambda e: e.bay.shut and e.bay.heat > 0 and e.needed is not None,
+    id="bay.shut", level=Level.STOP, when=lambda e: _shut(e) and at_least(e.bay.heat, MUCH_HEAT), source="practice",
     headline="Cut vents first: nothing carries {bay.heat} out of a shut bay. Two of {needed.vent_area} each would.",
-    text="Fire: a shut bay gets hotter for as long as the devices work, and a fan in it moves no air. Cut one vent low and one high.",
+    text="Fire: walls pass far less than {bay.heat}, so a shut bay gets hotter by the hour; a fan in it moves no air. Cut one vent low and one high.",
     mend=_openings,
     covers=frozenset({"bay.ruined"}),
+)
+SHUT_AND_WARM = Rule[Enclosure](
+    id="bay.shut-and-warm", level=Level.CAUTION, source="practice",
+    when=lambda e: _shut(e) and not at_most(e.bay.heat, LITTLE_HEAT) and not at_least(e.bay.heat, MUCH_HEAT),
+    headline="Cut vents: a shut bay with {bay.heat} in it gets to about {air.reached}, a small one to more.",
+    text="A bay with a square metre of plywood around it gets warmer by 1 K for each 3 W (our estimate). Insulated or small, it gets hotter.",
+    mend=_openings,
+)
+WALLS_DO = Rule[Enclosure](
+    id="bay.walls-do", level=Level.NOTE, source="practice", when=_walls_do,
+    text="So little heat goes through the walls: 1 K for each 3 W with a square metre of plywood (our estimate). In an insulated bay it gets warmer.",
 )
 RUINED = Rule[Enclosure](
     id="bay.ruined", level=Level.STOP, when=lambda e: e.air.ruined,
@@ -98,14 +125,14 @@ TOO_HOT_FOR_CABLE = Rule[Enclosure](
     text="Risk of fire: at {air.reached} common cable and plastics pass their own limits, and every ampacity must be taken for that ambient. Stop and give it air first.",
 )
 FAN_IN_CLOSED_BAY = Rule[Enclosure](
-    id="bay.fan-without-vents", level=Level.CAUTION, when=lambda e: e.bay.fan is not None and e.bay.vents is None,
-    headline="Check the vents: a fan in a closed bay moves nothing. {air.reached} holds only if it moves {bay.fan}.",
+    id="bay.fan-without-vents", level=Level.CAUTION, when=lambda e: e.bay.fan is not None and e.bay.vents is None and not _walls_do(e),
+    headline="Check the vents: a fan in a closed bay moves nothing. {air.reached} holds only with vents.",
     mend=_vents_for_fan,
 )
 VENTS_TOO_SMALL_FOR_FAN = Rule[Enclosure](
     id="bay.vents-too-small-for-fan", level=Level.CAUTION,
-    when=lambda e: e.air.vent_speed is not None and not at_most(e.air.vent_speed, RUSH),
-    headline="Cut larger vents: through {bay.vents} the fan would have to blow at {air.vent_speed}, more than a small fan does.",
+    when=lambda e: e.air.vent_speed is not None and not at_most(e.air.vent_speed, RUSH) and not _walls_do(e),
+    headline="Cut larger vents: a small fan does not blow at {air.vent_speed}, as it must through {bay.vents}.",
     mend=_vents_for_fan,
 )
 LESS_OUTPUT = Rule[Derated](

@@ -7,7 +7,7 @@ from calc.judge import Change, Level, Rule
 EXHAUST_INSIDE = Rule[Flame](
     id="flame.exhaust-inside", level=Level.STOP, when=lambda f: f.exhaust is Exhaust.INSIDE, source="co-limits",
     headline="Do not light it: a flame that takes air from the room, or sends its exhaust there, can kill.",
-    text="Danger of death: a flame that takes its air from the room, or sends its exhaust there, fills it with carbon monoxide and water and uses up its oxygen. An open window does not make it safe. Do not light it.",
+    text="Danger of death: do not light it. A flame with air or exhaust in the room fills it with carbon monoxide; an open window does not make it safe.",
     mend=lambda f: Change({"exhaust": Exhaust.OUTSIDE}),
 )
 NO_ALARM = Rule[Flame](

@@ -8,10 +8,8 @@ from calc.judge import Change, Level, Rule
 from calc.units.compare import at_most
 
 
-def _little_to_spare(job: Job) -> bool:
-    if job.drawn is None:
-        return False
-    return at_most(job.drawn.share, 1.0) and not at_most(job.drawn.share, LITTLE)
+def _little_to_spare(draw: BankDraw) -> bool:
+    return at_most(draw.share, 1.0) and not at_most(draw.share, LITTLE)
 
 
 BEYOND_BANK = Rule[BankDraw](
@@ -25,14 +23,15 @@ ENDS_SOONER = Rule[Job](
     text="A lead-acid bank gives far less than its label to a heavy load. Run time works it with cold and your own exponent.",
     covers=frozenset({"bank.heavy-load"}),
 )
-LITTLE_TO_SPARE = Rule[Job](
+LITTLE_TO_SPARE = Rule[BankDraw](
     id="draw.little-to-spare", level=Level.CAUTION, when=_little_to_spare, source="practice",
-    headline="Leave a reserve: this takes nearly all that you use of the bank, {drawn.share} of it.",
+    headline="Leave a reserve: this takes nearly all that you use of the bank, {share} of it.",
     text="A tired or cold bank gives less than its label, and then the job is not done.",
+    mend=lambda d: Change({"capacity": d.charge / (LITTLE * d.bank.usable)}),
 )
 LARGE_DRAW = Rule[BankDraw](
-    id="draw.large-share", level=Level.CAUTION, source="practice", when=lambda d: not at_most(d.share, LARGE_SHARE),
-    headline="This takes {charge}, {share} of what you use of the bank.",
+    id="draw.large-share", level=Level.ADVICE, source="practice", when=lambda d: not at_most(d.share, LARGE_SHARE),
+    text="This takes {charge}, {share} of what you use of the bank. Other loads need their part, and a tired or cold bank gives less.",
     mend=lambda d: Change({"capacity": d.charge / (LARGE_SHARE * d.bank.usable)}),
 )
 

@@ -169,16 +169,14 @@ def inverter_kills(at: str) -> Placed:
     )
 
 
-def large_draw_of_heater(headline: str) -> Placed:
-    """Return the judgement on what a burner draws in a night, with the sheet's `headline`."""
-    return Placed(
-        rule=of_draws.LARGE_DRAW, at="heating.burner_draw", headline=headline,
-        text="A tired or cold bank may sag below the heater's cut-out before morning, and in frost that is when it is missed. Leave a reserve.",
-    )
-
-
+LITTLE_LEFT_BY_HEATER = Placed(
+    rule=of_draws.LITTLE_TO_SPARE, at="heating.burner_draw",
+    headline="Leave a reserve: running the heater takes {charge}, {bank_share} of what you use of the bank.",
+    text="A tired or cold bank may sag below the heater's cut-out before morning, and in frost that is when it is missed.",
+)
 NIGHT_ADVICE = (
     *FLAME_ADVICE,
+    *placed("heating.burner_draw", of_draws.LARGE_DRAW),
     *placed("heating.from_bank.load", of_loads.LOOSE_JOINT_HEATS),
     inverter_kills("heating.from_bank.load"),
     *placed("heating.from_bank", of_heaters.BEDDING),

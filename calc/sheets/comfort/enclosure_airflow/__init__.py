@@ -2,7 +2,7 @@
 
 # fmt: off
 from calc.comfort.airflow import AIR_HEAT_BY_MASS, GAS, GRAVITY, PRESSURE
-from calc.comfort.enclosure import EARLIER
+from calc.comfort.enclosure import EARLIER, WALLS
 from calc.comfort.rules import enclosure as of_bays
 from calc.sheets.comfort.enclosure_airflow.calculate import calculate, onward
 from calc.sheets.comfort.enclosure_airflow.words import FINE, STEPS
@@ -83,22 +83,25 @@ WORKSHEET = Worksheet(
         Output(id="vent_speed", label="The fan's air in the vents", symbol="w_f", kind=heat_.SPEED, rounding=UP, at="air.vent_speed"),
         Output(id="at", label="Bay temperature used", symbol="T_b", kind=TEMPERATURE, rounding=UP, at="derated.at"),
         Output(id="draught", label="Draught through the vents", symbol="Q_d", kind=heat_.AIRFLOW, rounding=DOWN, at="air.draught"),
+        Output(id="walls", label="Heat that the walls pass", symbol="U", kind=heat_.HEAT_RATE, find=constant(WALLS)),
         Output(id="earlier", label="Before the limit", symbol="ΔT_s", kind=RISE, find=constant(EARLIER)),
     ),
     steps=STEPS,
     rules=(
         of_bays.NO_COOLER_AIR, of_bays.SHUT, of_bays.RUINED, of_bays.BEYOND_VENTS, of_bays.FAR_OVER_LIMIT,
         *placed("derated", of_bays.NO_OUTPUT),
-        of_bays.AIR_UNKNOWN, of_bays.OVER_LIMIT, of_bays.TOO_HOT_FOR_CABLE, of_bays.FAN_IN_CLOSED_BAY, of_bays.VENTS_TOO_SMALL_FOR_FAN,
+        of_bays.AIR_UNKNOWN, of_bays.SHUT_AND_WARM, of_bays.OVER_LIMIT, of_bays.TOO_HOT_FOR_CABLE, of_bays.FAN_IN_CLOSED_BAY, of_bays.VENTS_TOO_SMALL_FOR_FAN,
         *placed("derated", of_bays.LESS_OUTPUT),
         of_bays.WARM_AMBIENT,
         FINE,
         of_bays.HEAT_AGES,
         *placed("bay", of_bays.DRAUGHT, of_bays.FAN),
         of_bays.NO_THERMOSTAT,
-        *placed("bay", of_bays.NOT_PAST_GAS, of_bays.CHECK_FIGURE),
+        *placed("bay", of_bays.NOT_PAST_GAS),
+        of_bays.WALLS_DO,
+        *placed("bay", of_bays.CHECK_FIGURE),
     ),
-    valid="Well mixed air, still outside, steady heat, walls that pass none. Hot spots above a heat sink are warmer than the bay.",
+    valid="Well mixed air, still outside, steady heat, walls that pass none from 40 W on. Hot spots above a heat sink are warmer than the bay.",
     summary="{airflow}, or vents of {vent_area} each",
     summary_none="no air this warm can do it",
     older_defaults=({"vents": ""},),

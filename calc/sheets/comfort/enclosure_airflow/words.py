@@ -16,7 +16,13 @@ def _reached(enclosure: Enclosure) -> bool:
 
 
 def _by(enclosure: Enclosure, ventilation: Ventilation) -> bool:
-    return _reached(enclosure) and enclosure.bay.ventilation is ventilation
+    moved = enclosure.bay.ventilation is ventilation and not enclosure.air.walled
+    return _reached(enclosure) and moved and not enclosure.bay.shut
+
+
+def _unmoved(enclosure: Enclosure) -> bool:
+    """Whether no heat is made in a shut bay, so that nothing need move."""
+    return _reached(enclosure) and enclosure.bay.shut and not enclosure.air.walled
 
 
 def _full(enclosure: Enclosure) -> bool:
@@ -27,7 +33,7 @@ STEPS: tuple[Step[Enclosure], ...] = (
     Step(of="first_heat", formula="throughput * (1 / efficiency - 1)", source="device-loss", when=lambda e: e.bay.first.throughput is not None, text="What goes in and does not come out."),
     Step(of="first_heat", formula="given_heat", when=lambda e: e.bay.first.throughput is None, text="As you know it."),
     Step(of="other_heat", formula="throughput_2 * (1 / efficiency_2 - 1) + throughput_3 * (1 / efficiency_3 - 1)", source="device-loss", text="Of the others at work beside it."),
-    Step(of="heat", formula="first_heat + other_heat", text="All of it must leave with the air; what the walls pass is not counted."),
+    Step(of="heat", formula="first_heat + other_heat", text="All of it must leave with the air; what the walls pass is counted only where it is little."),
     Step(of="density", formula="pressure / (gas * (outside - zero))", source="ideal-gas", text="Of the air as it is drawn in, at sea level."),
     Step(of="rise", formula="inside_limit - outside", when=_cool, text="A difference of temperatures, not a temperature."),
     Step(of="airflow", formula="heat / (density * air_heat * rise)", source="energy-balance", when=_cool, text="Air that is warmed by just that much carries the heat off."),
@@ -38,8 +44,10 @@ STEPS: tuple[Step[Enclosure], ...] = (
     Step(of="vent_speed", formula="fan / vents", when=lambda e: e.air.vent_speed is not None, text="All of its air must pass the vents."),
     Step(of="reached", source="energy-balance", when=lambda e: _by(e, Ventilation.FAN), text="{fan_rise} above {outside}. The fan decides; draught is not added."),
     Step(of="reached", source="stack", when=lambda e: _by(e, Ventilation.VENTS), text="Where the draught through two vents of {vents} each carries off just the heat that is made, found by halving."),
+    Step(of="reached", formula="outside + heat / walls", source="practice", when=lambda e: e.air.walled, text="So little heat goes through the walls: {walls} for about a square metre of plywood (our estimate)."),
+    Step(of="reached", when=_unmoved, text="No heat is made in it."),
     Step(of="draught", formula="discharge * vents / sqrt(2) * sqrt(2 * gravity * height * (reached - outside) / (reached - zero))", source="stack", when=lambda e: e.air.draught is not None, text="At that temperature."),
-    Step(of="at", when=lambda e: _cool(e) and e.bay.ventilation is Ventilation.UNKNOWN, text="The limit, if vents or fan are as needed above; closed, it gets hotter."),
+    Step(of="at", when=lambda e: _cool(e) and e.bay.ventilation is Ventilation.UNKNOWN and not _reached(e), text="The limit, if vents or fan are as needed above; closed, it gets hotter."),
     Step(of="at", when=_reached, text="What it comes to."),
     Step(of="output_left", source="practice", when=_full, text="At {at}, no warmer than {rated_to}, so the device gives all it has."),
     Step(of="output_left", formula="max(0, 1 - derating * (at - rated_to))", source="practice", when=lambda e: e.derated is not None and not _full(e), text="A straight line beyond {rated_to}; the maker's curve is better."),

@@ -168,7 +168,7 @@ WORKSHEET = Worksheet(
         *placed("sleepers", of_loss.STUFFY),
         of_heaters.THIN_AIR_FLAME,
         Placed(rule=of_heaters.FUEL_FAILS, at="fuel_in_cold", headline="At {outside} {fuel} itself may fail: carry fuel sold for such cold, and a second way to keep warm."),
-        comfort.large_draw_of_heater("Running the heater takes {charge}, {bank_share} of what you use of the bank: leave a reserve."),
+        comfort.LITTLE_LEFT_BY_HEATER,
         Placed(rule=of_flames.UNCHECKED, at="flame", headline="Check exhaust, combustion air and alarm first. The van loses {loss}: a heater of {to_buy} or more."),
         FINE_TO_BUY, FINE,
         *comfort.NIGHT_ADVICE,

@@ -64,7 +64,7 @@ WORKSHEET = Worksheet(
         Placed(rule=of_flames.UNCHECKED, at="flame", headline="Check exhaust, combustion air and alarm first. The night takes {fuel_used} of {fuel} and {charge}."),
         of_heaters.THIN_AIR_FLAME,
         Placed(rule=of_heaters.BEYOND_USUAL, at="heating.loss", headline="Insulate, or check the loss: {loss} is more than the heaters of most vans give."),
-        comfort.large_draw_of_heater("Running the heater takes {charge}, {bank_share} of what you use of the bank: leave a reserve."),
+        comfort.LITTLE_LEFT_BY_HEATER,
         FINE,
         *comfort.NIGHT_ADVICE,
         *placed("heating", of_heaters.BELOW_LOWEST_STEP),

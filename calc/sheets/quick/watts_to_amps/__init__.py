@@ -59,7 +59,7 @@ WORKSHEET = Worksheet(
         of_draws.ENDS_SOONER,
         Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{current} is a hard load for this bank, and {charge} goes in {hours}: read the maker's limit."),
         Placed(rule=banks.BEYOND_ONE_BATTERY, at="load_on_any_bank", headline="{current} is more than one usual battery is made to give; {charge} goes in {hours}."),
-        of_draws.LITTLE_TO_SPARE,
+        *placed("drawn", of_draws.LITTLE_TO_SPARE),
         *placed("heat", judged.ALL_BECOMES_HEAT),
         FINE,
         judged.MOSTLY_HEAT_PERHAPS, judged.BEYOND_HEAVY_CABLE,
