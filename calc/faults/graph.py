@@ -44,7 +44,8 @@ class Turn:
 
     `old` marks one that older paths hold and that is no longer offered. `below` is a formula: the
     turn is for readings below it and not below that of the turn before. The last turn of a
-    measurement, and every turn of a question, has none. `burns` tells that something was too hot.
+    measurement, and every turn of a question, has none. `burns` tells that something was too hot,
+    `still` that no current flows, so that a sound part loses nothing.
     """
 
     id: str
@@ -54,6 +55,7 @@ class Turn:
     found: str = ""
     old: bool = False
     burns: bool = False
+    still: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -26,6 +26,10 @@ NIGHT: Annotated[Seconds, Tag("long winter night")] = 14 * HOUR
 
 LOADED = ("flow", "shaken")
 AT_THE_BANK = ("all", "every", "start", "min", "plu", "gnd")  # turns that lead to what all shares
+DROPS = (
+    *("joint_drop", "middle_drop", "fuse_drop", "run_drop"),
+    *("shunt_drop", "plus_drop", "minus_drop"),
+)
 JUDGED_AS_JOINT = frozenset({"joint_limit", "middle_limit", "shunt_limit"})
 
 
@@ -222,11 +226,17 @@ class FaultSearch:
             }
         )
 
+    @property
+    def still(self) -> bool:
+        """Whether no current flows, by what was found on the way: no sound part loses anything."""
+        return any(turn.still for _, turn in self.at.taken)
+
     def _expected(self, reads: Reads) -> float | None:
         step = self.at.step
         if step is None or step.reads is not reads:
             return None
-        return float(work(step.expects, self.values))
+        none_lost = dict.fromkeys(DROPS, 0.0) if self.still else {}
+        return float(work(step.expects, Values({**self.values, **none_lost})))
 
     @property
     def volts(self) -> Volts | None:

@@ -95,6 +95,19 @@ def test_the_figures_may_be_mended_half_way():
     assert heavier["volts"].m_as("V") == pytest.approx(2 * first["volts"].m_as("V"))
 
 
+@pytest.mark.parametrize(
+    ("symptom", "path", "lost"),
+    [
+        ("charge", "charge.none.none.low.nil", False),
+        ("charge", "charge.none.none.low.nil.ok", False),
+        ("charge", "charge.none.none.low.low", True),
+        ("flickers", "flickers.no.one", True),
+    ],
+)
+def test_where_no_current_flows_a_sound_part_loses_nothing(symptom, path, lost):
+    assert (work(symptom=symptom, path=path).values["volts"] > 0) is lost
+
+
 def test_another_symptom_starts_afresh_and_says_so():
     answer = work(symptom="flat", path="flickers.no.one")
     assert answer["step"] == work(symptom="flat")["step"]

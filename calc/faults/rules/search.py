@@ -131,15 +131,15 @@ CHARGE_VOLTAGE_LFP = Rule[FaultSearch](
 )
 GROUND_DROP = Rule[FaultSearch](
     id="limit.ground-drop", level=Level.NOTE, when=_cites("ground-drop"), source="ground-drop",
-    text="Below a tenth of a volt at 12 V a side is left in peace; a higher system bears as much more.",
+    text="Below a tenth of a volt at 12 V a side is left in peace; a higher system may lose as much more.",
 )
 CABLE_DROP = Rule[FaultSearch](
     id="limit.cable-drop", level=Level.NOTE, when=lambda s: s.cable_by_figures, source="abyc-drop",
-    text="3 % for what matters and 10 % for lights: boat practice, used for want of a van rule.",
+    text="3 % for what matters and 10 % for lights: boat practice, for there is no van rule.",
 )
 LIKE_JOINT = Rule[FaultSearch](
     id="limit.like-joint", level=Level.NOTE, when=_cites("neta-resistance"), source="neta-resistance",
-    text="A joint half as bad again as the best of its like is looked into.",
+    text="A joint half as bad again as the best like it is looked into.",
 )
 GOOD_CONTACT = Rule[FaultSearch](
     id="limit.good-contact", level=Level.NOTE, when=_cites("neta-resistance"), source="busbar-joint",
@@ -177,7 +177,7 @@ MAIN_CABLES = Rule[FaultSearch](
 MAIN_CABLES_TOGETHER = Rule[FaultSearch](
     id="limit.main-cables-together", level=Level.NOTE, source="army-cables",
     when=lambda s: s.reads is Reads.VOLTS and s.symptom in ON_THE_WAY,
-    text="Another wants both main cables together below 0.5 V at 12 V under 500 A.",
+    text="Another allows both main cables together less than 0.5 V at 12 V under 500 A.",
 )
 SOUND_CIRCUIT = Rule[FaultSearch](
     id="search.sound-circuit", level=Level.NOTE, source="practice",

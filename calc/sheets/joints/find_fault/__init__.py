@@ -152,7 +152,7 @@ WORKSHEET = Worksheet(
         Output(id="charging_to", label="Charging voltage, as taken", symbol="V_e", kind=VOLTAGE, digits=4, at="circuit.bank.charging_to"),
         Output(id="tail", label="Current at the end of a charge", symbol="I_t", kind=CURRENT, at="circuit.bank.tail"),
         Output(id="usable", label="Share you use", symbol="u", kind=RATIO, at="circuit.bank.usable"),
-        Output(id="bears", label="What the conductor bears", symbol="I_z", kind=CURRENT, at="ampacity"),
+        Output(id="bears", label="What the conductor can carry", symbol="I_z", kind=CURRENT, at="ampacity"),
     ),
     steps=STEPS,
     rules=(*judged.JUDGEMENTS, *judged.ALONG, *judged.LIMITS),
