@@ -216,6 +216,13 @@ class Gauge:
         return self._down_to_floor(FAIR_PART * open_states * self.bank.capacity)
 
     @property
+    def surely_spent_by_voltage(self) -> bool:
+        """Whether all of the states that the voltage allows are down to what is left in."""
+        if self.counted or self.band is None:
+            return False
+        return self._down_to_floor((self.band.high - self.band.low) * self.bank.capacity)
+
+    @property
     def band_too_wide(self) -> bool:
         """Whether the voltage, with nothing counted, leaves more open than is worth going by."""
         band = self.band

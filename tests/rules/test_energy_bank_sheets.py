@@ -202,6 +202,11 @@ CASES = {
             {"chemistry": "AGM", "monitor": "none", "reading": "12.3 V", **REST},
             {"chemistry": "AGM", "monitor": "none", "reading": "12.65 V", **REST},
         ),
+        # 0 to 25 % of it, and half is to be left in
+        "gauge.surely-spent-by-voltage": (
+            {"chemistry": "AGM", "monitor": "none", "reading": "11.9 V", **REST},
+            {"chemistry": "AGM", "monitor": "none", "reading": "12.3 V", **REST},
+        ),
         # The flat part of the curve
         "gauge.band-too-wide": (
             {"monitor": "none", "reading": "13.2 V", **REST},

@@ -7,7 +7,7 @@ from calc.energy.limits import DRIFTED, FULL_REST
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least
 
-_OVERCHARGED = "An overcharged lead-acid bank runs hot and gives off gas that a spark sets off; an overcharged LFP bank has its management system alone between it and a fire. Switch the charger off, then look for the fault."
+_OVERCHARGED = "Fire: switch the charger off, then look for the fault. Overcharged lead-acid gives off gas that a spark sets off; LFP has only its management system left."
 
 
 def _named(found: Gauge) -> bool:
@@ -57,6 +57,11 @@ SPENT_BY_VOLTAGE = Rule[Gauge](
     headline="Charge it: {band.low} to {band.high} by the voltage, so the share you use may be gone.",
     covers=frozenset({"gauge.band-too-wide"}),
 )
+SURELY_SPENT_BY_VOLTAGE = Rule[Gauge](
+    id="gauge.surely-spent-by-voltage", level=Level.CAUTION, when=lambda g: g.surely_spent_by_voltage, source="practice",
+    headline="Charge it now: {band.low} to {band.high} by the voltage, so the share you use is gone.",
+    covers=frozenset({"gauge.spent-by-voltage", "gauge.band-too-wide"}),
+)
 BAND_TOO_WIDE = Rule[Gauge](
     id="gauge.band-too-wide", level=Level.CAUTION, when=lambda g: g.band_too_wide, source="practice",
     headline="Charge it to full or fit a monitor: the voltage tells only {band.low} to {band.high}.",
@@ -67,11 +72,11 @@ NO_STATE_NAMED = Rule[Gauge](
 )
 PERHAPS_SPENT = Rule[Gauge](
     id="gauge.perhaps-spent", level=Level.CAUTION, when=lambda g: g.perhaps_spent,
-    headline="{count.remaining} by the count, but that may be off by {count.drift}: of the share you use perhaps nothing is left.",
+    headline="Charge it to full: the count may be off by {count.drift}, so perhaps none of your share is left.",
 )
 DRIFTED_FAR = Rule[Gauge](
     id="gauge.drifted-far", level=Level.CAUTION, when=lambda g: g.drifted_far,
-    headline="{count.remaining} by the count, but unchecked for {count.since_full} it may be off by {count.drift}: charge it to full, so that the monitor sets itself right.",
+    headline="Charge it to full, to set the monitor right: after {count.since_full} it may be off by {count.drift}.",
     mend=_fully_charged_since,
 )
 
