@@ -12,7 +12,7 @@ from calc.judge import Level
 from calc.sources import SOURCES
 from calc.units.compare import at_least, at_most
 from calc.units.kinds import TEMPERATURE
-from calc.units.quantities import METRIC, US, from_base, to_base
+from calc.units.quantities import METRIC, US, Kind, from_base, to_base
 from calc.units.shown import MINUS, NEAR, quantity_text, rounded, with_mm2
 from calc.worksheet.answer import Answer, Line, Said
 from calc.worksheet.declare import (
@@ -85,11 +85,22 @@ class Writer:
         cells = (cell for r in readings.values() for row in r.rows for cell in row)
         listed = {cell.unit.system for cell in cells if cell.unit and cell.unit.system}
         self.system = US if US in systems or listed == {US} else METRIC
+        degrees = (r for r in readings.values() if r.kind is TEMPERATURE and r.applies)
+        self.degrees = {r.unit.system for r in degrees if r.unit}
         self.named = {named.id: named for named in (*sheet.results, *sheet.intermediates)}
         self.digits = {name: named.digits for name, named in self.named.items()}
         for pair in sheet.keep_distinct:
             self.keep_apart(*pair)
         self.shown = Shown(self)
+
+    def system_of(self, kind: Kind) -> str:
+        """Return the units for a `kind`: for temperatures those that all of them are typed in.
+
+        So one in °C is never answered in °F because a length stands in feet.
+        """
+        if kind is TEMPERATURE and len(self.degrees) == 1:
+            return next(iter(self.degrees))
+        return self.system
 
     def keep_apart(self, one: str, other: str) -> None:
         """Give two values as many digits as it takes for rounding not to hide which is larger."""
@@ -107,7 +118,7 @@ class Writer:
         """Return a value [base unit of its kind] as rounded for display."""
         named, value = self.named[name], self.values[name]
         assert named.kind is not None
-        unit = named.unit or named.kind.best_unit(value, self.system).name
+        unit = named.unit or named.kind.best_unit(value, self.system_of(named.kind)).name
         number = from_base(value, named.kind, unit)
         return to_base(float(rounded(number, self.digits[name], named.rounding)), named.kind, unit)
 
@@ -130,11 +141,12 @@ class Writer:
         if named.kind is None:
             text = "; ".join(map(str, value)) if isinstance(value, tuple) else str(value)
             return with_mm2(text)
+        system = self.system_of(named.kind)
         said = quantity_text(
-            value, named.kind, digits=digits, way=rounding, system=self.system, unit=named.unit
+            value, named.kind, digits=digits, way=rounding, system=system, unit=named.unit
         )
         if both:
-            other = US if self.system == METRIC else METRIC
+            other = US if system == METRIC else METRIC
             said += f" ({quantity_text(value, named.kind, way=named.rounding, system=other)})"
         return said
 
@@ -156,7 +168,8 @@ class Writer:
             return reading.text
         if reading.kind is TEMPERATURE:
             return quantity_text(reading.value, TEMPERATURE, digits=6)
-        return quantity_text(reading.value, reading.kind, digits=6, system=self.system)
+        system = self.system_of(reading.kind)
+        return quantity_text(reading.value, reading.kind, digits=6, system=system)
 
     def symbol(self, name: str) -> str:
         """Return what stands for a value in a formula."""

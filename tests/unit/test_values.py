@@ -119,3 +119,13 @@ def test_errors_and_answers_pickle_and_an_answer_s_repr_fits_a_screen():
         calc.work("wire-drop", {"current": "much"})
     copy = pickle.loads(pickle.dumps(refusal.value))
     assert copy.problems[0].message == refusal.value.problems[0].message
+
+
+def test_a_temperature_typed_in_celsius_is_never_answered_in_fahrenheit_for_a_length_in_feet():
+    frost = {"length": "12 ft", "cold_cut_off": "proven"}
+    celsius = calc.work("alternator-charge", {**frost, "temperature": "-2 °C"})
+    fahrenheit = calc.work("alternator-charge", {**frost, "temperature": "28.4 °F"})
+    for answer, unit, other in ((celsius, "°C", "°F"), (fahrenheit, "°F", "°C")):
+        held = next(one for one in answer.cautions if one.rule == "charge.held-by-cold-cut-off")
+        assert unit in held.text and other not in held.text
+        assert unit in answer.sentence and other not in answer.sentence
