@@ -227,6 +227,11 @@ class WeekAhead:
         return max(driving, on_shore)
 
     @property
+    def sun_peak(self) -> Amperes:
+        """What the panels give the bank in full sun, cold and square on."""
+        return self.inputs.panels.peak_current
+
+    @property
     def most_charge(self) -> Amperes:
         """The most current that such a bank is usually charged with."""
         return charging.by_chemistry(self.inputs.chemistry).most * self.inputs.capacity

@@ -9,7 +9,7 @@ from calc.energy.limits import FREEZING, MOST_OF_LEAD_ACID
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
 from calc.units.constants import DAY
-from calc.units.si import Seconds, Share, Tag
+from calc.units.si import Number, Seconds, Share, Tag
 
 # Of the capacity above the floor, less is a near thing: common practice, no source
 SPARE: Annotated[Share, Tag("spare of a bank over its floor")] = 0.1
@@ -19,6 +19,8 @@ NEARLY_FULL: Annotated[Share, Tag("state of a lead-acid bank that counts as near
 LONGEST_RECOVERY: Annotated[Seconds, Tag("longest wait of lead-acid for a full charge")] = 7 * DAY
 # By then the next trip begins: common practice, no source
 LATE_RECOVERY: Annotated[Seconds, Tag("wait for a full charge that is late for any bank")] = 14 * DAY
+# Full sun, square on and cold, is hardly ever there: common practice, no source
+SUN_OVER_CHARGE: Annotated[Number, Tag("full-sun current over what a bank is given that is left so")] = 1.3
 # Below half by less than this is half: our choice
 ROUNDING: Annotated[Share, Tag("room for rounding about half a bank")] = 1e-3
 
@@ -55,6 +57,10 @@ def _forced(week: WeekAhead) -> bool:
     return not at_most(week.strongest_charger, week.most_charge)
 
 
+def _forced_by_sun(week: WeekAhead) -> bool:
+    return not at_most(week.sun_peak, SUN_OVER_CHARGE * week.most_charge)
+
+
 def _frost(week: WeekAhead) -> bool:
     return not week.lead_acid and not week.bank.charges and week.inputs.temperature < FREEZING
 
@@ -76,8 +82,13 @@ STARTS_ALONE = Rule[WeekAhead](
 )
 CHARGER_TOO_STRONG = Rule[WeekAhead](
     id="week.charger-too-strong", level=Level.CAUTION, when=_forced, source="bulk-most",
-    headline="Lasts, down to {states.lowest}, but set the charger lower: such a bank is given {most_charge} at most.",
+    headline="Set the charger of {strongest_charger} lower: such a bank is given {most_charge} at most.",
     text="Set the charger by the data sheet: lead-acid is usually given a quarter of its A·h in amps, LFP half (common practice). More heats it, and is not counted.",
+)
+PANELS_TOO_STRONG = Rule[WeekAhead](
+    id="week.panels-too-strong", level=Level.CAUTION, when=_forced_by_sun, source="bulk-most",
+    headline="Set the solar regulator to {most_charge} or less: in full sun these panels give the bank {sun_peak}.",
+    text="More than a bank is given heats it, and the management system of LFP may cut it off. A lower setting costs little over a day.",
 )
 FALLS = Rule[WeekAhead](
     id="week.falls", level=Level.CAUTION, when=lambda w: not w.trip and not w.holds and w.states.lasts is not None,

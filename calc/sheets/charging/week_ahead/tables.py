@@ -70,11 +70,13 @@ class Month:
 class Change:
     """One change in words, the share [0..1] that it asks, the lowest state with it, what follows.
 
-    `asks` is what lasts the days asked about, `for_good` what lasts if all days are like them.
+    `asks` is what lasts the days asked about, `for_good` what lasts if all days are like them, `do`
+    the change as something to do.
     """
 
     name: str
     asks: str
+    do: str
     for_good: str
     share: float
     lowest: float
@@ -101,11 +103,6 @@ def said(outlook: Outlook) -> str:
     return f"after {_time(outlook.empty)}"
 
 
-def then(one: Change) -> str:
-    """Return what follows a change that works, as the end of a sentence."""
-    return "never empty" if one.outlook == NEVER else f"empty {one.outlook}"
-
-
 def _time(seconds: float) -> str:
     unit = "day" if seconds >= 2 * HOURS * HOUR else "hour"
     return quantity_text(seconds, TIME, digits=2 if unit == "day" else 3, way=DOWN, unit=unit)
@@ -118,13 +115,16 @@ def change(inputs: WeekInputs, one: Remedy) -> Change:
     loses by itself.
     """
     name, asks = _words(inputs, one)
+    first = None
     if one.besides:
         first = replace(one, kind=one.besides, amount=one.besides_amount)
         other, amount = _words(inputs, first)
         name = f"{other}{f' ({amount})' if one.besides_amount else ''} and {name}"
+    do = _to_do(one)
     return Change(
         name=name,
         asks=asks,
+        do=f"{_to_do(first)} and {do}" if first else do,
         for_good=_for_good(inputs, one),
         share=one.share,
         lowest=max(one.lowest, inputs.bank.floor),
@@ -175,6 +175,33 @@ def _words(inputs: WeekInputs, one: Remedy) -> tuple[str, str]:
         case Kind.HALF:
             return one.load, "half as long"
     return one.load, "left out"
+
+
+def _to_do(one: Remedy) -> str:
+    """Return a change as something to do, its amount rounded to what is enough."""
+    amount = one.amount or 0.0
+    match one.kind:
+        case Kind.DRIVE:
+            return f"drive {quantity_text(amount, TIME, way=UP, unit='hour')} a day"
+        case Kind.SHORE:
+            return "plug in every night" if amount == 1 else f"plug in every {amount:g} nights"
+        case Kind.ARRAY:
+            return f"fit {quantity_text(amount, POWER, way=UP)} of panels"
+        case Kind.BANK:
+            return f"fit a bank of {quantity_text(amount, CHARGE, way=UP)}"
+        case Kind.CHARGER:
+            return f"charge with {quantity_text(amount, CURRENT, way=UP)} while driving"
+        case Kind.SHORE_CHARGER:
+            return f"charge with {quantity_text(amount, CURRENT, way=UP)} on shore power"
+        case Kind.WARMTH:
+            return f"warm the bank to {quantity_text(amount, TEMPERATURE)}"
+        case Kind.OFF:
+            return "switch the inverter off by hand"
+        case Kind.ROUTE:
+            return "take small appliances off the inverter"
+        case Kind.HALF:
+            return f"run {one.load} half as long"
+    return f"leave out {one.load}"
 
 
 def _grown(amount: float, there: float, kind: KindOfQuantity) -> str:
@@ -273,8 +300,10 @@ def way_out(found: WeekAhead) -> str:
     if enough is None:
         return "What would carry it is still being worked out."
     if enough:
-        comes = "" if found.trip else f"; then {then(enough[0])}"
-        return f"Smallest change: {enough[0]}{comes}."
+        lasts = "the trip" if found.trip else "the week, no longer"
+        if not found.trip and enough[0].outlook == NEVER:
+            lasts = "for good"
+        return f"Smallest change that lasts {lasts}: {enough[0].do}."
     return NONE if found.bank.charges else NO_CHARGE
 
 
