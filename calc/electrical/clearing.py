@@ -8,9 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Annotated
 
 from calc.electrical import fuses
-from calc.electrical.ampacity import RuleSet, ratings, table_ampacity
-from calc.electrical.cable import THINNEST_ROW
-from calc.electrical.conductors import GaugeReading
+from calc.electrical.ampacity import RuleSet, row_ampacity, row_and_share
 from calc.electrical.interrupting import InterruptingDuty, interrupting_duty
 from calc.electrical.opening import (
     CONSTANT_I2T_TIME,
@@ -113,12 +111,14 @@ class RunEnds:
 class FaultStudy:
     """The shorts of a run, and the fuse that is to end them (`protection`), None if none is named.
 
-    `ampacity` is that of one conductor at 30 °C, None where no table has so thin a wire;
-    `run_ampacity` that of all together, at most. `run` tells what stands at its far end.
+    `ampacity` is that of one conductor at 30 °C, `run_ampacity` that of all together;
+    `below_table` tells that no table has so thin a wire, and its share of the first row's copper
+    counts. `run` tells what stands at its far end.
     """
 
     short: ShortCircuit
-    ampacity: Amperes | None
+    ampacity: Amperes
+    below_table: bool
     run_ampacity: Amperes
     protection: ShortProtection | None
     run: RunEnds
@@ -186,16 +186,7 @@ class FaultStudy:
     @property
     def above_ampacity(self) -> bool:
         """Whether the fuse is rated above what one conductor can carry for hours."""
-        return (
-            self.fuse is not None
-            and self.ampacity is not None
-            and not at_most(self.fuse, self.ampacity)
-        )
-
-    @property
-    def ampacity_unknown(self) -> bool:
-        """Whether no table tells what the conductor behind the fuse can carry."""
-        return self.fuse is not None and self.ampacity is None
+        return self.fuse is not None and not at_most(self.fuse, self.ampacity)
 
     @property
     def one_device(self) -> bool:
@@ -204,7 +195,7 @@ class FaultStudy:
         It is no larger than one conductor's ampacity, it can break the highest short, and the
         lowest is three times its rating or more. So BS 7671 435.1 takes it, curve or no curve.
         """
-        if self.protection is None or self.ampacity is None or self.above_ampacity:
+        if self.protection is None or self.above_ampacity:
             return False
         duty, multiple = self.protection.duty, self.protection.multiple
         breaks = duty.interrupting_rating is not None and not duty.cannot_interrupt
@@ -236,18 +227,17 @@ def fault_study(
     `opening_time` [s] is the maker's latest at the lowest short, `let_through` [A²·s] the maker's
     most at the highest; `printed` [V] the voltage rating on the fuse, where it was read. `far_end`
     tells whether another source stands there. One of several conductors in parallel is held to
-    every short. Ampacity by 33 CFR 183.425 table 5 at 30 °C, in the column at or below the
-    insulation's own temperature; a wire below the table is taken as its first row.
+    every short. Ampacity by 33 CFR 183.425 table 5 at 30 °C for the insulation's own temperature,
+    as wherever a conductor is laid (`calc.electrical.cable`).
     """
     run = short.laid.run
     initial = short.withstand.insulation.initial
-    column = max(rating for rating in ratings(RuleSet.CFR33) if rating <= initial)
-    ampacity = table_ampacity(run.conductor, insulation=column, gauge_reading=run.gauge_reading)
-    first = table_ampacity(THINNEST_ROW, insulation=column, gauge_reading=GaugeReading.AWG) or 0.0
-    one = first if ampacity is None else ampacity
+    row, share = row_and_share(run.conductor, run.gauge_reading, RuleSet.CFR33, initial)
+    one = row_ampacity(row, initial, RuleSet.CFR33) * share
     found = FaultStudy(
         short=short,
-        ampacity=ampacity,
+        ampacity=one,
+        below_table=share < 1,
         run_ampacity=run.parallel * one,
         protection=None,
         run=RunEnds(far=FarEnd(far_end)),

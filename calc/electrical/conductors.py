@@ -100,6 +100,9 @@ class Copper:
         return 1 - one.sae_area / one.area if one.sae_area else None
 
 
+HARDLY_SOLD = frozenset({"3 AWG"})  # as flexible cable: common practice, no source
+
+
 @cache
 def conductors() -> tuple[Conductor, ...]:
     """Return every named size, thinnest first within its series."""

@@ -21,6 +21,9 @@ CONTINUOUS: Annotated[Share, Tag("a device's rating to its continuous load")] = 
 CEILING: Annotated[Share, Tag("most a device may be rated to the ampacity")] = 1.5
 # Blade and strip fuses are made for this unless marked higher: ISO 8820-3
 COMMON: Annotated[Volts, Tag("usual voltage rating of a vehicle's fuse")] = 32.0
+# Up to it a circuit is of a bank, and has the fuses of one whichever rule set its wire is held to:
+# 48 V of LFP charge at 58.4 V. Common practice, no source
+HIGHEST_OF_BANK: Annotated[Volts, Tag("highest voltage of a circuit of a bank")] = 60.0
 
 
 class Found(IntEnum):

@@ -5,10 +5,12 @@ the fuse opens at all in a given fault (`opening`), and in time (`clearing`).
 """
 
 from dataclasses import dataclass
+from functools import cache
 from typing import Annotated
 
 from calc.electrical import fuses
 from calc.electrical.opening import Fuse
+from calc.tables import table
 from calc.units.compare import at_least, at_most
 from calc.units.si import Amperes, Number, Tag, Volts
 
@@ -23,8 +25,10 @@ class InterruptingDuty:
     `interrupting_rating` is what its family breaks at that voltage: None where its ratings are not
     known, or its voltage rating is too low. `printed` is the voltage rating that stands on the fuse
     itself, None where it was not read; `marked_voltage` must stand there, because the common
-    version is made for less; None where that does, or it was read. `least` is the smallest rating
-    that carries the load for hours, 0 where no load is asked for.
+    version is made for less; None where that does, or it was read. `weakest` is the least that a
+    cartridge without known ratings on direct current is asked to break on alternating current,
+    None where that is not known either. `least` is the smallest rating that carries the load for
+    hours, 0 where no load is asked for.
     """
 
     fuse: Fuse
@@ -34,6 +38,7 @@ class InterruptingDuty:
     printed: Volts | None
     interrupting_rating: Amperes | None
     marked_voltage: Volts | None
+    weakest: Amperes | None = None
     least: Amperes = 0.0
 
     @property
@@ -45,6 +50,11 @@ class InterruptingDuty:
     def unknown(self) -> bool:
         """Whether the family's ratings on direct current are not known."""
         return self.family is None
+
+    @property
+    def beyond_weakest(self) -> bool:
+        """Whether its ratings are not known, and the fault is more than such a fuse need break."""
+        return self.weakest is not None and not at_least(self.weakest, self.fault_current)
 
     @property
     def voltage_too_low(self) -> bool:
@@ -108,8 +118,22 @@ def interrupting_duty(
         printed=printed,
         interrupting_rating=family.interrupting(judged_at) if family and enough else None,
         marked_voltage=family.marked_higher(voltage) if family and printed is None else None,
+        weakest=weakest_rating(fuse),
         least=least,
     )
+
+
+@cache
+def weakest_rating(fuse: Fuse) -> float | None:
+    """Return the least [A] that a `fuse` must break on alternating current, or None.
+
+    For cartridges of which no text tells what they break on direct current; one that is rated above
+    the last row is taken as that. Source: the table `fuse_weakest_ratings`, row by row.
+    """
+    rows = [row for row in table("fuse_weakest_ratings").rows if row["family"] == fuse.family]
+    fitting = (row for row in rows if at_least(float(row["to_a"]), fuse.rating))
+    row = next(fitting, rows[-1] if rows else None)
+    return None if row is None else float(row["interrupting_a"])
 
 
 def within_margin(rating: float, fault_current: float) -> bool:

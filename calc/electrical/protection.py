@@ -4,7 +4,7 @@ One function chooses a fuse, whoever asks. The warmth of copper at a load is our
 square of the current.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -13,7 +13,7 @@ from calc.electrical import fuse_order, fuses, nec
 from calc.electrical.ampacity import RuleSet, insulation_name, insulation_rating, ratings
 from calc.electrical.cable import HOT_COPPER, ONE_CIRCUIT, USUAL_INSULATION, Cable, cable
 from calc.electrical.clearing import Clears
-from calc.electrical.conductors import series_of
+from calc.electrical.conductors import HARDLY_SOLD, series_of
 from calc.electrical.fuse_order import Candidate
 from calc.electrical.fuses import Family
 from calc.electrical.interrupting import InterruptingDuty, interrupting_duty
@@ -51,7 +51,8 @@ class Protection:
     the families rated for the voltage and that fault, `ratings` the standard ratings that were to
     choose from, `weighed` those that would do, the best first. A `fitted` fuse, if there is one, is
     judged in place of the one that is chosen. `terminals` is what the weakest of lugs, fuse holder
-    and switches is rated for, None where that is not known.
+    and switches is rated for, None where that is not known. `settled` is what a current falls to
+    within minutes, None where it stays.
     """
 
     cable: Cable
@@ -64,6 +65,7 @@ class Protection:
     weighed: tuple[Candidate, ...]
     fitted: FittedFuse | None = None
     terminals: Celsius | None = None
+    settled: Amperes | None = None
 
     @property
     def terminal_limit(self) -> Celsius:
@@ -183,6 +185,16 @@ class Protection:
         return Clears.NO_FUSE
 
     @property
+    def overloaded(self) -> bool:
+        """Whether the cable carries more than it can for hours."""
+        return not at_most(self.current, self.ampacity)
+
+    @property
+    def may_flow(self) -> bool:
+        """Whether the load may flow for hours: a fuse carries it, or at least the cable does."""
+        return self.fuse is not None or not self.overloaded
+
+    @property
     def above_label(self) -> bool:
         """Whether it is rated above what the load's own label allows."""
         allowed = self.allowed
@@ -237,8 +249,8 @@ class Protection:
 
     @property
     def warmth(self) -> Warmth | None:
-        """The copper's warmth at this current; None without a fuse, for then it must not flow."""
-        return copper_warmth(self.cable, self.current) if self.fuse is not None else None
+        """The copper's warmth at this current; None where it must not flow."""
+        return copper_warmth(self.cable, self.current) if self.may_flow else None
 
 
 def copper_warmth(cable: Cable, current: float) -> Warmth:
@@ -258,7 +270,7 @@ def _choices(
     """Return the families that suit, and the standard ratings to choose from."""
     if fault_current is not None:
         suitable = fuse_order.suitable(voltage, fault_current)
-    elif by_nec:
+    elif by_nec and not at_most(voltage, fuses.HIGHEST_OF_BANK):
         return (), nec.standard_ratings()
     else:
         suitable = fuses.rated_for(voltage)
@@ -268,7 +280,8 @@ def _choices(
 def standard_ratings(rule_set: RuleSet, max_voltage: float) -> tuple[float, ...]:
     """Return the standard ratings [A] to choose from while the fault is left open.
 
-    Those of the families rated for `max_voltage` [V]; under NEC those of 240.6(A).
+    Those of the families rated for `max_voltage` [V]; under NEC, above the voltage of a bank, those
+    of 240.6(A).
     """
     return _choices(rule_set is RuleSet.NEC, max_voltage, None)[1]
 
@@ -281,17 +294,22 @@ def select_fuse(
     allowed: float | None = None,
     fitted: FittedFuse | None = None,
     terminals: float | None = None,
+    settled: float | None = None,
 ) -> Protection:
     """Return the fuse that carries `current` [A] for hours and protects the `cable`.
 
     With a `fault_current` [A] it is of a family that can break it; without, of any family rated for
-    the highest voltage, or under NEC of any standard rating of 240.6(A). `allowed` [A] is the most
+    the highest voltage, or under NEC, above the voltage of a bank, of any standard rating of
+    240.6(A). `allowed` [A] is the most
     by the load's label. The order of what would do is that of `fuse_order`. A `fitted` fuse is
     judged in its place. `terminals` [°C] is the rating of the weakest, where it is known. NEC
-    210.20(A) for the margin above the load.
+    210.20(A) for the margin above the load; a current that is `settled` [A] within minutes needs it
+    above that, and no less than the current itself.
     """
     suitable, ratings = _choices(cable.by_nec, cable.max_voltage, fault_current)
     lowest = fuses.CONTINUOUS * current
+    if settled is not None:
+        lowest = max(fuses.CONTINUOUS * min(settled, current), current)
     highest = cable.largest_fuse if allowed is None else min(cable.largest_fuse, allowed)
     if suitable:
         weighed = fuse_order.in_order(
@@ -319,6 +337,7 @@ def select_fuse(
         weighed=weighed,
         fitted=fitted,
         terminals=terminals,
+        settled=settled,
     )
 
 
@@ -350,21 +369,28 @@ def changed(protection: Protection, change: Change) -> Protection:
         terminals=protection.terminals,
         allowed=protection.allowed,
         fitted=protection.fitted,
+        settled=protection.settled,
     )
 
 
 def thicker(protection: Protection) -> Iterator[Change]:
-    """Yield every thicker conductor of the same series, the thinnest first."""
-    series = series_of(protection.cable.conductor)
+    """Yield every thicker conductor of the same series that shops keep, the thinnest first."""
     there = protection.cable.copper.named_area
-    yield from (Change({"conductor": one.name}) for one in series if one.area > there)
+    odd = () if protection.cable.by_nec else HARDLY_SOLD
+    for one in series_of(protection.cable.conductor):
+        if one.area > there and one.name not in odd:
+            yield Change({"conductor": one.name})
 
 
-def remedies(protection: Protection) -> tuple[Remedy[Change, Protection], ...]:
+def remedies(
+    protection: Protection, judged: Callable[[Protection], set[str]] = lambda _: set()
+) -> tuple[Remedy[Change, Protection], ...]:
     """Return the changes after which a fuse fits, of each kind the smallest, worked anew.
 
-    Thicker wire, hotter insulation that is on sale, no bundle, the load on several circuits.
+    Thicker wire, hotter insulation that is on sale, no bundle, the load on several circuits; none
+    after which anything is `judged` that was not.
     """
+    spoke = judged(protection)
     laid = protection.cable
     hotter = (one for one in ratings(laid.rule_set) if laid.insulation < one <= USUAL_INSULATION)
     circuits = range(2, MOST_CIRCUITS + 1)
@@ -377,6 +403,6 @@ def remedies(protection: Protection) -> tuple[Remedy[Change, Protection], ...]:
 
     def fits(change: Change) -> Protection | None:
         after = changed(protection, change)
-        return after if after.chosen is not None else None
+        return after if after.chosen is not None and judged(after) <= spoke else None
 
     return of_each_kind(kinds, fits)

@@ -6,6 +6,7 @@ makers' I²t. Out of scope: breakers, electronic switches, arcs, fuses that are 
 
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Annotated
 
 from calc.electrical.interrupting import InterruptingDuty, interrupting_duty
 from calc.electrical.opening import (
@@ -20,7 +21,10 @@ from calc.electrical.opening import (
 )
 from calc.units.compare import at_least, at_most
 from calc.units.covered import Enumeration
-from calc.units.si import Amperes, Volts
+from calc.units.si import Amperes, Number, Tag, Volts
+
+# Upstream to downstream; a fuse's I²t grows with about the square of it. Common practice, no source
+FAR_APART: Annotated[Number, Tag("ratio of two fuses' ratings whose order is not doubted")] = 5.0
 
 
 class Order(Enumeration):
@@ -107,6 +111,17 @@ class Selectivity:
     def reversed_sizes(self) -> bool:
         """Whether the downstream fuse is the larger of the two."""
         return not at_most(self.downstream_duty.fuse.rating, self.upstream_duty.fuse.rating)
+
+    @property
+    def far_apart(self) -> bool:
+        """Whether the upstream rating, less what it carries besides, is so much the larger."""
+        spare = self.upstream_duty.fuse.rating - self.other_load
+        return at_least(spare, FAR_APART * self.downstream_duty.fuse.rating)
+
+    @property
+    def in_doubt(self) -> bool:
+        """Whether nothing shows which opens first."""
+        return self.order in (Order.NOT_CERTAIN, Order.FROM_MEMORY, Order.NO_CURVE)
 
     @property
     def by_data_sheet(self) -> bool:

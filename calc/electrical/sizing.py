@@ -16,6 +16,7 @@ from calc.electrical.ampacity import (
 )
 from calc.electrical.cable import THICKEST_ROW, USUAL_INSULATION, Cable, cable
 from calc.electrical.conductors import (
+    HARDLY_SOLD,
     Conductor,
     Finish,
     GaugeReading,
@@ -211,21 +212,25 @@ class SizedCircuit:
 
 @cache
 def offered(
-    series: Series, gauge_reading: GaugeReading, thinnest: str = ""
+    series: Series, gauge_reading: GaugeReading, laid: str = "", *, in_vehicles: bool = True
 ) -> tuple[Conductor, ...]:
     """Return the sizes of a `series` that a run is made of, thinnest first.
 
-    From 18 AWG or 0.75 mm² up, or from `thinnest` where that is thinner; sizes without a published
-    SAE area are left out where gauges are read as SAE.
+    From 18 AWG or 0.75 mm² up, or from the size that is `laid` where that is thinner; sizes without
+    a published SAE area are left out where gauges are read as SAE, and `in_vehicles` what is hardly
+    sold as flexible cable, unless it is laid.
     """
     first = conductor(THINNEST[Series(series)]).area
-    if thinnest:
-        first = min(first, conductor(thinnest).area)
+    if laid:
+        first = min(first, conductor(laid).area)
     as_sae = GaugeReading(gauge_reading) is GaugeReading.SAE and series == Series.AWG
     return tuple(
         one
         for one in conductors()
-        if one.series == series and one.area >= first and (one.sae_area is not None or not as_sae)
+        if one.series == series
+        and one.area >= first
+        and (one.sae_area is not None or not as_sae)
+        and not (in_vehicles and one.name in HARDLY_SOLD and one.name != laid)
     )
 
 
@@ -267,7 +272,7 @@ def _sizes(
     rule_set: RuleSet,
 ) -> tuple[Size, ...]:
     found = []
-    for one in offered(series, gauge_reading):
+    for one in offered(series, gauge_reading, in_vehicles=RuleSet(rule_set) is not RuleSet.NEC):
         too_thin = one.area < conductor(THINNEST_PARALLEL).area
         if RuleSet(rule_set) is RuleSet.NEC and joined and too_thin:
             continue

@@ -116,9 +116,8 @@ class AlternatorCharge:
         Lead-acid's own voltage rises within minutes, and through a relay it then takes what its
         state lets it take. LFP takes the first current until it is nearly full.
         """
-        if self.relay is None or self.load.asked is None or not self.bank.lead_acid:
-            return self.load.asked
-        return min(self.load.asked, self.room.takes)
+        settled = _settled(self.feed, self.bank, self.room)
+        return self.load.asked if settled is None else settled
 
     @property
     def lasting_share(self) -> Share | None:
@@ -338,7 +337,12 @@ def alternator_charge(
         cable=laid,
         protection=None
         if feed.run_current is None
-        else select_fuse(cable=laid, current=feed.run_current, fault_current=fault_current),
+        else select_fuse(
+            cable=laid,
+            current=feed.run_current,
+            fault_current=fault_current,
+            settled=_settled(feed, filled, room),
+        ),
         fault_current=fault_current,
         load=load,
         room=room,
@@ -407,13 +411,20 @@ def _rising(filled: Bank, relay: RelayFeed, count: float) -> RisingVoltage:
     )
 
 
+def _settled(feed: RelayFeed | ChargerFeed, filled: Bank, room: Room) -> float | None:
+    """Return what a relay passes into lead-acid within minutes, None where nothing eases off."""
+    if not isinstance(feed, RelayFeed) or not feed.flows or not filled.lead_acid:
+        return None
+    return min(feed.current, room.takes)
+
+
 def _offer(feed: RelayFeed | ChargerFeed, filled: Bank, room: Room) -> ChargeOffer | None:
     """Return what a bank is given: through a relay lead-acid soon takes no more than it can."""
     if feed.into_bank is None:
         return None
-    eases = isinstance(feed, RelayFeed) and filled.lead_acid
+    settled = _settled(feed, filled, room)
     return ChargeOffer(
-        current=min(feed.into_bank, room.takes) if eases else feed.into_bank,
+        current=feed.into_bank if settled is None else settled,
         most=room.most,
         fitting=room.most / feed.output_left if isinstance(feed, ChargerFeed) else None,
     )

@@ -12,6 +12,11 @@ PROTECTION = {
         "ISO 8820-3, -4, -5 and -6, ISO 10924-4, UL 248-15, CSA C22.2 No. 248.19 and class values",
         "scopes of the standards and texts on them seen, part from memory: each family says which",
     ),
+    "fuse-weakest": Source(
+        "What small cartridges break on alternating current, by row of our table",
+        "UL 248-14 at 250 V; IEC 60127-2, low breaking capacity",
+        "fuse selection guide seen; IEC 60127-2 from memory",
+    ),
     "small-fuse": Source(
         "A maker's page on small fuses",
         "at 25 °C a fuse should last if it carries no more than 75 % of its rating",

@@ -26,6 +26,7 @@ CONDUCTOR = {
     rule.id: rule.level
     for rule in (
         protection.WINDOW_CLOSED,
+        protection.WINDOW_NARROW,
         protection.NO_RATING_BETWEEN,
         *protection.HEAT,
         protection.ONLY_AS_PRINTED,
@@ -170,7 +171,8 @@ def test_a_thinner_conductor_than_wire_size_chooses_fails_in_wire_drop(circuit, 
     """It loses too much, or no fuse fits it, or its copper is too hot for the terminals."""
     sized = circuit.sized(series=series)
     assume(sized is not None and sized.values["conductor"] is not None)
-    names = [one.name for one in conductors() if one.series == series]
+    named = [one.name for one in conductors() if one.series == series]
+    names = [one for one in named if one != "3 AWG"]  # hardly sold as flexible cable
     place = names.index(sized.values["conductor"])
     assume(place > 0)
     dropped = circuit.dropped(conductor=names[place - 1])

@@ -23,11 +23,16 @@ def asked(draw, **fixed):
     return texts, answer
 
 
+def sizes(answer):
+    """Return the names of the sizes that were tried, thinnest first."""
+    v = answer.values
+    mains = v["rule_set"] == RuleSet.NEC
+    return [one.name for one in offered(v["series"], v["gauge_reading"], in_vehicles=not mains)]
+
+
 def place(answer, name):
     """Return where a size stands in the series that was asked for."""
-    v = answer.values
-    names = [one.name for one in offered(v["series"], v["gauge_reading"])]
-    return names.index(v[name])
+    return sizes(answer).index(answer.values[name])
 
 
 def drop_of(answer, size):
@@ -67,8 +72,7 @@ def test_one_size_thinner_fails_the_drop_the_heat_or_the_fuse(data):
     _, answer = asked(data.draw, **fixed, voltage=data.draw(st.sampled_from(["12 V", "24 V"])))
     v = answer.values
     assume(v["conductor"] is not None and place(answer, "conductor") > 0)
-    names = [one.name for one in offered(v["series"], v["gauge_reading"])]
-    thinner = names[place(answer, "conductor") - 1]
+    thinner = sizes(answer)[place(answer, "conductor") - 1]
     lost = drop_of(answer, thinner)
     shared = ("current", "insulation", "surroundings", "bundled", "ambient", "rule_set")
     texts = {name: answer.inputs[name].link for name in shared}
@@ -86,7 +90,7 @@ def test_one_size_thinner_fails_the_drop_the_heat_or_the_fuse(data):
     too_hot = bears is not None and bool(beyond & set(bears.rules))
     too_hot = too_hot or bears is None or bears.values["highest"] < v["need"] * SLACK
     no_fuse = bears is None or bears.values["fuse"] is None
-    if v["rule_set"] == RuleSet.NEC:  # its standard ratings are others: 240.6(A)
+    if v["rule_set"] == RuleSet.NEC and volts > 60:  # on the mains side: 240.6(A)
         ratings = [float(row["rating_a"]) for row in table("standard_ratings_nec").rows]
         most = bears.values["highest"] if bears else 0.0
         no_fuse = not any(v["need"] / SLACK <= r <= most * SLACK for r in ratings)

@@ -2,6 +2,7 @@
 
 import pytest
 
+from calc.electrical.rules import cable
 from calc.electrical.rules import clearing as rules
 from tests.rules.judging import fires, mended, remedy
 
@@ -40,7 +41,7 @@ WEAK = RUN | {"conductor": "1 mm2", "insulation": "70 C PVC", "length": "6 m"}
         (rules.NO_FUSE, RUN | {"fuse": ""}, RUN),
         # 25 A by 33 CFR table 5 for 60 °C, 45 A for 105 °C
         (rules.ARC_FROM_MEMORY, THICK | {"insulation": "70 C PVC"}, THICK),
-        (rules.AMPACITY_UNKNOWN, TYPED | {"conductor": "20 AWG", "fuse": "7.5 A"}, TYPED),
+        (cable.BELOW_TABLE, TYPED | {"conductor": "20 AWG", "fuse": "7.5 A"}, TYPED),
         (rules.BY_TYPED, TYPED, RUN),
         # 13.3 V over 34 mΩ is 391 A
         (rules.LARGER_FAULT, FAR_SOURCE | {"fuse": "40 A"}, FAR_SOURCE | {"fuse": "30 A"}),

@@ -30,8 +30,9 @@ CASES = {
     "run.drop-beyond-any-limit": (by_maker(2.01, "3 %"), by_maker(2, "3 %")),
     "run.drop-over-limit": (by_maker(1, "4.99 %"), by_maker(1, "5 %")),
     "run.drop-beyond-usual-limit": (by_maker(2.01, "11 %"), by_maker(2, "11 %")),
-    # 64 A × 1.25 = 80 A
-    "fuse.window-closed": (at("64.1 A"), at("64 A")),
+    # 64 A × 1.25 = 80 A, which 8 AWG carries
+    "fuse.window-narrow": (at("64.1 A"), at("64 A")),
+    "fuse.window-closed": (at("80.1 A"), at("80 A")),
     # 4 AWG carries 160 A: 127 A ask for 158.75 A; 150 and 175 A are made
     "fuse.no-rating-between": (at("127 A", "4 AWG"), at("119 A", "4 AWG")),
     # 125 °C: all 95 K above 30 °C at 90 A, of which 60 K come at 71.5 A
@@ -56,9 +57,13 @@ CASES = {
     ),
     "run.three-in-parallel": (at("30 A", parallel="3"), at("30 A", parallel="2")),
     # 0.6 of 80 A for 8 AWG is 48 A: 45 A in each of two take 56.25 A, 38 A take 47.5 A
-    "run.lay-parallel-apart": (
+    "run.parallel-better-apart": (
         at("90 A", parallel="2", bundled="2"),
         at("90 A", parallel="2"),
+    ),
+    "run.lay-parallel-apart": (
+        at("96.1 A", parallel="2", bundled="2"),
+        at("96 A", parallel="2", bundled="2"),
     ),
     # ABYC E-11 table IX has 8 AWG (SAE) for 15 A over a loop of 25 ft, 3 % of 12 V
     "run.within-when-cool": (
@@ -108,7 +113,7 @@ def test_a_rule_fires_on_one_side_of_its_line_only(rule):
 MENDED = [
     "run.current-cannot-flow", "run.drop-beyond-any-limit", "run.drop-over-limit",
     "run.drop-beyond-usual-limit", "run.copper-too-hot", "run.thicker-or-shorter",
-    "run.only-plain-lighting", "run.lay-parallel-apart", "fuse.window-closed",
+    "run.only-plain-lighting", "run.lay-parallel-apart", "fuse.window-closed", "fuse.window-narrow",
     "fuse.no-rating-between", "copper.hot-at-lugs", "insulation.only-as-printed",
 ]  # fmt: skip
 
@@ -137,3 +142,10 @@ def test_a_drop_that_no_size_mends_is_mended_by_a_shorter_run():
 def test_a_current_beyond_every_size_is_split():
     """4/0 AWG carries 445 A at 105 °C, with a fuse of 400 A a load of 320 A: 900 A on three."""
     assert remedy(SHEET, "fuse.window-closed", at("900 A", "4/0 AWG"))
+
+
+def test_cables_that_touch_are_laid_apart_unless_one_alone_is_then_too_thin():
+    """1/0 AWG carries 285 A, four together 171 A: 140 A in each of two take 175 A."""
+    thick = at("280 A", "1/0 AWG", parallel="2", bundled="2")
+    assert mended(SHEET, "run.parallel-better-apart", thick)["bundled"].m == 1
+    assert remedy(SHEET, "run.parallel-better-apart", CASES["run.parallel-better-apart"][0]) is None

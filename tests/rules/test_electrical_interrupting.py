@@ -12,6 +12,7 @@ C, E = "blade, regular (type C)", "blade, large (type E)"
 BLOCK, T = "terminal-mount block", "cartridge, class T"
 MARKED = {"printed": 32.0}
 GLASS = "glass or ceramic cartridge (UL 248-14)"
+MINIATURE = "quick miniature cartridge (IEC 60127)"
 
 
 def duty(family=E, rating=40.0, voltage=14.6, fault=500.0, printed=None):
@@ -33,6 +34,16 @@ def duty(family=E, rating=40.0, voltage=14.6, fault=500.0, printed=None):
         (rules.TIGHT, {"fault": 910.0}, {"fault": 909.0}),  # 1000 A over 1.1 is 909.1 A
         (rules.TIGHT, {"fault": 1000.0}, {"fault": 1001.0}),  # then it cannot break it at all
         (rules.UNKNOWN, {"family": GLASS}, {"family": E}),
+        # UL 248-14 at 250 V a.c.: 200 A for 3.6 to 10 A, 1500 A up to 30 A and, our step, above
+        (rules.NOT_MADE_FOR_IT, {"family": GLASS, "rating": 10.0, "fault": 201.0},
+         {"family": GLASS, "rating": 10.0, "fault": 200.0}),
+        (rules.NOT_MADE_FOR_IT, {"family": GLASS, "rating": 10.0, "fault": 700.0},
+         {"family": GLASS, "rating": 10.1, "fault": 700.0}),
+        (rules.NOT_MADE_FOR_IT, {"family": GLASS, "rating": 60.0, "fault": 1501.0},
+         {"family": GLASS, "rating": 60.0, "fault": 1500.0}),
+        (rules.NOT_MADE_FOR_IT, {"family": MINIATURE, "rating": 3.0, "fault": 36.0},
+         {"family": MINIATURE, "rating": 3.0, "fault": 35.0}),
+        (rules.NOT_MADE_FOR_IT, {"family": GLASS, "fault": 1e5}, {"family": None, "fault": 1e5}),
         (rules.UNKNOWN, {"family": None}, {"family": E}),
         (rules.VOLTAGE_TOO_LOW, {"voltage": 57.6, "printed": 32.0}, {"voltage": 57.6}),
         (
@@ -48,14 +59,14 @@ def duty(family=E, rating=40.0, voltage=14.6, fault=500.0, printed=None):
         (rules.NO_STANDARD_RATING, {"rating": 41.0}, {"rating": 40.0}),
     ],
     ids=lambda value: getattr(value, "id", None),
-)
+)  # fmt: skip
 def test_a_rule_on_a_fuse_s_place_speaks_from_its_limit_on(rule, fires, silent):
     assert rule.when(duty(**fires))
     assert not rule.when(duty(**silent))
 
 
 def test_a_family_whose_ratings_are_not_known_is_judged_by_nothing_else():
-    unknown = duty(family=GLASS, voltage=500.0, fault=1e5, rating=3.3)
+    unknown = duty(family=GLASS, voltage=500.0, fault=99.0, rating=3.3)
     declared = [rule for rule in vars(rules).values() if isinstance(rule, Rule)]
     speak = [rule.id for rule in declared if rule.when(unknown)]
     assert speak == ["fuse.ratings-unknown"]
@@ -66,7 +77,7 @@ def test_a_family_that_suits_the_place_is_offered_where_one_is_made_in_the_ratin
     main = {"upstream": "200 A", "upstream_family": T}
     after = mended("fuse-ladder", rules.VOLTAGE_TOO_LOW.id, large | main)
     assert after["downstream_family"] == T, "125 V; a blade 58 V"
-    glass = {"downstream": "30 A", "downstream_family": GLASS}
+    glass = {"downstream": "30 A", "downstream_family": GLASS}  # 250 A is within its 1500 A
     assert mended("fuse-ladder", rules.UNKNOWN.id, glass)["downstream_family"] == C
 
 

@@ -9,6 +9,7 @@ AT = {"fuse_place": "at the battery"}  # where the fault is what is typed
 WEAK = AT | {"fault_current": "900 A"}  # below the 1000 A that a blade fuse breaks
 SMALL = WEAK | {"current": "2 A"}  # where nothing is hot but what is said to be
 NEC = {"rule_set": "NEC", "insulation": "75 C"}
+THIN = {"current": "6 A", "conductor": "18 AWG", "insulation": "60 C"}  # 7.5 to 10 A
 BLADE, STRIP = "blade, large (type E)", "bolt-in strip, 51 mm (SF51)"
 FITTED_BLADE = WEAK | {"fitted": "40 A", "fitted_family": BLADE}
 FITTED_STRIP = WEAK | {"current": "40 A", "fitted_family": STRIP}
@@ -19,7 +20,13 @@ ENGINE = {"surroundings": "inside engine space"}
 # for four. A fuse carries 1.25 times the load (NEC 210.20(A)). Class T breaks 20 kA.
 CASES = {
     "fuse.no-family": (AT | {"fault_current": "20.1 kA"}, AT | {"fault_current": "20 kA"}),
-    "fuse.window-closed": ({"current": "64.1 A"}, {"current": "64 A"}),
+    "fuse.window-closed": ({"current": "80.1 A"}, {"current": "80 A"}),
+    # 64 A × 1.25 = 80 A: beyond it no fuse fits, and up to 80 A the wire itself carries the load
+    "fuse.window-narrow": ({"current": "64.1 A"}, {"current": "64 A"}, {"current": "80.1 A"}),
+    # class T, which alone breaks 15 kA, begins at 15 A; blades of 7.5 A would do but for that
+    "fuse.no-rating-for-this-fault": (
+        AT | THIN | {"fault_current": "15 kA"}, AT | THIN | {"fault_current": "900 A"},
+    ),
     # gPV cylinders end at 25 A, and all that is larger ends at 125 V
     "fuse.no-family-so-large-at-this-voltage": (
         AT | {"voltage": "230 V"}, AT | {"voltage": "58.4 V"},
@@ -114,16 +121,18 @@ CASES = {
 
 @pytest.mark.parametrize("rule", CASES)
 def test_a_rule_fires_on_one_side_of_its_line_only(rule):
-    there, not_there = CASES[rule]
+    there, *not_there = CASES[rule]
     assert rule in fires(SHEET, there)
-    assert rule not in fires(SHEET, not_there)
+    for texts in not_there:
+        assert rule not in fires(SHEET, texts)
 
 
 MENDED = [
     "fuse.cannot-interrupt", "fuse.ratings-from-memory", "fuse.interrupting-rating-tight",
     "fuse.no-standard-rating", "fuse.below-load", "fuse.loaded-hard", "fuse.above-label",
     "fuse.above-ceiling", "fuse.above-ampacity",
-    "fuse.window-closed", "fuse.no-rating-between",
+    "fuse.window-closed", "fuse.window-narrow", "fuse.no-rating-for-this-fault",
+    "fuse.no-rating-between",
     "copper.hot-at-lugs", "terminals.taken-as-cool",
     "fuse.hot-air-not-printed", "fuse.hot-air-derates", "fuse.warm-air-derates",
     "insulation.only-as-printed", "cable.only-in-sheath",
@@ -137,7 +146,7 @@ def test_the_remedy_of_a_rule_silences_it(rule):
 
 def test_the_first_thicker_wire_that_lets_a_fuse_fit_is_named():
     """By 33 CFR table 5: 70 A ask for 87.5 A; 6 AWG of 105 °C carries 120 A."""
-    assert mended(SHEET, "fuse.window-closed", {"current": "70 A"})["conductor"] == "6 AWG"
+    assert mended(SHEET, "fuse.window-narrow", {"current": "70 A"})["conductor"] == "6 AWG"
 
 
 def test_thicker_wire_of_the_same_series_is_offered_where_the_marking_decides():

@@ -35,8 +35,18 @@ TYPED = {"down": (C, 10.0), "up": (E, 60.0), "fault": 800.0}
         (rules.WRONG_WAY_ROUND, {"down": (E, 80.0), "up": (C, 30.0), "fault": 250.0},
          {"down": (C, 30.0), "up": (E, 30.0), "fault": 250.0}),
         (rules.CARRIED, {"low": 20.0}, {"low": 20.1}),
-        (rules.NO_CURVE, {"up": (BLOCK, 100.0)}, {"up": (E, 80.0)}),
-        (rules.FROM_MEMORY, {"up": (SF51, 200.0)}, {"up": (E, 80.0)}),
+        (rules.NO_CURVE, {"up": (BLOCK, 80.0)}, {"up": (E, 80.0)}),
+        (rules.FROM_MEMORY, {"up": (SF51, 80.0)}, {"up": (E, 80.0)}),
+        # five to one is far enough apart: 100 A before 20 A, and 8 A more for 8 A besides
+        (rules.NO_CURVE, {"up": (BLOCK, 99.9)}, {"up": (BLOCK, 100.0)}),
+        (rules.FROM_MEMORY, {"up": (SF51, 99.9)}, {"up": (SF51, 100.0)}),
+        (rules.NOT_CERTAIN, {"down": (C, 7.5), "up": (E, 37.4), "fault": 250.0},
+         {"down": (C, 7.5), "up": (E, 37.5), "fault": 250.0}),
+        (rules.FAR_APART, {"up": (BLOCK, 108.0), "load": 8.0}, {"up": (BLOCK, 108.0), "load": 8.1}),
+        (rules.FAR_APART, {"up": (BLOCK, 100.0)}, {"down": (F, 10.0), "fault": 250.0}),
+        (rules.NOT_PROVEN, {"up": (BLOCK, 100.0)}, {"up": (BLOCK, 99.9)}),
+        (rules.UPSTREAM_LOADED, {"down": (F, 10.0), "fault": 150.0, "load": 30.1},
+         {"down": (F, 10.0), "fault": 150.0, "load": 30.0}),
         (rules.UPSTREAM_LOADED, {"fault": 100.0, "load": 0.1}, {"fault": 100.0, "load": 0.0}),
         (rules.UPSTREAM_LOADED, {"fault": 100.0, "load": 8.0}, {"fault": 100.0, "load": 8.1}),
         (rules.REVERSED_SIZES, {"down": (E, 80.1)}, {"down": (E, 80.0)}),
@@ -68,5 +78,5 @@ def test_the_makers_let_through_proves_nothing_of_a_weaker_short():
 def test_less_other_load_mends_what_is_said_of_it():
     after = mended("fuse-ladder", rules.OVERLOADED.id, {"other_load": "81 A"})
     assert after["other_load"].m_as("A") == 80
-    loaded = {"fault_current": "150 A", "other_load": "9 A"}
+    loaded = {"fault_current": "100 A", "other_load": "9 A", "upstream": "40 A"}
     assert mended("fuse-ladder", rules.UPSTREAM_LOADED.id, loaded)["other_load"].m_as("A") == 0

@@ -40,7 +40,7 @@ CASES = {
         {"limit": "50 %", "length": "3.3 m"}, {"limit": "50 %", "length": "3.2 m"},
     ),
     "run.only-plain-lighting": ({"limit": "9 %"}, {"limit": "3 %"}),
-    # 34 A over 6 m and back keep within 3 % of 12 V on 3 AWG, over 3 m on 6 AWG
+    # 34 A over 6 m and back keep within 3 % of 12 V on 2 AWG, over 3 m on 6 AWG
     "circuit.size-hardly-sold": (
         {"current": "34 A", "length": "6 m"}, {"current": "34 A", "length": "3 m"},
     ),

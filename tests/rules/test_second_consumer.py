@@ -46,8 +46,8 @@ CIRCUITS = {
     Circuit("charger from the alternator", 30.0, "8 AWG"): "",
     # 40 A on 10 AWG: 1.25 × 40 = 50 A is within 60 A
     Circuit("charger on thin wire of 105 °C", 40.0, "10 AWG"): "",
-    # 1.25 × 50 = 62.5 A against the 40 A of 60 °C insulation
-    Circuit("heater on soft insulation", 50.0, "8 AWG", insulation=60.0): "fuse.window-closed",
+    # 1.25 × 50 = 62.5 A against the 55 A of 60 °C insulation
+    Circuit("heater on soft insulation", 50.0, "8 AWG", insulation=60.0): "fuse.window-narrow",
     # 1.25 × 193 = 241 A: 250 A is within 285 A, and copper at 0.68² of the way to 105 °C
     Circuit("inverter", 193.0, "1/0 AWG", fault_current=3000.0): "",
     # 1.25 × 300 = 375 A against 285 A

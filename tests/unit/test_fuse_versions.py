@@ -83,12 +83,12 @@ def test_what_else_is_offered_bears_the_same_marks():
         # 0.5 and 0.4.
         ("2", "40 A", 80, 50, "fine"),
         ("3", "30 A", 56, 40, "fine"),
-        ("3", "46 A", 56, None, "stop"),
+        ("3", "46 A", 56, None, "caution"),
         ("4", "24 A", 48, 30, "fine"),
-        ("6", "38 A", 48, None, "stop"),
+        ("6", "48.1 A", 48, None, "stop"),
         ("7", "32 A", 40, 40, "fine"),
-        ("24", "38 A", 40, None, "stop"),
-        ("25", "30 A", 32, None, "stop"),
+        ("24", "38 A", 40, None, "caution"),
+        ("25", "32.1 A", 32, None, "stop"),
     ],
 )
 def test_a_bundle_is_counted_at_any_voltage_and_it_is_said_whose_rule_that_is(

@@ -250,12 +250,15 @@ def test_no_fine_answer_without_every_proof():
         assert v["known"] != "two-readings" or v["off"] <= v["sag"] / 4
     for _, answer in fine("fuse-ladder"):
         v = answer.values
-        assert v["order"] == "opens-first-for-certain"
+        # certain, or five to one apart with what upstream carries besides taken off
+        apart = v["upstream"] - v["other_load"] >= 5 * v["downstream"]
+        assert v["order"] == "opens-first-for-certain" or (apart and v["order"] != "will-not")
         assert v["downstream_breaks"] >= v["fault_current"]
         assert v["lowest"] > v["downstream"]
         assert {v["downstream_family"], v["upstream_family"]} <= SEEN_FAMILIES
-        assert v["other_load"] == 0 and (v["voltage"] <= 32 or v["version"] is None)
-        assert v["let_through"] == "proves-it" or v["downstream_latest"] <= v["upstream_earliest"]
+        assert (v["other_load"] == 0 or apart) and (v["voltage"] <= 32 or v["version"] is None)
+        proved = v["let_through"] == "proves-it" or answer.rule == "selectivity.far-apart"
+        assert proved or v["downstream_latest"] <= v["upstream_earliest"]
 
 
 @pytest.mark.parametrize("side", ["downstream", "upstream"])

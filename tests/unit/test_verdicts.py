@@ -26,10 +26,12 @@ COLD = {"ambient": "-10 C"}  # in which the load warms the copper to no more tha
     [
         ("40 A", "105 C", "fine"),
         ("64 A", "105 C", "fine"),
-        ("64.1 A", "105 C", "stop"),
+        ("64.1 A", "105 C", "caution"),
+        ("80.1 A", "105 C", "stop"),
         ("40 A", "60 C", "fine"),
-        ("40.1 A", "60 C", "stop"),
-        ("50 A", "60 C", "stop"),
+        ("40.1 A", "60 C", "caution"),
+        ("50 A", "60 C", "caution"),
+        ("55.1 A", "60 C", "stop"),
     ],
 )
 def test_a_current_is_judged_by_the_wire_whatever_it_drops(conductor, current, insulation, verdict):
@@ -58,11 +60,14 @@ def test_a_current_is_judged_by_the_wire_whatever_it_drops(conductor, current, i
     [
         ("22 AWG", "0.1 A", "fine"),
         ("22 AWG", "6 A", "fine"),
-        ("22 AWG", "6.1 A", "stop"),
+        ("22 AWG", "6.1 A", "caution"),
+        ("22 AWG", "8 A", "stop"),
         ("0.5 mm2", "8 A", "fine"),
-        ("0.5 mm2", "9.8 A", "stop"),
+        ("0.5 mm2", "9.8 A", "caution"),
+        ("0.5 mm2", "12.2 A", "stop"),
         ("0.75 mm2", "12 A", "fine"),
-        ("0.75 mm2", "14.7 A", "stop"),
+        ("0.75 mm2", "14.7 A", "caution"),
+        ("0.75 mm2", "18.3 A", "stop"),
     ],
 )
 def test_a_wire_thinner_than_the_table_is_held_to_its_share_of_the_copper(

@@ -70,12 +70,21 @@ def test_where_no_standard_fuse_fits_the_next_size_is_taken_and_the_reason_given
 
 
 def test_a_size_without_a_row_in_the_rule_set_is_passed_over():
-    """ABYC E-11 as restated has no 3 AWG: 110 A over 6.5 ft needs it for the drop alone."""
-    given = {"current": "110 A", "length": "6.5 ft", "rule_set": "ABYC E-11"}
-    answer = ask(**given)
-    assert ask(**{**given, "rule_set": "33 CFR 183.425"})["conductor"] == "3 AWG"
-    assert answer["for_drop"] == "3 AWG" and answer["conductor"] == "2 AWG"
-    assert answer.values["obstacle"] == "ABYC E-11 has no figure for it"
+    """NEC 310.16 has no 18 AWG for 75 °C insulation: 1 A over a foot needs no more for the drop."""
+    given = {"current": "1 A", "length": "1 ft", "insulation": "75 C"}
+    answer = ask(**given, rule_set="NEC 310.16")
+    assert ask(**given)["conductor"] == "18 AWG"
+    assert answer["for_drop"] == "18 AWG" and answer["conductor"] == "14 AWG"
+
+
+def test_a_size_that_shops_hardly_keep_is_passed_over_in_a_vehicle():
+    """110 A over 6.5 ft would do with 3 AWG, which is sold as building wire and hardly else."""
+    given = {"current": "110 A", "length": "6.5 ft"}
+    for rules in ("33 CFR 183.425", "ABYC E-11"):
+        answer = ask(**given, rule_set=rules)
+        assert answer["for_drop"] == answer["conductor"] == "2 AWG"
+    answer = ask(**given, rule_set="NEC 310.16", insulation="75 C")
+    assert answer["for_drop"] == "3 AWG"
 
 
 def test_an_sae_size_is_chosen_by_its_own_copper():
@@ -87,8 +96,11 @@ def test_an_sae_size_is_chosen_by_its_own_copper():
 
 
 def test_sizes_without_an_sae_area_are_not_offered_as_sae():
-    assert "3 AWG" in {one.name for one in offered(Series.AWG, AWG)}
-    assert "3 AWG" not in {one.name for one in offered(Series.AWG, SAE)}
+    every = {one.name for one in offered(Series.AWG, AWG, in_vehicles=False)}
+    as_sae = {one.name for one in offered(Series.AWG, SAE, in_vehicles=False)}
+    assert "3 AWG" in every and "3 AWG" not in as_sae
+    assert "3 AWG" not in {one.name for one in offered(Series.AWG, AWG)}
+    assert "3 AWG" in {one.name for one in offered(Series.AWG, AWG, "3 AWG")}
     assert offered(Series.AWG, AWG)[0].name == "18 AWG"
     assert offered(Series.METRIC, AWG)[0].name == "0.75 mm2"
     assert offered(Series.AWG, AWG, "22 AWG")[0].name == "22 AWG"
@@ -239,7 +251,7 @@ def _change(parts, values):
 def test_the_picture_shows_the_chosen_size_between_thinner_and_thicker_ones_and_says_so():
     answer = ask()
     drawn = str(ladder_html(answer, answer.worksheet.picture))
-    for name in ("10 AWG", "8 AWG", "6 AWG", "4 AWG", "3 AWG"):
+    for name in ("10 AWG", "8 AWG", "6 AWG", "4 AWG", "2 AWG"):
         assert f">{name}</text>" in drawn
     said = re.search(r'aria-label="([^"]+)"', drawn)[1]
     assert "6 AWG is the size for it" in said and "by drop" in said and "by heat" in said

@@ -20,6 +20,13 @@ class HasRuleSet(Protocol):
     def insulation(self) -> float: ...
 
 
+class MayBeThin(Protocol):
+    """What may be thinner than the first row of the table."""
+
+    @property
+    def below_table(self) -> bool: ...
+
+
 def beyond_print(cable: Cable) -> bool:
     """Return whether the factor for the air is none that the boats' rules print."""
     ours = not cable.by_nec and not cable.printed_factor
@@ -46,7 +53,7 @@ BUNDLE_BY_PRUDENCE = Rule[Cable](
     id="cable.bundle-by-prudence", level=Level.ADVICE, when=lambda c: c.bundle_by_prudence, source="33cfr-notes",
     text="{bundled} loaded conductors together: {bundle_factor} of the ampacity is left. 33 CFR says so from 50 V, ABYC E-11 at any voltage; below 50 V we use it as prudence.",
 )
-BELOW_TABLE = Rule[Cable](
+BELOW_TABLE = Rule[MayBeThin](
     id="cable.below-table", level=Level.ADVICE, when=lambda c: c.below_table, source="33cfr-table",
     text="Our ampacity tables begin at 18 AWG (0.82 mm²). This wire is rated by its share of that copper: our estimate. The maker's value comes first.",
 )

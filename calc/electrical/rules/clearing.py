@@ -70,7 +70,7 @@ MAIN_FUSE_ALONE = Rule[FaultStudy](
 NEVER = Rule[FaultStudy](
     id="fuse.never-opens", level=Level.STOP, when=lambda s: s.clears is Clears.NEVER, source="ohm",
     headline="The fuse of {fuse} carries the lowest short, {short.lowest.current}, for hours: it does not open.",
-    text="The loop holds the short back too much for this fuse. A smaller fuse, a thicker wire or a shorter run mends that; a run that cannot be fused so should not be laid.",
+    text="Use a smaller fuse, thicker wire or a shorter run: the loop holds the short back too much. Do not lay a run that cannot be fused.",
     mend=rating_in_time,
 )
 TOO_MUCH = Rule[FaultStudy](
@@ -84,7 +84,7 @@ TOO_LATE = Rule[FaultStudy](
 ABOVE_CEILING = Rule[FusedWire](
     id="fuse.above-ceiling", level=Level.STOP, when=lambda s: s.above_ceiling, source="33cfr-place",
     headline="Do not use this fuse: {fuse} is more than one and a half times the {run_ampacity} this run carries.",
-    text="This fuse protects the run against neither overload nor a weak short: use a smaller fuse or thicker wire. The law ends at one and a half times what the wire carries.",
+    text="Use a smaller fuse or thicker wire: this fuse guards neither against overload nor a weak short. The law ends at one and a half times the ampacity.",
     mend=within_ampacity,
 )
 
@@ -132,17 +132,12 @@ NAME_THE_FUSE = Rule[FaultStudy](
 ARC_FROM_MEMORY = Rule[FaultStudy](
     id="fuse.arc-from-memory", level=Level.CAUTION, when=lambda s: s.arc_left_out and not s.one_device, source="memory",
     headline="Ask the maker for the let-through at {short.near.current}: that the fuse ends that short in time is not proven.",
-    text="A short at the source is covered only by this: while a wire bears it for a tenth of a second or more, the fuse's arc counts for little. That figure is from memory; the maker's total let-through at {short.near.current} would prove it.",
-)
-AMPACITY_UNKNOWN = Rule[FaultStudy](
-    id="fuse.ampacity-unknown", level=Level.CAUTION, when=lambda s: s.ampacity_unknown, source="33cfr-table",
-    headline="Check the maker's rating of this wire: no published limit of current covers so thin a one.",
-    text="No published limit of current covers so thin a wire; whether the fuse guards it against overload is not known.",
+    text="Ask for the total let-through at {short.near.current}: that the arc counts for little while a wire withstands a tenth of a second is from memory.",
 )
 
 BY_TYPED = Rule[FaultStudy](
     id="fuse.in-time-as-typed", level=Level.ADVICE, when=lambda s: s.by_typed, source="practice",
-    text="This rests on figures that you typed: the slow edge of the maker's curve at {short.lowest.current}, or the total clearing I²t at {short.near.current}. A typical or melting figure proves nothing.",
+    text="This depends on values that you typed: the slow edge of the maker's curve at {short.lowest.current}, or the total clearing I²t at {short.near.current}. A typical or melting figure proves nothing.",
 )
 LARGER_FAULT = Rule[FaultStudy](
     id="fuse.i2t-of-larger-fault", level=Level.ADVICE, when=lambda s: s.i2t_of_larger_fault, source="practice",
@@ -151,12 +146,12 @@ LARGER_FAULT = Rule[FaultStudy](
 ONLY_LET_THROUGH = Rule[FaultStudy](
     id="fuse.only-let-through-tells", level=Level.ADVICE, source="adiabatic",
     when=lambda s: s.short.near.withstand < CONSTANT_I2T_TIME and s.clears is not Clears.IN_TIME,
-    text="Close to the source the wire bears a short for {short.near.withstand} only. That fast, only the maker's let-through tells whether a fuse is quick enough: it must stay below {short.withstand.let_through}.",
+    text="Close to the source the wire withstands a short for {short.near.withstand} only. That fast, only the maker's let-through tells whether a fuse is quick enough: it must stay below {short.withstand.let_through}.",
 )
 SLOW_FUSE = Rule[FaultStudy](
     id="fuse.may-take-longer-than-known", level=Level.ADVICE, source="adiabatic",
     when=lambda s: s.clears is Clears.NOT_CERTAIN and s.latest is not None and not at_most(s.latest, ADIABATIC_LIMIT),
-    text="It may take {latest} to open the lowest short. What insulation bears is known for 5 s at most, so no longer time counts as safe.",
+    text="It may take {latest} to open the lowest short. What insulation withstands is known for 5 s at most, so no longer time counts as safe.",
 )
 BY_DATA_SHEET = Rule[FaultStudy](
     id="fuse.in-time-by-data-sheet", level=Level.ADVICE, when=lambda s: s.by_data_sheet, source="fuse-gates",

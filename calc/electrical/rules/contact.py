@@ -261,7 +261,7 @@ SPOT_WOULD_MELT = Rule[MeasuredJoint](
 WARM_AS_ITS_LIKE = Rule[MeasuredJoint](
     id="contact.warm-as-its-like", level=Level.ADVICE, source="practice",
     when=lambda j: j.warmth is not None and j.warmth.rise_over is RiseOver.LIKE_JOINT and _warms(j),
-    text="A joint as warm as its like may be as bad as its like. From 5 W on, only its warmth over the air can clear it.",
+    text="A joint as warm as one like it may be as bad. From 5 W on, only its warmth over the air can clear it.",
 )
 NO_LIKE = Rule[MeasuredJoint](
     id="contact.no-like-joint", level=Level.ADVICE, when=lambda j: j.ratio is None, source="neta-resistance",

@@ -53,16 +53,16 @@ FUSE_BOTH_ENDS_OF_EACH = Rule[HasParallel](
 )
 TOO_THIN_TO_JOIN = Rule[RunResult](
     id="run.too-thin-to-join", level=Level.ADVICE, when=lambda r: r.too_thin_to_join, source="nec-parallel",
-    text="NEC joins 1/0 AWG (53 mm²) and thicker in parallel, and thinner ones only where each alone bears the whole load and is fused for it. One thicker conductor is the better run.",
+    text="NEC joins 1/0 AWG (53 mm²) and thicker in parallel, and thinner ones only where each alone can carry the whole load and is fused for it. One thicker conductor is the better run.",
     mend=thick_enough_to_join,
 )
 MAY_BE_SAE = Rule[Copper](
     id="copper.may-be-sae", level=Level.NOTE, when=lambda c: not c.as_sae and c.sae_share is not None, source="sae-area",
-    text="{conductor} means the AWG size, as in the wiring codes. Vehicle cable made to the SAE size of the same number has {sae_share} less copper, loses more and bears less: set “gauge sizes” to SAE if the reel says so.",
+    text="{conductor} means the AWG size, as in the wiring codes. Vehicle cable made to the SAE size of the same number has {sae_share} less copper, loses more and carries less: set “gauge sizes” to SAE if the reel says so.",
 )
 READ_AS_SAE = Rule[Copper](
     id="copper.read-as-sae", level=Level.NOTE, when=lambda c: c.as_sae, source="sae-area",
-    text="Read as an SAE size, {conductor} holds {area} of copper, {sae_share} less than AWG. What it bears is read from the thickest AWG row with no more copper than that.",
+    text="Read as an SAE size, {conductor} holds {area} of copper, {sae_share} less than AWG. Its ampacity is read from the thickest AWG row with no more copper than that.",
 )
 GAUGE_READING_IDLE = Rule[HasGaugeReading](
     id="copper.gauge-reading-idle", level=Level.NOTE, source="iec-60228",

@@ -6,7 +6,7 @@ from typing import Annotated
 from calc.electrical.drop_limits import Duty, drop_limit, limit_text
 from calc.electrical.easier_circuit import SHORTEST
 from calc.electrical.protection import changed
-from calc.electrical.rules.protection import NO_RATING_BETWEEN, WINDOW_CLOSED
+from calc.electrical.rules.protection import FITS
 from calc.electrical.run import LoadedRun, again
 from calc.electrical.sizing import ALONE
 from calc.electrical.wire_drop import WireDrop, thinnest_within
@@ -18,6 +18,7 @@ from calc.units.si import Celsius, Tag
 # chapter 9 table 8, 12.9 at 75 °C
 ABYC_COPPER: Annotated[Celsius, Tag("copper of ABYC's drop tables")] = 23.5
 
+_HEAT_EACH_OTHER = "Cables in parallel that touch heat each other. A cable's width between them lets each carry as much as one alone."
 _STRICT, _WIDEST = limit_text(Duty.CRITICAL), limit_text(Duty.OTHER)
 
 
@@ -43,6 +44,12 @@ def _only_apart(d: WireDrop) -> bool:
     if d.loaded.laid.run.parallel == 1 or on.chosen is not None or on.cable.bundled <= ALONE:
         return False
     return changed(on, Change({"bundled": ALONE})).chosen is not None
+
+
+def _one_alone_too_thin_apart(d: WireDrop) -> bool:
+    """Whether they are too thin to join, and one alone does not carry the load even apart."""
+    apart = changed(d.protection, Change({"bundled": ALONE}))
+    return d.loaded.laid.too_thin_to_join and not at_most(d.loaded.current, apart.highest)
 
 
 def _smallest_is_too_thin(d: WireDrop) -> bool:
@@ -89,11 +96,18 @@ BEYOND_USUAL_LIMIT = Rule[LoadedRun](
     mend=lambda r: conductor_within(r, drop_limit(Duty.OTHER)),
 )
 LAY_APART = Rule[WireDrop](
-    id="run.lay-parallel-apart", level=Level.STOP, when=_only_apart, source="33cfr-notes",
-    headline="Lay the parallel cables apart: together each can carry {protection.highest}, and its fuse is {protection.lowest} or more.",
-    text="Cables in parallel that touch heat each other. A cable's width between them lets each carry as much as one alone.",
+    id="run.lay-parallel-apart", level=Level.STOP, when=lambda d: _only_apart(d) and d.protection.overloaded, source="33cfr-notes",
+    headline="Lay the parallel cables apart: together each can carry {protection.highest}, and its load is {protection.current}.",
+    text=_HEAT_EACH_OTHER,
     mend=lambda _: Change({"bundled": ALONE}),
-    covers=frozenset({WINDOW_CLOSED.id, NO_RATING_BETWEEN.id}),
+    covers=frozenset({rule.id for rule in FITS}),
+)
+BETTER_APART = Rule[WireDrop](
+    id="run.parallel-better-apart", level=Level.CAUTION, when=lambda d: _only_apart(d) and not d.protection.overloaded, source="33cfr-notes",
+    headline="Lay the parallel cables apart: together each can carry {protection.highest}, and its fuse is {protection.lowest} or more.",
+    text=_HEAT_EACH_OTHER,
+    mend=lambda d: None if _one_alone_too_thin_apart(d) else Change({"bundled": ALONE}),
+    covers=frozenset({rule.id for rule in FITS}),
 )
 COPPER_TOO_HOT = Rule[WireDrop](
     id="run.copper-too-hot", level=Level.CAUTION, when=_too_hot, source="33cfr-table",
@@ -125,7 +139,7 @@ ONLY_PLAIN_LIGHTING = Rule[LoadedRun](
 
 TWO_LIMITS = Rule[object](
     id="run.two-usual-limits", level=Level.NOTE, source="abyc-drop",
-    text=f"{_STRICT}: panel feeders, electronics and whatever safety hangs on. {_WIDEST}: other lighting and circuits that are not critical. Boat practice, used for want of a van rule.",
+    text=f"{_STRICT}: panel feeders, electronics and whatever safety depends on. {_WIDEST}: other lighting and circuits that are not critical. Boat practice, for there is no van rule.",
 )
 LIMITS_OF_LEISURE_VEHICLES = Rule[LoadedRun](
     id="run.limits-of-leisure-vehicles", level=Level.NOTE, source="en-1648",

@@ -43,10 +43,16 @@ CANNOT_INTERRUPT = Rule[InterruptingDuty](
     text="A fuse that cannot break the fault can burst and burn. Take a family that breaks {fault_current} at {voltage}.",
     mend=family_that_suits,
 )
+NOT_MADE_FOR_IT = Rule[InterruptingDuty](
+    id="fuse.not-made-for-such-a-fault", level=Level.STOP, when=lambda d: d.beyond_weakest, source="fuse-weakest",
+    headline="Do not use this fuse: a short may pass {fault_current}, and such a cartridge may break only {weakest}.",
+    text="A fuse that cannot break the fault can burst and burn. Such a cartridge need break only {weakest} of a.c.; no text has more for d.c. Use a stronger family.",
+    mend=family_that_suits, covers=frozenset({"fuse.ratings-unknown"}),
+)
 MARKED_HIGHER = Rule[InterruptingDuty](
     id="fuse.marked-higher", level=Level.CAUTION, when=lambda d: d.marked_voltage is not None, source="fuse-ratings",
     headline="Look for {marked_voltage} or more on the fuse: the common version is made for 32 V, too little at {voltage}.",
-    text="Blade and strip fuses are made for 32 V unless marked higher. Above its d.c. rating a fuse can hold an arc instead of opening: look for {marked_voltage} or more on the fuse.",
+    text="Look for {marked_voltage} or more on the fuse: blades and strips are made for 32 V unless marked higher, and above it can hold an arc instead of opening.",
 )
 UNKNOWN = Rule[InterruptingDuty](
     id="fuse.ratings-unknown", level=Level.CAUTION, when=lambda d: d.unknown, source="fuse-ratings",

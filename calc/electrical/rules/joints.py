@@ -68,7 +68,7 @@ NO_TORQUE = Rule[Joint](
 PUBLISHED_TOO_TIGHT_IF_WEAK = Rule[Joint](
     id="joint.published-torque-over-weak-thread", level=Level.STOP, source="strength",
     when=lambda j: not j.from_maker and j.thread.grade is Grade.UNKNOWN and j.too_tight,
-    headline="Do not use the published {torque}: a stud of brass or mild steel takes only {thread.max_torque}. Find metal or maker's torque.",
+    headline="Do not use the published {torque}: a stud of brass or mild steel takes {thread.max_torque}. Find metal or maker's torque.",
     mend=stronger_stud,
 )
 TOO_TIGHT_IF_WEAK = Rule[Joint](
@@ -94,7 +94,7 @@ LUBRICATED = Rule[Joint](
     id="joint.maker-torque-lubricated", level=Level.CAUTION, source="nut-factor",
     when=lambda j: j.from_maker and j.thread.condition is Condition.LUBRICATED,
     headline="Ask whether the maker means a lubricated thread: most values, {torque} perhaps too, are for a dry one.",
-    text="Is the maker's figure for a dry thread? If so, oil raises the clamping force by about a third; the torque would have to come down by a quarter. Clean the thread, or ask.",
+    text="Clean the thread, or ask the maker: if the torque is meant for a dry one, oil adds a third to the clamping force, and a quarter less is right.",
     mend=dry_thread,
 )
 MAY_STRETCH = Rule[Joint](
@@ -125,7 +125,7 @@ BORROWED_OILED = Rule[Joint](
 BORROWED = Rule[Joint](
     id="joint.torque-borrowed", level=Level.CAUTION, when=lambda j: not j.from_maker, source="terminal-torque",
     headline="Find the maker's torque: about {torque}, but sources run from {published.low} to {published.high}.",
-    text="Makers' figures for the same thread differ up to five-fold. Find the sheet of the part, above all for battery posts and plastic-bodied studs, which break or pull out far below what the steel takes.",
+    text="Find the data sheet of the part: makers' torques for one thread differ up to five-fold. Battery posts and studs in plastic pull out far below what steel takes.",
 )
 JUDGEMENTS = (
     TOO_MANY_LUGS, TOO_TIGHT, OVER_ANY, NO_TORQUE, PUBLISHED_TOO_TIGHT_IF_WEAK,
@@ -161,7 +161,7 @@ DRY_STAINLESS = Rule[Joint](
 TORQUE_FROM_MEMORY = Rule[Joint](
     id="joint.torque-from-memory", level=Level.ADVICE,
     when=lambda j: j.published.first.from_memory and not j.from_maker, source="memory",
-    text="The published figure for this stud is from memory.",
+    text="The published torque for this stud is from memory.",
 )
 INCH_GRADES = Rule[Joint](
     id="joint.inch-grades", level=Level.ADVICE, source="sae-j429",
@@ -178,7 +178,7 @@ INITIAL_EACH = Rule[Joint](
 )
 OILED_PUBLISHED = Rule[Joint](
     id="joint.published-are-dry", level=Level.NOTE, when=lambda j: j.thread.condition is Condition.LUBRICATED, source="nut-factor",
-    text="No figure found is for an oiled thread: the lowest and the highest here are the dry {published.dry_low} and {published.dry_high}, brought down to {published.share} for the same clamping force.",
+    text="No torque found is for an oiled thread: the lowest and the highest here are the dry {published.dry_low} and {published.dry_high}, brought down to {published.share} for the same clamping force.",
 )
 NO_WASHER_BELOW = Rule[Joint](
     id="joint.no-washer-in-path", level=Level.NOTE, source="terminal-stack",
@@ -202,7 +202,7 @@ SPLIT_TESTED = Rule[Joint](
 )
 LOCKNUT_KEEPS_NUT = Rule[Joint](
     id="joint.locknut-keeps-the-nut", level=Level.NOTE, source="practice",
-    text="A prevailing-torque nut keeps the nut, not the clamping force. Wedge-locking pairs kept the force in vibration tests that their makers ran; no independent figures were found.",
+    text="A prevailing-torque nut keeps the nut, not the clamping force. Wedge-locking pairs kept the force in vibration tests that their makers ran; no independent tests were found.",
 )
 SPRING_WASHER_TORQUE = Rule[Joint](
     id="joint.torque-over-spring-washer", level=Level.NOTE, source="spring-torque",

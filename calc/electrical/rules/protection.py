@@ -10,7 +10,7 @@ from typing import Annotated
 from calc.electrical import nec
 from calc.electrical.ampacity import Surroundings
 from calc.electrical.cable import UNMARKED_INSULATION
-from calc.electrical.fuses import COMMON, families
+from calc.electrical.fuses import HIGHEST_OF_BANK, rated_for
 from calc.electrical.protection import Protection, changed, remedies, thicker
 from calc.electrical.rules.cable import ADVICE as CABLE_ADVICE
 from calc.electrical.rules.cable import beyond_print
@@ -46,7 +46,7 @@ def _weak_terminals(p: Protection) -> bool:
 
 
 def _in_air_above(p: Protection, air: float) -> bool:
-    return p.fuse is not None and not at_most(p.cable.air, air)
+    return p.may_flow and not at_most(p.cable.air, air)
 
 
 def _marking_decides(p: Protection) -> bool:
@@ -108,12 +108,26 @@ def _cooler(p: Protection) -> Iterable[Change]:
         yield Change({"ambient": from_air, "surroundings": Surroundings.OUTSIDE})
 
 
-def _too_high_for_common(p: Protection) -> bool:
-    """Whether a fuse would fit at the voltage of a vehicle, and none does at this one."""
-    open_window = p.chosen is None and bool(p.ratings) and p.window_open
-    if not open_window or at_most(p.max_voltage, COMMON):
+def _too_large_for_voltage(p: Protection) -> bool:
+    """Whether no fuse for so much voltage, more than that of a bank, carries the load."""
+    if p.chosen is not None or not p.ratings or at_most(p.max_voltage, HIGHEST_OF_BANK):
         return False
-    made = {rating for one in families() for rating in one.ratings}
+    return not at_least(max(p.ratings), p.lowest)
+
+
+def _narrow(p: Protection) -> bool:
+    return p.chosen is None and not p.wide_enough and not p.overloaded
+
+
+def _no_rating_between(p: Protection) -> bool:
+    return p.chosen is None and bool(p.ratings) and p.window_open
+
+
+def _taken_by_fault(p: Protection) -> bool:
+    """Whether a fuse would fit, if only it could break the fault."""
+    if not _no_rating_between(p) or p.fault_current is None:
+        return False
+    made = {rating for one in rated_for(p.max_voltage) for rating in one.ratings}
     return any(at_least(one, p.lowest) and at_most(one, p.highest) for one in made)
 
 
@@ -128,20 +142,33 @@ NO_FAMILY = Rule[Protection](
     headline="No fuse family in our table is rated for {max_voltage} and a fault of {fault_current}.",
 )
 WINDOW_CLOSED = Rule[Protection](
-    id="fuse.window-closed", level=Level.STOP, when=lambda p: p.chosen is None and not p.wide_enough,
-    headline="Use thicker wire: no standard fuse both carries {current} for hours and protects this wire ({highest}).",
+    id="fuse.window-closed", level=Level.STOP, when=lambda p: p.chosen is None and p.overloaded,
+    headline="Use thicker wire: this one carries {ampacity}, and the load draws {current}.",
     mend=_let_a_fuse_fit,
 )
+WINDOW_NARROW = Rule[Protection](
+    id="fuse.window-narrow", level=Level.CAUTION, when=_narrow,
+    headline="Use thicker wire: no standard fuse both carries {current} for hours and protects this wire ({highest}).",
+    text="Nothing burns at this load. But a fuse that protects this wire would be loaded to its rating, where it ages and opens by itself.",
+    mend=_mended_by(_narrow, lambda p: (one.change for one in remedies(p, _judged))),
+)
 NO_SUCH_RATING_AT_THIS_VOLTAGE = Rule[Protection](
-    id="fuse.no-family-so-large-at-this-voltage", level=Level.STOP, source="fuse-ratings", when=_too_high_for_common,
-    headline="Use a d.c. breaker or fuse from a specialist: at {max_voltage} none in our table lies from {lowest} to {highest}.",
+    id="fuse.no-family-so-large-at-this-voltage", level=Level.STOP, source="fuse-ratings", when=_too_large_for_voltage,
+    headline="Use a d.c. breaker or fuse from a specialist: at {max_voltage} none in our table carries {lowest}.",
     text="The families for a vehicle's voltage end below {max_voltage}. Mains takes breakers made for it: ask a licensed person.",
+    covers=frozenset({"fuse.no-rating-between", "fuse.no-rating-for-this-fault", "fuse.window-narrow"}),
+)
+NO_RATING_FOR_FAULT = Rule[Protection](
+    id="fuse.no-rating-for-this-fault", level=Level.CAUTION, source="fuse-ratings", when=_taken_by_fault,
+    headline="Use thicker wire: no fuse that breaks {fault_current} is made from {lowest} to {highest}.",
+    text="A fuse that cannot break the fault can burst and burn. On thicker wire a larger one fits, of a family that can.",
+    mend=_mended_by(_taken_by_fault, lambda p: (one.change for one in remedies(p, _judged))),
     covers=frozenset({"fuse.no-rating-between"}),
 )
 NO_RATING_BETWEEN = Rule[Protection](
-    id="fuse.no-rating-between", level=Level.STOP, when=lambda p: p.chosen is None and bool(p.ratings) and p.window_open,
-    headline="No standard fuse fits {cable.conductor} here: {lowest} or more for the load, {highest} at most for the wire.",
-    mend=_let_a_fuse_fit,
+    id="fuse.no-rating-between", level=Level.CAUTION, when=_no_rating_between,
+    headline="Use thicker wire: no standard fuse is made from {lowest} for the load to {highest} for this wire.",
+    mend=_mended_by(_no_rating_between, lambda p: (one.change for one in remedies(p, _judged))),
 )
 
 HOT_COPPER_AT_LUGS = Rule[Protection](
@@ -206,11 +233,11 @@ FAULT_BURNS = Rule[Protection](
 TERMINALS_HAVE_RATINGS = Rule[Protection](
     id="terminals.have-ratings", level=Level.ADVICE, source="nec-terminals",
     when=lambda p: _above_cool_terminals(p) and p.fuse is not None and p.cable.cool_terminals is not None,
-    text="Terminals have ratings too, whatever the insulation: up to 100 A, and where they are made for 14 to 1 AWG, NEC takes them as 60 °C unless both ends are marked 75 °C. By the 60 °C column they bear {cable.cool_terminals} on this wire. Larger ones it takes as 75 °C.",
+    text="Terminals have ratings too, whatever the insulation: up to 100 A, and where they are made for 14 to 1 AWG, NEC takes them as 60 °C unless both ends are marked 75 °C. By the 60 °C column they carry {cable.cool_terminals} on this wire. Larger ones it takes as 75 °C.",
 )
 CEILING_NOT_USED = Rule[Protection](
     id="fuse.ceiling-not-used", level=Level.NOTE, when=lambda p: p.max_voltage < CEILING_BELOW and not p.cable.by_nec, source="33cfr-place",
-    text="Below 50 V the law would let a fuse go up to one and a half times the wire's figure, here {ceiling}. That is a ceiling, not a target, and it is not used.",
+    text="Below 50 V the law would let a fuse go up to one and a half times the wire's ampacity, here {ceiling}. That is a ceiling, not a target, and it is not used.",
 )
 SOME_FROM_MEMORY = Rule[Protection](
     id="fuse.some-families-from-memory", level=Level.NOTE, when=lambda p: p.fault_current is not None and p.some_from_memory, source="memory",
@@ -222,4 +249,5 @@ ADVICE = (
     ONLY_AS_PRINTED, NOTHING_UNLESS_PRINTED, WARM_AIR_DERATES, VOLTAGE_TOO_LOW, CANNOT_INTERRUPT, PLACE_ON_MAINS, PLACE_AT_SOURCE, FAULT_BURNS,
     TERMINALS_HAVE_RATINGS,
 )
-RULES = (NO_FAMILY, WINDOW_CLOSED, NO_SUCH_RATING_AT_THIS_VOLTAGE, NO_RATING_BETWEEN, *HEAT)
+FITS = (WINDOW_CLOSED, NO_SUCH_RATING_AT_THIS_VOLTAGE, NO_RATING_FOR_FAULT, WINDOW_NARROW, NO_RATING_BETWEEN)  # whether a fuse does
+RULES = (NO_FAMILY, *FITS, *HEAT)

@@ -7,7 +7,7 @@ from calc.judge import Change, Level, Rule
 OVERLOADED = Rule[Selectivity](
     id="selectivity.upstream-overloaded", level=Level.STOP, when=lambda s: s.overloaded, source="fuse-gates",
     headline="The upstream fuse of {upstream_duty.fuse.rating} carries {other_load} before there is a fault: it will open by itself.",
-    text="{other_load} is more than the upstream fuse is made for. First see what it feeds, and give that a fuse and a wire that bear it.",
+    text="{other_load} is more than the upstream fuse is made for. First see what it feeds, and give that a fuse and a wire that can carry it.",
     mend=lambda s: Change({"other_load": s.upstream_duty.fuse.rating}),
 )
 UPSTREAM_FIRST = Rule[Selectivity](
@@ -25,21 +25,29 @@ CARRIED = Rule[Selectivity](
     headline="The downstream fuse of {downstream_duty.fuse.rating} carries {lowest} for hours: it does not clear such a fault.",
 )
 NO_CURVE = Rule[Selectivity](
-    id="selectivity.no-curve", level=Level.CAUTION, when=lambda s: s.order is Order.NO_CURVE,
-    headline="No time limits are published for one of these fuses, so the order is not known. See what would settle it.",
+    id="selectivity.no-curve", level=Level.CAUTION, when=lambda s: s.order is Order.NO_CURVE and not s.far_apart,
+    headline="Order not known: no limits are published. Use fuses five to one apart, or ask both makers for I²t.",
 )
 FROM_MEMORY = Rule[Selectivity](
-    id="selectivity.from-memory", level=Level.CAUTION, when=lambda s: s.order is Order.FROM_MEMORY,
-    headline="Not certain: the time limits of one of these fuses are from memory only, and they prove nothing.",
+    id="selectivity.from-memory", level=Level.CAUTION, when=lambda s: s.order is Order.FROM_MEMORY and not s.far_apart,
+    headline="Order not certain: use fuses five to one apart, or ask both makers for their curves.",
 )
 NOT_CERTAIN = Rule[Selectivity](
-    id="selectivity.not-certain", level=Level.CAUTION, when=lambda s: s.order is Order.NOT_CERTAIN,
-    headline="Not certain at {decides}.",
+    id="selectivity.not-certain", level=Level.CAUTION, when=lambda s: s.order is Order.NOT_CERTAIN and not s.far_apart,
+    headline="Order not certain at {decides}: use fuses five to one apart, or ask both makers for I²t.",
 )
 UPSTREAM_LOADED = Rule[Selectivity](
-    id="selectivity.upstream-loaded", level=Level.CAUTION, when=lambda s: s.downstream_first and s.other_load > 0,
-    headline="By limits taken from cold, downstream opens first. The upstream fuse carries {other_load} besides and opens sooner than they say: not certain.",
+    id="selectivity.upstream-loaded", level=Level.CAUTION, when=lambda s: s.downstream_first and s.other_load > 0 and not s.far_apart,
+    headline="Use fuses five to one apart: upstream carries {other_load} besides, and opens sooner than limits from cold say.",
     mend=lambda s: Change({"other_load": 0.0}),
+)
+FAR_APART = Rule[Selectivity](
+    id="selectivity.far-apart", level=Level.FINE, when=lambda s: s.in_doubt and s.far_apart, source="practice",
+    headline="The {downstream_duty.fuse.rating} fuse should open first: the {upstream_duty.fuse.rating} upstream is five times as large or more.",
+)
+NOT_PROVEN = Rule[Selectivity](
+    id="selectivity.not-proven", level=Level.NOTE, when=FAR_APART.when, source="practice",
+    text="Published time limits do not prove this order. Five to one is common practice, for what melts a fuse grows with about the square of its rating; the makers' I²t would prove it.",
 )
 
 FROM_COLD = Rule[Selectivity](
@@ -52,7 +60,7 @@ REVERSED_SIZES = Rule[Selectivity](
 )
 LARGER_FAULT = Rule[Selectivity](
     id="selectivity.i2t-of-larger-fault", level=Level.ADVICE, when=lambda s: s.let_through is LetThrough.OF_LARGER_FAULT, source="practice",
-    text="These I²t figures belong to a larger fault: {fault_current} is below ten times the downstream rating, or would take more than a tenth of a second, and lets more through.",
+    text="These I²t values belong to a larger fault: {fault_current} is below ten times the downstream rating, or would take more than a tenth of a second, and lets more through.",
 )
 BY_DATA_SHEET = Rule[Selectivity](
     id="selectivity.by-data-sheet", level=Level.ADVICE, when=lambda s: s.by_data_sheet, source="fuse-gates",
@@ -60,7 +68,7 @@ BY_DATA_SHEET = Rule[Selectivity](
 )
 BY_LET_THROUGH = Rule[Selectivity](
     id="selectivity.by-typed-i2t", level=Level.ADVICE, when=lambda s: s.by_let_through, source="practice",
-    text="This rests on the I²t that you typed: total clearing downstream and least melting upstream, both for this fault and this voltage.",
+    text="This depends on the I²t that you typed: total clearing downstream and least melting upstream, both for this fault and this voltage.",
 )
 ONE_CURRENT = Rule[Selectivity](
     id="selectivity.one-current", level=Level.ADVICE, when=lambda s: s.downstream_first and s.lowest_fault is None, source="fuse-gates",

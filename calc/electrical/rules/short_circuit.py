@@ -59,8 +59,8 @@ BEYOND_CLASSES = Rule[ShortCircuit](
 )
 ESTIMATED = Rule[ShortCircuit](
     id="short.estimated-by-type", level=Level.CAUTION, when=lambda s: s.source.known is SourceKnown.ESTIMATE, source="breaking-article",
-    headline="An estimate by type alone: between {lowest.current} and {far.current} at the far end, up to {near.current} at the source. Get the maker's figure.",
-    text="An estimate is a band: usually {source.usual_low} to {source.usual_high} at the source, and up to {near.current} from a thin-plate battery. The most decides what must be broken, the least whether a fuse opens.",
+    headline="Get the maker's figure: by type alone it is {lowest.current} to {far.current} at the far end, {near.current} at the source.",
+    text="Usually {source.usual_low} to {source.usual_high} at the source, {near.current} from thin plates. The most decides what must be broken, the least whether a fuse opens.",
 )
 ROUGH_READINGS = Rule[ShortCircuit](
     id="short.readings-rough", level=Level.CAUTION, when=_rough, source="two-readings",
@@ -77,13 +77,13 @@ OTHER_BANK = Rule[ShortCircuit](
 OVERHEATED = Rule[ShortCircuit](
     id="short.insulation-overheated", level=Level.CAUTION, when=lambda s: s.overheated, source="short-temperatures",
     headline="Find out why the wire is at {laid.run.temperature}: {withstand.insulation.label} is made for less at work.",
-    text="{laid.run.temperature} is hotter than {withstand.insulation.label} bears at work. It is being damaged before there is a fault, and bears a short less long than shown.",
+    text="{laid.run.temperature} is hotter than {withstand.insulation.label} is made for. It is being damaged before there is a fault, and withstands a short less long than shown.",
     mend=lambda s: Change({"temperature": s.withstand.insulation.initial}),
 )
 SLOW_ARC = Rule[ShortCircuit](
     id="short.slower-than-tested", level=Level.CAUTION, when=_slow_arc, source="fuse-test",
     headline="Ask the fuse's maker: the current here rises and dies with {rise.time_constant}, slower than fuses are tested.",
-    text="The current here rises and dies with {rise.time_constant}; d.c. fuses are tested with {rise.tested_at} or somewhat more. A slower circuit feeds the arc for longer, and the interrupting rating may not hold: ask the maker.",
+    text="Ask the maker: fuses are tested with {rise.tested_at} or somewhat more, and here it is {rise.time_constant}. A slower circuit feeds the arc for longer.",
 )
 
 NEVER_TRY = Rule[ShortCircuit](
@@ -96,7 +96,7 @@ BREAK_AT_SOURCE = Rule[ShortCircuit](
 )
 LARGE_ESTIMATED = Rule[ShortCircuit](
     id="short.large-bank-estimated", level=Level.ADVICE, when=lambda s: s.source.capacity is not None and s.source.capacity > LARGE_BANK, source="abyc-bank",
-    text="Above 500 A·h ABYC asks for devices that break at least the battery maker's own short-circuit figure, and one between each battery and the main fuse.",
+    text="Above 500 A·h ABYC requires devices that break at least the battery maker's own short-circuit current, and one between each battery and the main fuse.",
 )
 LATE_READINGS = Rule[ShortCircuit](
     id="short.readings-late", level=Level.ADVICE, when=lambda s: s.source.known is SourceKnown.TWO_READINGS, source="vrla-shorts",
@@ -120,7 +120,7 @@ CLASS_TIGHT = Rule[FaultLevel](
 )
 IN_ONE_CONDUCTOR = Rule[ShortCircuit](
     id="short.in-one-of-several", level=Level.ADVICE, when=lambda s: s.laid.run.parallel > 1, source="nec-parallel",
-    text="A short inside one of {laid.run.parallel} conductors draws nearly all of its current through that one, so one alone is held to every short here. Fuse each by itself, or all by a fuse that one alone bears; they share evenly only if alike.",
+    text="A short inside one of {laid.run.parallel} conductors draws nearly all of its current through that one, so one alone is held to every short here. Fuse each by itself, or all by a fuse no larger than one alone can carry; they share evenly only if alike.",
     mend=lambda s: Change({"parallel": 1.0}),
 )
 ARCS = Rule[ShortCircuit](
@@ -130,7 +130,7 @@ ARCS = Rule[ShortCircuit](
 
 BEYOND_ADIABATIC = Rule[ShortCircuit](
     id="short.beyond-five-seconds", level=Level.NOTE, when=lambda s: s.lowest_start.withstand > ADIABATIC_LIMIT, source="adiabatic",
-    text="{lowest_start.withstand} at the lowest short is beyond the 5 s for which the formula is meant. Heat leaves the wire meanwhile, so it bears a little longer; its surroundings get that heat.",
+    text="{lowest_start.withstand} at the lowest short is beyond the 5 s for which the formula is meant. Heat leaves the wire meanwhile, so it lasts a little longer; its surroundings get that heat.",
 )
 K_NOT_PRINTED = Rule[ShortCircuit](
     id="short.k-not-printed", level=Level.NOTE, when=lambda s: not s.withstand.insulation.listed, source="short-temperatures",
@@ -150,5 +150,5 @@ RATE_FOR_ALL = Rule[ShortCircuit](
 )
 LARGE_FAULT_CLASS = Rule[ShortCircuit](
     id="short.large-bank-class", level=Level.NOTE, when=lambda s: s.near.current > LARGE_FAULT, source="abyc-bank",
-    text="For banks above 2200 CCA or 500 A·h whose maker states more than 10 kA, ABYC asks for 20 kA at 125 V d.c. or more.",
+    text="For banks above 2200 CCA or 500 A·h whose maker states more than 10 kA, ABYC requires 20 kA at 125 V d.c. or more.",
 )

@@ -10,7 +10,7 @@ from calc.electrical.sizing import SizedCircuit
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_most
 
-HARDLY_SOLD_SIZE = "3 AWG"  # as flexible cable: common practice, no source
+AFTER_HARDLY_SOLD = "2 AWG"  # the size above the one that shops hardly keep
 
 
 class HasWarmDrop(Protocol):
@@ -43,7 +43,7 @@ def _warm_over(s: HasWarmDrop) -> bool:
 def _one_too_thin(s: HasSharedRun) -> bool:
     """NEC joins so thin conductors only where each alone carries the whole load."""
     run, on = s.loaded, s.protection
-    if run is None or on is None or on.fuse is None or not run.laid.too_thin_to_join:
+    if run is None or on is None or not run.laid.too_thin_to_join:
         return False
     return not at_most(run.current, on.highest)
 
@@ -56,7 +56,7 @@ def what_lets_a_size_do(sized: SizedCircuit) -> Change | None:
 
 NO_SIZE_AT_ALL = Rule[SizedCircuit](
     id="circuit.no-size-for-heat-nor-drop", level=Level.STOP, when=lambda s: s.for_heat is None and s.for_drop is None,
-    headline="No size of this series will do: none can carry {circuit.need} and none keeps within {circuit.limit} over {circuit.length}.",
+    headline="No size will do: none can carry {circuit.need} and none keeps within {circuit.limit} over {circuit.length}.",
     mend=what_lets_a_size_do,
 )
 NO_SIZE_FOR_HEAT = Rule[SizedCircuit](
@@ -71,7 +71,7 @@ NO_SIZE_FOR_DROP = Rule[SizedCircuit](
 )
 NO_FUSE_FITS = Rule[SizedCircuit](
     id="circuit.no-fuse-fits", level=Level.STOP, when=lambda s: s.larger is not None and s.chosen is None,
-    headline="No size of this series will do: {larger.name} suits drop and heat, but no standard fuse fits it or any thicker size.",
+    headline="No size will do: {larger.name} suits drop and heat, but no standard fuse fits it or a thicker one.",
     mend=what_lets_a_size_do,
 )
 
@@ -87,11 +87,12 @@ WARM_DROP_OVER_LIMIT = Rule[HasWarmDrop](
 )
 ONE_ALONE_TOO_THIN = Rule[HasSharedRun](
     id="circuit.one-alone-too-thin", level=Level.CAUTION, when=_one_too_thin, source="nec-parallel",
-    headline="Give each conductor its own {protection.fuse} fuse, or use one thicker: one alone cannot carry {loaded.current}.",
+    headline="Fuse each conductor by itself, or use one thicker: one alone cannot carry {loaded.current}.",
 )
 HARDLY_SOLD = Rule[SizedCircuit](
-    id="circuit.size-hardly-sold", level=Level.ADVICE, when=lambda s: s.chosen is not None and s.chosen.name == HARDLY_SOLD_SIZE, source="practice",
-    text="Shops hardly keep flexible cable of 3 AWG: 2 AWG (33.6 mm²) does as well.",
+    id="circuit.size-hardly-sold", level=Level.NOTE, source="practice",
+    when=lambda s: s.chosen is not None and s.chosen.name == AFTER_HARDLY_SOLD and not s.circuit.by_nec,
+    text="3 AWG is not tried: shops hardly keep it as flexible cable.",
 )
 NEC_JOINS_THICK_ONES = Rule[SizedCircuit](
     id="circuit.nec-joins-thick-ones", level=Level.NOTE, when=lambda s: s.circuit.by_nec and s.circuit.parallel > 1, source="nec-parallel",

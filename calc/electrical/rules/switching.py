@@ -51,13 +51,13 @@ def _nearer(rule: Rule[RemoteSwitch], found: RemoteSwitch, sized: SizedCircuit |
 AC_SWITCH_ON_DC: Rule[RemoteSwitch] = Rule(
     id="switch.ac-rating-on-dc", level=Level.STOP, source="faa-switch",
     when=lambda r: r.switch.at_hand and r.line.dc and r.switch.marked is Marking.AC,
-    headline="Not with this switch in the line: an AC rating says nothing of DC, and the arc may not go out.",
+    headline="Do not use this switch in the line: an AC rating is none for DC, whose arc stays.",
     mend=lambda r: _marked_for_it(AC_SWITCH_ON_DC, r),
 )
 SWITCH_TOO_WEAK: Rule[RemoteSwitch] = Rule(
     id="switch.rated-below-current", level=Level.STOP, source="practice",
     when=lambda r: r.switch.at_hand and not r.switch.carries(r.line.current),
-    headline="Not with this switch in the line: it is rated {switch.rated}, and the line carries {line.current}. With a DC figure it may work a relay's coil.",
+    headline="Use a relay: the switch is rated {switch.rated}, and the line carries {line.current}. It may work the coil.",
     mend=lambda r: _larger_switch(SWITCH_TOO_WEAK, r),
 )
 RELAY_MAY_NOT_CLOSE = Rule[RemoteSwitch](
@@ -66,12 +66,12 @@ RELAY_MAY_NOT_CLOSE = Rule[RemoteSwitch](
 )
 NO_WIRE_TO_COIL: Rule[RemoteSwitch] = Rule(
     id="relay.no-wire-to-coil", level=Level.STOP, when=lambda r: r.relayed and r.coil.allowed > 0 and r.coil.run is None, source="33cfr-table",
-    headline="No wire in the table brings enough to the coil: it may lose {coil.allowed}. Take a coil of less current, or feed it nearer.",
+    headline="Use a coil of less current, or feed it nearer: no wire keeps within the {coil.allowed} it may lose.",
     mend=lambda r: _nearer(NO_WIRE_TO_COIL, r, r.coil.sized),
 )
 NO_FACTOR_PUBLISHED = Rule[RemoteSwitch](
     id="switch.no-factor-published", level=Level.CAUTION, when=lambda r: r.line.factor is None, source="relay-contact",
-    headline="Switch a relay, but no factor is published for DC this high: take a contactor whose own DC rating at {line.voltage}, for such a load, covers {line.sustained}.",
+    headline="Use a contactor rated for {line.sustained} of d.c. at {line.voltage}: no factor is published for a switch.",
     text="How fast it falls: a relay for 10 A at 30 V DC was given no more than 0.5 A at 110 V DC.",
 )
 SWITCH_SMALL_FOR_LOAD: Rule[RemoteSwitch] = Rule(
@@ -97,7 +97,7 @@ MAINS_ITSELF = Rule[RemoteSwitch](
 LINE_TOO_LONG: Rule[RemoteSwitch] = Rule(
     id="switch.line-too-long", level=Level.CAUTION, source="33cfr-table",
     when=lambda r: r.line.dc and not r.relayed and r.line_conductor is None,
-    headline="The line may be switched itself, but no wire carries it that far within 3 %: keep the switch close, or take a relay.",
+    headline="Keep the switch close or use a relay: no wire reaches it and back within 3 % voltage drop.",
     mend=lambda r: _nearer(LINE_TOO_LONG, r, r.line_sized),
 )
 STOPS = (AC_SWITCH_ON_DC, SWITCH_TOO_WEAK, RELAY_MAY_NOT_CLOSE, NO_WIRE_TO_COIL)
@@ -114,7 +114,7 @@ MAINS_KILLS = Rule[RemoteSwitch](
 )
 COIL_KICKS_BACK = Rule[RemoteSwitch](
     id="relay.coil-kicks-back", level=Level.ADVICE, when=lambda r: r.relayed, source="relay-coil",
-    text="A coil that is let go kicks back: put a diode or what its maker asks for right at the coil, the diode's band to plus. It slows the release a little.",
+    text="A coil that is let go kicks back: put a diode or what its maker prescribes right at the coil, the diode's band to plus. It slows the release a little.",
 )
 COIL_IS_DC = Rule[RemoteSwitch](
     id="relay.coil-is-dc", level=Level.ADVICE, when=lambda r: r.relayed and not r.line.dc, source="faa-switch",

@@ -9,7 +9,7 @@ Those on the bank, its temperature, the charging voltage and current are in
 from collections.abc import Callable, Container, Iterable
 from typing import Annotated, Any
 
-from calc.electrical.conductors import series_of
+from calc.electrical.conductors import HARDLY_SOLD, series_of
 from calc.electrical.drop_limits import Duty, drop_limit
 from calc.electrical.rules import protection as fuse_rules
 from calc.electrical.rules.two_ends import FUSED_AT_ONE_END
@@ -139,11 +139,12 @@ def _fuse_each_end(_: AlternatorCharge) -> Iterable[Change]:
 
 
 def _better_run(found: AlternatorCharge) -> Iterable[Change]:
-    """Yield every thicker conductor, the thinnest first: where the run's resistance is not known."""
+    """Yield every thicker size that shops keep, the thinnest first, unless the run's resistance is known."""
     laid = found.run.laid
     if found.run.known is None:
-        thicker = (one for one in series_of(laid.run.conductor) if one.area > laid.copper.named_area)
-        yield from (Change({"conductor": one.name}) for one in thicker)
+        for one in series_of(laid.run.conductor):
+            if one.area > laid.copper.named_area and one.name not in HARDLY_SOLD:
+                yield Change({"conductor": one.name})
 
 
 def _smaller_charger(when: When) -> Callable[[AlternatorCharge], Iterable[Change]]:
@@ -338,11 +339,11 @@ BANK_FULL = Rule[Bank](
 )
 NEVER_ENOUGH = Rule[AlternatorCharge](
     id="drive.never-enough", level=Level.CAUTION, when=lambda a: _short(a) and a.drive is not None and a.drive.drive_time is None,
-    headline="{drive.charge} in {drive.duration}; no drive puts {drive.wanted} into this bank.",
+    headline="No drive puts {drive.wanted} into this bank: {drive.charge} in {drive.duration}.",
 )
 TOO_SHORT = Rule[AlternatorCharge](
     id="drive.too-short", level=Level.CAUTION, when=lambda a: _short(a) and a.drive is not None and a.drive.drive_time is not None,
-    headline="{drive.charge} in {drive.duration}: for the {drive.wanted} you want, drive {drive.drive_time}.",
+    headline="Drive {drive.drive_time} for the {drive.wanted} you want: {drive.duration} put in {drive.charge}.",
     mend=_mended_by(Level.CAUTION, _short, _longer_drive),
 )
 LOADS_MEANWHILE = Rule[AlternatorCharge](

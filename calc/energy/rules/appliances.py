@@ -23,7 +23,7 @@ LITTLE_BETWEEN = Rule[Routes](
 )
 DIRECT_WEAK_IN_HEAT = Rule[Routes](
     id="appliance.direct-weak-in-heat", level=Level.CAUTION, when=lambda r: r.dearer and not r.direct.holds_in_heat,
-    headline="Use a stronger one at battery voltage: it needs {direct.charge} a day against {household.charge}, but has no reserve on a hot day.",
+    headline="Use a stronger one at battery voltage: {direct.charge} a day, not {household.charge}, but no reserve on a hot day.",
 )
 HOUSEHOLD_TAKES_MORE = Rule[Routes](
     id="appliance.household-takes-more", level=Level.FINE, when=lambda r: r.dearer,
@@ -41,12 +41,12 @@ HOUSEHOLD_WEAK_IN_HEAT = Rule[Routes](
 )
 NO_IDLE_DRAW = Rule[Routes](
     id="inverter.no-idle-draw", level=Level.CAUTION, when=lambda r: not r.dearer and not r.idle_energy and r.from_bank > 0,
-    headline="The household one takes less, {household.charge} a day against {direct.charge}, with an inverter that draws nothing for itself. Measure that first: every inverter draws something.",
+    headline="Measure the inverter's own draw first: without it the household one takes less, {household.charge} a day against {direct.charge}.",
 )
 FROM_LABELS = Rule[Routes](
     id="appliance.from-labels", level=Level.CAUTION, source="practice", when=lambda r: not r.dearer and r.figures is Figures.LABELS,
     headline="By the labels the household one takes less, {household.charge} a day against {direct.charge}. Measure both before you decide.",
-    text="A label tells the most it draws, not how much of the day. Measure the charge of two days with the door opened as usual, and set both figures from that.",
+    text="Measure the charge of two days with the door opened as usual: a label tells the most it draws, not how much of the day.",
     mend=lambda r: Change({"figures": Figures.MEASURED}),
 )
 
@@ -69,7 +69,7 @@ SEARCH_MODE = Rule[Routes](
 )
 COMPRESSOR_START = Rule[Routes](
     id="appliance.compressor-start", level=Level.ADVICE, source="motor-start", when=lambda r: r.keeps_cold,
-    text="A household compressor asks about six times its running current for a moment as it starts. The inverter must bear that every time, at the end of a cold night too.",
+    text="A household compressor draws about six times its running current for a moment as it starts. The inverter must deliver that every time, at the end of a cold night too.",
 )
 OFF_SAVES_IDLE_ONLY = Rule[Routes](
     id="appliance.off-saves-idle-only", level=Level.ADVICE, source="practice", when=lambda r: r.pauses,

@@ -195,5 +195,5 @@ HEAVY_LOAD = Rule[Draw](
 BEYOND_ONE_BATTERY = Rule[HasCurrent](
     id="load.beyond-one-battery", level=Level.CAUTION, when=lambda d: not at_most(d.current, ONE_BATTERY), source="practice",
     headline="{current} is more than one usual battery is made to give.",
-    text="One battery is usually allowed about 100 A by its maker or its management system. Read the data sheet, and share a larger current between batteries joined in parallel with equal cables.",
+    text="Read the battery's data sheet: one is usually allowed about 100 A. Share a larger current between batteries in parallel with equal cables.",
 )

@@ -17,13 +17,13 @@ def _in_one(size: BankSize) -> Change:
 
 DRAWN_WITHIN_HOURS = Rule[BankSize](
     id="bank-size.drawn-within-hours", level=Level.CAUTION, when=lambda s: not at_most(s.mean_current, s.gentle_current),
-    headline="{capacity}, {units} of {need.unit_capacity}, by charge alone. Drawn within {need.days} it may give less: check it as a run time, and read the maker's limit.",
+    headline="Check it as a run time: drawn within {need.days}, {capacity} may give less. By charge alone {units} of {need.unit_capacity}.",
     mend=_gentler,
 )
 MANY_SIDE_BY_SIDE = Rule[BankSize](
     id="bank-size.many-side-by-side", level=Level.CAUTION, when=lambda s: s.units > MOST_PARALLEL, source="practice",
     headline="{capacity}: {units} of {need.unit_capacity} side by side. That is many to keep alike: take fewer, larger ones.",
-    text="Batteries side by side share a load only if they are alike: same make, age and state, equal cables, feed and return at opposite corners, and a fuse for each. Four are commonly called the most.",
+    text="Batteries side by side must be alike: make, age, state and cables, feed and return at opposite corners, a fuse for each. Four are commonly the most.",
     mend=_in_one,
 )
 NO_ROOM_TO_AGE = Rule[BankSize](

@@ -23,7 +23,7 @@ LEAD_ACID_ENDS_LOW = Rule[ChargeVoltage](
 )
 VOLTAGE_FILLS_NOTHING = Rule[ChargeVoltage](
     id="charge.voltage-fills-nothing", level=Level.ADVICE, when=lambda v: not at_least(v.voltage, v.blocks * FILLS_NO_BLOCK), source="practice",
-    text="At {voltage} a 12 V bank, or a string of them, does not fill. Put in what the charger holds, some 13.8 V for each 12 V: at that the lead carries more than is shown here.",
+    text="At {voltage} a 12 V bank, or a string of them, does not fill. Put in what the charger holds, some 13.8 V for each 12 V: then the lead carries more than is shown here.",
 )
 CURRENT_TOO_MUCH = Rule[ChargeOffer](
     id="charge.too-much-current", level=Level.CAUTION, when=lambda o: not at_most(o.current, o.most), source="practice",

@@ -19,13 +19,13 @@ def larger_dimmer(found: Dimming) -> Change:
 
 NOT_DIMMABLE = Rule[Dimming](
     id="lamp.not-dimmable", level=Level.STOP, when=lambda d: not d.follows, source="practice",
-    headline="Not known: a lamp with its own regulator does not follow a pulse dimmer. It may flicker, draw the same, or fail.",
-    text="Take a lamp that is made to be dimmed, with a dim input or a matching dimmer, or a plain strip. Do not try it on one that is not: its capacitors take hard pulses of current and it can overheat.",
+    headline="Do not dim this lamp: its own regulator does not follow a pulse dimmer. It may flicker or fail.",
+    text="Use a lamp made to be dimmed, or a plain strip. In any other the capacitors take hard pulses of current, and it can overheat.",
     mend=lambda d: Change({"lamp": Lamp.STRIP}),
 )
 DIMMER_BRIDGED = Rule[Dimming](
     id="dimmer.bridged", level=Level.STOP, when=lambda d: d.bridged,
-    headline="Not this way: the lamps' minus is the body, so a dimmer in the minus is bridged and they stay fully on.",
+    headline="Put the dimmer in the plus: the lamps' minus is the body, so one in the minus is bridged.",
     mend=lambda d: Change({"switches": Switched.PLUS}),
 )
 DIMMER_TOO_SMALL = Rule[Dimming](
@@ -36,7 +36,7 @@ DIMMER_TOO_SMALL = Rule[Dimming](
 )
 DIMMER_MAY_BE_BRIDGED = Rule[Dimming](
     id="dimmer.may-be-bridged", level=Level.CAUTION, when=lambda d: d.perhaps_bridged,
-    headline="{saved_charge} saved, but first look where the lamps' minus goes: a dimmer in the minus does not work through the body.",
+    headline="Look where the lamps' minus goes: through the body a dimmer in the minus does not work. {saved_charge} saved.",
     mend=lambda d: Change({"switches": Switched.PLUS, "returns": Return.OWN_WIRE}),
 )
 DIMMER_TIGHT = Rule[Dimming](
@@ -57,7 +57,7 @@ UNDIMMED = Rule[Dimming](
 SLOW_PULSES = Rule[Dimming](
     id="dimmer.slow-pulses", level=Level.CAUTION, when=lambda d: d.slow, source="memory",
     headline="{saved_charge} saved, but pulses of {dimmer.frequency} may tire eyes and bring headaches.",
-    text="Pulses that go fully dark count as low risk from 1250 Hz on, by IEEE 1789 (from memory). Slower ones can bring headaches, in sensitive people worse, and make turning blades seem to stand.",
+    text="Slow pulses can bring headaches, in sensitive people worse, and make turning blades seem to stand. Low risk begins at 1250 Hz, by IEEE 1789 (from memory).",
 )
 
 SEEN_BRIGHTER = Rule[Dimming](
@@ -70,7 +70,7 @@ RETURN_WIRING = Rule[Dimming](
 )
 STRIP_HOT_ON_CHARGER = Rule[Dimming](
     id="strip.hot-on-charger", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.STRIP and d.growth > HOT_STRIP, source="strip",
-    text="While the bank is charged this strip may take {growth} times its current and run as much hotter: fuse and dimmer must bear {charging_current}. If its watts are from a 12 V label, set 12 V, 122 % and 83 %: it takes more on the bank already. A regulator to a steady 12 V saves the strip.",
+    text="While the bank is charged this strip may take {growth} times its current and run as much hotter: fuse and dimmer must carry {charging_current}. If its watts are from a 12 V label, set 12 V, 122 % and 83 %: it takes more on the bank already. A regulator to a steady 12 V saves the strip.",
 )
 FILAMENT_DIMS_FAST = Rule[Dimming](
     id="filament.dims-fast", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.FILAMENT, source="rerating",
@@ -91,7 +91,7 @@ LOOK_WHAT_IT_SWITCHES = Rule[Dimming](
 )
 ZONES = Rule[Dimming](
     id="lights.zones", level=Level.NOTE, source="practice",
-    text="Give each zone its own dimmer and run: bed, table and kitchen are seldom wanted alike. Two dimmers in a row do not add up; they fight.",
+    text="Give each zone its own dimmer and run: bed, table and kitchen are seldom used alike. Two dimmers in a row do not add up; they fight.",
 )
 ASK_FREQUENCY = Rule[Dimming](
     id="dimmer.ask-frequency", level=Level.NOTE, when=lambda d: d.dimmer.frequency is None and d.lights.level < 1, source="practice",

@@ -74,7 +74,7 @@ BEYOND_HEAVY_CABLE = Rule[InverterNeed](
 )
 SAGS_BEFORE_EMPTY = Rule[InverterNeed](
     id="inverter.sags-before-empty", level=Level.ADVICE, source="peukert", when=lambda n: n.hard_on_bank and n.lead_acid,
-    text="A lead-acid bank gives far less than its label at such a current, and its voltage sags below the inverter's cut-out long before it is empty: ask run time.",
+    text="A lead-acid bank gives far less than its label at such a current, and its voltage sags below the inverter's cut-out long before it is empty: see run time.",
 )
 STEEP_SURGE = Rule[InverterNeed](
     id="inverter.steep-surge", level=Level.ADVICE, source="practice", when=lambda n: not at_most(n.surge_rating, BRIEF * n.continuous),
@@ -86,7 +86,7 @@ POOR_POWER_FACTOR = Rule[InverterNeed](
 )
 MOTOR_POWER_FACTOR = Rule[InverterNeed](
     id="inverter.motor-power-factor", level=Level.ADVICE, source="practice", when=lambda n: n.motor_start is not None and n.load.power_factor > LOW_POWER_FACTOR,
-    text="A motor's own power factor is mostly 0.5 to 0.8 (no source), so its start asks more V·A than {surge_rating}. Set the power factor to the motor's to be safe.",
+    text="A motor's own power factor is mostly 0.5 to 0.8 (no source), so its start needs more V·A than {surge_rating}. Set the power factor to the motor's to be safe.",
 )
 IDLE_DRAW = Rule[InverterNeed](
     id="inverter.idle-draw", level=Level.ADVICE, source="practice", when=lambda n: n.idle_energy > 0,

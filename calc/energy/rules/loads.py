@@ -14,7 +14,7 @@ IDLE_DRAW = Rule[BankLoad](
 )
 IDLE_DRAW_APART = Rule[BankLoad](
     id="inverter.idle-draw-apart", level=Level.ADVICE, when=lambda b: b.through_inverter, source="practice",
-    text="The inverter draws its own idle current all the while it is on; that is not in this sum.",
+    text="The inverter draws its own idle current all the while it is on; that is not counted here.",
 )
 MEASURED_AT_BANK = Rule[BankLoad](
     id="inverter.measured-at-bank", level=Level.ADVICE, when=lambda b: b.through_inverter and b.power is None, source="practice",
@@ -36,7 +36,7 @@ def _dear_heat(heat: HeatFromBank) -> bool:
 ALL_BECOMES_HEAT = Rule[HeatFromBank](
     id="load.all-becomes-heat", level=Level.CAUTION, when=_dear_heat, source="practice",
     headline="{current}, and all of it becomes heat: {charge} in {time}.",
-    text="Heat made from a battery is the dearest use of it: {charge} for {time} of this. A flame outside the living space, the engine, or shore power does the same job without the bank.",
+    text="Heat from a battery is its dearest use: {charge} for {time} of this. A flame vented outside, the engine or shore power does it without the bank.",
 )
 MOSTLY_HEAT_PERHAPS = Rule[Consumption](
     id="load.mostly-heat-perhaps", level=Level.ADVICE, source="practice",

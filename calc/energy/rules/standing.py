@@ -36,7 +36,7 @@ BELOW_YOUR_LIMIT = Rule[Standing](
 )
 NEARLY_FLAT = Rule[Standing](
     id="standing.nearly-flat", level=Level.CAUTION, when=lambda s: not s.bank.lead_acid and not at_least(s.to_state, LOW_LFP),
-    headline="{days}, but that runs it nearly flat: once the management system has cut off, what is left goes fast and the cells are harmed for good.",
+    headline="Charge it sooner than after {days}: that runs it nearly flat, and soon harms the cells for good.",
     mend=lambda _: Change({"to_state": LOW_LFP}),
 )
 LEFT_BELOW_HALF = Rule[Standing](
@@ -51,7 +51,7 @@ NOT_SURE = Rule[Standing](
 )
 SULPHATES = Rule[Standing](
     id="standing.sulphates", level=Level.CAUTION, when=lambda s: s.bank.lead_acid and not at_most(s.stands_for, LONGEST_STAND),
-    headline="{days} by charge, but a lead-acid bank that stands so long without a charge sulphates. Charge it every two to three months.",
+    headline="Charge it every two to three months: lead-acid that stands longer sulphates, though its charge lasts {days}.",
     mend=_charged_in_between,
 )
 

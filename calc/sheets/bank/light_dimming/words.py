@@ -18,7 +18,7 @@ STEPS: tuple[Step[Dimming], ...] = (
     Step(of="light", formula="level ** light_exponent", when=lambda d: d.follows, text="As a meter sees it."),
     Step(of="seen", formula="(116 * light ** (1 / 3) - 16) / 100", source="lightness", when=lambda d: d.follows and not d.dark, text="As an eye sees it, which hardly misses the first half."),
     Step(of="seen", formula="9.033 * light", source="lightness", when=lambda d: d.dark, text="Near the dark the curve is a straight line."),
-    Step(of="zone", source="practice", text="What one dimmer bears: all lamps, unless a largest zone is given."),
+    Step(of="zone", source="practice", text="What one dimmer carries: all lamps, unless a largest zone is given."),
     Step(of="dimmer_current", formula="zone / voltage", source="ohm", text="Each pulse is at full current, however far it is dimmed."),
     Step(of="charging_voltage", formula="voltage * rise", text="The highest that lamps and dimmer see."),
     Step(of="growth", formula="(rise - held) / (1 - held)", source="strip", when=lambda d: d.lights.lamp is Lamp.STRIP, text="The diodes hold their share; all of the rise falls to the resistors."),

@@ -28,7 +28,7 @@ STEPS: tuple[Step[RemoteSwitch], ...] = (
     Step(of="sags_to", formula="lowest * control_voltage", text="When the coil is asked to close at the worst moment."),
     Step(of="allowed", formula="max(0, sags_to - must_see)", text="What is left for the wire."),
     Step(of="need", formula="coil_current * margin", source="nec-125", text="The coil stays on for hours."),
-    Step(of="control_conductor", source="33cfr-table", when=lambda r: r.coil.run is not None, text="The thinnest, from 18 AWG or 1 mm² up, that loses no more than {allowed}, and bears a standard fuse with 60 °C insulation."),
+    Step(of="control_conductor", source="33cfr-table", when=lambda r: r.coil.run is not None, text="The thinnest, from 18 AWG or 1 mm² up, that loses no more than {allowed}, and is protected by a standard fuse with 60 °C insulation."),
     Step(of="control_fuse", source="fuse-ratings", when=lambda r: r.coil.fuse is not None, text="The standard rating from {need} up, by the order of fuse choice: published and common ones first, then the smallest. It protects the wire."),
     Step(of="per_length", source="nec-8", when=lambda r: r.coil.run is not None and r.series is Series.AWG, text="{control_conductor}, at 60 °C."),
     Step(of="per_length", source="iec-60228", when=lambda r: r.coil.run is not None and r.series is Series.METRIC, text="{control_conductor}, at 60 °C."),
@@ -48,5 +48,5 @@ FINE_RELAY = Rule[RemoteSwitch](
 )
 FINE = Rule[RemoteSwitch](
     id="remote-switch.fine", level=Level.FINE,
-    headline="The line may be switched itself, with a contact of {line.rating} or more marked for DC; on the way there and back it needs {line_conductor}.",
+    headline="Switch the line itself: a contact of {line.rating} or more marked for DC, {line_conductor} there and back.",
 )

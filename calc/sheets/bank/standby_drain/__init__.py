@@ -71,7 +71,7 @@ WORKSHEET = Worksheet(
     steps=STEPS,
     rules=(
         judged.IS_THERE,
-        Placed(rule=banks.ACID_MAY_FREEZE, at="left", fields=_COLDEST, headline="Down to {to_state} its acid may freeze at {left.temperature}, and the case bursts. Leave it full and disconnected, or take it inside."),
+        Placed(rule=banks.ACID_MAY_FREEZE, at="left", fields=_COLDEST, headline="Leave it full and disconnected, or take it inside: down to {to_state} its acid may freeze at {left.temperature}."),
         judged.TOO_LONG_BY_ITSELF, judged.TOO_LONG,
         Placed(rule=banks.BEYOND_ANY_BANK, at="draw"),
         Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{drain} is no standby drain: it is a hard load for this bank."),

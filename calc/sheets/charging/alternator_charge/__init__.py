@@ -105,6 +105,7 @@ WORKSHEET = Worksheet(
         Output(id="fed", at="load.fed", label="Share of it that there is", symbol="f", kind=RATIO),
         Output(id="most_taken", at="room.most", label="Most the bank is usually given", symbol="I_b", kind=CURRENT, rounding=DOWN),
         Output(id="takes", at="room.takes", label="What the bank takes at this state", symbol="I_s", kind=CURRENT),
+        Output(id="settled", at="protection.settled", label="Within minutes it falls to", symbol="I_2", kind=CURRENT),
         Output(id="coulombic", at="room.coulombic", label="Charge efficiency", symbol="η_q", kind=RATIO),
         Output(id="going_in", at="drive.filling.current", label="Counted as going in at first", symbol="I_k", kind=CURRENT, rounding=DOWN),
         Output(id="room", at="room.charge", label="Charge it takes to fill the bank", symbol="Q_r", kind=CHARGE),
@@ -135,8 +136,7 @@ WORKSHEET = Worksheet(
         Placed(rule=charge_rules.VOLTAGE_TOO_HIGH, at="charger_voltage", text=_VOLTAGE_TEXT, fields=(("voltage", "charge_voltage"),)),
         judged.OVER_RATING, judged.CHARGER_OVER_RATING, judged.LFP_OVER_HOT,
         *_fused(
-            Placed(rule=fuse_rules.WINDOW_CLOSED, at="protection", headline="Too much for this run: {cable_current} needs a fuse of {lowest} or more, and {conductor} carries {highest}."),
-            *placed("protection", fuse_rules.NO_FAMILY, fuse_rules.NO_SUCH_RATING_AT_THIS_VOLTAGE, fuse_rules.NO_RATING_BETWEEN),
+            *placed("protection", fuse_rules.NO_FAMILY, *fuse_rules.FITS),
             relay="The relay passes {cable_current}, and no fuse on {conductor} both carries that and protects it. Use a charger.",
         ),
         judged.NOTHING_LEFT,

@@ -42,6 +42,10 @@ def _drains(found: AlternatorCharge) -> bool:
     return found.relay is not None and not found.relay.flows
 
 
+def _settles(found: AlternatorCharge) -> bool:
+    return found.protection is not None and found.protection.settled is not None
+
+
 def _fed(found: AlternatorCharge) -> bool:
     return found.charger is not None and not found.charger.unfed
 
@@ -115,7 +119,11 @@ STEPS: tuple[Step[AlternatorCharge], ...] = (
     *ampacity_steps("cable", together="bundled", volts="top_voltage"),
     Step(of="cable_load", formula="cable_current / highest", when=lambda a: a.protection is not None, text="Above 100 % it is too thin."),
     Step(of="cable_heat", formula="cable_current ** 2 * run_total", source="ohm", when=lambda a: a.protection is not None, text="Spread along the run and its joints."),
-    Step(of="lowest", formula="margin * cable_current", source="nec-125", when=lambda a: a.protection is not None, text="A fuse that carries its full rating for hours ages and opens by itself."),
+    Step(of="takes", source="bulk-end", when=lambda a: _joins(a) and a.bank.lead_acid, text="From about three quarters full on it takes less and less."),
+    Step(of="takes", source="practice", when=lambda a: _joins(a) and not a.bank.lead_acid, text="Nearly all the way up the same."),
+    Step(of="settled", formula="min(initial_current, takes)", source="bulk-end", when=_settles, text="Lead-acid's own voltage rises within minutes, and then it takes what its state lets it take."),
+    Step(of="lowest", formula="margin * cable_current", source="nec-125", when=lambda a: a.protection is not None and not _settles(a), text="A fuse that carries its full rating for hours ages and opens by itself."),
+    Step(of="lowest", formula="max(margin * settled, cable_current)", source="nec-125", when=_settles, text="A quarter above what flows for hours, and no less than what flows at first."),
     Step(of="fuse", source="fuse-ratings", when=lambda a: a.protection is not None and a.protection.fuse is not None, text="The standard rating from {lowest} to {highest} that can break {fault_current}, by the order of fuse choice: published and common ones first, then the smallest. One at each end, since a battery feeds each end."),
     Step(of="fuse", source="fuse-ratings", when=lambda a: a.protection is not None and a.protection.fuse is None, text="No standard rating lies from {lowest} to {highest}."),
     *steps_to_warmth("protection.warmth", "cable_current"),
@@ -127,8 +135,6 @@ STEPS: tuple[Step[AlternatorCharge], ...] = (
     Step(of="fed", formula="min(1, hot_left / asked)", when=_gives, text="Where the hot alternator has less than is asked, the charger gives less."),
     Step(of="most_taken", source="bulk-most", when=lambda a: _flows(a) and a.bank.lead_acid, text="A quarter of its A·h in amps."),
     Step(of="most_taken", source="practice", when=lambda a: _flows(a) and not a.bank.lead_acid, text="Half of its A·h in amps; the data sheet says what yours may have."),
-    Step(of="takes", source="bulk-end", when=lambda a: _joins(a) and a.bank.lead_acid, text="From about three quarters full on it takes less and less."),
-    Step(of="takes", source="practice", when=lambda a: _joins(a) and not a.bank.lead_acid, text="Nearly all the way up the same."),
     Step(of="begins", formula="bank_voltage", when=lambda a: _joins(a) and not _raised(a), text="What it shows now; the published rested voltages lie below it."),
     *(
         Step(of="begins", source=source, when=_raised_for(chemistry),

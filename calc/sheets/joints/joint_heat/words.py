@@ -56,5 +56,5 @@ FINE_ALONE = Rule[MeasuredJoint](
 )
 FINE = Rule[MeasuredJoint](
     id="joint-heat.fine", level=Level.FINE,
-    headline="Sound: {resistance}, in line with its like. It gives off {full.heat} at {reading.full_current}.",
+    headline="Sound: {resistance}, in line with like joints. It gives off {full.heat} at {reading.full_current}.",
 )

@@ -47,7 +47,7 @@ WORKSHEET = Worksheet(
         Output(id="torque_least", label="Smallest torque to set", kind=TORQUE, both=True),
         Output(id="torque_most", label="Largest torque to set", kind=TORQUE, both=True),
         Output(id="tightest", at="tightest.name", label="Thread nearest its limit"),
-        Output(id="tightest_share", at="tightest.joint.share_of_limit", label="Share of what it bears", symbol="s", kind=RATIO, rounding=UP),
+        Output(id="tightest_share", at="tightest.joint.share_of_limit", label="Share of what it takes", symbol="s", kind=RATIO, rounding=UP),
         Output(id="tightest_ceiling", at="tightest.joint.thread.max_torque", label="It takes at most", symbol="T_max", kind=TORQUE, rounding=DOWN, both=True),
         Output(id="schedule", find=schedule, label="Joint sheet"),
     ),

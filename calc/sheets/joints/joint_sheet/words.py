@@ -73,7 +73,7 @@ JUDGED = (
         text="The published figure is for a part whose stud is stronger, and no torque is given here: {those}.",
     ),
     _of_each(
-        judged.PUBLISHED_TOO_TIGHT_IF_WEAK, headline="No torque to trust: {those}. The published one is too much for brass or mild steel: find the metal or the maker’s.",
+        judged.PUBLISHED_TOO_TIGHT_IF_WEAK, headline="Find the metal or the maker's torque: {those}. The published one is too much for brass or mild steel.",
         text="Find the metal or the maker’s torque: the published one is more than a stud of brass or mild steel takes, and none is given here: {those}.",
     ),
     _of_each(
@@ -93,7 +93,7 @@ JUDGED = (
         text="Makers’ figures for one thread differ several-fold. Find the sheet of the part, above all for battery posts and plastic-bodied studs: {those}.",
     ),
     _of_each(
-        judged.LUBRICATED, headline="Lubricated: {those}. Make sure that the maker means a lubricated thread; most figures are for a dry one.",
+        judged.LUBRICATED, headline="Lubricated: {those}. Make sure that the maker means a lubricated thread; most torques are for a dry one.",
         text="Oil or grease turns the same torque into more clamping force. Clean the thread, or ask the maker: {those}.",
     ),
     _of_each(

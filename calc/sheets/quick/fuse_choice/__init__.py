@@ -33,6 +33,7 @@ FITTED = (("fuse", "fitted"), ("fuse_family", "fitted_family"))
 WHERE_IT_IS = (
     (interrupting.VOLTAGE_TOO_LOW, "Do not use this fuse: its d.c. voltage rating is below {voltage}.", "Above its d.c. voltage rating a fuse can hold an arc instead of opening. Use one rated {voltage} or more."),
     (interrupting.CANNOT_INTERRUPT, "Do not use this fuse: a short here passes {fault_here}, and it breaks {breaks}.", "A fuse that cannot break the fault can burst and burn."),
+    (interrupting.NOT_MADE_FOR_IT, "Do not use this fuse: a short here passes {fault_here}, and such a cartridge may break only {weakest}.", ""),
 )
 RESERVATIONS = (
     (interrupting.UNKNOWN, "Read the fuse's data sheet: it must break {fault_here} at {voltage}, and what it breaks is not listed.", "No text that we saw says what this fuse breaks at {voltage} d.c. Read the fuse and its data sheet."),
@@ -115,10 +116,9 @@ WORKSHEET = Worksheet(
     steps=words.STEPS,
     rules=(
         *(Placed(rule=rule, at="protection.duty", fields=FITTED, headline=headline, text=text) for rule, headline, text in WHERE_IT_IS),
-        *placed("protection", protection.NO_FAMILY, protection.WINDOW_CLOSED, fitted_fuse.LABEL_TOO_SMALL,
-                protection.NO_SUCH_RATING_AT_THIS_VOLTAGE, protection.NO_RATING_BETWEEN),
+        *placed("protection", protection.NO_FAMILY, fitted_fuse.LABEL_TOO_SMALL, *protection.FITS),
         Placed(rule=clearing.ABOVE_CEILING, at="protection", fields=FITTED,
-               headline="Do not use a {fitted} fuse: this wire carries {ampacity}, and the law ends at one and a half times that."),
+               headline="Do not use a {fitted} fuse: it is more than one and a half times what this wire carries, {ampacity}."),
         *(Placed(rule=rule, at="protection", fields=FITTED) for rule in fitted_fuse.RULES[:1]),
         Placed(rule=clearing.NO_OVERLOAD, at="protection", fields=FITTED,
                headline="Use {largest} or less: a {fitted} fuse does not protect this wire against overload."),

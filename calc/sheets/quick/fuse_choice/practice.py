@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="fuse",
-            text="A load of {current} runs for hours on {conductor} that bears {table_ampacity} with its {insulation} insulation. Charging, the bank reaches {voltage}, and it can push {fault_current} into a short here. Small blade fuses carry three quarters of their rating at most where a larger one fits too. Which standard fuse do you take, or none?",
+            text="A load of {current} runs for hours on {conductor} that can carry {table_ampacity} with its {insulation} insulation. Charging, the bank reaches {voltage}, and it can push {fault_current} into a short here. Small blade fuses carry three quarters of their rating at most where a larger one fits too. Which standard fuse do you take, or none?",
             draw={
                 "current": ("8 A", "12 A", "20 A", "30 A", "40 A"),
                 "conductor": ("14 AWG", "10 AWG", "8 AWG", "6 AWG"),
@@ -28,7 +28,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     inputs={"insulation": "105 C"},
-                    text="That needs 105 °C insulation. This cable bears less.",
+                    text="That needs 105 °C insulation. This cable can carry less.",
                 ),
             ),
         ),

@@ -62,7 +62,7 @@ FINE_FITTED = Rule[Protection](
 )
 FINE = Rule[Protection](
     id="fuse-choice.fine", level=Level.FINE,
-    headline="Use a fuse of {fuse}, {choice.family.name}. It carries the load, protects the wire and breaks the fault.",
+    headline="Use {fuse}, {choice.family.name}: it carries the load, protects the wire and breaks the fault.",
 )
 ALSO = Rule[Protection](
     id="fuse-choice.also", level=Level.NOTE, when=lambda p: bool(p.next_larger), source="fuse-ratings",
@@ -79,7 +79,7 @@ LONGER_FEED = Rule[FuseChoice](
 
 ONE_FUSE_ONE_WIRE = Rule[FuseChoice](
     id="fuse-choice.one-fuse-one-wire", level=Level.NOTE, source="nec-parallel",
-    text="This is one fuse on one wire. Of wires in parallel ask for one with its share of the load, count all of them as together, and fuse each.",
+    text="This is one fuse on one wire. Of wires in parallel take one with its share of the load, count all of them as together, and fuse each.",
 )
 
 

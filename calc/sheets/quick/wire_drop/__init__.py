@@ -107,8 +107,8 @@ WORKSHEET = Worksheet(
     steps=words.STEPS,
     rules=(
         *placed("loaded", drop.CANNOT_FLOW),
-        drop.LAY_APART,
-        *placed("protection", protection.WINDOW_CLOSED, protection.NO_SUCH_RATING_AT_THIS_VOLTAGE, protection.NO_RATING_BETWEEN),
+        drop.LAY_APART, drop.BETTER_APART,
+        *placed("protection", *(rule for rule in protection.FITS if rule is not protection.NO_RATING_FOR_FAULT)),
         *placed("loaded", drop.BEYOND_ANY_LIMIT, drop.OVER_LIMIT, drop.BEYOND_USUAL_LIMIT),
         *heat("protection", law_only=True),
         drop.COPPER_TOO_HOT,

@@ -1,6 +1,7 @@
 """fault-current: how much can flow if this run is shorted?"""
 
 # fmt: off
+from calc.electrical.rules import cable
 from calc.electrical.rules import clearing as clears
 from calc.electrical.rules import interrupting as duty
 from calc.electrical.rules import short_circuit as shorts
@@ -30,9 +31,9 @@ from calc.worksheet.work import Worksheet
 BESIDE = frozenset(rule.id for rule in (
     shorts.BREAK_AT_SOURCE, shorts.FUSE_EACH_STRING, shorts.CLASS_TIGHT, shorts.ARCS,
     duty.MARKED_HIGHER, duty.UNKNOWN, duty.FROM_MEMORY, duty.NO_STANDARD_RATING, duty.TIGHT,
-    clears.ARC_FROM_MEMORY, clears.LARGER_FAULT, clears.ONLY_LET_THROUGH, clears.AMPACITY_UNKNOWN, clears.BY_DATA_SHEET,
+    clears.ARC_FROM_MEMORY, clears.LARGER_FAULT, clears.ONLY_LET_THROUGH, clears.BY_DATA_SHEET,
 ))
-AT_SOURCE_TIGHT = "{near_fault} at the source is within a tenth of what must break it ({interrupt_near} if no fuse is named). No source is known so well, and a charger adds its own: take the class above."
+AT_SOURCE_TIGHT = "Use the class above: {near_fault} at the source is within a tenth of what must break it ({interrupt_near} without a fuse), and a charger adds its own."
 
 REFUSALS = (
     Placed(
@@ -53,6 +54,10 @@ REFUSALS = (
         headline="Do not use this fuse: a short at the source may pass {near_fault}, and its family breaks {breaks}.",
         text="A fuse that cannot break the fault can burst and burn. Take a family that breaks {near_fault} at {charged}.",
     ),
+    Placed(
+        rule=duty.NOT_MADE_FOR_IT, at="protection.duty", covers=BESIDE,
+        headline="Do not use this fuse: a short at the source may pass {near_fault}, such a cartridge breaks perhaps {weakest}.",
+    ),
     *(Placed(rule=rule, covers=BESIDE) for rule in (clears.NEVER, clears.TOO_MUCH, clears.TOO_LATE, clears.ABOVE_CEILING)),
 )
 RESERVATIONS = (
@@ -63,7 +68,7 @@ RESERVATIONS = (
     Placed(rule=duty.NO_STANDARD_RATING, at="protection.duty", headline="Look at the fuse again: {fuse} is not a standard rating of its family.", text="{fuse} is not among the standard ratings that we know of this family."),
     Placed(rule=duty.FROM_MEMORY, at="protection.duty", headline="Check the data sheet: the fuse must break {near_fault}, and no text that we saw says so.", text="What this family breaks ({breaks}) is from memory: read the fuse."),
     Placed(rule=duty.TIGHT, at="protection.duty", headline="Use a stronger family: {near_fault} at the source is within a tenth of what this one breaks.", text=AT_SOURCE_TIGHT),
-    *placed("", clears.ARC_FROM_MEMORY, clears.AMPACITY_UNKNOWN),
+    *placed("", clears.ARC_FROM_MEMORY),
     *placed("short", shorts.ROUGH_READINGS, shorts.OTHER_BANK, shorts.OVERHEATED, shorts.SLOW_ARC),
 )
 
@@ -86,9 +91,9 @@ WORKSHEET = Worksheet(
         Output(id="near_fault", label="Short at the source, at most", symbol="I_s", kind=CURRENT, rounding=UP, at="short.near.current"),
         Output(id="interrupt_near", label="A fuse at the source must break", symbol="I_cs", kind=CURRENT, at="short.near.interrupting_class"),
         Output(id="fault_low", label="Short at the far end, at least", symbol="I_l", kind=CURRENT, rounding=DOWN, at="short.lowest.current"),
-        Output(id="withstand", label="The wire bears the highest for", symbol="t_k", kind=DURATION, rounding=DOWN, at="short.far.withstand"),
-        Output(id="withstand_low", label="The wire bears the lowest for", symbol="t_l", kind=DURATION, rounding=DOWN, at="short.lowest_start.withstand"),
-        Output(id="energy_limit", label="Let-through that the wire bears", symbol="W", kind=JOULE_INTEGRAL, rounding=DOWN, at="short.withstand.let_through"),
+        Output(id="withstand", label="The wire withstands the highest for", symbol="t_k", kind=DURATION, rounding=DOWN, at="short.far.withstand"),
+        Output(id="withstand_low", label="The wire withstands the lowest for", symbol="t_l", kind=DURATION, rounding=DOWN, at="short.lowest_start.withstand"),
+        Output(id="energy_limit", label="Let-through that the wire withstands", symbol="W", kind=JOULE_INTEGRAL, rounding=DOWN, at="short.withstand.let_through"),
         Output(id="resistance", label="The loop by the table", symbol="R", kind=RESISTANCE, at="short.loop"),
         Output(id="resistance_low", label="The loop at its least", symbol="R_0", kind=RESISTANCE, rounding=DOWN, at="short.far.loop"),
         Output(id="k", label="k of the insulation", symbol="k", kind=HEAT_COEFFICIENT, rounding=DOWN, digits=4, at="short.withstand.k"),
@@ -129,14 +134,14 @@ WORKSHEET = Worksheet(
         Output(id="low_start", label="The lowest short as it begins", symbol="I_b", kind=CURRENT, rounding=UP, at="short.lowest_start.current"),
         Output(id="initial", label="Copper at work", symbol="T_i", kind=TEMPERATURE, unit="degree_Celsius", at="short.withstand.insulation.initial"),
         Output(id="copper", label="Copper's constant", symbol="K", kind=HEAT_COEFFICIENT, at="short.withstand.constant"),
-        Output(id="withstand_near", label="The wire bears a short at the source for", symbol="t_s", kind=DURATION, rounding=DOWN, at="short.near.withstand"),
+        Output(id="withstand_near", label="The wire withstands a short at the source for", symbol="t_s", kind=DURATION, rounding=DOWN, at="short.near.withstand"),
         Output(id="charging", label="Highest charging voltage against rest", symbol="c", kind=RATIO, at="short.charge_to_rest"),
         Output(id="charged", label="Voltage a fuse must be rated for", symbol="V_c", kind=VOLTAGE, rounding=UP, at="short.max_voltage"),
         Output(id="breaks", label="The fuse's family breaks", kind=CURRENT, rounding=DOWN, at="protection.duty.interrupting_rating"),
         Output(id="fuse_time", label="The fuse opens the lowest short within", symbol="t_o", kind=DURATION, rounding=UP, at="latest"),
         Output(id="fuse_percent", label="The lowest short, in times the fuse's rating", symbol="p", kind=NUMBER, at="protection.multiple"),
-        Output(id="ampacity", label="What one conductor bears for hours", symbol="I_z", kind=CURRENT, rounding=DOWN),
-        Output(id="all_bear", label="What the run bears for hours, at most", symbol="I_a", kind=CURRENT, rounding=DOWN, at="run_ampacity"),
+        Output(id="ampacity", label="What one conductor can carry for hours", symbol="I_z", kind=CURRENT, rounding=DOWN),
+        Output(id="all_bear", label="What the run can carry for hours, at most", symbol="I_a", kind=CURRENT, rounding=DOWN, at="run_ampacity"),
         Output(id="ceiling", label="The most a fuse may be against that", kind=RATIO),
         Output(id="version", label="Voltage to look for on the fuse", kind=VOLTAGE, at="protection.duty.marked_voltage"),
         Output(id="tested_at", label="Time constant at which d.c. fuses are tested", kind=DURATION, at="short.rise.tested_at"),
@@ -155,7 +160,7 @@ WORKSHEET = Worksheet(
             headline="Use only the version rated {version} or more at {charged}: the common one is made for 32 V.",
         ),
         *RESERVATIONS, clears.NO_FUSE, FINE_AS_TYPED, FINE, clears.ONE_DEVICE,
-        clears.NAME_THE_FUSE,
+        clears.NAME_THE_FUSE, cable.BELOW_TABLE,
         *placed("short", shorts.FUSE_EACH_STRING, shorts.NEVER_TRY, shorts.BREAK_AT_SOURCE, shorts.LARGE_ESTIMATED, shorts.LATE_READINGS),
         Placed(rule=shorts.CLASS_TIGHT, at="class_at_source", text=AT_SOURCE_TIGHT),
         Placed(rule=shorts.CLASS_TIGHT, at="short.far", text="{fault_current} at the far end is within a tenth of {interrupt_needed}. No source is known so well: take the class above there."),

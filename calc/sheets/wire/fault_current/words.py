@@ -109,11 +109,10 @@ STEPS: tuple[Step[FaultStudy], ...] = (
     Step(of="fuse_percent", formula="fault_low / fuse", when=_fused, text="Where the lowest short stands on the fuse's curve."),
     Step(of="fuse_time", source="fuse-gates", when=lambda s: s.latest is not None, text="The slowest that the published time limits at or below this, or the maker's figure, allow. Nothing is interpolated."),
     Step(of="opens", when=lambda s: not _fused(s), text="Name the fuse and its family to have them checked."),
-    Step(of="opens", source="fuse-gates", when=_fused, text="Set against what the wire bears: {withstand_low} at the lowest short, {withstand_near} at the source."),
-    Step(of="ampacity", source="33cfr-table", when=lambda s: _fused(s) and s.ampacity is not None, text="By 33 CFR table 5 at 30 °C, in the column at or below this insulation's rating."),
-    Step(of="all_bear", formula="parallel * ampacity", when=lambda s: _fused(s) and s.ampacity is not None, source="33cfr-table", text="All conductors of the run together."),
-    Step(of="all_bear", when=lambda s: _fused(s) and s.ampacity is None, source="33cfr-table", text="No row covers so thin a wire: it bears less than the first row, which is 18 AWG."),
-    Step(of="ceiling", when=_fused, source="33cfr-place", text="As a share of what the run bears; a ceiling, not a target."),
+    Step(of="opens", source="fuse-gates", when=_fused, text="Set against what the wire withstands: {withstand_low} at the lowest short, {withstand_near} at the source."),
+    Step(of="ampacity", source="33cfr-table", when=_fused, text="By 33 CFR table 5 at 30 °C, for this insulation's rating; 70 °C lies between two columns."),
+    Step(of="all_bear", formula="parallel * ampacity", when=_fused, source="33cfr-table", text="All conductors of the run together."),
+    Step(of="ceiling", when=_fused, source="33cfr-place", text="As a share of what the run can carry; a ceiling, not a target."),
     Step(of="time_constant", formula="inductance / resistance_low", when=_rises, source="dc-guide", text="How fast the current rises."),
     Step(of="settled", formula="3 * time_constant", when=_rises, source="dc-guide", text="1 − e⁻³ is 95 %."),
     Step(of="early", when=_rises, source="dc-guide", text="i = I (1 − e^(−t/τ)) after a millisecond, the highest short."),
@@ -122,7 +121,7 @@ STEPS: tuple[Step[FaultStudy], ...] = (
 
 FINE_AS_TYPED = Rule[FaultStudy](
     id="fault-current.fine-as-typed", level=Level.FINE, when=lambda s: s.by_typed,
-    headline="By the maker's figures that you typed the fuse opens the lowest short, {fault_low}, before the wire is damaged; it breaks {near_fault}.",
+    headline="By the maker's figures you typed, the fuse opens the lowest short, {fault_low}, in time; it breaks {near_fault}.",
 )
 FINE = Rule[FaultStudy](
     id="fault-current.fine", level=Level.FINE, when=lambda s: s.clears is Clears.IN_TIME and not s.by_typed,

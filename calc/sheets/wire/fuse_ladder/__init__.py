@@ -28,7 +28,6 @@ BESIDE = frozenset({
     judged.FROM_COLD.id, judged.LARGER_FAULT.id, judged.BY_DATA_SHEET.id, judged.ONE_CURRENT.id,
     duty.MARKED_HIGHER.id, duty.UNKNOWN.id, duty.FROM_MEMORY.id, duty.NO_STANDARD_RATING.id,
 })
-RESERVATION = "Downstream opens first for certain, with a reservation about the fuses themselves: see below."
 DOWNSTREAM = (("fuse_family", "downstream_family"), ("fuse", "downstream"))
 UPSTREAM = (("fuse_family", "upstream_family"), ("fuse", "upstream"))
 
@@ -37,7 +36,7 @@ REFUSALS = (
         Placed(
             rule=duty.VOLTAGE_TOO_LOW, at=at, fields=fields, covers=BESIDE,
             headline="Use another fuse: the d.c. voltage rating of one here is below {voltage}.",
-            text=f"The {side} fuse is not rated for {{voltage}} d.c. Above its rating a fuse can hold an arc instead of opening; a 58 V family is not for a 48 V bank that charges at 58.4 V.",
+            text=f"The {side} fuse is not rated for {{voltage}} d.c.: above its rating it can hold an arc. A 58 V family is not for 58.4 V.",
         )
         for side, at, fields in (("downstream", "downstream_duty", DOWNSTREAM), ("upstream", "upstream_duty", UPSTREAM))
     ),
@@ -50,6 +49,13 @@ REFUSALS = (
         rule=duty.CANNOT_INTERRUPT, at="upstream_duty", fields=UPSTREAM, covers=BESIDE,
         headline="Use another upstream fuse: it breaks {upstream_breaks}, and a short between the two passes {fault_current} or more.",
         text="A fuse that cannot break the fault can burst and burn. The upstream fuse must break any short between the two by itself.",
+    ),
+    *(
+        Placed(
+            rule=duty.NOT_MADE_FOR_IT, at=at, fields=fields, covers=BESIDE,
+            headline=f"Use another {side} fuse: such a cartridge may break only {{weakest}}, and the fault may be {{fault_current}}.",
+        )
+        for side, at, fields in (("downstream", "downstream_duty", DOWNSTREAM), ("upstream", "upstream_duty", UPSTREAM))
     ),
     Placed(
         rule=judged.OVERLOADED, covers=BESIDE,
@@ -66,13 +72,13 @@ REFUSALS = (
     ),
 )
 RESERVATIONS = tuple(
-    Placed(rule=rule, at=at, fields=fields, headline=RESERVATION, text=text)
-    for rule, text in (
-        (duty.UNKNOWN, "What one of these families breaks on direct current is not known to us: read the fuse and its data sheet."),
-        (duty.FROM_MEMORY, "What one of these families breaks is from memory: read the fuse."),
-        (duty.NO_STANDARD_RATING, "A rating here is not among the standard ones that we know of its family."),
+    Placed(rule=rule, at=at, fields=fields, headline=headline.replace("this", side), text=text)
+    for rule, headline, text in (
+        (duty.UNKNOWN, "Read the data sheet of this fuse: what its family breaks on direct current is not listed.", "What one of these families breaks on direct current is not known to us: read the fuse and its data sheet."),
+        (duty.FROM_MEMORY, "Check the data sheet of this fuse: no text that we saw says that it breaks {fault_current}.", "What one of these families breaks is from memory: read the fuse."),
+        (duty.NO_STANDARD_RATING, "Look at this fuse again: its rating is none of the standard ones of its family.", "A rating here is not among the standard ones that we know of its family."),
     )
-    for at, fields in (("downstream_duty", DOWNSTREAM), ("upstream_duty", UPSTREAM))
+    for side, at, fields in (("the downstream", "downstream_duty", DOWNSTREAM), ("the upstream", "upstream_duty", UPSTREAM))
 )
 
 
@@ -146,17 +152,18 @@ WORKSHEET = Worksheet(
     rules=(
         *REFUSALS,
         judged.NO_CURVE, judged.FROM_MEMORY,
-        Placed(rule=judged.NOT_CERTAIN, headline="Not certain at {decisive}: {how}."),
+        Placed(rule=judged.NOT_CERTAIN, headline="Order not certain at {decisive}: use fuses five to one apart, or ask both makers for I²t."),
         judged.UPSTREAM_LOADED,
         Placed(
             rule=duty.MARKED_HIGHER, at="highest_marked",
-            headline="Downstream opens first for certain, but only versions rated {version} or more may stand at {voltage}: the common ones are made for 32 V.",
-            text="Blade and strip fuses are made for 32 V unless marked higher. Above its d.c. rating a fuse can hold an arc instead of opening: look for {version} or more on each.",
+            headline="Use only fuses marked {version} or more: the common ones are made for 32 V, too little at {voltage}.",
+            text="Look for {version} or more on each: blades and strips are made for 32 V unless marked higher, and above it can hold an arc instead of opening.",
         ),
         *RESERVATIONS,
         FINE_BY_LET_THROUGH, FINE,
+        Placed(rule=judged.FAR_APART, headline="The {downstream} fuse should open first: the {upstream} upstream is five times as large or more."),
         judged.FROM_COLD, judged.REVERSED_SIZES, judged.LARGER_FAULT, judged.BY_DATA_SHEET, judged.BY_LET_THROUGH,
-        judged.ONE_CURRENT, judged.PROTECTION_FIRST, judged.ASK_FOR_I2T,
+        judged.ONE_CURRENT, judged.PROTECTION_FIRST, judged.NOT_PROVEN, judged.ASK_FOR_I2T,
     ),
     valid="Two fuses in series, direct current, one fault behind both, from cold. Breakers and electronic switches are not covered.",
     summary="downstream {order}",

@@ -35,12 +35,12 @@ STEPS: tuple[Step[Selectivity], ...] = (
     Step(of="order", source="fuse-gates", text="For certain only where the latest of the one is no later than the earliest of the other, at every current judged."),
     Step(of="certain_from", source="fuse-gates", when=lambda s: s.certain is not None, text="Found by going along both fuses' limits."),
     Step(of="certain_to", source="fuse-gates", when=lambda s: s.certain is not None, text="Above, the limits overlap or end."),
-    Step(of="settle", when=lambda s: not s.downstream_first, text="No rule of thumb for the ratio of ratings is used: none that covers these families was found in a text."),
+    Step(of="settle", when=lambda s: not s.downstream_first, text="No published ratio of ratings covers these families. Five to one is taken as far enough in practice; this is what would prove an order."),
 )
 
 FINE_BY_LET_THROUGH = Rule[Selectivity](
     id="fuse-ladder.fine-by-i2t", level=Level.FINE, when=lambda s: s.by_let_through,
-    headline="By the I²t figures that you typed, downstream opens first for certain at {fault_current}.",
+    headline="By the I²t that you typed, downstream opens first for certain at {fault_current}.",
 )
 FINE = Rule[Selectivity](
     id="fuse-ladder.fine", level=Level.FINE, when=lambda s: s.downstream_first and not s.by_let_through,

@@ -110,7 +110,7 @@ WORKSHEET = Worksheet(
     rules=(
         *placed("sized", sizing.NO_SIZE_AT_ALL, sizing.NO_SIZE_FOR_HEAT, sizing.NO_SIZE_FOR_DROP),
         Placed(rule=sizing.NO_FUSE_FITS, at="sized",
-               headline="No size of this series will do: {larger} suits drop and heat, but {obstacle}, nor does one fit any thicker size."),
+               headline="No size will do: {larger} suits drop and heat, but {obstacle}, nor does one fit any thicker size."),
         *placed("sized", sizing.NO_RATED_FAMILY, sizing.ONE_ALONE_TOO_THIN),
         *heat("sized.protection", fields=FOUND),
         Placed(rule=drop.BEYOND_USUAL_LIMIT, at="sized.loaded", fields=FOUND),

@@ -43,11 +43,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     times={"current": 0.8},
-                    text="That bears the load and no more, so no fuse fits between. The wire must bear the load and a quarter.",
+                    text="That carries the load and no more, so no fuse fits between. The wire must carry the load and a quarter.",
                 ),
                 Slip(
                     inputs={"insulation": "125 C"},
-                    text="That is for insulation that bears more heat than this one.",
+                    text="That is for insulation that stands more heat than this one.",
                 ),
             ),
         ),

@@ -1,0 +1,61 @@
+"""A verdict is read on a phone: its sentence has at most 20 words, a caution's text at most 30.
+
+A number and its unit are joined by a space that does not break, and count as one word.
+"""
+
+import re
+
+import pytest
+
+from calc.judge import JUDGING, Level
+from calc.worksheet.declare import Placed
+from calc.worksheet.writer import Writer
+from tests.contract.samples import NAMES, answers, sheets
+
+MOST_OF_VERDICT = 20
+MOST_OF_CAUTION = 30
+NO_BREAK_SPACE = "\u00a0"
+
+# Longer on purpose: the rule or sheet's rule, and why.
+LONGER: dict[str, str] = {}
+
+
+def words(text: str) -> int:
+    """Return how many words a text has; a name that a reader typed counts as one."""
+    for name in NAMES:
+        text = text.replace(name, name.replace(" ", NO_BREAK_SPACE))
+    return sum(bool(re.search(r"\w", word)) for word in text.split(" "))
+
+
+def said(use: Placed) -> tuple[tuple[str, int], ...]:
+    """Return the sentences of a rule as its sheet uses it, each with the words that it may have."""
+    rule = use.rule
+    found = [(use.headline or rule.headline, MOST_OF_VERDICT)] if rule.level in JUDGING else []
+    if rule.level in (Level.STOP, Level.CAUTION):
+        found.append((use.text or rule.text, MOST_OF_CAUTION))
+    return tuple(found)
+
+
+@pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
+def test_a_sentence_is_short_as_it_is_written(sheet):
+    """Each name in braces stands for one word."""
+    longer = {
+        f"{use.rule.id}: {words(text)}: {text}"
+        for use in sheet.uses
+        for text, most in said(use)
+        if words(re.sub(r"\{[^}]*\}", "value", text)) > most and use.rule.id not in LONGER
+    }
+    assert longer == set()
+
+
+@pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
+def test_a_sentence_is_short_as_it_is_read(sheet):
+    longer = {}
+    for _, answer in answers(sheet.id)[::2]:
+        writer = Writer(sheet, answer.inputs, answer.result)
+        for one in writer.judged()[0]:
+            for text, most in said(one.use):
+                shown = writer.puts(one, text, text)
+                if words(shown) > most and one.use.rule.id not in LONGER:
+                    longer[one.use.rule.id] = f"{words(shown)}: {shown}"
+    assert longer == {}
