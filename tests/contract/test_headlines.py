@@ -27,12 +27,12 @@ def words(text: str) -> int:
     return sum(bool(re.search(r"\w", word)) for word in text.split(" "))
 
 
-def said(use: Placed) -> tuple[tuple[str, int], ...]:
-    """Return the sentences of a rule as its sheet uses it, each with the words that it may have."""
+def said(use: Placed) -> tuple[tuple[str, str, int], ...]:
+    """Return the sentences of a rule, the sheet's own and the usual, and how long they may be."""
     rule = use.rule
-    found = [(use.headline or rule.headline, MOST_OF_VERDICT)] if rule.level in JUDGING else []
+    found = [(use.headline, rule.headline, MOST_OF_VERDICT)] if rule.level in JUDGING else []
     if rule.level in (Level.STOP, Level.CAUTION):
-        found.append((use.text or rule.text, MOST_OF_CAUTION))
+        found.append((use.text, rule.text, MOST_OF_CAUTION))
     return tuple(found)
 
 
@@ -40,10 +40,11 @@ def said(use: Placed) -> tuple[tuple[str, int], ...]:
 def test_a_sentence_is_short_as_it_is_written(sheet):
     """Each name in braces stands for one word."""
     longer = {
-        f"{use.rule.id}: {words(text)}: {text}"
+        f"{use.rule.id}: {own or usual}"
         for use in sheet.uses
-        for text, most in said(use)
-        if words(re.sub(r"\{[^}]*\}", "value", text)) > most and use.rule.id not in LONGER
+        for own, usual, most in said(use)
+        if words(re.sub(r"\{[^}]*\}", "value", own or usual)) > most
+        and use.rule.id not in LONGER
     }
     assert longer == set()
 
@@ -53,9 +54,9 @@ def test_a_sentence_is_short_as_it_is_read(sheet):
     longer = {}
     for _, answer in answers(sheet.id)[::2]:
         writer = Writer(sheet, answer.inputs, answer.result)
-        for one in writer.judged()[0]:
-            for text, most in said(one.use):
-                shown = writer.puts(one, text, text)
+        for one in writer.judged[0]:
+            for own, usual, most in said(one.use):
+                shown = writer.puts(one, own, usual)
                 if words(shown) > most and one.use.rule.id not in LONGER:
                     longer[one.use.rule.id] = f"{words(shown)}: {shown}"
     assert longer == {}

@@ -121,9 +121,9 @@ def test_a_bank_that_takes_no_charge_is_not_told_to_put_sources_together():
 
 
 def test_a_change_tells_what_comes_after_the_week_it_carries():
-    assert "change that lasts the week, no longer: drive " in work(loads=FRIDGE).sentence
+    assert "Smallest change for this week only: drive " in work(loads=FRIDGE).sentence
     calm = work(loads=FRIDGE, charger="0 A", chemistry="LFP", array="0 W").sentence
-    assert "change that lasts for good: " in calm
+    assert "Smallest change for good: " in calm
 
 
 def test_this_week_and_for_good_stand_side_by_side():
@@ -193,7 +193,7 @@ def test_a_bank_at_its_floor_is_told_the_floor_and_not_a_tenth_below():
 
 def test_what_is_not_there_is_none_and_not_a_nought():
     bare = work(drive_hours="0 h", array="0 W")
-    assert "a day instead of none; then" in bare.sentence
+    assert "a day." in bare.sentence
     told = [row.asks for row in bare.values["remedies"]]
     assert any(one.endswith("W instead of none") for one in told)
     assert not any("instead of 0" in one for one in told)

@@ -66,7 +66,7 @@ def test_where_no_standard_fuse_fits_the_next_size_is_taken_and_the_reason_given
     assert answer["for_drop"] == answer["for_heat"] == "18 AWG"
     assert answer["decides"] == "a fuse that fits"
     assert amps(answer, "fuse") == 7.5
-    assert "18 AWG is enough for drop and heat, but no standard fuse" in answer.sentence
+    assert "18 AWG suits drop and heat, but no fuse is made from" in answer.sentence
 
 
 def test_a_size_without_a_row_in_the_rule_set_is_passed_over():

@@ -75,7 +75,7 @@ NO_COOLER_AIR = Rule[Enclosure](
 SHUT = Rule[Enclosure](
     id="bay.shut", level=Level.STOP, when=lambda e: _shut(e) and at_least(e.bay.heat, MUCH_HEAT), source="practice",
     headline="Cut vents first: nothing carries {bay.heat} out of a shut bay. Two of {needed.vent_area} each would.",
-    text="Fire: walls pass far less than {bay.heat}, so a shut bay gets hotter by the hour; a fan in it moves no air. Cut one vent low and one high.",
+    text="Fire: walls pass far less than {bay.heat}, so a shut bay gets ever hotter; a fan in it moves no air. Cut one vent low, one high.",
     mend=_openings,
     covers=frozenset({"bay.ruined"}),
 )
@@ -98,7 +98,7 @@ RUINED = Rule[Enclosure](
 BEYOND_VENTS = Rule[Enclosure](
     id="bay.beyond-vents", level=Level.STOP,
     when=lambda e: _unknown(e) and e.needed is not None and not at_most(e.needed.vent_area, LARGEST_VENT),
-    headline="Fit a fan of {needed.airflow} or more: {bay.heat} needs two vents of {needed.vent_area} each, too large for a bay.",
+    headline="Fit a fan of {needed.airflow} or more: two vents of {needed.vent_area} each are too large for a bay.",
 )
 OVER_LIMIT = Rule[Enclosure](
     id="bay.over-limit", level=Level.CAUTION, when=lambda e: not e.within_limit and not _hotter_than(e, HOT_FOR_CABLE),

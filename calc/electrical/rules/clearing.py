@@ -95,7 +95,7 @@ SHORT_BUT_NO_OVERLOAD = Rule[FaultStudy](
 )
 NO_OVERLOAD = Rule[FusedWire](
     id="fuse.above-ampacity", level=Level.CAUTION, when=lambda s: s.above_ampacity and s.clears is not Clears.IN_TIME,
-    headline="Use {ampacity} or less: a {fuse} fuse does not protect this wire against overload. Against a short: {clears}.",
+    headline="Use {ampacity} or less: a {fuse} fuse does not protect this wire against overload.",
     mend=within_ampacity,
 )
 NOT_CERTAIN = Rule[FaultStudy](

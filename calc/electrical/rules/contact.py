@@ -129,7 +129,7 @@ LOSES_ALREADY = Rule[MeasuredJoint](
 )
 WORST_CLASS = Rule[MeasuredJoint](
     id="contact.worst-thermal-class", level=Level.STOP, when=lambda j: j.warmth is not None and j.warmth.priority == 1, source="neta-thermal",
-    headline="Do not load it: {warmth.worst} over {warmth.rise_over} at full load is the worst class. Mend it at once.",
+    headline="Do not load it: {warmth.worst} over {warmth.rise_over} at full load is the worst class. Mend it.",
 )
 LOSES_AT_FULL = Rule[MeasuredJoint](
     id="contact.drop-over-limit-at-full-current", level=Level.STOP, when=_loses_too_much, source="sae-drop",

@@ -68,7 +68,7 @@ NO_TORQUE = Rule[Joint](
 PUBLISHED_TOO_TIGHT_IF_WEAK = Rule[Joint](
     id="joint.published-torque-over-weak-thread", level=Level.STOP, source="strength",
     when=lambda j: not j.from_maker and j.thread.grade is Grade.UNKNOWN and j.too_tight,
-    headline="Do not use the published {torque}: a stud of brass or mild steel takes {thread.max_torque}. Find metal or maker's torque.",
+    headline="Do not use the published {torque}: brass or mild steel takes {thread.max_torque}. Find metal or maker's torque.",
     mend=stronger_stud,
 )
 TOO_TIGHT_IF_WEAK = Rule[Joint](
@@ -120,7 +120,7 @@ ONE_SOURCE = Rule[Joint](
 BORROWED_OILED = Rule[Joint](
     id="joint.torque-borrowed-oiled", level=Level.CAUTION,
     when=lambda j: not j.from_maker and j.thread.condition is Condition.LUBRICATED,
-    headline="Find the maker's torque: about {torque} on an oiled thread; for a dry one sources run from {published.dry_low} to {published.dry_high}.",
+    headline="Find the maker's torque: about {torque} on an oiled thread, {published.dry_low} to {published.dry_high} on a dry one.",
 )
 BORROWED = Rule[Joint](
     id="joint.torque-borrowed", level=Level.CAUTION, when=lambda j: not j.from_maker, source="terminal-torque",

@@ -57,7 +57,7 @@ AC_SWITCH_ON_DC: Rule[RemoteSwitch] = Rule(
 SWITCH_TOO_WEAK: Rule[RemoteSwitch] = Rule(
     id="switch.rated-below-current", level=Level.STOP, source="practice",
     when=lambda r: r.switch.at_hand and not r.switch.carries(r.line.current),
-    headline="Use a relay: the switch is rated {switch.rated}, and the line carries {line.current}. It may work the coil.",
+    headline="Use a relay: the switch is rated {switch.rated}, the line carries {line.current}. With a DC rating it works the coil.",
     mend=lambda r: _larger_switch(SWITCH_TOO_WEAK, r),
 )
 RELAY_MAY_NOT_CLOSE = Rule[RemoteSwitch](
@@ -71,7 +71,7 @@ NO_WIRE_TO_COIL: Rule[RemoteSwitch] = Rule(
 )
 NO_FACTOR_PUBLISHED = Rule[RemoteSwitch](
     id="switch.no-factor-published", level=Level.CAUTION, when=lambda r: r.line.factor is None, source="relay-contact",
-    headline="Use a contactor rated for {line.sustained} of d.c. at {line.voltage}: no factor is published for a switch.",
+    headline="Use a contactor rated for {line.sustained} of d.c. at {line.voltage} for such a load: no factor is published.",
     text="How fast it falls: a relay for 10 A at 30 V DC was given no more than 0.5 A at 110 V DC.",
 )
 SWITCH_SMALL_FOR_LOAD: Rule[RemoteSwitch] = Rule(
@@ -83,12 +83,12 @@ SWITCH_SMALL_FOR_LOAD: Rule[RemoteSwitch] = Rule(
 MARKED_FOR_ANOTHER: Rule[RemoteSwitch] = Rule(
     id="switch.not-marked-for-supply", level=Level.CAUTION, source="faa-switch",
     when=lambda r: r.switch.at_hand and not r.switch.marked_for(r.line.kind),
-    headline="The switch does only if it is marked for {line.kind} at {line.voltage}: its figure for anything else says nothing.",
+    headline="Use the switch only if it is marked for {line.kind} at {line.voltage}: no other rating tells.",
     mend=lambda r: _marked_for_it(MARKED_FOR_ANOTHER, r),
 )
 MAINS_BY_RELAY = Rule[RemoteSwitch](
     id="switch.mains-by-relay", level=Level.CAUTION, when=lambda r: not r.line.dc and r.relayed, source="practice",
-    headline="Use a relay of {line.rating} or more, fitted by a licensed person: {coil.run.laid.run.conductor} leads from your switch to its coil.",
+    headline="Use a relay of {line.rating} or more, by a licensed person: {coil.run.laid.run.conductor} leads from your switch to its coil.",
 )
 MAINS_ITSELF = Rule[RemoteSwitch](
     id="switch.mains-itself", level=Level.CAUTION, when=lambda r: not r.line.dc and not r.relayed, source="practice",

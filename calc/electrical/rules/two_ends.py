@@ -22,7 +22,7 @@ class BetweenSources(Protocol):
 
 FUSED_AT_ONE_END = Rule[BetweenSources](
     id="run.fused-at-one-end", level=Level.STOP, when=lambda b: b.run.unfused is not None, source="33cfr-place",
-    headline="Fit a fuse at {run.unfused}: a short on this run is fed from there too, and nothing stops it.",
+    headline="Fit a fuse at {run.unfused}: a short is fed from there too, and nothing stops it.",
     text="Fire: a conductor with a battery at each end needs a fuse at each end. Without it, up to {fault_current} flows until the cable burns through.",
     mend=lambda _: Change({"fused": "both-ends"}),
 )

@@ -35,7 +35,7 @@ MAKE_SAFE = Rule[FaultSearch](
 )
 DANGEROUS = Rule[FaultSearch](
     id="search.found-dangerous", level=Level.STOP, when=lambda s: s.danger and s.found,
-    headline="Found: {cause}. Do not use it until it is mended.",
+    headline="Found: {cause}. Do not use it.",
 )
 NO_FAULT = Rule[FaultSearch](
     id="search.no-fault-found", level=Level.CAUTION, when=lambda s: s.clear and not s.danger and not _checking(s) and not s.as_it_should_be,

@@ -22,15 +22,15 @@ WIRING = (
 
 
 def _settling(chemistry: Chemistry) -> str:
-    return f"it is still settling: it needs {battery.rest_needed(chemistry) / HOUR:g} h without load or charge"
+    return f"it settles for {battery.rest_needed(chemistry) / HOUR:g}\u00a0h without load or charge"
 
 
 WHY: dict[str, str] = {
-    Silence.LOADED: "a load pulls the voltage down, more the harder it draws; it comes back within minutes to hours",
+    Silence.LOADED: "a load pulls it down",
     Silence.CHARGED: "a charger holds the voltage up, whatever the state",
     Silence.SETTLING_LEAD_ACID: _settling(Chemistry.AGM),
     Silence.SETTLING_LFP: _settling(Chemistry.LFP),
-    Silence.TOO_HIGH: "no rested bank stands so high: something charges it, or its surface charge is still there",
+    Silence.TOO_HIGH: "something charges the bank, or did just before",
 }
 
 

@@ -300,10 +300,10 @@ def way_out(found: WeekAhead) -> str:
     if enough is None:
         return "What would carry it is still being worked out."
     if enough:
-        lasts = "the trip" if found.trip else "the week, no longer"
+        days = "for this trip" if found.trip else "for this week only"
         if not found.trip and enough[0].outlook == NEVER:
-            lasts = "for good"
-        return f"Smallest change that lasts {lasts}: {enough[0].do}."
+            days = "for good"
+        return f"Smallest change {days}: {enough[0].do}."
     return NONE if found.bank.charges else NO_CHARGE
 
 

@@ -23,7 +23,7 @@ from calc.worksheet.outputs import Output
 from calc.worksheet.work import Worksheet
 
 KINDS: dict[str, str] = {CellKind.VENTED: "vented lead-acid", CellKind.SEALED: "valve-regulated lead-acid", CellKind.LITHIUM: "lithium"}
-_IF_NO_MORE = "Check that nothing boosts: two openings of {opening} each are for this charging, and boost needs several times as much."
+_IF_NO_MORE = "Check that nothing boosts: two openings of {opening} each are for this charging; boost needs several times that."
 
 WORKSHEET = Worksheet(
     id="battery-air",

@@ -125,7 +125,7 @@ def obstacle(found: WireSize) -> str:
         return f"{circuit.rule_set.cited} has no figure for it"
     lowest = quantity_text(circuit.need, CURRENT, way=UP)
     highest = quantity_text(larger.largest_fuse, CURRENT, way=DOWN)
-    return f"no standard fuse lies from {lowest} to {highest}, the most for it"
+    return f"no fuse is made from {lowest} to {highest}"
 
 
 def remedies(found: WireSize) -> tuple[str, ...]:
