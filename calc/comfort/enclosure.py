@@ -91,9 +91,9 @@ class Bay:
         return self.vents == 0
 
     @property
-    def by_walls(self) -> Celsius | None:
-        """What it gets to by its walls alone, None where its heat is too much for them to count."""
-        return None if at_least(self.heat, MUCH_HEAT) else self.outside + self.heat / WALLS
+    def wall_rise(self) -> Kelvins | None:
+        """How much warmer it gets by its walls alone, None where its heat is too much for them."""
+        return None if at_least(self.heat, MUCH_HEAT) else self.heat / WALLS
 
     @property
     def ventilation(self) -> Ventilation:
@@ -121,17 +121,23 @@ class NeededAir:
 class BayAir:
     """What a bay gets to with the air it has, or through its walls (`walled`) where that is less.
 
+    `wall_rise` is how much warmer than the air outside it is then, None where they do not count.
     `reached` is None where nothing tells, and where it is `ruined`: hotter than anything in it
     survives. `fan_rise` is that of a fan's air, `vent_speed` what it would blow at through the
     vents, `draught` what flows through them without one.
     """
 
     reached: Celsius | None
-    walled: bool
+    wall_rise: Kelvins | None
     ruined: bool
     fan_rise: Kelvins | None
     vent_speed: MetresPerSecond | None
     draught: CubicMetresPerSecond | None
+
+    @property
+    def walled(self) -> bool:
+        """Whether it is through its walls."""
+        return self.wall_rise is not None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -234,7 +240,7 @@ def bay_air(of: Bay) -> BayAir:
     """
     rise = reached = draught = None
     if of.shut:
-        reached = inf if of.heat > 0 else of.outside
+        reached = inf
     elif of.fan is not None:
         rise = of.heat / (of.density * airflow.AIR_HEAT_BY_MASS * of.fan)
         reached = of.outside + rise
@@ -242,19 +248,21 @@ def bay_air(of: Bay) -> BayAir:
         reached = airflow.reached_by_draught(of.heat, of.vents, of.discharge, of.height, of.outside)
     elif at_most(of.heat, LITTLE_HEAT):
         reached = inf
-    walled = reached is not None and of.by_walls is not None and of.by_walls < reached
-    if walled:
-        rise, reached = None, of.by_walls
+    wall_rise = of.wall_rise if reached is not None else None
+    if wall_rise is not None and reached is not None and of.outside + wall_rise < reached:
+        rise, reached = None, of.outside + wall_rise
+    else:
+        wall_rise = None
     ruined = reached is not None and not at_most(reached, RUIN)
     if ruined:
         rise = reached = None
-    if of.fan is None and of.vents and reached is not None and not walled:
+    if of.fan is None and of.vents and reached is not None and wall_rise is None:
         effective = airflow.series_area(of.vents, of.vents)
         draught = airflow.stack_flow(effective, of.discharge, of.height, of.outside, reached)
     both = of.fan is not None and of.vents is not None
     return BayAir(
         reached=reached,
-        walled=walled,
+        wall_rise=wall_rise,
         ruined=ruined,
         fan_rise=rise,
         vent_speed=of.fan / of.vents if both and of.fan and of.vents else None,

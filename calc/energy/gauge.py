@@ -207,20 +207,11 @@ class Gauge:
         """Whether the share that is used is gone, by the count."""
         return self.counted and self._down_to_floor(0.0)
 
-    @property
-    def spent_by_voltage(self) -> bool:
-        """Whether a fair part of the states that the voltage allows is down to what is left in."""
+    def spent_by_voltage(self, part: float = FAIR_PART) -> bool:
+        """Whether such a `part` of the states that the voltage allows is down to what is left in."""
         if self.counted or self.band is None:
             return False
-        open_states = self.band.high - self.band.low
-        return self._down_to_floor(FAIR_PART * open_states * self.bank.capacity)
-
-    @property
-    def surely_spent_by_voltage(self) -> bool:
-        """Whether all of the states that the voltage allows are down to what is left in."""
-        if self.counted or self.band is None:
-            return False
-        return self._down_to_floor((self.band.high - self.band.low) * self.bank.capacity)
+        return self._down_to_floor(part * (self.band.high - self.band.low) * self.bank.capacity)
 
     @property
     def band_too_wide(self) -> bool:

@@ -174,15 +174,8 @@ class Inlet:
 
     @property
     def isolates_reversed(self) -> bool:
-        """Whether live and neutral are exchanged, and the breaker is seen to open both."""
-        reversed_ = self.polarity is Polarity.REVERSED
-        return reversed_ and self.switching is Switching.DOUBLE and not self.usual
-
-    @property
-    def may_isolate_reversed(self) -> bool:
-        """Whether live and neutral are exchanged, and the breaker opens both if it is as usual."""
-        reversed_ = self.polarity is Polarity.REVERSED
-        return reversed_ and self.switching is Switching.DOUBLE and self.usual
+        """Whether live and neutral are exchanged, and the breaker opens both."""
+        return self.polarity is Polarity.REVERSED and self.switching is Switching.DOUBLE
 
     @property
     def live_when_off(self) -> bool:

@@ -86,7 +86,8 @@ class Writer:
         listed = {cell.unit.system for cell in cells if cell.unit and cell.unit.system}
         self.system = US if US in systems or listed == {US} else METRIC
         degrees = (r for r in readings.values() if r.kind is TEMPERATURE and r.applies)
-        self.degrees = {r.unit.system for r in degrees if r.unit}
+        typed = {r.unit.system for r in degrees if r.unit}
+        self.degrees = typed.pop() if len(typed) == 1 else self.system
         self.named = {named.id: named for named in (*sheet.results, *sheet.intermediates)}
         self.digits = {name: named.digits for name, named in self.named.items()}
         for pair in sheet.keep_distinct:
@@ -98,9 +99,7 @@ class Writer:
 
         So one in °C is never answered in °F because a length stands in feet.
         """
-        if kind is TEMPERATURE and len(self.degrees) == 1:
-            return next(iter(self.degrees))
-        return self.system
+        return self.degrees if kind is TEMPERATURE else self.system
 
     def keep_apart(self, one: str, other: str) -> None:
         """Give two values as many digits as it takes for rounding not to hide which is larger."""

@@ -43,8 +43,7 @@ def test_a_sentence_is_short_as_it_is_written(sheet):
         f"{use.rule.id}: {own or usual}"
         for use in sheet.uses
         for own, usual, most in said(use)
-        if words(re.sub(r"\{[^}]*\}", "value", own or usual)) > most
-        and use.rule.id not in LONGER
+        if words(re.sub(r"\{[^}]*\}", "value", own or usual)) > most and use.rule.id not in LONGER
     }
     assert longer == set()
 

@@ -53,12 +53,12 @@ SPENT = Rule[Gauge](
     headline="{count.remaining} left, and the share you use is gone: charge it.",
 )
 SPENT_BY_VOLTAGE = Rule[Gauge](
-    id="gauge.spent-by-voltage", level=Level.CAUTION, when=lambda g: g.spent_by_voltage, source="practice",
+    id="gauge.spent-by-voltage", level=Level.CAUTION, when=lambda g: g.spent_by_voltage(), source="practice",
     headline="Charge it: {band.low} to {band.high} by the voltage, so the share you use may be gone.",
     covers=frozenset({"gauge.band-too-wide"}),
 )
 SURELY_SPENT_BY_VOLTAGE = Rule[Gauge](
-    id="gauge.surely-spent-by-voltage", level=Level.CAUTION, when=lambda g: g.surely_spent_by_voltage, source="practice",
+    id="gauge.surely-spent-by-voltage", level=Level.CAUTION, when=lambda g: g.spent_by_voltage(1.0), source="practice",
     headline="Charge it now: {band.low} to {band.high} by the voltage, so the share you use is gone.",
     covers=frozenset({"gauge.spent-by-voltage", "gauge.band-too-wide"}),
 )

@@ -59,13 +59,13 @@ POLARITY_REVERSED = Rule[Inlet](
     mend=lambda i: Change({"polarity": Polarity.CORRECT}),
 )
 REVERSED_BUT_ISOLATED = Rule[Inlet](
-    id="shore.reversed-but-isolated", level=Level.CAUTION, when=lambda i: i.isolates_reversed, source="practice",
+    id="shore.reversed-but-isolated", level=Level.CAUTION, when=lambda i: i.isolates_reversed and not i.usual, source="practice",
     headline="Cross over at an adapter: polarity is reversed. The double-pole breaker still isolates, single-pole switches do not.",
     text="Shock: behind a switch or fuse in one pole, appliances stay live when they are off. Unplug them before you open or clean anything.",
     mend=lambda i: Change({"polarity": Polarity.CORRECT}),
 )
 REVERSED_CHECK_BREAKER = Rule[Inlet](
-    id="shore.reversed-check-breaker", level=Level.CAUTION, when=lambda i: i.may_isolate_reversed, source="practice",
+    id="shore.reversed-check-breaker", level=Level.CAUTION, when=lambda i: i.isolates_reversed and i.usual, source="practice",
     headline="Polarity is reversed: look whether the inlet breaker opens both poles, and cross over at an adapter.",
     text="Shock: a breaker in one pole would open the neutral and leave everything live. Behind single-pole switches appliances stay live in any case: unplug them before you open them.",
     mend=lambda i: Change({"polarity": Polarity.CORRECT}),

@@ -46,7 +46,7 @@ def _own(length: str) -> tuple[tuple[str, str], ...]:
 
 SIDES = (("input", "input_length"), ("output", "output_length"))
 NO_SIZE = (sizing.NO_SIZE_AT_ALL, sizing.NO_SIZE_FOR_HEAT, sizing.NO_SIZE_FOR_DROP, sizing.NO_FUSE_FITS)
-NO_FUSE = (protection.NO_FAMILY, protection.NO_SUCH_RATING_AT_THIS_VOLTAGE, protection.NO_RATING_BETWEEN)
+NO_FUSE = (protection.NO_FAMILY, protection.NO_RATING_BETWEEN)
 
 WORKSHEET = Worksheet(
     id="converter",

@@ -80,6 +80,7 @@ WORKSHEET = Worksheet(
         Output(id="speed", label="Draught per open area", symbol="w", kind=heat_.SPEED, at="needed.speed"),
         Output(id="effective", label="Free area as one opening", symbol="A_e", kind=heat_.OPENING, rounding=UP, at="needed.effective"),
         Output(id="fan_rise", label="Warmer with the fan by", symbol="ΔT_f", kind=RISE, rounding=UP, at="air.fan_rise"),
+        Output(id="wall_rise", label="Warmer through the walls by", symbol="ΔT_w", kind=RISE, rounding=UP, at="air.wall_rise"),
         Output(id="vent_speed", label="The fan's air in the vents", symbol="w_f", kind=heat_.SPEED, rounding=UP, at="air.vent_speed"),
         Output(id="at", label="Bay temperature used", symbol="T_b", kind=TEMPERATURE, rounding=UP, at="derated.at"),
         Output(id="draught", label="Draught through the vents", symbol="Q_d", kind=heat_.AIRFLOW, rounding=DOWN, at="air.draught"),

@@ -17,12 +17,7 @@ def _reached(enclosure: Enclosure) -> bool:
 
 def _by(enclosure: Enclosure, ventilation: Ventilation) -> bool:
     moved = enclosure.bay.ventilation is ventilation and not enclosure.air.walled
-    return _reached(enclosure) and moved and not enclosure.bay.shut
-
-
-def _unmoved(enclosure: Enclosure) -> bool:
-    """Whether no heat is made in a shut bay, so that nothing need move."""
-    return _reached(enclosure) and enclosure.bay.shut and not enclosure.air.walled
+    return _reached(enclosure) and moved
 
 
 def _full(enclosure: Enclosure) -> bool:
@@ -44,8 +39,8 @@ STEPS: tuple[Step[Enclosure], ...] = (
     Step(of="vent_speed", formula="fan / vents", when=lambda e: e.air.vent_speed is not None, text="All of its air must pass the vents."),
     Step(of="reached", source="energy-balance", when=lambda e: _by(e, Ventilation.FAN), text="{fan_rise} above {outside}. The fan decides; draught is not added."),
     Step(of="reached", source="stack", when=lambda e: _by(e, Ventilation.VENTS), text="Where the draught through two vents of {vents} each carries off just the heat that is made, found by halving."),
-    Step(of="reached", formula="outside + heat / walls", source="practice", when=lambda e: e.air.walled, text="So little heat goes through the walls: {walls} for about a square metre of plywood (our estimate)."),
-    Step(of="reached", when=_unmoved, text="No heat is made in it."),
+    Step(of="wall_rise", formula="heat / walls", source="practice", when=lambda e: e.air.walled, text="So little heat goes through the walls: {walls} for about a square metre of plywood (our estimate)."),
+    Step(of="reached", source="practice", when=lambda e: e.air.walled, text="{wall_rise} above {outside}."),
     Step(of="draught", formula="discharge * vents / sqrt(2) * sqrt(2 * gravity * height * (reached - outside) / (reached - zero))", source="stack", when=lambda e: e.air.draught is not None, text="At that temperature."),
     Step(of="at", when=lambda e: _cool(e) and e.bay.ventilation is Ventilation.UNKNOWN and not _reached(e), text="The limit, if vents or fan are as needed above; closed, it gets hotter."),
     Step(of="at", when=_reached, text="What it comes to."),
