@@ -208,7 +208,7 @@ class Gauge:
         return self.counted and self._down_to_floor(0.0)
 
     def spent_by_voltage(self, part: float = FAIR_PART) -> bool:
-        """Whether such a `part` of the states that the voltage allows is down to what is left in."""
+        """Whether such a `part` of the states the voltage allows is down to what is left in."""
         if self.counted or self.band is None:
             return False
         return self._down_to_floor(part * (self.band.high - self.band.low) * self.bank.capacity)

@@ -85,9 +85,12 @@ class Writer:
         cells = (cell for r in readings.values() for row in r.rows for cell in row)
         listed = {cell.unit.system for cell in cells if cell.unit and cell.unit.system}
         self.system = US if US in systems or listed == {US} else METRIC
-        degrees = (r for r in readings.values() if r.kind is TEMPERATURE and r.applies)
-        typed = {r.unit.system for r in degrees if r.unit}
-        self.degrees = typed.pop() if len(typed) == 1 else self.system
+        warm = {
+            r.unit.system
+            for r in readings.values()
+            if r.unit and r.applies and r.kind is TEMPERATURE
+        }
+        self.degrees = warm.pop() if len(warm) == 1 else self.system
         self.named = {named.id: named for named in (*sheet.results, *sheet.intermediates)}
         self.digits = {name: named.digits for name, named in self.named.items()}
         for pair in sheet.keep_distinct:
