@@ -44,7 +44,7 @@ EXHAUST = Choice(
         Option(Exhaust.OUTSIDE, "both outside", aliases=("room sealed", "flued")),
         Option(Exhaust.INSIDE, "air or exhaust in the living space", aliases=("into the living space", "unflued", "inside")),
     ),
-    hint="Both must lead through the shell, by pipes that are whole and tight.",
+    hint="Both must go outside, by pipes that are whole and tight.",
 )
 ALARM = Choice(
     id="alarm", label="Carbon monoxide alarm", of=Alarm, default=Alarm.FITTED,
@@ -78,7 +78,7 @@ BURNT = (
 )
 HEAT_FROM = Choice(
     id="fuel", label="Heat from", of=HeatSource, default=HeatSource.DIESEL,
-    options=(*BURNT, Option(HeatSource.ELECTRIC, "electric, straight on the bank", aliases=("electric, from the bank", "battery")), Option(HeatSource.INVERTER, "electric, through an inverter")), hint="Propane stands for bottled gas.",
+    options=(*BURNT, Option(HeatSource.ELECTRIC, "electric, straight on the bank", aliases=("electric, from the bank", "battery")), Option(HeatSource.INVERTER, "electric, through an inverter")), hint="Propane means bottled gas.",
 )
 HEATER_EFFICIENCY = Quantity(
     id="efficiency", advanced=True, label="Efficiency of the heater", symbol="η", kinds=(RATIO,), low="10 %", high="100 %",

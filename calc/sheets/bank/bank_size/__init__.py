@@ -36,7 +36,7 @@ WORKSHEET = Worksheet(
         Quantity(id="daily_energy", label="Energy a day", symbol="E", kinds=(ENERGY,), default="1200 W·h", low="1 W·h", high="100000 W·h",
                  hint="At the bank, with inverter losses and idle draw in it."),
         Quantity(id="days", label="Time without a charge", symbol="d", kinds=(TIME,), default="2 days", low="1 h", high="60 days",
-                 hint="No sun, no drive, no lead: as long as that may last."),
+                 hint="Without sun, driving or shore power."),
         CHEMISTRY,
         Quantity(id="usable", label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %", default_by=("chemistry", USUAL_SHARE),
                  hint="Of the capacity, before you call it empty."),

@@ -22,12 +22,12 @@ from calc.worksheet.work import Worksheet
 WORKSHEET = Worksheet(
     id="inverter-size",
     title="Inverter size",
-    question="What inverter, and what does it ask of the cables?",
+    question="What inverter, and which cables does it need?",
     entry_question="Which inverter do I need?",
     about="Steady and surge rating, current at the bank, and what idling takes.",
     calculate=calculate,
     fields=(
-        Quantity(id="running", label="Running power", symbol="P", kinds=(POWER,), default="1000 W", low="1 W", high="20000 W", hint="The largest sum that runs at one time."),
+        Quantity(id="running", label="Running power", symbol="P", kinds=(POWER,), default="1000 W", low="1 W", high="20000 W", hint="The largest load that runs at one time."),
         Quantity(id="surge", label="Surge", symbol="P_s", kinds=(POWER,), default="1800 W", low="1 W", high="60000 W", hint="The most for a moment, as the largest motor starts while the others run."),
         Quantity(id="power_factor", label="Power factor", symbol="λ", kinds=(NUMBER,), default="0.95", low="0.3", high="1", hint="Heaters 1; small motors 0.5 to 0.8, simple chargers 0.5 to 0.7 (no source)."),
         replace(EFFICIENCY, only_if=None, hint="At this load, from the maker's curve: 85 to 95 % is usual at best (no source)."),

@@ -74,7 +74,7 @@ WORKSHEET = Worksheet(
         Output(id="drain", at="relay.drain", label="The bank loses up to", symbol="I_d", kind=CURRENT, rounding=UP, hide_if_none=True),
         Output(id="input_current", at="charger.input_current", label="At the charger's input, at first", symbol="I_i", kind=CURRENT, rounding=UP, hide_if_none=True),
         Output(id="input_voltage", at="charger.last.voltage", label="Least voltage at its input", symbol="V_i", kind=VOLTAGE, rounding=DOWN, hide_if_none=True),
-        Output(id="cable_current", at="protection.current", label="Most that the run carries", symbol="I_c", kind=CURRENT, rounding=UP, hide_if_none=True),
+        Output(id="cable_current", at="protection.current", label="Largest current in the run", symbol="I_c", kind=CURRENT, rounding=UP, hide_if_none=True),
         Output(id="cable_load", label="Of the cable's limit", symbol="x_c", kind=RATIO, rounding=UP, hide_if_none=True),
         Output(id="cable_heat", label="Heat in the run", symbol="P_c", kind=POWER, rounding=UP, hide_if_none=True),
         Output(id="fuse", at="protection.fuse", label="Fuse at both ends", symbol="I_n", kind=CURRENT),

@@ -54,7 +54,7 @@ WORKSHEET = Worksheet(
     calculate=calculate,
     fields=(
         Quantity(id="supply_voltage", label="Supply voltage", symbol="U_s", kinds=(VOLTAGE,), default="120 V", low="100 V", high="250 V", hint="Of the mains at the post: 120 V or 230 V. A weak supply sags."),
-        Quantity(id="supply_limit", label="Supply rated for", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of the post's breaker, the lead or the inlet, whichever is least."),
+        Quantity(id="supply_limit", label="Supply rated for", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of breaker, cable or inlet, whichever is least."),
         Choice(id="practice", since=2, before=HoursPractice.EIGHTY_PERCENT, label="Of that, for hours", of=HoursPractice, default=HoursPractice.BY_VOLTAGE, options=(Option(HoursPractice.BY_VOLTAGE, "by voltage: 80 % to 160 V, else all"), Option(HoursPractice.EIGHTY_PERCENT, "80 % (North America)"), Option(HoursPractice.FULL, "all of it (Europe)")), hint="North American codes allow 80 % for hours; European breakers carry all."),
         Quantity(id="other_load", label="Other loads on shore power", symbol="I_o", kinds=(CURRENT,), default="0 A", low="0 A", high="63 A", hint="At the mains: water heater, kettle, heating. All that may run at one time."),
         Quantity(id="charger", label="Charger output", symbol="I_c", kinds=(CURRENT,), default="40 A", low="0.1 A", high="500 A", hint="What it gives the bank, as set."),
@@ -93,7 +93,7 @@ WORKSHEET = Worksheet(
         Output(id="setting", label="Set the charger to no more than", symbol="I_set", kind=CURRENT, rounding=DOWN, hide_if_none=True),
         Output(id="shortest", at="night.shortest", label="Shortest by the spread of acceptance", kind=TIME, rounding=DOWN, hide_if_none=True),
         Output(id="longest", at="night.longest", label="Longest by it", kind=TIME, rounding=UP, hide_if_none=True),
-        Output(id="energy", at="night.energy", label="Energy from the lead in those hours", symbol="E", kind=ENERGY, rounding=UP, hide_if_none=True),
+        Output(id="energy", at="night.energy", label="Energy from shore power in those hours", symbol="E", kind=ENERGY, rounding=UP, hide_if_none=True),
         Output(id="transfer_rating", at="inlet.transfer_rating", label="Transfer switch rated at least", symbol="I_t", kind=CURRENT, rounding=UP, hide_if_none=True),
         Output(id="stages", at="night.stages", label="Stage by stage", hide_if_none=True),
         Output(id="moves", label="Go on with", hide_if_none=True, needs_step=False, find=onward),

@@ -51,7 +51,7 @@ WORKSHEET = Worksheet(
         Quantity(id="length", label="Length between the probes", symbol="L", kinds=(LENGTH,), default="1 m", low="1 cm", high="100 ft", since=2, only_if=("probed", Part.CABLE), hint="One conductor, probe to probe."),
         Quantity(id="drop", label="Drop between the probes", symbol="U", kinds=(VOLTAGE,), default="4 mV", low="0.01 mV", high="5 V", hint="Under steady load, probes on the metal itself. Leave out the sign."),
         Quantity(id="current", label="Current while measuring", symbol="I", kinds=(CURRENT,), default="100 A", low="0.5 A", high="2000 A", hint="Through this part, read at the same moment."),
-        Quantity(id="full_current", label="Full current", symbol="I_f", kinds=(CURRENT,), default="200 A", low="0.5 A", high="2000 A", hint="The most that it ever carries."),
+        Quantity(id="full_current", label="Full current", symbol="I_f", kinds=(CURRENT,), default="200 A", low="0.5 A", high="2000 A", hint="The largest current it ever has."),
         Quantity(id="good_drop", label="Drop of a like one", symbol="U_g", kinds=(VOLTAGE,), optional=True, low="0.01 mV", high="5 V", example="12 mV", hint="Same parts, same current. The best comparison there is."),
         Quantity(id="rise", label="Warmer by", symbol="ΔT", kinds=(RISE,), optional=True, low="0.1 K", high="300 K", example="8 K", hint="At the same current, when it no longer climbs. Empty if not measured."),
         Choice(id="rise_over", label="Warmer than", of=RiseOver, default=RiseOver.LIKE_JOINT,

@@ -30,7 +30,7 @@ WORKSHEET = Worksheet(
     about="A list of joints with torques, to print and to initial.",
     calculate=calculate,
     fields=(
-        Text(id="vehicle", label="Vehicle", example="Marram", optional=True, hint="Its name stands at the head of the printed sheet. May be left empty."),
+        Text(id="vehicle", label="Vehicle", example="Marram", optional=True, hint="Its name, for the head of the print. May be empty."),
         Rows(
             id="joints", label="Joints", one="joint", most=40,
             default="battery plus:M8:8 N.m:brass:dry:1:battery terminal; battery minus:M8:8 N.m:brass:dry:2:battery terminal; main fuse, bus bar side:M8:12 N.m:8.8:dry:1:fuse holder; bus bar, charger:M6:4 N.m:unknown:dry:2:busbar",
@@ -43,7 +43,7 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Output(id="joint_count", label="Joints on the sheet", symbol="n", kind=COUNT),
-        Output(id="without_maker", label="Without a maker’s figure", symbol="n_0", kind=COUNT),
+        Output(id="without_maker", label="Without a maker’s torque", symbol="n_0", kind=COUNT),
         Output(id="torque_least", label="Smallest torque to set", kind=TORQUE, both=True),
         Output(id="torque_most", label="Largest torque to set", kind=TORQUE, both=True),
         Output(id="tightest", at="tightest.name", label="Thread nearest its limit"),
@@ -52,7 +52,7 @@ WORKSHEET = Worksheet(
         Output(id="schedule", find=schedule, label="Joint sheet"),
     ),
     intermediates=(
-        Output(id="with_maker", label="With a maker’s figure", symbol="n_m", kind=COUNT),
+        Output(id="with_maker", label="With a maker’s torque", symbol="n_m", kind=COUNT),
         Output(id="tightest_stud", at="tightest.joint.thread.stud.name", label="Its stud"),
         Output(id="tightest_grade", at="tightest.joint.thread.grade", label="Its material"),
         Output(id="tightest_condition", at="tightest.joint.thread.condition", label="Its thread"),
@@ -70,7 +70,7 @@ WORKSHEET = Worksheet(
         Output(id="excess", find=named(judged.ABOVE_PUBLISHED, but=OVER_THREAD), label="Above every published torque"),
         Output(id="stretching", find=named(judged.MAY_STRETCH, but=OVER_THREAD), label="May stretch"),
         Output(id="oiled", find=named(judged.LUBRICATED), label="Lubricated"),
-        Output(id="borrowed", find=named(judged.BORROWED), label="By a figure for another part"),
+        Output(id="borrowed", find=named(judged.BORROWED), label="By a torque for another part"),
         Output(id="batteries", find=named(judged.BATTERY_TERMINAL), label="At a battery"),
         Output(id="fuses", find=named(judged.PLASTIC_BODY), label="At a fuse holder or breaker"),
         Output(id="grounds", find=named(judged.CHASSIS_GROUND), label="At the chassis"),

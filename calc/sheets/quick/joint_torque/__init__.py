@@ -66,8 +66,8 @@ WORKSHEET = Worksheet(
         Output(id="power_torque", at="switchgear.torque", label="Torque of a busbar joint in switchgear", kind=TORQUE),
         Output(id="power_share", at="switchgear.share", label="Share of the thread's strength that would use", kind=RATIO),
         Output(id="figure_kind", at="published.first.kind", label="Kind of joint"),
-        Output(id="figure_from", at="published.first.source", label="Figure taken from"),
-        Output(id="spread_from", find=spread, label="Every figure found"),
+        Output(id="figure_from", at="published.first.source", label="Torque taken from"),
+        Output(id="spread_from", find=spread, label="Every torque found"),
     ),
     steps=STEPS,
     rules=(

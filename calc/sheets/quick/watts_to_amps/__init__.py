@@ -23,7 +23,7 @@ from calc.worksheet.work import Worksheet
 WORKSHEET = Worksheet(
     id="watts-to-amps",
     title="Watts to amps",
-    question="What current does this load ask of the bank?",
+    question="What current does this load draw from the bank?",
     entry_question="Can the bank run this?",
     about="Watts to amps and amp-hours: a kettle, a fridge, an inverter.",
     calculate=calculate,
@@ -71,6 +71,6 @@ WORKSHEET = Worksheet(
         Lead(label="How long the bank carries it", sheet="runtime", needs=("capacity",),
              carry=(("load", "power"), *alike("chemistry", "voltage", "route", "efficiency", "capacity", "usable"))),
     ),
-    valid="Steady power. A motor or compressor asks several times its running current for a moment when it starts.",
+    valid="Steady power. A motor or compressor draws several times its running current while it starts.",
     summary="{current} from the bank",
 )

@@ -78,7 +78,7 @@ WORKSHEET = Worksheet(
     title="Fault current",
     question="How much can flow if this run is shorted?",
     entry_question="What if this cable is shorted?",
-    about="What a dead short passes at most and at least, what must break it, and how long the wire bears it.",
+    about="The highest and lowest short-circuit current, what must break it, and how long the wire survives it.",
     calculate=calculate,
     picture=Shares(
         parts=(("source_low", "source"), ("cable_least", "cable"), ("joints_total", "joints")), total="resistance_low", result="fault_current",

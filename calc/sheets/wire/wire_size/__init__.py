@@ -56,7 +56,7 @@ WORKSHEET = Worksheet(
         Quantity(id="current", label="Continuous current", symbol="I", kinds=(CURRENT,), default="30 A", low="0.01 A", high="2000 A",
                  hint="What the load draws for minutes and hours."),
         Quantity(id="length", label="Length, one way", symbol="L", kinds=(LENGTH,), default="12 ft", low="1 cm", high="1000 m",
-                 hint="Along the cable from source to load. The sheet counts the way back."),
+                 hint="Along the cable, one way. The return is counted."),
         Quantity(id="voltage", label="System voltage", symbol="V", kinds=(VOLTAGE,), default="12 V", low="1 V", high="1000 V",
                  hint="Nominal: 12, 24 or 48 V."),
         replace(DROP_LIMIT, symbol="d_max"),
