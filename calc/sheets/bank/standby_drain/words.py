@@ -23,4 +23,4 @@ STEPS: tuple[Step[Standing], ...] = (
     Step(of="freezes", source="acid-freezing", when=lambda s: s.bank.lead_acid, text="Acid thins as a battery empties. By the gravity of a flooded battery; sealed ones mostly freeze later."),
 )
 
-FINE = Rule[Standing](id="standby-drain.fine", level=Level.FINE, headline="It may stand {days} before it is down to {to_state}.")
+FINE = Rule[Standing](id="standby-drain.fine", level=Level.FINE, headline="It can be parked for {days} before it is down to {to_state}.")

@@ -28,7 +28,7 @@ STEPS: tuple[Step[Selectivity], ...] = (
     Step(of="decisive", source="fuse-gates", text="The highest current from {lowest} to {fault_current} at which the order is in doubt; where none is, the highest of all."),
     Step(of="upstream_current", formula="decisive + other_load", source="ohm", text="The fault and whatever else it carries."),
     Step(of="downstream_percent", formula="decisive / downstream", text="Where that stands on the downstream fuse's curve."),
-    Step(of="upstream_percent", formula="upstream_current / upstream", text="Where it is fitted on the upstream fuse's."),
+    Step(of="upstream_percent", formula="upstream_current / upstream", text="The same current in percent of the upstream fuse's rating."),
     Step(of="downstream_time", source="fuse-gates", text="At the latest by the last published time limit at or below this share, at the earliest by the next one at or above. More current never opens a fuse later; nothing is interpolated."),
     Step(of="upstream_time", source="fuse-gates", text="The same. Beyond the last limit nothing is known of the earliest."),
     Step(of="let_through", source="practice", text="Makers state I²t at ten times the rating and more. What the downstream fuse lets through in all, below what melts the upstream one, proves the order at that fault; other load counts by ((I + I_x)/I)²."),
