@@ -21,7 +21,8 @@ def page_files(own: Path) -> list[Path]:
     questions of the practice sets, and the frame of the page of a van.
     """
     built = ("practice", "van_page", "van_keys")
-    unused = {own / "__main__.py", *(own / "render" / f"{name}.py" for name in built)}
+    unused = {own / "__main__.py", own / "terminal_van.py"}
+    unused |= {*(own / "render" / f"{name}.py" for name in built)}
     unused |= {*(own / "practice").rglob("*"), *(own / "sheets").rglob("practice.py")}
     kept = (file for file in own.rglob("*") if "__pycache__" not in file.parts)
     return [file for file in kept if file.is_file() and file not in unused]

@@ -88,7 +88,9 @@ def test_what_the_page_has_no_use_for_is_not_in_its_bundle(built):
     names = archive(built, "app.zip")
     assert "calc/worksheet/work.pyc" in names
     every = names + archive(built, "van.zip")
-    assert not [name for name in every if "practice" in name or "__main__" in name]
+    assert not [
+        name for name in every if "practice" in name or "__main__" in name or "terminal" in name
+    ]
 
 
 def test_the_code_of_the_van_is_an_archive_of_its_own(built):
