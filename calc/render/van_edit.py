@@ -132,7 +132,7 @@ def _field(van: Van, drafts: Drafts, place: str, error: str) -> Reply:
 
 
 def _lines(van: Van, places: list[str]) -> dict[str, str]:
-    parts = {place.rpartition(".")[0] for place in places}
+    parts = dict.fromkeys(place.rpartition(".")[0] for place in places)
     found = (part_at(van, place) for place in parts)
     return {part.place: line_html(van, part) for part in found if part}
 

@@ -56,9 +56,10 @@ def marks_of(found: Review) -> dict[str, Markup]:
     by_place: dict[str, list[Finding]] = {}
     for one in found.findings:
         part = one.place.split(".")[0]
-        for place in {part, part.partition("[")[0]} - {""}:
+        for place in dict.fromkeys((part, part.partition("[")[0])):
             by_place.setdefault(place, []).append(one)
-    return {place: mark for place, own in by_place.items() if (mark := _mark(own))}
+    marks = {place: _mark(own) for place, own in by_place.items() if place}
+    return {place: mark for place, mark in marks.items() if mark}
 
 
 def _mark(findings: list[Finding]) -> Markup:
