@@ -11,6 +11,7 @@ import { viewing } from "./van_views.js";
 
 const KEEP_AFTER = 400;
 const WORK_AFTER = 120; // milliseconds after a change, so that the next key is not kept waiting
+const SAID_FOR = 10_000; // milliseconds that a message stands over the page, which it must not move
 const MOST_STEPS = 200; // that can be undone
 const OPEN = /^#open=([a-z0-9]+):?(.*)$/;
 const LINK = /^#v=[0-9]+&van=/;
@@ -41,9 +42,17 @@ function bind(root) {
   let refused = false; // the store keeps nothing
   let [keeping, working] = [0, 0];
   let queue = Promise.resolve();
+  let keepings = Promise.resolve();
 
   const here = () => root.isConnected && location.pathname === home;
-  const say = (words) => show(part(root, "said"), words);
+  let saying = 0;
+
+  function say(words) {
+    clearTimeout(saying);
+    show(part(root, "said"), words);
+    saying = setTimeout(() => show(part(root, "said"), ""), SAID_FOR);
+  }
+
   const request = (more) => ({ id: van.id, text: van.text, drafts: van.drafts, ...more });
 
   // Changes are made one after the other, each of what the one before has left.
@@ -95,8 +104,14 @@ function bind(root) {
     working = setTimeout(() => here() && views.work(), WORK_AFTER);
   }
 
-  async function keepNow() {
+  // One after the other: the next is made from the count that the one before has left.
+  function keepNow() {
     clearTimeout(keeping);
+    keepings = keepings.then(keepOnce);
+    return keepings;
+  }
+
+  async function keepOnce() {
     if (!dirty || !van.text) return;
     dirty = false;
     const { id, text, drafts, name, copy } = van;
@@ -119,7 +134,7 @@ function bind(root) {
     const from = van.id;
     Object.assign(van, { id: store.newId(), count: 0, copy: true });
     dirty = true;
-    await keepNow();
+    await keepOnce();
     await store.copyPhotos(from, van.id).catch(() => {});
     say("Another tab has changed this van. What you have here is kept beside it, as a copy.");
   }

@@ -90,9 +90,13 @@ export function editing(page) {
     body.innerHTML = reply.html;
     for (const list of body.querySelectorAll("[data-rows]")) tend(list);
     page.photos.fill(body);
-    const links = part(body, "links");
-    const more = links && (await page.ask(page.request({ do: "sheet-links", place: at }), `links-${at}`));
-    if (more && !more.problems) links.innerHTML = more.html;
+    link(at, part(body, "links")).catch(console.warn);
+  }
+
+  // The ways into worksheets come when the boxes are there already.
+  async function link(at, links) {
+    const reply = links && (await page.ask(page.request({ do: "sheet-links", place: at }), `links-${at}`));
+    if (reply && !reply.problems) links.innerHTML = reply.html;
   }
 
   async function unfold(at, box) {
