@@ -67,7 +67,8 @@ _FLAME = {"alarm": "co_alarm()", "exhaust": "heater.exhaust"}
 
 _SHEETS: Mapping[str, Mapping[str, str]] = {
     "watts-to-amps": {
-        "power": "load_power()", **_IN_USE, "route": "route", "hours": "hours",
+        "power": "load_power()", **_IN_USE, "voltage": "used_voltage()", "route": "route",
+        "hours": "hours",
         "load_type": "load_type()", "efficiency": "inverter.efficiency",
     },
     "runtime": {

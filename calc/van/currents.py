@@ -45,7 +45,7 @@ class Flow:
 _NEEDS = {
     "watts-to-amps": ("power", "voltage", "route", "efficiency"),
     "converter": ("system", "output_voltage", "rated", "efficiency"),
-    "inverter-size": ("running", "efficiency", "lowest_voltage"),
+    "inverter-size": ("running", "efficiency", "lowest_voltage", "voltage"),
     "alternator-charge": (
         "method", "alternator", "vehicle_load", "engine_voltage", "bank_voltage", "charger_limit",
         "charger_efficiency", "length", "chemistry", "capacity",

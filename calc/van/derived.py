@@ -25,7 +25,7 @@ Function = Callable[[Van, Part | None], Came | None]
 _BY_MODULE = {
     from_bank: (
         "bank_capacity", "bank_cells", "bank_chemistry", "bank_limit", "bank_voltage",
-        "charging_voltage", "highest_voltage", "lowest_voltage", "management", "rest_voltage",
+        "charging_voltage", "lowest_voltage", "management", "rest_voltage",
         "unit_capacity", "unit_current",
     ),
     from_loads: (
@@ -41,8 +41,9 @@ _BY_MODULE = {
     ),
     from_runs: (
         "allowed_fuse", "bank_fault", "each_fused", "feed_conductor", "fed_load", "feed_length",
-        "fuse_place", "joint_full_current", "run_voltage", "sizes_in_use", "source_capacity",
-        "source_known", "source_resistance", "source_series", "source_strings",
+        "fuse_place", "highest_voltage", "joint_full_current", "run_voltage", "sizes_in_use",
+        "source_capacity", "source_known", "source_resistance", "source_series", "source_strings",
+        "used_voltage",
     ),
     from_fuses: (
         "far_end", "fault_high", "fault_low", "own_family", "upstream_family", "upstream_fuse",

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from calc.units.si import Amperes, Ohms
+from calc.units.si import Amperes, Ohms, Volts
 from calc.van.judging import Fact, absent, known, there, told
 from calc.van.record import Part, Van
 
@@ -354,7 +354,8 @@ def converters(van: Van) -> Iterator[Converter]:
     for part in van.all("converters"):
         drawn = [
             current for one in van.all("circuits")
-            if target(one, "from") == part.id and (current := current_of(van, one)) is not None
+            if target(one, "from") == part.id
+            and (current := current_of(van, one, part.si("output_voltage"))) is not None
         ]  # fmt: skip
         yield Converter(
             at=part.place,
@@ -365,9 +366,9 @@ def converters(van: Van) -> Iterator[Converter]:
         )
 
 
-def current_of(van: Van, part: Part) -> Amperes | None:
-    """Return the current [A] of a circuit: as given, or by its power at the nominal voltage."""
-    own, power, volts = part.si("current"), part.si("power"), system_volts(van)
+def current_of(van: Van, part: Part, volts: Volts | None = None) -> Amperes | None:
+    """Return the current [A] of a circuit: as given, or by its power at `volts`, else nominal."""
+    own, power, volts = part.si("current"), part.si("power"), volts or system_volts(van)
     if own is not None:
         return own
     return power / volts if power is not None and volts else None

@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calc.units.si import Amperes
-from calc.van.bind import filled
+from calc.electrical.drop_limits import Duty, drop_limit
+from calc.units.si import Amperes, Volts
+from calc.van.bind import as_usual, filled
+from calc.van.facts import system_volts
+from calc.van.from_runs import converter_before
 from calc.van.judging import Fact, known, there
 from calc.van.net import owner
 from calc.van.paths import roots, runs, way
@@ -88,6 +91,36 @@ def _fuse(van: Van, part: Part) -> tuple[str, str]:
         return "", ""
     families = answer.values["families"]
     return f"{answer.values['fuse']:.3g} A", next(iter(families or ()), "")
+
+
+@dataclass(frozen=True, kw_only=True)
+class MeasuredDrop(Fact):
+    """A voltage drop as it was measured.
+
+    `allowed` is the run's limit, `worked` what its conductor loses, as far as anybody knows it.
+    """
+
+    drop: Volts
+    allowed: Volts
+    worked: Volts | None
+
+
+def measured_drops(van: Van) -> Iterator[MeasuredDrop]:
+    """Yield each run of which the drop was measured and the voltage is known."""
+    for part in runs(van):
+        drop, device = part.si("measured_drop"), converter_before(van, part)
+        volts = device.si("output_voltage") if device else system_volts(van)
+        if drop is None or volts is None or part.kind.id == "panels":
+            continue
+        limit, own = part.si("limit"), filled(van, "wire-drop", part)
+        answer = attempted("wire-drop", {**own.texts, **as_usual("wire-drop", own)})
+        yield MeasuredDrop(
+            at=part.place,
+            part=part.name,
+            drop=drop,
+            allowed=(drop_limit(Duty.CRITICAL) if limit is None else limit) * volts,
+            worked=answer.values["drop"] if answer else None,
+        )
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc.units.si import Amperes
 from calc.van.came import Came, amps, key_of, unknown
 from calc.van.from_bank import house
-from calc.van.paths import way
+from calc.van.paths import CONVERTS, way
 from calc.van.record import Part, Van
 from calc.van.supply import loop_of, supply
 from calc.van.values import State
@@ -31,12 +31,15 @@ def far_end(van: Van, part: Part | None) -> Came | None:
 def upstream(van: Van, part: Part | None) -> Part | None:
     """Return the nearest run before a run that has a fuse, else the only battery; None if neither.
 
-    Of several batteries side by side no fuse carries all of the current.
+    Of several batteries side by side no fuse carries all of the current, and one ahead of a
+    converter or an inverter carries another current.
     """
     there = way(van, part) if part is not None else None
     if there is None:
         return None
     for run in there.runs:
+        if run.kind.id in CONVERTS:
+            return None
         if run["fuse"].state is not State.NONE:
             return run
     found = house(van)

@@ -9,7 +9,8 @@ from calc.electrical.conductors import Series, conductor
 from calc.van.came import Came, amps, key_of, key_of_kind, metres, milliohms, unknown, volts
 from calc.van.chosen import conductor_of
 from calc.van.currents import load_current
-from calc.van.from_bank import bank_capacity, house
+from calc.van.from_bank import bank_capacity, bank_voltage, house
+from calc.van.from_bank import highest_voltage as highest_of_bank
 from calc.van.paths import device_before, runs, way
 from calc.van.record import Part, Van
 from calc.van.supply import (
@@ -26,6 +27,24 @@ from calc.van.values import State
 AT_BATTERY, BEHIND_MAIN = "at-the-battery", "behind-a-main-fuse"
 
 
+def converter_before(van: Van, part: Part | None) -> Part | None:
+    """Return the converter that feeds a run, None where the bank does."""
+    device = device_before(van, part) if part is not None else None
+    return device if device is not None and device.kind.id == "converters" else None
+
+
+def used_voltage(van: Van, part: Part | None) -> Came | None:
+    """The voltage that a load takes its power at: the bank's, or a converter's behind one."""
+    device = converter_before(van, part)
+    return bank_voltage(van, part) if device is None else key_of(device, "output_voltage")
+
+
+def highest_voltage(van: Van, part: Part | None) -> Came | None:
+    """The highest voltage that a fuse must open at: the bank's, or a converter's behind one."""
+    device = converter_before(van, part)
+    return highest_of_bank(van, part) if device is None else key_of(device, "output_voltage")
+
+
 def run_voltage(van: Van, part: Part | None) -> Came | None:
     """The voltage of a run: the system's, a converter's behind one, a string's of panels."""
     if part is None:
@@ -35,10 +54,8 @@ def run_voltage(van: Van, part: Part | None) -> Came | None:
         place = f"{part.place}.max_power_voltage"
         known = voltage is not None and series is not None
         return volts((voltage or 0.0) * (series or 0.0), place) if known else unknown(place)
-    device = device_before(van, part)
-    if device is not None and device.kind.id == "converters":
-        return key_of(device, "output_voltage")
-    return key_of_kind(van, "van", "system")
+    device = converter_before(van, part)
+    return key_of_kind(van, "van", "system") if device is None else key_of(device, "output_voltage")
 
 
 def fed_load(van: Van, part: Part | None) -> Came | None:
@@ -70,18 +87,25 @@ def sizes_in_use(van: Van, part: Part | None) -> Came | None:
 
 
 def fuse_place(van: Van, part: Part | None) -> Came | None:
-    """Whether the fuse of a run is at the battery or behind a main fuse."""
+    """Whether the fuse of a run is at its source, battery or converter, or behind a main fuse."""
     if part is None:
         return None
     place = f"{part.place}.from"
+    if converter_before(van, part) is not None:
+        return Came(AT_BATTERY, place)
     there = way(van, part)
     if there is None:
         return unknown(place)
     return Came(BEHIND_MAIN if there.runs else AT_BATTERY, place)
 
 
-def bank_fault(van: Van, part: Part | None) -> Came:
-    """What the bank gives into a short at its posts, at most."""
+def bank_fault(van: Van, part: Part | None) -> Came | None:
+    """What the bank gives into a short at its posts, at most.
+
+    A converter limits its current: behind one it is what that gives for hours.
+    """
+    if (device := converter_before(van, part)) is not None:
+        return key_of(device, "rated_current")
     bank = bank_source(van)
     return bank if isinstance(bank, Came) else amps(bank.voltage / bank.least, bank.place)
 

@@ -12,13 +12,12 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from calc.judge import Level
-from calc.van.bind import Filled, filled, targets
-from calc.van.bindings import BINDINGS
+from calc.van.bind import as_usual, filled, targets
 from calc.van.judged import judged
 from calc.van.judging import Asked, Fact, Mend, VanRule
 from calc.van.once import once_for_each_van
 from calc.van.proven import kinds_not_seen, unproven
-from calc.van.record import KINDS, Part, Van, place_of
+from calc.van.record import KINDS, Part, Van
 from calc.van.reviewed import BY_DATA_SHEET, EVIDENCE, LEFT_OUT, REVIEWED, about
 from calc.van.row import ALL_LEVELS
 from calc.van.rules import alarms, bank, joints, mains, schedule_rules, use, wiring
@@ -151,7 +150,7 @@ def of_sheet(van: Van, sheet: str, part: Part | None) -> Iterator[Finding]:
     """Yield what one worksheet finds on a part, or on the van as a whole."""
     own = filled(van, sheet, part)
     at = part if part is not None else _stands_for(van, sheet)
-    usual = _usual(sheet, own)
+    usual = as_usual(sheet, own)
     if lacking := [one for one in own.lacking if one not in usual]:
         places = tuple(own.missing[one] for one in lacking)
         yield Finding(
@@ -185,21 +184,6 @@ def _worked(
             place=mine.place, part_id=mine.id, part_name=mine.name, sheet=sheet, texts=texts,
             opened_for=at.id, covers=one.covers,
         )  # fmt: skip
-
-
-def _usual(sheet: str, own: Filled) -> dict[str, str]:
-    """Return what usually stands where an inspector saw nothing, for keys that have such a text.
-
-    What is grave even so is told; that the value was not seen, the review says by itself.
-    """
-    found = {}
-    for name in own.lacking:
-        source, place = BINDINGS[sheet, name], own.missing[name]
-        if not source.endswith("()"):
-            kind, _, key = place_of(place)
-            if key and (usual := kind.key(key).usual):
-                found[name] = usual
-    return found
 
 
 def _stands_for(van: Van, sheet: str) -> Part:

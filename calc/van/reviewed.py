@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from calc.van.from_runs import fed_load
+from calc.van.from_runs import converter_before, fed_load
 from calc.van.judging import known, there
 from calc.van.record import Part, Van
 
@@ -65,6 +65,7 @@ EVIDENCE: Mapping[str, str] = {
     "van.no-main-fuse": "fault-current",
     "van.run-without-fuse": "fuse-choice",
     "van.run-behind-too-large-fuse": "fuse-choice",
+    "van.run-behind-larger-fuse": "fuse-choice",
     "van.charged-in-frost": "alternator-charge",
     "van.converter-too-small": "converter",
     "van.converter-loads-together": "converter",
@@ -77,6 +78,11 @@ def _plus(van: Van, part: Part | None) -> bool:
 
 def _fused(van: Van, part: Part | None) -> bool:
     return part is not None and _plus(van, part) and there(part, "fuse") is True
+
+
+def _shorted(van: Van, part: Part | None) -> bool:
+    """A converter limits the short behind it: no bank feeds that."""
+    return _fused(van, part) and converter_before(van, part) is None
 
 
 def _measured(van: Van, part: Part | None) -> bool:
@@ -106,8 +112,8 @@ def _feeds(van: Van, part: Part | None) -> bool:
 
 _WHEN: Mapping[str, Callable[[Van, Part | None], bool]] = {
     "fuse-choice": _plus,
-    "fault-current": _fused,
-    "fuse-ladder": _fused,
+    "fault-current": _shorted,
+    "fuse-ladder": _shorted,
     "joint-heat": _measured,
     "heat-loss": _heated,
     "heater-night": _heated,

@@ -13,6 +13,7 @@ from calc.van.came import Came, milliohms
 from calc.van.chosen import conductor_of
 from calc.van.currents import load_current
 from calc.van.from_fuses import highest_fault, lowest_fault, upstream
+from calc.van.from_runs import converter_before
 from calc.van.fusing import Fused, fused, with_conductor
 from calc.van.net import MINUS
 from calc.van.record import Part, Van
@@ -150,7 +151,11 @@ class _Working:
             self.lacks("load_voltage", before.place)
             return
         left: Volts = found["load_voltage"]
+        device = converter_before(self.van, self.part)
+        kept = _up_to(self.van, device)  # it holds its own voltage, whatever is lost before it
         for run in before:
+            if run.id in kept:
+                continue
             drop = drop_of(self.van, run)
             if isinstance(drop, Came):
                 self.lacks("load_voltage", drop.place)
@@ -160,8 +165,13 @@ class _Working:
 
     def guard(self) -> None:
         """Note the fuse, the shorts that it must break and clear, and its order with the next."""
-        self.take("fault_high", highest_fault(self.van, self.part))
-        self.take("fault_low", lowest_fault(self.van, self.part))
+        device = converter_before(self.van, self.part)
+        if device is None:
+            self.take("fault_high", highest_fault(self.van, self.part))
+            self.take("fault_low", lowest_fault(self.van, self.part))
+        else:
+            says = f"{device.name[0].upper()}{device.name[1:]} limits it: see its data sheet"
+            self.why["fault_high"] = self.why["fault_low"] = says
         own = fused(self.van, self.part)
         self.suits = own.suits
         self.chosen |= own.chosen
@@ -213,6 +223,13 @@ class _Working:
             answer = attempted(LADDER, texts)
             if answer is not None:
                 self.judged.append(Judged(LADDER, texts, answer, stop))
+
+
+def _up_to(van: Van, device: Part | None) -> frozenset[str]:
+    """Return the ids of a device and of the runs between it and the bank."""
+    before = () if device is None else runs_before(van, device)
+    own = () if isinstance(before, Came) else tuple(one.id for one in before)
+    return frozenset(() if device is None else (device.id, *own))
 
 
 def drop_of(van: Van, run: Part) -> Volts | Came:

@@ -3,18 +3,40 @@
 from __future__ import annotations
 
 # fmt: off
+from typing import Annotated
+
+from calc.electrical.fuses import CEILING
 from calc.judge import Level
 from calc.units.compare import at_most
-from calc.van.facts_wiring import Dangling, Run, dangling, guarded
+from calc.units.si import Number, Tag
+from calc.van.facts_wiring import (
+    Dangling,
+    MeasuredDrop,
+    Run,
+    dangling,
+    guarded,
+    measured_drops,
+)
 from calc.van.judging import Asked, Mend, VanRule
+
+# Beyond it the copper alone does not explain a measured drop: common practice, no source
+MORE_THAN_COPPER: Annotated[Number, Tag("measured drop over that of the copper which is too much")] = 1.5
 
 
 def _unguarded(r: Run) -> bool:
     return r.fused is False and r.guard == 0.0
 
 
+def _above(r: Run, share: float) -> bool:
+    return r.fused is False and bool(r.guard) and r.ampacity is not None and not at_most(r.guard or 0.0, share * r.ampacity)
+
+
 def _thin(r: Run) -> bool:
-    return r.fused is False and bool(r.guard) and r.ampacity is not None and not at_most(r.guard or 0.0, r.ampacity)
+    return _above(r, CEILING)
+
+
+def _rather_thin(r: Run) -> bool:
+    return _above(r, 1.0) and not _thin(r)
 
 
 def _fuse(r: Run) -> list[Mend]:
@@ -33,12 +55,26 @@ NO_FUSE = VanRule[Run](
 )
 FUSE_TOO_FAR_ABOVE = VanRule[Run](
     id="van.run-behind-too-large-fuse", level=Level.STOP, when=_thin, source="practice", key="fuse",
-    headline="Fit a fuse for {part}: it can carry {ampacity}, and the next fuse is {guard}.",
+    headline="Fit a fuse for {part}: it can carry {ampacity}, and nothing ahead opens below {guard}.",
     text="Fire: the fuse ahead of it lets more through than this conductor can carry.",
     mends=_fuse,
+)
+FUSE_ABOVE = VanRule[Run](  # up to one and a half times, as the worksheet of fuses has it
+    id="van.run-behind-larger-fuse", level=Level.CAUTION, when=_rather_thin, source="33cfr-place", key="fuse",
+    headline="Fit a fuse for {part}: it can carry {ampacity}, and nothing ahead opens below {guard}.",
+    text="The fuse ahead clears a short, but not an overload of this conductor.",
+    mends=_fuse,
+)
+LOST_ON_THE_WAY = VanRule[MeasuredDrop](
+    id="van.measured-drop-over-limit", level=Level.CAUTION, source="practice", key="measured_drop",
+    when=lambda m: not at_most(m.drop, m.allowed) and (m.worked is None or not at_most(m.drop, MORE_THAN_COPPER * m.worked)),
+    headline="Find what loses {drop} on {part}, its joints first: {allowed} is its limit.",
+    text="Fire: what the copper does not lose, a bad joint, switch or fuse holder turns into heat in one place.",
 )
 NOWHERE = VanRule[Dangling](
     id="van.end-not-in-record", level=Level.CAUTION, source="practice",
     headline="Name the part: {part} refers to “{named}”, which is not in this record.",
 )
-ASKED = (Asked(guarded, (NO_FUSE, FUSE_TOO_FAR_ABOVE)), Asked(dangling, (NOWHERE,)))
+ASKED = (
+    Asked(guarded, (NO_FUSE, FUSE_TOO_FAR_ABOVE, FUSE_ABOVE)), Asked(measured_drops, (LOST_ON_THE_WAY,)), Asked(dangling, (NOWHERE,)),
+)
