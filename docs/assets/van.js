@@ -11,7 +11,7 @@ import { viewing } from "./van_views.js";
 
 const KEEP_AFTER = 400;
 const WORK_AFTER = 120; // milliseconds after a change, so that the next key is not kept waiting
-const SAID_FOR = 10_000; // milliseconds that a message stands over the page, which it must not move
+const SAID_FOR = 6_000; // milliseconds that a message stands over the page, which it must not move
 const MOST_STEPS = 200; // that can be undone
 const OPEN = /^#open=([a-z0-9]+):?(.*)$/;
 const LINK = /^#v=[0-9]+&van=/;

@@ -88,6 +88,7 @@ export function viewing(page) {
       panel(button.dataset.tab).hidden = !mine;
     }
     root.dataset.open = name;
+    if (panel(name).getBoundingClientRect().y < 0) panel(name).scrollIntoView();
     const ready = shown.review === van.text;
     work();
     if (name === "review" && ready) best();
