@@ -1,6 +1,7 @@
 """A verdict is read on a phone: its sentence has at most 20 words, a caution's text at most 30.
 
-A number and its unit are joined by a space that does not break, and count as one word.
+A number and its unit are joined by a space that does not break, and count as one word. Of a list
+of joints or circuits the first is counted.
 """
 
 import re
@@ -9,6 +10,7 @@ import pytest
 
 from calc.judge import JUDGING, Level
 from calc.worksheet.declare import Placed
+from calc.worksheet.findings import Finding
 from calc.worksheet.writer import Writer
 from tests.contract.samples import NAMES, answers, sheets
 
@@ -55,7 +57,7 @@ def test_a_sentence_is_short_as_it_is_read(sheet):
         writer = Writer(sheet, answer.inputs, answer.result)
         for one in writer.judged[0]:
             for own, usual, most in said(one.use):
-                shown = writer.puts(one, own, usual)
+                shown = writer.puts(Finding(one.use, one.rows[:1]), own, usual)
                 if words(shown) > most and one.use.rule.id not in LONGER:
                     longer[one.use.rule.id] = f"{words(shown)}: {shown}"
     assert longer == {}

@@ -167,7 +167,7 @@ NO_RATING_FOR_FAULT = Rule[Protection](
 )
 NO_RATING_BETWEEN = Rule[Protection](
     id="fuse.no-rating-between", level=Level.CAUTION, when=_no_rating_between,
-    headline="Use thicker wire: no standard fuse is made from {lowest} for the load to {highest} for this wire.",
+    headline="Use thicker wire, or ask the maker for another fuse: none is made from {lowest} to {highest}.",
     mend=_mended_by(_no_rating_between, lambda p: (one.change for one in remedies(p, _judged))),
 )
 
