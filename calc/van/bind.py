@@ -21,7 +21,7 @@ from calc.van.came import Came, key_of, key_of_kind
 from calc.van.derived import DERIVED, LOOKED_UP
 from calc.van.from_fuses import upstream
 from calc.van.net import MINUS
-from calc.van.record import Part, Van, place_of
+from calc.van.record import Part, Van
 from calc.van.scope import Memo
 from calc.van.values import State
 from calc.van.worked import Outcome
@@ -297,18 +297,3 @@ def _result_text(answer: Answer | Outcome, name: str) -> str:
     unit = result.kind.unit(result.unit) if result.unit else result.kind.units[0]
     number = rounded(from_base(value, result.kind, unit.name), 3, result.rounding)
     return f"{number} {unit.link}".strip()
-
-
-def as_usual(sheet: str, own: Filled) -> dict[str, str]:
-    """Return what usually stands where an inspector saw nothing, for keys that have such a text.
-
-    What is grave even so is told; that the value was not seen, the review says by itself.
-    """
-    found = {}
-    for name in own.lacking:
-        source, place = BINDINGS[sheet, name], own.missing[name]
-        if not source.endswith("()"):
-            kind, _, key = place_of(place)
-            if key and (usual := kind.key(key).usual):
-                found[name] = usual
-    return found

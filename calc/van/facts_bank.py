@@ -4,15 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Annotated
 
 from calc.energy.battery import Chemistry
 from calc.energy.charging import by_chemistry
 from calc.energy.limits import FREEZING
-from calc.units.si import Amperes, Celsius, Volts
+from calc.units.si import Amperes, Celsius, Tag, Volts
 from calc.van.facts import current_of, system_volts, target
+from calc.van.from_bank import highest_voltage
 from calc.van.judging import Fact, absent, known, there
+from calc.van.paths import device_before
 from calc.van.record import Part, Van
 
+# From here on parts are marked by their limit, not by the system: common practice, no source
+BY_LIMIT: Annotated[Volts, Tag("system from which parts are marked by their limit")] = 48.0
 # The key by which a source or converter says how much current its own run carries
 RATED_BY = {
     "alternator": "charger_limit",
@@ -210,7 +215,9 @@ def alternator_current(van: Van) -> Amperes:
 class Isolator(Fact):
     """An isolator or breaker, and the line that it opens.
 
-    `opens_last` tells that it parts a running alternator from the battery that it always has.
+    `highest` is the voltage that it must be marked for by the system's name, `charging` what the
+    bank reaches where that name does not cover it. `opens_last` tells that it parts a running
+    alternator from the battery that it always has.
     """
 
     kind: str | None
@@ -221,7 +228,13 @@ class Isolator(Fact):
     line: Amperes | None
     line_fuse: Amperes | None
     highest: Volts | None
+    charging: Volts | None
     opens_last: bool
+
+    @property
+    def needed(self) -> Volts:
+        """The voltage that it must be made for."""
+        return max(self.highest or 0.0, self.charging or 0.0)
 
 
 def isolators(van: Van) -> Iterator[Isolator]:
@@ -243,6 +256,7 @@ def isolators(van: Van) -> Iterator[Isolator]:
             line=line_current(van, line),
             line_fuse=line.si("fuse") if line and "fuse" in line.values else None,
             highest=_line_volts(van, line),
+            charging=_charging(van, line),
             opens_last=bool(ends & starters) and van.one("alternator") is not None
             and (line is None or line.kind.id != "alternator"),
         )  # fmt: skip
@@ -257,6 +271,16 @@ def _line_volts(van: Van, line: Part | None) -> Volts | None:
         open_voltage, series = line.si("open_voltage"), line.si("series") or 1
         return None if open_voltage is None else open_voltage * series
     return system_volts(van)
+
+
+def _charging(van: Van, line: Part | None) -> Volts | None:
+    """Return the highest voltage [V] of a line of a 48 V bank: parts are marked for less or more.
+
+    Those marked 12 V and 24 V are made for vehicles of that name, charging and all.
+    """
+    nominal = system_volts(van)
+    own = line is not None and line.kind.id != "panels" and device_before(van, line) is None
+    return highest_voltage(van, line).si if own and nominal == BY_LIMIT else None
 
 
 def line_current(van: Van, line: Part | None) -> Amperes | None:

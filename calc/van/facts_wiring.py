@@ -7,13 +7,14 @@ from dataclasses import dataclass
 
 from calc.electrical.drop_limits import Duty, drop_limit
 from calc.units.si import Amperes, Volts
-from calc.van.bind import as_usual, filled
+from calc.van.bind import filled
 from calc.van.facts import system_volts
 from calc.van.from_runs import converter_before
 from calc.van.judging import Fact, known, there
 from calc.van.net import owner
 from calc.van.paths import roots, runs, way
 from calc.van.record import CHASSIS, Part, Van
+from calc.van.usual import as_usual
 from calc.van.worked import Outcome, attempted
 
 GUARDED = ("circuits", "cables", "inverter", "shore", "regulators", "converters")

@@ -108,7 +108,7 @@ def worked_patterns(van: Van) -> tuple[Worked, ...]:
 def worked_pattern(van: Van, part: Part) -> Worked:
     """Return one pattern of use as worked."""
     own = filled(van, SHEET, part)
-    lacking = tuple(label_of(van, own.missing[one], part) for one in own.lacking)
+    lacking = tuple(dict.fromkeys(label_of(van, own.missing[one], part) for one in own.lacking))
     if lacking:
         return Worked(part, own.texts, lacking, "", None)
     quick = attempted(SHEET, own.texts)

@@ -12,18 +12,19 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from calc.judge import Level
-from calc.van.bind import as_usual, filled, targets
+from calc.van.bind import filled, targets
 from calc.van.judged import judged
 from calc.van.judging import Asked, Fact, Mend, VanRule
 from calc.van.once import once_for_each_van
 from calc.van.proven import kinds_not_seen, unproven
 from calc.van.record import KINDS, Part, Van
-from calc.van.reviewed import BY_DATA_SHEET, EVIDENCE, LEFT_OUT, REVIEWED, about
+from calc.van.reviewed import BY_DATA_SHEET, EVIDENCE, LEFT_OUT, REVIEWED, about, settled
 from calc.van.row import ALL_LEVELS
 from calc.van.rules import alarms, bank, joints, mains, schedule_rules, use, wiring
 from calc.van.saying import said
 from calc.van.schedule import schedule
 from calc.van.told import NOT_STATED, Told, told_of_absent, told_of_kind, told_of_part
+from calc.van.usual import as_usual
 from calc.van.worked import refusal
 
 if TYPE_CHECKING:
@@ -175,7 +176,7 @@ def _worked(
         )  # fmt: skip
         return
     for one in found:
-        if one.level not in levels:
+        if one.level not in levels or settled(van, one.rule, sheet, texts):
             continue
         mine = _of_the_bank(van, one.rule) or at
         level = Level.NOTE if one.rule in BY_DATA_SHEET else one.level

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from calc.units.compare import at_most
 from calc.van.from_runs import converter_before, fed_load
 from calc.van.judging import known, there
 from calc.van.record import Part, Van
+from calc.van.worked import attempted
 
 WHOLE = ""
 FED = ("circuits", "cables", "regulators", "shore", "inverter", "converters")
@@ -128,3 +130,14 @@ def about(van: Van, sheet: str, part: Part | None) -> bool:
     """Return whether a worksheet has something to judge on a part of this van."""
     when = _WHEN.get(sheet)
     return when is None or when(van, part)
+
+
+def settled(van: Van, rule: str, sheet: str, texts: Mapping[str, str]) -> bool:
+    """Return whether the van answers a finding by what its worksheet has no field for.
+
+    A management system gives its peak for seconds, which is as long as a surge takes.
+    """
+    management = van.one("management")
+    peak = management.si("peak") if management and rule == "inverter.surge-beyond-bank" else None
+    answer = attempted(sheet, texts) if peak is not None else None
+    return answer is not None and peak is not None and at_most(answer.values["surge_current"], peak)

@@ -114,10 +114,12 @@ def _grave(van: Van, part: Part, places: tuple[str, ...], wanted: Wanted) -> Tol
     also = _also(wanted, part.id)
     blank = not van.inspection and not any(_not_seen(van, place) for place in places)
     first = "Add to" if blank else "Find out about"
+    stated = blank and all(_known(van, place) for place in places)
+    says = f"Check {name_of(part)}: {labels} does not go with the rest of the record."
     return Told(
         rule=NOT_STATED if blank else NOT_SEEN,
         level=Level.CAUTION,
-        sentence=f"{first} {name_of(part)}: {labels}.",
+        sentence=says if stated else f"{first} {name_of(part)}: {labels}.",
         text=f"{_not_judged(len(also))}.",
         places=places,
         also=also,
@@ -139,6 +141,13 @@ def name_of(part: Part) -> str:
     if part.kind.id == "van":
         return "the van"
     return part.name if part.kind.many else f"the {part.name}"
+
+
+def _known(van: Van, place: str) -> bool:
+    try:
+        return van.at(place).known
+    except InputError:
+        return False
 
 
 def _not_seen(van: Van, place: str) -> bool:

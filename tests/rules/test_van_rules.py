@@ -143,6 +143,11 @@ CASES = {
         {"isolators[1].rated_voltage": "11.9 V"},
         {"isolators[1].rated_voltage": "12 V"},
     ),
+    # LFP in four blocks of 14.6 V charges at 58.4 V; at 12 V the name covers it
+    "van.isolator-below-charging-voltage": (
+        {"van.system": "48 V", "isolators[1].rated_voltage": "58 V"},
+        {"van.system": "48 V", "isolators[1].rated_voltage": "59 V"},
+    ),
     "van.isolator-out-of-reach": ({"isolators[1].reach": "no"}, {"isolators[1].reach": "yes"}),
     "van.unregulated-alternator": (RELAY, {}),
     "van.panels-before-battery": (

@@ -219,3 +219,20 @@ def test_a_pattern_that_fails_is_told_with_what_would_carry_it():
     assert mends_of(van, found, empties)
     worked = worked_patterns(van)[0]
     assert worked.empty_after and worked.ways_out
+
+
+@pytest.mark.parametrize(("peak", "told"), [("148 A", True), ("150 A", False)])
+def test_the_peak_of_the_management_system_carries_a_surge(peak, told):
+    """1500 W with 0.88 left, from 11.5 V, are 148.2 A; the bank gives 100 A for hours."""
+    texts = {"inverter.rating": "800 W", "inverter.surge": "1500 W"}
+    limits = {"management.discharge_limit": "100 A", "management.peak": peak}
+    found = demo("marram").changed({**texts, **limits}).review().findings
+    assert ("inverter.surge-beyond-bank" in {one.rule for one in found}) is told
+
+
+def test_what_is_stated_and_does_not_fit_is_not_asked_for_again():
+    """Two chemistries: both are stated, so nobody is to add one."""
+    second = {"name": "old bank", "chemistry": "AGM", "capacity": "100 A·h"}
+    found = demo("marram").added("batteries", second).review().findings
+    said = [one.sentence for one in found if one.part_name == "old bank" and one.not_proven]
+    assert said and not any("Add to old bank: chemistry" in one for one in said)

@@ -257,6 +257,22 @@ def test_amps_before_a_converter_are_not_compared_with_those_behind_it():
     assert orders & {"van.fuse-order-reversed", "selectivity.wrong-way-round"}
 
 
+def test_no_fuse_of_the_house_bank_stands_ahead_of_a_starter_battery():
+    """150 A at the starter battery, 50 A at the house bank's end of the charging run."""
+    feed = {
+        "name": "starter feed", "from": "starter-battery", "to": "alternator", "length": "1 m",
+        "conductor": "1/0 AWG", "fuse": "150 A", "fuse_family": "class T", "current": "100 A",
+    }  # fmt: skip
+
+    def orders(changes):
+        found = demo("marram").added("cables", {**feed, **changes}).review().findings
+        mine = {one.rule for one in found if one.part_id == "starter-feed"}
+        return mine & {"van.fuse-order-reversed", "selectivity.wrong-way-round"}
+
+    assert not orders({})
+    assert orders({"from": "fuse-block", "to": "fridge"})
+
+
 @pytest.mark.parametrize(("system", "blocks"), [("12 V", 1), ("24 V", 2), ("48 V", 4)])
 def test_an_inverter_is_worked_at_every_voltage(system, blocks):
     """1000 W with 0.88 left, from 11.5 V for each block of 12 V."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 # fmt: off
 from collections.abc import Iterator
+from math import ceil
 
 from calc.judge import Level
 from calc.units.compare import at_least, at_most
@@ -148,9 +149,17 @@ BELOW_FUSE = VanRule[Isolator](
 VOLTAGE = VanRule[Isolator](
     id="van.isolator-voltage-too-low", level=Level.STOP, source="practice", key="rated_voltage",
     when=lambda i: i.rated_voltage is not None and i.highest is not None and not at_least(i.rated_voltage, i.highest),
-    headline="Use an isolator for {highest} d.c.: {part} is made for {rated_voltage}.",
+    headline="Use an isolator for {needed} d.c.: {part} is made for {rated_voltage}.",
     text="Fire: opened above its direct voltage an isolator draws an arc that may not go out.",
-    mends=lambda i: _one("Fit an isolator for the direct voltage of its line.", **{f"{i.at}.rated_voltage": f"{i.highest or 0:.3g} V"}),
+    mends=lambda i: _one("Fit an isolator for the direct voltage of its line.", **{f"{i.at}.rated_voltage": f"{ceil(i.needed)} V"}),
+)
+VOLTAGE_WHEN_CHARGING = VanRule[Isolator](
+    id="van.isolator-below-charging-voltage", level=Level.CAUTION, source="practice", key="rated_voltage",
+    when=lambda i: i.rated_voltage is not None and i.charging is not None and i.highest is not None
+    and at_least(i.rated_voltage, i.highest) and not at_least(i.rated_voltage, i.charging),
+    headline="Use an isolator for {charging} d.c.: charging, the bank rises above the {rated_voltage} of {part}.",
+    text="Fire: opened above its direct voltage an isolator draws an arc that may not go out.",
+    mends=lambda i: _one("Fit an isolator for the charging voltage.", **{f"{i.at}.rated_voltage": f"{ceil(i.needed)} V"}),
 )
 OUT_OF_REACH = VanRule[Isolator](
     id="van.isolator-out-of-reach", level=Level.CAUTION, when=lambda i: i.reach == "no", source="practice", key="reach",
@@ -194,7 +203,7 @@ BYPASSED = VanRule[Counting](
 )
 
 OF_HOUSE = (MIXED, UNLIKE, NOT_MATCHED, ONE_END, NO_MAIN_FUSE, NO_ISOLATOR, OVER_LIMIT, TOGETHER_OVER_LIMIT, TOGETHER_STOPPED_BY_SIGNAL, TOGETHER_TOO_STRONG, FROST)
-OF_ISOLATORS = (OPENS_LAST, OPENED_LAST, TOO_SMALL, BELOW_FUSE, VOLTAGE, OUT_OF_REACH)
+OF_ISOLATORS = (OPENS_LAST, OPENED_LAST, TOO_SMALL, BELOW_FUSE, VOLTAGE, VOLTAGE_WHEN_CHARGING, OUT_OF_REACH)
 ASKED = (
     Asked(houses, OF_HOUSE), Asked(isolators, OF_ISOLATORS), Asked(charging, (UNREGULATED,)),
     Asked(regulators, (PANELS_FIRST,)), Asked(counting, (NO_MONITOR, BYPASSED)),
