@@ -35,7 +35,7 @@ from calc.worksheet.work import Worksheet
 WORKSHEET = Worksheet(
     id="bank-gauge",
     title="Bank gauge",
-    question="What does the monitor tell, and what does voltage not?",
+    question="How full is the bank?",
     entry_question="How much is left in the bank?",
     about="What is left by the count, how long it lasts, and what a voltage reading is worth.",
     calculate=calculate,

@@ -28,7 +28,7 @@ from calc.worksheet.work import Worksheet
 WORKSHEET = Worksheet(
     id="remote-switch",
     title="Remote switch",
-    question="How do I switch what is hidden?",
+    question="How do I switch a hidden appliance?",
     entry_question="How do I switch the heater under the bed?",
     about="The line or a relay, the contact's rating, and the coil's wire.",
     calculate=calculate,

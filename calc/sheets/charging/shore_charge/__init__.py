@@ -48,7 +48,7 @@ def _by_chemistry(column: str, unit: str) -> dict[str, str]:
 WORKSHEET = Worksheet(
     id="shore-charge",
     title="Shore charge",
-    question="What will a night on shore power put back?",
+    question="What does a night on shore power charge?",
     entry_question="Will one night on shore power fill the bank?",
     about="Hours by stage, and what the charger takes from the supply.",
     calculate=calculate,

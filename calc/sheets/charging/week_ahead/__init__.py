@@ -52,7 +52,7 @@ from calc.worksheet.work import Worksheet
 WORKSHEET = Worksheet(
     id="week-ahead",
     title="Week ahead",
-    question="Will the bank hold through the week?",
+    question="Will the bank last the week?",
     entry_question="Will this van get through a grey week?",
     about="A bank hour by hour for a week, month by month, and what would carry it.",
     calculate=calculate,

@@ -30,7 +30,7 @@ from calc.worksheet.work import Worksheet
 WORKSHEET = Worksheet(
     id="enclosure-airflow",
     title="Enclosure airflow",
-    question="Does the electrical bay breathe?",
+    question="How much air does the electrical bay need?",
     entry_question="Why does the charger go slow when it is hot?",
     about="Heat of chargers and inverters, vents or a fan, and output left.",
     calculate=calculate,

@@ -20,7 +20,7 @@ from calc.worksheet.work import Worksheet
 WORKSHEET = Worksheet(
     id="runtime",
     title="Run time",
-    question="How long will the bank carry this?",
+    question="How long will the bank run this?",
     entry_question="Will it last until morning?",
     about="Run time of a bank, in the cold and under a heavy load.",
     calculate=calculate,
