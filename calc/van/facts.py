@@ -199,7 +199,7 @@ class Alarm(Fact):
 
 def each_alarm(van: Van) -> Iterator[Alarm]:
     """Yield each alarm of a van."""
-    today = _month(told(van.one("van"), "date"))
+    today = _month(told(van.one("van"), "date") or last_seen(van))
     for part in van.all("alarms"):
         until = _month(told(part, "expiry"))
         yield Alarm(
@@ -212,6 +212,18 @@ def each_alarm(van: Van) -> Iterator[Alarm]:
             expiry=told(part, "expiry"),
             flame=burns(van),
         )
+
+
+def last_seen(van: Van) -> str:
+    """Return the latest date at which anything of a van was stated, nothing where none is."""
+    dates = (
+        stated.when
+        for part in van.everything()
+        for value in part.values.values()
+        for stated in value.statements
+        if _MONTH.match(stated.when)
+    )
+    return max(dates, default="")
 
 
 def _month(text: str) -> tuple[str, ...]:

@@ -10,7 +10,8 @@ from calc.energy.battery import Chemistry
 from calc.energy.charging import by_chemistry
 from calc.energy.limits import FREEZING
 from calc.units.si import Amperes, Celsius, Tag, Volts
-from calc.van.facts import current_of, system_volts, target
+from calc.van.currents import load_current
+from calc.van.facts import system_volts, target
 from calc.van.from_bank import highest_voltage
 from calc.van.judging import Fact, absent, known, there
 from calc.van.paths import device_before
@@ -18,14 +19,6 @@ from calc.van.record import Part, Van
 
 # From here on parts are marked by their limit, not by the system: common practice, no source
 BY_LIMIT: Annotated[Volts, Tag("system from which parts are marked by their limit")] = 48.0
-# The key by which a source or converter says how much current its own run carries
-RATED_BY = {
-    "alternator": "charger_limit",
-    "shore": "charger",
-    "regulators": "current_limit",
-    "panels": "short_current",
-    "converters": "rated_current",
-}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -284,14 +277,11 @@ def _charging(van: Van, line: Part | None) -> Volts | None:
 
 
 def line_current(van: Van, line: Part | None) -> Amperes | None:
-    """Return the current [A] of a line, as far as the record says one."""
-    if line is None:
-        return None
-    if line.kind.id in RATED_BY:
-        return line.si(RATED_BY[line.kind.id])
-    if line.kind.id == "circuits":
-        return current_of(van, line)
-    return line.si("current") if line.kind.id == "cables" else None
+    """Return the current [A] of a line, as far as the record says one; a main cable's as stated."""
+    if line is None or line.kind.id == "cables":
+        return line.si("current") if line else None
+    found = load_current(van, line)
+    return found.si if found else None
 
 
 @dataclass(frozen=True, kw_only=True)

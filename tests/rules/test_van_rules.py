@@ -289,6 +289,21 @@ def test_every_rule_of_the_whole_has_its_two_sides():
     assert set(CASES) == OWN
 
 
+def test_an_isolator_of_an_inverter_carries_what_that_takes():
+    """1000 W with 0.88 left, from 11.5 V, are 98.8 A."""
+    line = {"isolators[1].in_line": "inverter"}
+    assert "van.isolator-too-small" in ids({**line, "isolators[1].rating": "98 A"})
+    assert "van.isolator-too-small" not in ids({**line, "isolators[1].rating": "99 A"})
+
+
+@pytest.mark.parametrize(("when", "told"), [("2033-07-01", True), ("2033-06-30", False)])
+def test_without_a_date_of_its_own_a_record_is_as_old_as_what_was_last_stated(when, told):
+    text = 'format = 1\n[heater]\nfuel = "diesel"\n[[alarms]]\nkind = "co"\nexpiry = "2033-06"\n'
+    text += f'tested = {{ found = "sounded", evidence = "seen", when = "{when}" }}\n'
+    found = {rule.id for rule, _ in fired(read_van(text))}
+    assert ("van.carbon-monoxide-alarm-expired" in found) is told
+
+
 def hot(cooling):
     texts = {
         "cooling": cooling, "efficiency_ratio": "10 EER", "route": "inverter", "hours": "4 h",
