@@ -58,12 +58,15 @@ def guarded(van: Van) -> Iterator[Run]:
 def guard(van: Van, part: Part) -> Amperes | None:
     """Return the rating [A] of the nearest fuse ahead of a run, 0 where there is surely none.
 
-    None where a fuse on the way, or the way itself, is not known.
+    Behind a converter it is what that gives: a fuse before it carries another current. None where a
+    fuse on the way, or the way itself, is not known.
     """
     found = way(van, part)
     if found is None:
         return None
     for run in found.runs:
+        if run.kind.id == "converters":
+            return run.si("rated_current")
         if there(run, "fuse") is None:
             return None
         if (rating := run.si("fuse")) is not None:

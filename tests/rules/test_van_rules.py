@@ -296,6 +296,15 @@ def test_an_isolator_of_an_inverter_carries_what_that_takes():
     assert "van.isolator-too-small" not in ids({**line, "isolators[1].rating": "99 A"})
 
 
+@pytest.mark.parametrize(("gives", "told"), [("26 A", True), ("25 A", False)])
+def test_behind_a_converter_what_it_gives_is_the_guard_and_no_fuse_before_it(gives, told):
+    """16 AWG of 105 °C carries 25 A by 33 CFR; the fuse of 15 A is before the converter."""
+    fed = {"length": "1 m", "conductor": "16 AWG", "fuse": "none"}
+    found = SOUND.added("converters", {**CONVERTER, "fuse": "15 A", "rated_current": gives})
+    rules = {rule.id for rule, _ in fired(found.added("circuits", {**PUMP, **fed}))}
+    assert ("van.run-behind-larger-fuse" in rules) is told
+
+
 @pytest.mark.parametrize(("when", "told"), [("2033-07-01", True), ("2033-06-30", False)])
 def test_without_a_date_of_its_own_a_record_is_as_old_as_what_was_last_stated(when, told):
     text = 'format = 1\n[heater]\nfuel = "diesel"\n[[alarms]]\nkind = "co"\nexpiry = "2033-06"\n'
