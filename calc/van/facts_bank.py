@@ -210,7 +210,8 @@ class Isolator(Fact):
 
     `highest` is the voltage that it must be marked for by the system's name, `charging` what the
     bank reaches where that name does not cover it. `opens_last` tells that it parts a running
-    alternator from the battery that it always has.
+    alternator from the battery that it always has, `may_open_last` that it parts the bank from one
+    that charges it by a relay while no other battery is recorded.
     """
 
     kind: str | None
@@ -223,6 +224,7 @@ class Isolator(Fact):
     highest: Volts | None
     charging: Volts | None
     opens_last: bool
+    may_open_last: bool
 
     @property
     def needed(self) -> Volts:
@@ -252,6 +254,8 @@ def isolators(van: Van) -> Iterator[Isolator]:
             charging=_charging(van, line),
             opens_last=bool(ends & starters) and van.one("alternator") is not None
             and (line is None or line.kind.id != "alternator"),
+            may_open_last=not starters and known(van.one("alternator"), "method") == "relay"
+            and bool(ends & {"bank", *(one.id for one in house_batteries(van))}),
         )  # fmt: skip
 
 

@@ -133,6 +133,7 @@ CASES = {
         {"isolators[1].kind": "breaker"},
     ),
     "van.isolator-of-starter-battery": ({"cables[1].from": "starter-battery"}, {}),
+    "van.isolator-may-open-last-battery": ({**RELAY, "gone": ("batteries[2]",)}, RELAY),
     "van.isolator-too-small": ({"isolators[1].rating": "119 A"}, {"isolators[1].rating": "120 A"}),
     "van.isolator-below-its-fuse": (
         {"isolators[1].rating": "199 A"},

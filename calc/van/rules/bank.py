@@ -134,6 +134,11 @@ OPENED_LAST = VanRule[Isolator](
     id="van.isolator-of-starter-battery", level=Level.CAUTION, when=lambda i: i.opens_last and i.kind == "isolator", source="practice",
     headline="Mark {part}: never open it with the engine running, for the alternator loses its battery.",
 )
+MAY_OPEN_LAST = VanRule[Isolator](
+    id="van.isolator-may-open-last-battery", level=Level.CAUTION, when=lambda i: i.may_open_last, source="practice",
+    headline="Find out whether {part} leaves the running alternator a battery: no starter battery is recorded.",
+    text="An alternator that loses its last battery at speed gives tens of volts for a moment, which destroys electronics.",
+)
 TOO_SMALL = VanRule[Isolator](
     id="van.isolator-too-small", level=Level.STOP, source="practice", key="rating",
     when=lambda i: i.rating is not None and i.line is not None and not at_least(i.rating, i.line),
@@ -203,7 +208,7 @@ BYPASSED = VanRule[Counting](
 )
 
 OF_HOUSE = (MIXED, UNLIKE, NOT_MATCHED, ONE_END, NO_MAIN_FUSE, NO_ISOLATOR, OVER_LIMIT, TOGETHER_OVER_LIMIT, TOGETHER_STOPPED_BY_SIGNAL, TOGETHER_TOO_STRONG, FROST)
-OF_ISOLATORS = (OPENS_LAST, OPENED_LAST, TOO_SMALL, BELOW_FUSE, VOLTAGE, VOLTAGE_WHEN_CHARGING, OUT_OF_REACH)
+OF_ISOLATORS = (OPENS_LAST, OPENED_LAST, MAY_OPEN_LAST, TOO_SMALL, BELOW_FUSE, VOLTAGE, VOLTAGE_WHEN_CHARGING, OUT_OF_REACH)
 ASKED = (
     Asked(houses, OF_HOUSE), Asked(isolators, OF_ISOLATORS), Asked(charging, (UNREGULATED,)),
     Asked(regulators, (PANELS_FIRST,)), Asked(counting, (NO_MONITOR, BYPASSED)),
