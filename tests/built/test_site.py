@@ -89,7 +89,7 @@ def test_what_the_page_has_no_use_for_is_not_in_its_bundle(built):
     assert "calc/worksheet/work.pyc" in names
     every = names + archive(built, "van.zip")
     assert not [
-        name for name in every if "practice" in name or "__main__" in name or "terminal" in name
+        name for name in every if "practice" in name or "__main__" in name or "terminal_van" in name
     ]
 
 
