@@ -125,7 +125,7 @@ def test_no_torque_above_the_ceiling_is_shown_without_a_word_beside_it():
 def test_a_figure_brought_to_an_oiled_thread_is_not_called_published():
     """The published ones for M8 are 6 to 17 N·m, dry; three quarters of them are nobody's."""
     oiled = ask(stud="M8", grade="8.8", condition="lubricated")
-    assert "for a dry one sources run from 6 N·m" in oiled.sentence.replace("\u00a0", " ")
+    assert "on an oiled thread, 6 N·m" in oiled.sentence.replace("\u00a0", " ")
     assert "on an oiled thread" in oiled.sentence
     assert "joint.published-are-dry" in [said.rule for said in oiled.notes]
     alone = ask(stud="5/16 in", grade="8.8", condition="lubricated")

@@ -150,6 +150,8 @@ def test_the_90_degree_column_is_for_corrections_and_the_75_degree_one_is_the_li
 def test_a_fuse_beyond_the_75_degree_column_is_never_chosen():
     given = {"rule_set": NEC, "insulation": "90 C", "fault_current": "900 A"}
     thin = calc.work("fuse-choice", {**given, "conductor": "6 AWG", "current": "52.1 A"})
+    assert thin["fuse"] is None and thin.verdict == "caution"
+    thin = calc.work("fuse-choice", {**given, "conductor": "6 AWG", "current": "65.1 A"})
     assert thin["fuse"] is None and thin.verdict == "stop"
     main = {**given, "conductor": "4/0 AWG", "current": "190 A"}
     assert calc.work("fuse-choice", main).values["highest"] == 230

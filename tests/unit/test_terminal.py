@@ -99,7 +99,7 @@ def test_the_switch_for_data_may_stand_anywhere(run, place):
 
 
 def test_a_result_that_is_not_there_is_null_in_the_data(run):
-    status, out, _ = run("fuse-choice", "current=80 A", "conductor=8 AWG", "--json")
+    status, out, _ = run("fuse-choice", "current=81 A", "conductor=8 AWG", "--json")
     data = json.loads(out)
     assert status == 0
     assert data["results"]["fuse"] is None
