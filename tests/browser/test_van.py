@@ -1,5 +1,7 @@
 """The page of a van on the built site: written down, changed, undone, worked, fed into sheets."""
 
+import re
+
 import pytest
 from playwright.sync_api import Page, expect
 
@@ -109,6 +111,17 @@ def test_review_diagram_and_lists_follow_a_change(van):
     with page.expect_download() as download:
         page.locator("[data-panel-lists] [data-writes-csv]").first.click()
     assert download.value.suggested_filename.endswith(".csv")
+
+
+def test_the_diagram_prints_on_one_landscape_page_of_its_own(van):
+    page = van
+    page.locator("[data-start] [data-demo=marram]").click()
+    page.get_by_role("tab", name="Diagram").click(timeout=STARTING)
+    expect(page.locator("[data-panel-diagram] svg.lw-plan")).to_be_visible(timeout=STARTING)
+    printed = page.pdf(prefer_css_page_size=True)
+    assert len(re.findall(rb"/Type\s*/Page[^s]", printed)) == 1
+    width, height = map(float, re.search(rb"/MediaBox \[0 0 (\S+) (\S+)\]", printed).groups())
+    assert width > height
 
 
 def test_a_finding_leads_to_its_box_and_a_sheet_leads_back_with_a_new_value(van, server):
