@@ -98,6 +98,7 @@ TASKS = (
     ("Something is wrong", "checks/find-fault/"),
     ("Will it last?", "checks/week-ahead/"),
     ("How much solar?", "checks/sun-yield/"),
+    ("A whole van", "van/"),
     ("The usual mistakes", "checks/usual-mistakes/"),
 )
 """What most people come for, with the page that begins it."""
