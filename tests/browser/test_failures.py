@@ -98,9 +98,10 @@ def break_worker(page, script: str) -> None:
 
     def serve(route) -> None:
         code = route.fetch().text()
-        turn = '  try {\n    self.postMessage({ type: "answer"'
-        assert code.count(turn) == 1
-        code = code.replace("const [key, { id, request }]", "let [key, { id, request }]")
+        turn = "  try {\n    if (needs && !unpacked.has(needs)) {"
+        taken = "const [key, { id, request, needs }]"
+        assert code.count(turn) == code.count(taken) == 1
+        code = code.replace(taken, taken.replace("const", "let"))
         route.fulfill(
             body=code.replace(turn, turn.replace("{\n", "{\n" + script, 1)),
             content_type="text/javascript",
