@@ -12,6 +12,7 @@ from calc.judge import Level
 from calc.van.judging import Mend, mended
 from calc.van.record import Van
 from calc.van.review import Finding, Review, fired, review
+from calc.van.rules import alarms, mains
 from calc.van.ways import ways
 from calc.worksheet.answer import InputError
 
@@ -74,14 +75,27 @@ def _candidates(van: Van, finding: Finding) -> Iterator[Mend]:
 
 
 def best(found: Review) -> tuple[tuple[Finding, Mend], ...]:
-    """Return the mends that take the most off a van's findings, each with what it is for."""
+    """Return the mends to make first, each with what it is for.
+
+    What can kill comes before what can burn or fail: gas and alarms, then mains, then the rest; in
+    each, what takes the most off the van's findings.
+    """
     weighed = []
     proven = [one for one in found.findings if not one.not_proven]
-    for finding in proven[:_MOST_WEIGHED]:
+    for finding in sorted(proven, key=_danger)[:_MOST_WEIGHED]:
         for mend, after in tried(found.van, found, finding, offers=1):
-            weighed.append((_weight(found) - _weight(after), finding, mend))
-    weighed.sort(key=lambda one: -one[0])
+            lighter = _weight(after) - _weight(found)
+            weighed.append(((*_danger(finding), lighter), finding, mend))
+    weighed.sort(key=lambda one: one[0])
     return tuple((finding, mend) for _, finding, mend in weighed[:_BEST])
+
+
+def _danger(finding: Finding) -> tuple[int, int]:
+    """Return the place of a finding among dangers: its level, then what it can do to people."""
+    asked = (alarms.ASKED, mains.ASKED)
+    ids = [{rule.id for one in each for rule in one.rules} for each in asked]
+    kind = next((place for place, one in enumerate(ids) if finding.rule in one), len(ids))
+    return list(Level).index(finding.level), kind
 
 
 def _weight(found: Review) -> int:

@@ -111,6 +111,12 @@ def test_the_best_three_mends_come_first():
     assert SOUND.best == ()
 
 
+def test_what_can_kill_is_mended_before_what_can_burn_or_fail():
+    van = demo("ten-mistakes").changed({"gas.locker": "open inside"})
+    finding, _ = review(van).best[0]
+    assert finding.rule == "van.gas-locker-open-inside"
+
+
 WEAK = {
     "run.drop-over-limit": {"circuits[1].conductor": "16 AWG"},
     "fuse.below-load": {"circuits[4].fuse": "5 A"},
