@@ -61,12 +61,12 @@ SUN = {
     "nec-690-7": Source(
         "NEC 690.7",
         "open voltages of the panels in series add, corrected for the coldest air by the label's coefficient, else by table 690.7(A)",
-        "two course texts with worked examples; the table in two transcriptions that agree",
+        "two textbooks with worked examples; the table in two printed copies that agree",
     ),
     "nec-690-8": Source(
         "NEC 690.8",
         "(A) 125 % of the short-circuit currents in parallel; (B) cable and fuse for 125 % of that",
-        "article in a trade magazine; a course text with a worked example",
+        "article in a trade magazine; a textbook with a worked example",
     ),
     "iec-62548": Source(
         "IEC 62548 and IEC 60364-7-712, 431",
