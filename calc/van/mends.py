@@ -20,6 +20,12 @@ MOST_TRIED = 14
 MOST_OFFERED = 3
 _MOST_WEIGHED = 8  # findings, the gravest first, among which the best mends are looked for
 _BEST = 3
+_LEVELS = tuple(Level)  # the worst first
+# Ids of the rules on what can kill: gas and alarms, then mains.
+_DEADLY = tuple(
+    frozenset(rule.id for asked in each for rule in asked.rules)
+    for each in (alarms.ASKED, mains.ASKED)
+)
 _WEIGHTS = {Level.STOP: 100, Level.CAUTION: 10, Level.ADVICE: 1, Level.NOTE: 1}
 
 
@@ -92,10 +98,8 @@ def best(found: Review) -> tuple[tuple[Finding, Mend], ...]:
 
 def _danger(finding: Finding) -> tuple[int, int]:
     """Return the place of a finding among dangers: its level, then what it can do to people."""
-    asked = (alarms.ASKED, mains.ASKED)
-    ids = [{rule.id for one in each for rule in one.rules} for each in asked]
-    kind = next((place for place, one in enumerate(ids) if finding.rule in one), len(ids))
-    return list(Level).index(finding.level), kind
+    kind = next((place for place, one in enumerate(_DEADLY) if finding.rule in one), len(_DEADLY))
+    return _LEVELS.index(finding.level), kind
 
 
 def _weight(found: Review) -> int:
