@@ -1,7 +1,8 @@
 """Wall tables: the largest load for each conductor and length, to print and hang up.
 
 A figure is the smaller of two: what keeps within the drop, and what a fuse that guards the wire
-lets run for hours. Both come from the functions behind the worksheets, rounded down.
+lets run for hours. Both come from the functions behind the worksheets, rounded down: who reads
+"11" connects 11 A, and no verdict stands beside it on the wall.
 """
 
 import hashlib
@@ -74,7 +75,7 @@ def ampacity(name: str, insulation: float) -> float | None:
 
 
 def largest_fuse(name: str, insulation: float) -> float:
-    """Return the largest standard fuse [A] that guards `name`: at most what the wire bears.
+    """Return the largest standard fuse [A] that guards `name`: at most its ampacity.
 
     `insulation` [°C]; air 30 °C, outside the engine space, two loaded conductors together.
     Ratings known only from memory are left out. Raises ValueError where no fuse is that small.
@@ -225,18 +226,18 @@ def _conditions(series: Series) -> Markup:
     warmer = at_temperature(1.0, COPPER, GOOD) - 1
     said = (
         "3 %: feeders, chargers, pumps, electronics. 10 %: plain lighting. "
-        "The way back is counted. Between two lengths read the longer, between two sizes the "
-        "thinner. All figures are rounded down.",
-        f"* Heat decides, not drop: the largest fuse for {CAUTIOUS:g} °C insulation, divided by "
-        f"{CONTINUOUS:g}, so that a fuse can both carry the load and guard the wire. Air 30 °C, "
-        "outside the engine space, two loaded conductors together. Where it is hotter or more lie "
-        "together, the wire bears less: see fuse choice.",
-        f"Copper, stranded, plain, at {COPPER:g} °C. With {GOOD:g} °C insulation a wire bears "
-        f"more, but fully loaded loses up to {warmer * 100:.0f} % more voltage: see wire drop. "
+        "The return conductor is included. Between two lengths, use the longer; between two sizes, "
+        "the smaller. Numbers are rounded down, so each load is within the limits.",
+        f"* Heat sets the limit, not drop: the largest fuse for {CAUTIOUS:g} °C insulation, "
+        f"divided by {CONTINUOUS:g}, so that the fuse can carry the load and protect the wire. Air "
+        "30 °C, outside the engine space, two loaded conductors together. In hotter air or a "
+        "larger bundle the ampacity is lower: see fuse choice.",
+        f"Copper, stranded, plain, at {COPPER:g} °C. With {GOOD:g} °C insulation a wire can carry "
+        f"more, but fully loaded it loses up to {warmer * 100:.0f} % more voltage: see wire drop. "
         "Copper-clad aluminium and thinner vehicle cable (SAE sizes) lose more than this table.",
-        "The fuse sits at the source, within 7 in (18 cm) of it: at least "
-        f"{CONTINUOUS:g} times the load, at most the figure above, rated for the voltage and for "
-        "what the bank pushes into a short.",
+        "Fit the fuse at the source, within 7 in (18 cm) of it. Its rating: at least "
+        f"{CONTINUOUS:g} times the load and at most the fuse above. Its voltage rating must suit "
+        "the system, its interrupting rating the short-circuit current.",
         "Not a substitute for the maker’s instructions, local rules or a qualified person.",
     )
     sources = (series.source, "33cfr-table", "33cfr-place", "nec-125", "fuse-ratings", "abyc-drop")
@@ -247,7 +248,7 @@ def _conditions(series: Series) -> Markup:
         el("p", "Sources: ", named, ". The limits are for boats: vans have none of their own."),
         el(
             "p",
-            join("Lugwise ", version(), ", figures ", el("b", mark(series)), "."),
+            join("Lugwise ", version(), ", mark ", el("b", mark(series)), "."),
             el("span", " ", el("span", "", data_here=True), class_="lw-print-only"),
             class_="lw-wall-foot",
         ),

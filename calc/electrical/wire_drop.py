@@ -18,7 +18,7 @@ from calc.electrical.conductors import (
 )
 from calc.electrical.drop import longest_run
 from calc.electrical.protection import Protection, Warmth, select_fuse
-from calc.electrical.run import LoadedRun, Run, again, loaded, run_of
+from calc.electrical.run import LoadedRun, Run, again, designation, loaded, run_of
 from calc.electrical.sizing import CHARGED, offered, together
 from calc.judge.remedies import smallest_change
 from calc.units.si import Amperes, Metres, Volts
@@ -38,6 +38,16 @@ class WireDrop:
     longest_run: Metres
     smallest_conductor: str | None
     smallest: Protection | None
+
+    @property
+    def cure(self) -> str:
+        """What brings the drop within the limit, other than a shorter run."""
+        if self.smallest_conductor is None:
+            return "a higher voltage"
+        if self.smallest is None or not self.smallest.window_open:
+            return "a larger size"  # heat, not drop, says how large
+        run = self.loaded.laid.run
+        return designation(self.smallest_conductor, run.parallel, run.gauge_reading)
 
     @property
     def smallest_ampacity(self) -> Amperes | None:

@@ -10,7 +10,7 @@ from calc.render.html import Markup, el, join
 from calc.render.next_steps import are_next_steps, leads_html, next_steps_html
 from calc.render.table import table_html
 from calc.sources import Source
-from calc.units.shown import DOWN, UP, with_mm2
+from calc.units.shown import with_mm2
 from calc.worksheet.answer import Answer, Line, Said
 from calc.worksheet.outputs import Output
 
@@ -186,11 +186,10 @@ def _single(answer: Answer) -> list[Output]:
 
 def _headline(answer: Answer) -> Markup:
     first = answer.worksheet.results[0]
-    rounded = {UP: " (rounded up)", DOWN: " (rounded down)"}.get(first.rounding, "")
     figure = answer.shown[first.id] if answer.values[first.id] is not None else summary_text(answer)
     return el(
         "p",
-        el("span", first.label, rounded, class_="lw-figure-label"),
+        el("span", first.label, class_="lw-figure-label"),
         el("strong", *_figure(first, figure), class_=_figure_class(first, figure)),
         class_="lw-headline",
     )

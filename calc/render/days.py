@@ -7,7 +7,7 @@ from calc.render.html import Markup, el
 from calc.units.compare import at_most
 from calc.units.kinds import ENERGY, RATIO
 from calc.units.quantities import from_base
-from calc.units.shown import DOWN, grouped, quantity_text, rounded
+from calc.units.shown import grouped, quantity_text, rounded
 
 DAY = 24  # h
 BLOCK = 3  # hours: as narrow as a bar may be for its pattern to be seen on a phone
@@ -95,7 +95,7 @@ def _when(hour: int, last: int) -> str:
 
 
 def _share(share: float) -> str:
-    return quantity_text(share, RATIO, way=DOWN)
+    return quantity_text(share, RATIO)
 
 
 def days_table(days: Days) -> Markup:

@@ -14,7 +14,7 @@ from calc.render.svg import (
 )
 from calc.units.kinds import ENERGY
 from calc.units.quantities import from_base, to_base
-from calc.units.shown import DOWN, grouped, quantity_text, rounded
+from calc.units.shown import grouped, quantity_text, rounded
 from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import Months
 
@@ -49,7 +49,7 @@ def months_html(answer: Answer, picture: Months) -> Markup:
     for place, row in enumerate(rows):
         x, own = _START + step * place, row.month == chosen
         middle, top = x + step / 2, height(row.energy)
-        words = f"{row.month} {quantity_text(row.energy, ENERGY, way=DOWN)}"
+        words = f"{row.month} {quantity_text(row.energy, ENERGY)}"
         said.append(words)
         style, weight = ("lw-bar", "lw-strong") if own else ("lw-part", "lw-quiet")
         drawn.append(rect(x + _GAP, top, step - 2 * _GAP, _FOOT - top, style, 1))

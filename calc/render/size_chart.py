@@ -4,7 +4,7 @@ from calc.render.html import Markup, el
 from calc.render.svg import RIGHT, figure, line, rect, text
 from calc.units.compare import at_least
 from calc.units.kinds import CURRENT
-from calc.units.shown import DOWN, quantity_text, with_mm2
+from calc.units.shown import quantity_text, with_mm2
 from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import Ladder, Rung
 
@@ -52,8 +52,8 @@ def _bar(y: float, end: float, enough: bool) -> Markup:
 
 def _alternative(rungs: tuple[Rung, ...], load: str) -> str:
     each = "; ".join(
-        f"{with_mm2(rung)} {quantity_text(rung.by_drop, CURRENT, way=DOWN)} by drop and "
-        + (quantity_text(rung.by_heat, CURRENT, way=DOWN) if rung.by_heat else "no figure")
+        f"{with_mm2(rung)} {quantity_text(rung.by_drop, CURRENT)} by drop and "
+        + (quantity_text(rung.by_heat, CURRENT) if rung.by_heat else "no figure")
         + " by heat"
         for rung in rungs
     )

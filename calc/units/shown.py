@@ -1,4 +1,8 @@
-"""Numbers as a reader sees them: rounded for display only, in the direction that is safe."""
+"""Numbers as a reader sees them: rounded for display only, to the nearest.
+
+Only what one chooses by a number is rounded to the side that still works: a length to keep, a
+setting, an opening to cut.
+"""
 
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
 from functools import cache
@@ -14,11 +18,11 @@ _MODES = {UP: ROUND_CEILING, DOWN: ROUND_FLOOR}
 _SAME = Decimal("1e-9")
 
 
-def rounded(value: float, digits: int = 3, way: str = NEAR) -> str:
+def rounded(value: float, digits: int = 3, rounding: str = NEAR) -> str:
     """Return `value` with at least `digits` significant digits, never fewer than its whole part.
 
-    `way` is the direction: a drop or a heat goes up, a run time goes down. A value that already
-    stands on the rounded figure (to one part in 1e9) is not pushed to the next one.
+    `rounding` is UP or DOWN for a choice alone. A value that is already round (to one part in 1e9)
+    is not pushed to the next number.
     """
     exact = Decimal(repr(float(value)))
     if not exact:
@@ -26,8 +30,8 @@ def rounded(value: float, digits: int = 3, way: str = NEAR) -> str:
     for _ in range(2):  # rounding up 99.95 gains a digit in front, so the step is found again
         step = _step(min(0, exact.adjusted() - digits + 1))
         result = exact.quantize(step, ROUND_HALF_EVEN)
-        if way != NEAR and abs(result - exact) > _SAME * abs(exact):
-            result = exact.quantize(step, _MODES[way])
+        if rounding != NEAR and abs(result - exact) > _SAME * abs(exact):
+            result = exact.quantize(step, _MODES[rounding])
         if result.adjusted() == exact.adjusted() or not result:
             break
         exact = result
@@ -71,11 +75,11 @@ def quantity_text(
     kind: Kind,
     *,
     digits: int = 3,
-    way: str = NEAR,
+    rounding: str = NEAR,
     system: str = METRIC,
     unit: str = "",
 ) -> str:
     """Return `value` [base unit of `kind`] as shown, in `unit` or in the unit that reads best."""
     chosen = kind.unit(unit) if unit else kind.best_unit(value, system)
     number = from_base(value, kind, chosen.name)
-    return with_unit(grouped(rounded(number, digits, way)), chosen.symbol)
+    return with_unit(grouped(rounded(number, digits, rounding)), chosen.symbol)

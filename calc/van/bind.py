@@ -14,7 +14,7 @@ from typing import Any
 
 import calc
 from calc.units.quantities import from_base
-from calc.units.shown import rounded
+from calc.units.shown import UP, rounded
 from calc.van import back, scope
 from calc.van.bindings import BINDINGS, RESULTS, RUNS, TARGETS, WHOLE
 from calc.van.came import Came, key_of, key_of_kind
@@ -284,7 +284,10 @@ def results_back(
 
 
 def _result_text(answer: Answer | Outcome, name: str) -> str:
-    """Return a result as it would be typed; of a list its first, the best; else nothing."""
+    """Return a result as it would be typed; of a list its first, the best; else nothing.
+
+    Each is a need, rounded so that it is met.
+    """
     result = next((one for one in answer.worksheet.results if one.id == name), None)
     value = answer.values.get(name)
     if result is None or value is None:
@@ -295,5 +298,5 @@ def _result_text(answer: Answer | Outcome, name: str) -> str:
     if result.kind is None:
         return str(value)
     unit = result.kind.unit(result.unit) if result.unit else result.kind.units[0]
-    number = rounded(from_base(value, result.kind, unit.name), 3, result.rounding)
+    number = rounded(from_base(value, result.kind, unit.name), 3, UP)
     return f"{number} {unit.link}".strip()

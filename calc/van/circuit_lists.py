@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import calc
 from calc.judge import Level
 from calc.units.kinds import ENERGY, POWER, RATIO, TIME, VOLTAGE
-from calc.units.shown import DOWN, UP, quantity_text, with_mm2
+from calc.units.shown import quantity_text, with_mm2
 from calc.van.bind import filled
 from calc.van.fuse_list import NONE_FITTED, amps
 from calc.van.listed import ListTable
@@ -66,19 +66,19 @@ def _schedule_row(row: Row) -> tuple[str, ...]:
         length.text if length else "",
         _fuse(row),
         row.family or "",
-        _shown(row.drop, VOLTAGE, UP),
-        _shown(row.drop_share, RATIO, UP),
-        _shown(row.load_voltage, VOLTAGE, DOWN),
-        "" if row.ampacity is None else amps(row.ampacity, DOWN),
-        "" if row.fault_high is None else amps(row.fault_high, UP),
-        "" if row.fault_low is None else amps(row.fault_low, DOWN),
+        _shown(row.drop, VOLTAGE, digits=2),
+        _shown(row.drop_share, RATIO, digits=2),
+        _shown(row.load_voltage, VOLTAGE, digits=4),
+        "" if row.ampacity is None else amps(row.ampacity),
+        "" if row.fault_high is None else amps(row.fault_high),
+        "" if row.fault_low is None else amps(row.fault_low),
         _SAID.get(row.level, NOT_WORKED),
         _note(row),
     )
 
 
-def _shown(value: float | None, kind: Any, rounding: str) -> str:
-    return "" if value is None else quantity_text(value, kind, way=rounding)
+def _shown(value: float | None, kind: Any, *, digits: int) -> str:
+    return "" if value is None else quantity_text(value, kind, digits=digits)
 
 
 def _conductor(row: Row) -> str:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from calc.units.kinds import CURRENT
-from calc.units.shown import UP, quantity_text, with_mm2
+from calc.units.shown import quantity_text, with_mm2
 from calc.van.listed import ListTable
 from calc.van.marks import marks
 from calc.van.values import State
@@ -80,7 +80,7 @@ def _of_row(row: Row) -> Fuse:
         part=part,
         rating=rating,
         family=row.family or part.text("fuse_family"),
-        interrupts="" if row.fault_high is None else amps(row.fault_high, UP),
+        interrupts="" if row.fault_high is None else amps(row.fault_high),
         protects=_conductor(row),
         note="; ".join(notes),
     )
@@ -105,7 +105,7 @@ def _of_batteries(van: Van, most: float | None) -> Iterator[Fuse]:
             part=part,
             rating=part.text("fuse"),
             family=part.text("fuse_family"),
-            interrupts="" if most is None or part.choice("role") == "starter" else amps(most, UP),
+            interrupts="" if most is None or part.choice("role") == "starter" else amps(most),
             protects=part.name,
             note=_of_each(part) if part["fuse"].known else _lacking(state),
             count=int(part.si("units") or 1),
@@ -120,9 +120,9 @@ def _lacking(state: State) -> str:
     return NONE_FITTED if state is State.NONE else NOT_KNOWN
 
 
-def amps(value: float, rounding: str = "near") -> str:
+def amps(value: float) -> str:
     """Return a current [A] as shown."""
-    return quantity_text(value, CURRENT, way=rounding)
+    return quantity_text(value, CURRENT)
 
 
 def fuse_list(own: tuple[Fuse, ...]) -> ListTable:

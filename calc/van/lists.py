@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import calc
 from calc.units.kinds import VOLTAGE
-from calc.units.shown import UP, quantity_text
+from calc.units.shown import quantity_text
 from calc.van.bind import filled
 from calc.van.circuit_lists import circuit_schedule, load_table
 from calc.van.fuse_list import Fuse, fuse_list, fuses
@@ -90,7 +90,7 @@ class Lists:
     def _expected(self) -> Mapping[tuple[str, str], str]:
         """Return what a measurement should show: the drop as worked, the torque of the sheet."""
         found = {
-            (row.part.id, DROP): quantity_text(row.drop, VOLTAGE, way=UP)
+            (row.part.id, DROP): quantity_text(row.drop, VOLTAGE, digits=2)
             for row in self.schedule.rows
             if row.drop is not None
         }

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from calc.units.kinds import ENERGY, RATIO, TIME
-from calc.units.shown import DOWN, UP, quantity_text
+from calc.units.shown import quantity_text
 from calc.van.listed import ListTable
 from calc.van.patterns import Worked, worked_patterns
 from calc.van.record import Van
@@ -40,14 +40,14 @@ def _trips(found: Iterable[Worked]) -> ListTable:
 def _trip(one: Worked) -> tuple[str, ...]:
     if one.lowest is None:
         return one.part.name, one.sentence, NOT_WORKED, NOT_WORKED, NOT_WORKED
-    lowest = quantity_text(one.lowest, RATIO, digits=2, way=DOWN)
-    empty = NEVER if one.empty_after is None else _time(one.empty_after, DOWN)
-    again = NOT_ASKED if one.recovery is None else _time(one.recovery, UP)
+    lowest = quantity_text(one.lowest, RATIO, digits=2)
+    empty = NEVER if one.empty_after is None else _time(one.empty_after)
+    again = NOT_ASKED if one.recovery is None else _time(one.recovery)
     return one.part.name, one.sentence, lowest, empty, again
 
 
-def _time(seconds: float, way: str) -> str:
-    return quantity_text(seconds, TIME, digits=2, way=way)
+def _time(seconds: float) -> str:
+    return quantity_text(seconds, TIME, digits=2)
 
 
 def _year(found: Iterable[Worked]) -> ListTable:
@@ -71,7 +71,7 @@ def _headings(one: Worked) -> tuple[str, str]:
 
 def _month(one: Worked, place: int) -> tuple[str, str]:
     month = one.months[place]
-    return quantity_text(month.sun, ENERGY, digits=2, way=DOWN), month.outlook
+    return quantity_text(month.sun, ENERGY, digits=2), month.outlook
 
 
 def _ways_out(found: Iterable[Worked]) -> ListTable:
@@ -84,7 +84,7 @@ def _ways_out(found: Iterable[Worked]) -> ListTable:
                 one.part.name,
                 way.name,
                 way.asks,
-                quantity_text(way.lowest, RATIO, digits=2, way=DOWN),
+                quantity_text(way.lowest, RATIO, digits=2),
             )
             for one in found
             for way in one.ways_out[:_MOST_WAYS]

@@ -85,7 +85,7 @@ class Outcome:
     @cached_property
     def writer(self) -> Writer:
         """What puts its values and judgements into words."""
-        return Writer(self.worksheet, self.inputs, self.result)
+        return Writer(self.worksheet, self.inputs, self.result, self._judged)
 
     @property
     def sentence(self) -> str:

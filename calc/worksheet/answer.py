@@ -10,12 +10,14 @@ from typing import Any, Protocol
 from calc.judge import Level
 from calc.sources import Source
 from calc.units.quantities import from_base, quantity
+from calc.units.shown import rounded
 from calc.worksheet.declare import Declaration
 from calc.worksheet.fields import ParsedInput, Problem
 from calc.worksheet.next_steps import Lead, NextStep
 from calc.worksheet.outputs import part_of
 
 _FEW = 8  # results that fit a screen
+_CARRIED_DIGITS = 4  # of a result that goes on to another worksheet: one more than is shown
 
 
 @dataclass(frozen=True)
@@ -188,7 +190,7 @@ class Answer:
         if value is None or kind is None:
             return None if value is None else str(value)
         unit = kind.units[0]
-        return f"{from_base(value, kind, unit.name):.6g} {unit.link}".strip()
+        return f"{rounded(from_base(value, kind, unit.name), _CARRIED_DIGITS)} {unit.link}".strip()
 
     def __repr__(self) -> str:
         """Return the sheet, the verdict and the first results, on a few lines."""

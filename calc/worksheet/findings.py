@@ -33,8 +33,12 @@ class Finding:
         return Finding(self.use, kept)
 
 
-def judgements(sheet: Declaration, result: Any) -> tuple[tuple[Finding, ...], Level, Finding]:
-    """Return what `sheet` finds in a `result`, the verdict, and the finding that says it."""
+type Judged = tuple[tuple[Finding, ...], Level, Finding]
+"""What is found, the verdict, and the finding whose headline is its sentence."""
+
+
+def judgements(sheet: Declaration, result: Any) -> Judged:
+    """Return what `sheet` finds in a `result`."""
     found = []
     for use in sheet.uses:
         parts = parts_at(result, use.at)

@@ -47,12 +47,12 @@ def parts_at(result: Any, at: str) -> tuple[tuple[Any, Any], ...]:
 class Output:
     """A value of the sum that a reader sees: a result or a step between.
 
-    `kind` is None for text and for lists of text. `rounding` is the direction of rounding for
-    display. `both` shows the value in metric and in US units. `hide_if_none` leaves it out where
-    there is none. `needs_step` is False for words that only lead the reader on. `at` is where the
-    value stands in the result (`protection.fuse`), its id where nothing is said; `find` works it
-    out of the result instead, for what only leads the reader on. `words` gives the reader's words
-    for a value that is an id.
+    `kind` is None for text and for lists of text. `rounding` is UP or DOWN only for what one sets,
+    cuts or buys by the value, so that it still works as read. `both` shows the value in metric and
+    in US units. `hide_if_none` leaves it out where there is none. `needs_step` is False for words
+    that only lead the reader on. `at` is where the value stands in the result (`protection.fuse`),
+    its id where nothing is said; `find` works it out of the result instead, for what only leads the
+    reader on. `words` gives the reader's words for a value that is an id.
     """
 
     id: str

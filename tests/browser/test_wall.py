@@ -47,7 +47,7 @@ def test_each_series_is_printed_on_exactly_one_landscape_sheet(wall, server, pap
             row = rows.setdefault((name, *block), name.split()[0])
             rows[name, *block] = row + one.text + "*" * one.by_heat
         assert not [row for row in rows.values() if row not in printed]
-    for said in ("Not a substitute", "All figures are rounded down", f"{server.url}wall-tables/"):
+    for said in ("Not a substitute", "Numbers are rounded down", f"{server.url}wall-tables/"):
         assert without_spaces(said) in printed
     assert without_spaces("Before you rely on a sheet") not in printed
 

@@ -151,7 +151,7 @@ def test_the_right_answer_is_marked_right_in_every_unit(sheet):
 
 @EACH_ASKING
 def test_the_answer_as_shown_is_near_enough_to_be_right(sheet):
-    """Rounded as the sheet shows it, in whichever direction is safe."""
+    """As the sheet shows it, in whichever way it is rounded."""
     for one in asked(sheet.id):
         shown = re.sub(r" \(.*", "", one.shown)
         assert mark(one, shown).right, (one.text, shown)

@@ -1,4 +1,4 @@
-"""Numbers as a reader sees them: rounded for display only, in the direction that is safe."""
+"""Numbers as a reader sees them: rounded for display only, choices to the side that works."""
 
 from decimal import Decimal
 
@@ -11,7 +11,6 @@ from calc.units.shown import (
     DOWN,
     MINUS,
     NARROW_SPACE,
-    NEAR,
     NO_BREAK_SPACE,
     UP,
     grouped,
@@ -47,26 +46,26 @@ from calc.units.shown import (
 def test_a_value_is_rounded_to_three_digits_in_its_direction(value, near, up, down):
     """Rounded by hand in decimals."""
     assert rounded(value) == near
-    assert rounded(value, way=UP) == up
-    assert rounded(value, way=DOWN) == down
+    assert rounded(value, rounding=UP) == up
+    assert rounded(value, rounding=DOWN) == down
 
 
 @pytest.mark.parametrize("way", [UP, DOWN])
 def test_a_float_s_last_digits_do_not_push_a_value_to_the_next_figure(way):
     """0.1 + 0.2 is 0.30000000000000004, and 1.25 × 30 A is 37.5 A, not 37.6 A."""
-    assert rounded(0.1 + 0.2, way=way) == "0.3"
-    assert rounded(0.1 * 3, way=way) == "0.3"
-    assert rounded(1.1 * 1.1, way=way) == "1.21"
-    assert rounded(4.35 * 100, way=way) == "435"
+    assert rounded(0.1 + 0.2, rounding=way) == "0.3"
+    assert rounded(0.1 * 3, rounding=way) == "0.3"
+    assert rounded(1.1 * 1.1, rounding=way) == "1.21"
+    assert rounded(4.35 * 100, rounding=way) == "435"
 
 
 def test_up_is_never_below_and_down_never_above():
     for k in range(1, 4000):
         value = k * 0.37037
-        up, down = Decimal(rounded(value, way=UP)), Decimal(rounded(value, way=DOWN))
+        up, down = Decimal(rounded(value, rounding=UP)), Decimal(rounded(value, rounding=DOWN))
         exact = Decimal(value)
         assert down * (1 - Decimal("1e-9")) <= exact <= up * (1 + Decimal("1e-9"))
-        near = Decimal(rounded(value, way=NEAR))
+        near = Decimal(rounded(value))
         assert near in (up, down)
 
 

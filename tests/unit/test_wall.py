@@ -146,7 +146,13 @@ def test_a_sheet_shows_each_figure_and_marks_by_a_star_where_heat_decides(series
 def test_a_sheet_states_what_it_holds_for():
     for name, source in (("awg", "chapter 9, table 8"), ("mm2", "class 5")):
         html = sheet_html(name)
-        for said in ("one way", "60 °C", "30 °C", "outside the engine space", "rounded down"):
+        for said in (
+            "one way",
+            "60 °C",
+            "30 °C",
+            "outside the engine space",
+            "rounded down, so each load is within the limits",
+        ):
             assert said in html
         assert source in html and "33 CFR 183.425" in html
         assert "Not a substitute for the maker’s instructions" in html

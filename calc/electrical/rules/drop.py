@@ -87,7 +87,7 @@ BEYOND_ANY_LIMIT = Rule[LoadedRun](
 )
 OVER_LIMIT = Rule[LoadedRun](
     id="run.drop-over-limit", level=Level.CAUTION, when=_over_limit, source="ohm",
-    headline="Voltage drop {drop} ({drop_share}), over your {limit} limit: use a thicker or shorter run.",
+    headline="Voltage drop {drop} ({drop_share}), over your {limit} limit: use a larger size or a shorter run.",
     mend=lambda r: conductor_within(r, r.limit),
 )
 BEYOND_USUAL_LIMIT = Rule[LoadedRun](
@@ -123,12 +123,12 @@ CURRENT_DECIDES = Rule[WireDrop](
 THICKER_OR_SHORTER = Rule[WireDrop](
     id="run.thicker-or-shorter", level=Level.ADVICE, source="ohm",
     when=lambda d: _over_limit(d.loaded) and d.smallest_conductor is not None and not _smallest_is_too_thin(d),
-    text="{smallest_conductor} keeps within {loaded.limit}; or shorten the run to {longest_run} one way, or raise the system voltage.",
+    text="{smallest_conductor} is the smallest size within {loaded.limit}. A higher system voltage helps too: at twice the voltage the same power loses a quarter of the share.",
     mend=lambda d: conductor_within(d.loaded, d.loaded.limit),
 )
 NO_SIZE_WITHIN_LIMIT = Rule[WireDrop](
     id="run.no-size-within-limit", level=Level.ADVICE, when=lambda d: d.smallest_conductor is None, source="ohm",
-    text="No size of this series keeps within {loaded.limit} here. Shorten the run, raise the system voltage, move the source nearer, or ask a specialist about parallel conductors.",
+    text="No single size of this series keeps within {loaded.limit} here. Shorten the run, raise the system voltage, move the source nearer, or ask a specialist about parallel conductors.",
 )
 ONLY_PLAIN_LIGHTING = Rule[LoadedRun](
     id="run.only-plain-lighting", level=Level.ADVICE, source="abyc-drop",

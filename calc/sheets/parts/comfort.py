@@ -16,7 +16,6 @@ from calc.energy.rules.inverter import OUTPUT_CAN_KILL
 from calc.sheets.parts.bank import USUAL_SHARE, USUAL_VOLTAGE, chemistry_field
 from calc.sheets.parts.fields import HIGHEST_BANK, bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, heat
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Placed, Step, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.outputs import Output
@@ -100,21 +99,21 @@ def _points(result: Lit) -> tuple[Any, ...] | None:
     return carbon_monoxide() if result.flame else None
 
 
-FUEL_USED = Output(id="fuel_used", label="Fuel used", symbol="V_f", kind=heat.VOLUME, rounding=UP, both=True, at="heating.fuel_used")
-CHARGE_TAKEN = Output(id="charge", label="Charge from the bank", symbol="Q", kind=CHARGE, rounding=UP, at="heating.draw.charge")
-ELECTRIC_CHARGE = Output(id="electric_charge", label="Electric, straight on the bank", symbol="Q_e", kind=CHARGE, rounding=UP, at="heating.direct.charge")
-INVERTER_CHARGE = Output(id="inverter_charge", label="Electric, through an inverter", symbol="Q_i", kind=CHARGE, rounding=UP, at="heating.by_inverter.charge")
-BANK_SHARE = Output(id="bank_share", label="Share of what you use of the bank", symbol="s", kind=RATIO, rounding=UP, at="heating.draw.share")
+FUEL_USED = Output(id="fuel_used", label="Fuel used", symbol="V_f", kind=heat.VOLUME, both=True, at="heating.fuel_used")
+CHARGE_TAKEN = Output(id="charge", label="Charge from the bank", symbol="Q", kind=CHARGE, at="heating.draw.charge")
+ELECTRIC_CHARGE = Output(id="electric_charge", label="Electric, straight on the bank", symbol="Q_e", kind=CHARGE, at="heating.direct.charge")
+INVERTER_CHARGE = Output(id="inverter_charge", label="Electric, through an inverter", symbol="Q_i", kind=CHARGE, at="heating.by_inverter.charge")
+BANK_SHARE = Output(id="bank_share", label="Share of what you use of the bank", symbol="s", kind=RATIO, at="heating.draw.share")
 CO_POINTS = Output(id="co_points", label="Carbon monoxide: alarms and limits", hide_if_none=True, find=_points)
 CO_TABLE = Table(of="co_points", folded=True, columns=(Output(id="level", label="In the air"), Output(id="means", label="What it means"), Output(id="source", label="By")))
 NIGHT_BETWEEN = (
-    Output(id="night_heat", label="Heat in that time", symbol="E", kind=ENERGY, rounding=UP, at="heating.night_heat"),
+    Output(id="night_heat", label="Heat in that time", symbol="E", kind=ENERGY, at="heating.night_heat"),
     Output(id="heating", label="Lower heating value", symbol="H", kind=heat.ENERGY_DENSITY, digits=4, at="heating.fuel.heating"),
-    Output(id="running", label="Energy to run it", symbol="E_d", kind=ENERGY, rounding=UP, at="heating.running"),
-    Output(id="electric_current", label="Current, straight on the bank", symbol="I_e", kind=CURRENT, rounding=UP, at="heating.direct.load.current"),
+    Output(id="running", label="Energy to run it", symbol="E_d", kind=ENERGY, at="heating.running"),
+    Output(id="electric_current", label="Current, straight on the bank", symbol="I_e", kind=CURRENT, at="heating.direct.load.current"),
     Output(id="inverter_factor", label="Efficiency of the inverter", symbol="η_i", kind=RATIO, at="heating.by_inverter.load.factor"),
-    Output(id="inverter_current", label="Current, through an inverter", symbol="I_i", kind=CURRENT, rounding=UP, at="heating.by_inverter.load.current"),
-    Output(id="gives", label="What you use of the bank", symbol="Q_u", kind=CHARGE, rounding=DOWN, at="heating.draw.bank.gives"),
+    Output(id="inverter_current", label="Current, through an inverter", symbol="I_i", kind=CURRENT, at="heating.by_inverter.load.current"),
+    Output(id="gives", label="What you use of the bank", symbol="Q_u", kind=CHARGE, at="heating.draw.bank.gives"),
 )
 
 

@@ -14,7 +14,6 @@ from calc.electrical.rules import cable as cable_rules
 from calc.electrical.rules import protection as protection_rules
 from calc.electrical.run import RunResult
 from calc.units.kinds import AREA, CURRENT, LINEAR_RESISTANCE, RATIO, RISE, TEMPERATURE
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import (
     Output,
     Placed,
@@ -35,12 +34,12 @@ AMPACITY = (  # of a Cable
     Output(id="bundle_factor", label="Factor for bundling", symbol="f_b", kind=RATIO),
     Output(id="small_ceiling", label="NEC's most for a small conductor", symbol="I_s", kind=CURRENT),
     Output(id="terminal_ceiling", label="What NEC takes terminals for", symbol="I_75", kind=CURRENT),
-    Output(id="cool_terminals", label="Unmarked terminals carry at most", kind=CURRENT, rounding=DOWN),
-    Output(id="at_60", at="ampacity_at_60c_insulation", label="Ampacity with 60 °C insulation", kind=CURRENT, rounding=DOWN),
+    Output(id="cool_terminals", label="Unmarked terminals carry at most", kind=CURRENT),
+    Output(id="at_60", at="ampacity_at_60c_insulation", label="Ampacity with 60 °C insulation", kind=CURRENT),
 )
 SAE = (  # of a Copper
     Output(id="sae_area", at="area", label="Copper of the SAE size", symbol="A_s", kind=AREA, digits=4),
-    Output(id="sae_share", label="Copper that the SAE size lacks", kind=RATIO, rounding=UP),
+    Output(id="sae_share", label="Copper that the SAE size lacks", kind=RATIO),
 )
 LAID = (  # of a RunResult
     Output(id="wires", at="run.designation", label="Conductors"),

@@ -7,7 +7,7 @@ import pytest
 
 import calc
 from calc.units.kinds import CURRENT, ENERGY
-from calc.units.shown import UP, quantity_text
+from calc.units.shown import quantity_text
 from calc.van.bind import filled
 from calc.van.cards import charger_settings, fire_card, shutdown_card, still_live
 from calc.van.demos import DEMOS, demo
@@ -149,7 +149,7 @@ def test_the_schedule_shows_each_run_as_it_is_worked(van, lists):
             ("Current", row.current), ("Short circuit, highest", row.fault_high),
         ):  # fmt: skip
             shown = cell(table, row.part.name, column).replace(" ", "\u00a0")
-            assert shown == ("" if found is None else quantity_text(found, CURRENT, way=UP))
+            assert shown == ("" if found is None else quantity_text(found, CURRENT))
     assert cell(table, "fridge", "Current") == "3 A"
     assert "chosen: conductor" in cell(table, "fridge", "Note")
     assert cell(table, "fridge", "Length one way") == "3 m"

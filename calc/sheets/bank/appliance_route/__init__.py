@@ -12,7 +12,6 @@ from calc.sheets.bank.appliance_route.words import FINE, STEPS
 from calc.sheets.parts.bank import USUAL_SHARE, USUAL_VOLTAGE, chemistry_field, percents
 from calc.sheets.parts.fields import EFFICIENCY, bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, NUMBER, POWER, RATIO, TEMPERATURE, TIME
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
@@ -50,31 +49,31 @@ WORKSHEET = Worksheet(
         Quantity(id="cold", advanced=True, only_if=_COLD, label="Inside the box", symbol="T_c", kinds=(TEMPERATURE,), default="5 °C", low="-25 °C", high="10 °C", hint="A freezer is near -18 °C."),
     ),
     results=(
-        Output(id="extra_charge", label="The household one takes more, a day", symbol="ΔQ", kind=CHARGE, rounding=UP),
-        Output(id="dc_charge", at="direct.charge", label="Battery-voltage one, a day", symbol="Q_d", kind=CHARGE, rounding=UP),
-        Output(id="ac_charge", at="household.charge", label="Household one, a day", symbol="Q_a", kind=CHARGE, rounding=UP),
-        Output(id="idle_charge", label="Of that, the inverter's own draw", symbol="Q_0", kind=CHARGE, rounding=UP),
-        Output(id="spared_charge", label="The household one takes less, a day", symbol="ΔQ_s", kind=CHARGE, rounding=DOWN, hide_if_none=True),
-        Output(id="dc_energy", at="direct.energy", label="Battery-voltage one, energy a day", symbol="E_d", kind=ENERGY, rounding=UP),
-        Output(id="ac_energy", at="household.energy", label="Household one, energy a day", symbol="E_a", kind=ENERGY, rounding=UP),
-        Output(id="extra_bank", label="To carry the difference: more bank", symbol="C_x", kind=CHARGE, rounding=UP, hide_if_none=True),
-        Output(id="extra_array", label="And more array", symbol="P_x", kind=POWER, rounding=UP, hide_if_none=True),
-        Output(id="extra_drive", label="Or more driving a day", symbol="t_x", kind=TIME, rounding=UP, hide_if_none=True),
-        Output(id="dc_hot", at="direct.hot_charge", label="On a hot day: battery-voltage one", symbol="Q_dh", kind=CHARGE, rounding=UP, hide_if_none=True),
-        Output(id="ac_hot", at="household.hot_charge", label="On a hot day: household one", symbol="Q_ah", kind=CHARGE, rounding=UP, hide_if_none=True),
+        Output(id="extra_charge", label="The household one takes more, a day", symbol="ΔQ", kind=CHARGE),
+        Output(id="dc_charge", at="direct.charge", label="Battery-voltage one, a day", symbol="Q_d", kind=CHARGE),
+        Output(id="ac_charge", at="household.charge", label="Household one, a day", symbol="Q_a", kind=CHARGE),
+        Output(id="idle_charge", label="Of that, the inverter's own draw", symbol="Q_0", kind=CHARGE),
+        Output(id="spared_charge", label="The household one takes less, a day", symbol="ΔQ_s", kind=CHARGE, hide_if_none=True),
+        Output(id="dc_energy", at="direct.energy", label="Battery-voltage one, energy a day", symbol="E_d", kind=ENERGY),
+        Output(id="ac_energy", at="household.energy", label="Household one, energy a day", symbol="E_a", kind=ENERGY),
+        Output(id="extra_bank", label="To carry the difference: more bank", symbol="C_x", kind=CHARGE, hide_if_none=True),
+        Output(id="extra_array", label="And more array", symbol="P_x", kind=POWER, hide_if_none=True),
+        Output(id="extra_drive", label="Or more driving a day", symbol="t_x", kind=TIME, hide_if_none=True),
+        Output(id="dc_hot", at="direct.hot_charge", label="On a hot day: battery-voltage one", symbol="Q_dh", kind=CHARGE, hide_if_none=True),
+        Output(id="ac_hot", at="household.hot_charge", label="On a hot day: household one", symbol="Q_ah", kind=CHARGE, hide_if_none=True),
         Output(id="ac_year", at="year_energy", label="Household one in a year, at its plug", symbol="E_y", kind=ENERGY, unit="kilowatt * hour"),
         Output(id="onward", label="Go on with", hide_if_none=True, needs_step=False, find=onward),
     ),
     intermediates=(
         Output(id="day", label="A day", symbol="t_24", kind=TIME),
-        Output(id="from_bank", label="Hours from the bank", symbol="t_b", kind=TIME, rounding=UP),
+        Output(id="from_bank", label="Hours from the bank", symbol="t_b", kind=TIME),
         Output(id="banked", at="household.banked", label="Share of its hours from the bank", symbol="b", kind=RATIO),
         Output(id="direct_banked", at="direct.banked", label="Share of that from the bank", symbol="b_d", kind=RATIO),
         Output(id="dc_run", at="direct.running", label="Battery-voltage one runs", symbol="t_d", kind=TIME),
         Output(id="ac_need", at="household.need", label="Household one would run", symbol="t_n", kind=TIME),
         Output(id="ac_run", at="household.running", label="Household one runs", symbol="t_a", kind=TIME),
         Output(id="off", label="Switched off", symbol="t_o", kind=TIME),
-        Output(id="idle_energy", label="Inverter's own draw, energy a day", symbol="E_0", kind=ENERGY, rounding=UP),
+        Output(id="idle_energy", label="Inverter's own draw, energy a day", symbol="E_0", kind=ENERGY),
         Output(id="idle_share", label="Share of the inverter's own draw", symbol="s_0", kind=RATIO),
         Output(id="hot_factor", label="Hot day against the usual", symbol="f", kind=NUMBER),
         Output(id="dc_hot_run", at="direct.hot_running", label="Battery-voltage one runs on a hot day", symbol="t_dh", kind=TIME),

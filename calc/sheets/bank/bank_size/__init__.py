@@ -19,7 +19,6 @@ from calc.units.kinds import (
     TIME,
     VOLTAGE,
 )
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Quantity
 from calc.worksheet.next_steps import Lead, alike
@@ -56,17 +55,17 @@ WORKSHEET = Worksheet(
                  hint="Charge that comes out for the charge put in."),
     ),
     results=(
-        Output(id="capacity", label="Capacity needed", symbol="C", kind=CHARGE, rounding=UP),
-        Output(id="energy", label="As rated energy", symbol="E_C", kind=ENERGY, rounding=UP),
+        Output(id="capacity", label="Capacity needed", symbol="C", kind=CHARGE),
+        Output(id="energy", label="As rated energy", symbol="E_C", kind=ENERGY),
         Output(id="units", label="Batteries", symbol="n", kind=COUNT),
         Output(id="together", at="bank.capacity", label="Together they hold", symbol="C_n", kind=CHARGE),
-        Output(id="lasts_new", label="While new they last", symbol="t_new", kind=TIME, rounding=DOWN, unit="day"),
-        Output(id="put_back", label="Charge to put back", symbol="Q_in", kind=CHARGE, rounding=UP),
-        Output(id="current", at="draw.current", label="Current of the heaviest load", symbol="I", kind=CURRENT, rounding=UP, hide_if_none=True),
+        Output(id="lasts_new", label="While new they last", symbol="t_new", kind=TIME, unit="day"),
+        Output(id="put_back", label="Charge to put back", symbol="Q_in", kind=CHARGE),
+        Output(id="current", at="draw.current", label="Current of the heaviest load", symbol="I", kind=CURRENT, hide_if_none=True),
     ),
     intermediates=(
         Output(id="day", label="One day", symbol="t_d", kind=TIME, unit="hour"),
-        Output(id="charge", label="Charge used", symbol="Q", kind=CHARGE, rounding=UP),
+        Output(id="charge", label="Charge used", symbol="Q", kind=CHARGE),
         Output(id="cold_factor", at="usable.cold_factor", label="Factor for cold", symbol="f", kind=NUMBER, digits=4),
     ),
     steps=STEPS,

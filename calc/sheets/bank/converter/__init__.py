@@ -24,7 +24,6 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.kinds.heat import DERATING, MASS
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.result_table import Table
@@ -84,30 +83,30 @@ WORKSHEET = Worksheet(
         BUNDLED,
     ),
     results=(
-        Output(id="input_current", label="Takes from the bank, at its lowest voltage", symbol="I_i", kind=CURRENT, rounding=UP),
-        Output(id="loss", label="Lost as heat under load", symbol="P_v", kind=POWER, rounding=UP),
-        Output(id="available", label="It may give for hours", symbol="I_a", kind=CURRENT, rounding=DOWN),
-        Output(id="standby_charge", label="Idle draw in a day", symbol="Q_0", kind=CHARGE, rounding=UP),
-        Output(id="lost", label="It costs in a day, all together", symbol="E_v", kind=ENERGY, rounding=UP),
+        Output(id="input_current", label="Takes from the bank, at its lowest voltage", symbol="I_i", kind=CURRENT),
+        Output(id="loss", label="Lost as heat under load", symbol="P_v", kind=POWER),
+        Output(id="available", label="It may give for hours", symbol="I_a", kind=CURRENT),
+        Output(id="standby_charge", label="Idle draw in a day", symbol="Q_0", kind=CHARGE),
+        Output(id="lost", label="It costs in a day, all together", symbol="E_v", kind=ENERGY),
         Output(id="input_cable", at="input.sized.chosen.name", label="Input cable", hide_if_none=True),
         Output(id="input_fuse", at="input.protection.fuse", label="Input fuse", symbol="I_n1", kind=CURRENT, hide_if_none=True),
         Output(id="output_cable", at="output.sized.chosen.name", label="Output cable", hide_if_none=True),
         Output(id="output_fuse", at="output.protection.fuse", label="Output fuse", symbol="I_n2", kind=CURRENT, hide_if_none=True),
-        Output(id="copper_saved", label="Copper saved on the largest load, against 12 V", symbol="m_s", kind=MASS, rounding=DOWN, hide_if_none=True),
+        Output(id="copper_saved", label="Copper saved on the largest load, against 12 V", symbol="m_s", kind=MASS, hide_if_none=True),
         Output(id="ideal_share", label="Of 12 V's copper, by drop alone", symbol="y", kind=RATIO, hide_if_none=True),
         Output(id="systems", label="12, 24 and 48 V side by side"),
         Output(id="moves", label="Go on with", needs_step=False, find=onward),
     ),
     intermediates=(
-        Output(id="load_current", at="load", label="Current of the load", symbol="I_l", kind=CURRENT, rounding=UP),
-        Output(id="output_power", label="Power of the load", symbol="P_o", kind=POWER, rounding=UP),
-        Output(id="input_power", label="Power it takes", symbol="P_i", kind=POWER, rounding=UP),
-        Output(id="left", label="Share of its rating left", symbol="x", kind=RATIO, rounding=DOWN),
+        Output(id="load_current", at="load", label="Current of the load", symbol="I_l", kind=CURRENT),
+        Output(id="output_power", label="Power of the load", symbol="P_o", kind=POWER),
+        Output(id="input_power", label="Power it takes", symbol="P_i", kind=POWER),
+        Output(id="left", label="Share of its rating left", symbol="x", kind=RATIO),
         Output(id="standby_current", at="label.standby", label="Draw without a load", symbol="I_0", kind=CURRENT),
         Output(id="idle_time", label="On without its load, in a day", symbol="t_0", kind=TIME),
         Output(id="nominal", at="feed.system.volts", label="Nominal voltage", symbol="U_n", kind=VOLTAGE),
         Output(id="base", label="The lowest system voltage", symbol="U_12", kind=VOLTAGE, find=lambda _: System.V12.volts),
-        Output(id="system_current", at="here.current", label="The largest load draws", symbol="I_b", kind=CURRENT, rounding=UP),
+        Output(id="system_current", at="here.current", label="The largest load draws", symbol="I_b", kind=CURRENT),
         Output(id="copper_here", at="here.copper", label="Copper in its cable", symbol="m", kind=MASS),
         Output(id="copper_12", at="at_12.copper", label="Copper in it at 12 V", symbol="m_12", kind=MASS),
     ),
@@ -128,9 +127,9 @@ WORKSHEET = Worksheet(
     summary="{input_current} in, {loss} lost",
     tables=(
         Table(of="systems", columns=(
-            Output(id="name", label="Bank"), Output(id="current", label="Draws", kind=CURRENT, rounding=UP),
+            Output(id="name", label="Bank"), Output(id="current", label="Draws", kind=CURRENT),
             Output(id="cable", label="Cable"), Output(id="fuse", label="Fuse", kind=CURRENT),
-            Output(id="copper", label="Copper", kind=MASS, rounding=UP), Output(id="lost", label="Converter loses a day", kind=ENERGY, rounding=UP),
+            Output(id="copper", label="Copper", kind=MASS), Output(id="lost", label="Converter loses a day", kind=ENERGY),
         )),
     ),
 )

@@ -10,7 +10,6 @@ from calc.sheets.bank.light_dimming.words import FINE, STEPS
 from calc.sheets.parts.fields import HIGHEST_BANK, bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TIME, VOLTAGE
 from calc.units.kinds.energy import FREQUENCY
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
@@ -38,24 +37,24 @@ WORKSHEET = Worksheet(
         Quantity(id="own", advanced=True, label="The dimmer's own draw", symbol="I_o", kinds=(CURRENT,), default="0 mA", low="0 mA", high="500 mA", hint="With the lamps off, day and night. Measure it: a radio remote takes some."),
     ),
     results=(
-        Output(id="saved_charge", label="Saved in an evening", symbol="Q_s", kind=CHARGE, rounding=DOWN),
-        Output(id="full_charge", label="At full brightness", symbol="Q_f", kind=CHARGE, rounding=UP),
-        Output(id="dimmed_charge", label="Dimmed", symbol="Q_d", kind=CHARGE, rounding=UP, hide_if_none=True),
+        Output(id="saved_charge", label="Saved in an evening", symbol="Q_s", kind=CHARGE),
+        Output(id="full_charge", label="At full brightness", symbol="Q_f", kind=CHARGE),
+        Output(id="dimmed_charge", label="Dimmed", symbol="Q_d", kind=CHARGE, hide_if_none=True),
         Output(id="seen", label="Seems as bright as, of full", symbol="L", kind=RATIO, hide_if_none=True),
-        Output(id="lasts", label="The charge of full brightness would last", symbol="t_l", kind=TIME, rounding=DOWN, hide_if_none=True),
-        Output(id="dimmer_current", label="Current through the dimmer, undimmed", symbol="I_d", kind=CURRENT, rounding=UP),
-        Output(id="charging_current", label="The same while the bank is charged", symbol="I_h", kind=CURRENT, rounding=UP),
-        Output(id="dimmer_rating", label="Rating to look for", symbol="I_n", kind=CURRENT, rounding=UP),
-        Output(id="own_charge", label="The dimmer's own draw, a day", symbol="Q_o", kind=CHARGE, rounding=UP),
+        Output(id="lasts", label="The charge of full brightness would last", symbol="t_l", kind=TIME, hide_if_none=True),
+        Output(id="dimmer_current", label="Current through the dimmer, undimmed", symbol="I_d", kind=CURRENT),
+        Output(id="charging_current", label="The same while the bank is charged", symbol="I_h", kind=CURRENT),
+        Output(id="dimmer_rating", label="Rating to look for", symbol="I_n", kind=CURRENT),
+        Output(id="own_charge", label="The dimmer's own draw, a day", symbol="Q_o", kind=CHARGE),
         Output(id="onward", label="Go on with", hide_if_none=True, needs_step=False, find=onward),
     ),
     intermediates=(
         Output(id="zone", label="Power on the dimmer", symbol="P_1", kind=POWER),
         Output(id="exponent", label="Exponent of the power", symbol="p", kind=NUMBER),
-        Output(id="power_share", label="Share of the power", symbol="s", kind=RATIO, rounding=UP),
+        Output(id="power_share", label="Share of the power", symbol="s", kind=RATIO),
         Output(id="light_exponent", label="Exponent of the light", symbol="q", kind=NUMBER),
         Output(id="light", label="Share of the light", symbol="Y", kind=RATIO),
-        Output(id="charging_voltage", label="Voltage while charging", symbol="V_h", kind=VOLTAGE, rounding=UP),
+        Output(id="charging_voltage", label="Voltage while charging", symbol="V_h", kind=VOLTAGE),
         Output(id="growth", label="Current while charging, against that", symbol="g", kind=NUMBER),
         Output(id="margin", label="Margin", symbol="m", kind=NUMBER),
         Output(id="day", label="A day", symbol="t_24", kind=TIME),

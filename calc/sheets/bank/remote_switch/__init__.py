@@ -20,7 +20,7 @@ from calc.units.kinds import (
     TIME,
     VOLTAGE,
 )
-from calc.units.shown import DOWN, UP
+from calc.units.shown import DOWN
 from calc.worksheet.declare import Output, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
@@ -50,32 +50,32 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Output(id="route", words=ROUTES, label="What the switch within reach works"),
-        Output(id="line_current", at="line.current", label="Current in the line", symbol="I", kind=CURRENT, rounding=UP),
-        Output(id="switch_rating", at="line.rating", label="Contact that breaks it, rated at least", symbol="I_r", kind=CURRENT, rounding=UP),
+        Output(id="line_current", at="line.current", label="Current in the line", symbol="I", kind=CURRENT),
+        Output(id="switch_rating", at="line.rating", label="Contact that breaks it, rated at least", symbol="I_r", kind=CURRENT),
         Output(id="control_conductor", at="coil.run.laid.run.conductor", label="Wire to the coil"),
-        Output(id="drop", at="coil.run.drop", label="Lost on the way to the coil", symbol="U_d", kind=VOLTAGE, rounding=UP),
-        Output(id="drop_percent", at="coil.run.drop_share", label="Of the coil's voltage", symbol="d", kind=RATIO, rounding=UP),
+        Output(id="drop", at="coil.run.drop", label="Lost on the way to the coil", symbol="U_d", kind=VOLTAGE, digits=2),
+        Output(id="drop_percent", at="coil.run.drop_share", label="Of the coil's voltage", symbol="d", kind=RATIO, digits=2),
         Output(id="control_fuse", at="coil.fuse", label="Fuse for the coil's wire", symbol="I_f", kind=CURRENT, hide_if_none=True),
         Output(id="line_conductor", label="Wire for the line itself over the same way", hide_if_none=True),
-        Output(id="held_charge", at="coil.held_charge", label="Coil takes in a day", symbol="Q", kind=CHARGE, rounding=UP),
+        Output(id="held_charge", at="coil.held_charge", label="Coil takes in a day", symbol="Q", kind=CHARGE),
         Output(id="longest", at="coil.longest", label="Farthest with this wire", symbol="L_max", kind=LENGTH, rounding=DOWN, hide_if_none=True),
         Output(id="moves", find=onward, label="Go on with", hide_if_none=True, needs_step=False),
     ),
     intermediates=(
         Output(id="margin", at="line.margin", label="Margin for hours", symbol="m", kind=NUMBER),
         Output(id="factor", at="line.factor", label="Factor for this load", symbol="k", kind=NUMBER),
-        Output(id="sustained", at="line.sustained", label="For hours, at least", symbol="I_m", kind=CURRENT, rounding=UP),
+        Output(id="sustained", at="line.sustained", label="For hours, at least", symbol="I_m", kind=CURRENT),
         Output(id="small", at="panel_switch", label="Panel switches go to about", kind=CURRENT),
         Output(id="pull_in_margin", at="coil.pull_in_margin", label="Margin on pull-in", symbol="m_p", kind=NUMBER),
-        Output(id="must_see", at="coil.must_see", label="The coil must see", symbol="U_p", kind=VOLTAGE, rounding=UP),
-        Output(id="sags_to", at="coil.sags_to", label="The bank sags to", symbol="U_l", kind=VOLTAGE, rounding=DOWN),
-        Output(id="allowed", at="coil.allowed", label="May be lost", symbol="U_max", kind=VOLTAGE, rounding=DOWN),
+        Output(id="must_see", at="coil.must_see", label="The coil must see", symbol="U_p", kind=VOLTAGE),
+        Output(id="sags_to", at="coil.sags_to", label="The bank sags to", symbol="U_l", kind=VOLTAGE),
+        Output(id="allowed", at="coil.allowed", label="May be lost", symbol="U_max", kind=VOLTAGE),
         Output(id="need", at="coil.need", label="The coil's wire can carry at least", symbol="I_n", kind=CURRENT),
         Output(id="per_length", at="coil.run.laid.per_length", label="Resistance per length, warm", symbol="r", kind=LINEAR_RESISTANCE, digits=4),
         Output(id="resistance", at="coil.run.laid.resistance", label="Resistance, out and back", symbol="R", kind=RESISTANCE),
-        Output(id="coil_voltage", at="coil.coil_voltage", label="Left at the coil", symbol="U_k", kind=VOLTAGE, rounding=DOWN),
+        Output(id="coil_voltage", at="coil.coil_voltage", label="Left at the coil", symbol="U_k", kind=VOLTAGE),
         Output(id="thickest_cable", find=lambda _: thickest_ampacity(), label="What 4/0 AWG can carry", kind=CURRENT),
-        Output(id="coil_power", at="coil.power", label="Heat of the coil", symbol="P_c", kind=POWER, rounding=UP),
+        Output(id="coil_power", at="coil.power", label="Heat of the coil", symbol="P_c", kind=POWER),
     ),
     steps=STEPS,
     rules=(

@@ -26,6 +26,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="drop",
+            tolerance=0.05,
             text="A relay's coil takes {coil_current}. The switch is {distance} away, and its wire has {per_length}. How much voltage is lost on the way?",
             draw={
                 "coil_current": ("0.1 A", "0.15 A", "0.2 A", "0.5 A"),

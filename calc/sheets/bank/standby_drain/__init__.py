@@ -16,7 +16,6 @@ from calc.sheets.parts.bank import (
 )
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, RATIO, TEMPERATURE, TIME
 from calc.units.kinds.energy import LOSS_RATE
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed
 from calc.worksheet.fields import Quantity
 from calc.worksheet.work import Worksheet
@@ -49,24 +48,24 @@ WORKSHEET = Worksheet(
                  hint="If parked in frost: a flat lead-acid bank freezes."),
     ),
     results=(
-        Output(id="days", label="It may be parked for", symbol="t", kind=TIME, rounding=DOWN, unit="day"),
-        Output(id="shortest", label="Shortest by the pages we saw", kind=TIME, rounding=DOWN, unit="day"),
-        Output(id="longest", label="Longest by them", kind=TIME, rounding=DOWN, unit="day"),
-        Output(id="daily", label="Drain takes in a day", symbol="Q_d", kind=CHARGE, rounding=UP),
+        Output(id="days", label="It may be parked for", symbol="t", kind=TIME, unit="day"),
+        Output(id="shortest", label="Shortest by the pages we saw", kind=TIME, unit="day"),
+        Output(id="longest", label="Longest by them", kind=TIME, unit="day"),
+        Output(id="daily", label="Drain takes in a day", symbol="Q_d", kind=CHARGE),
         Output(id="taken", label="Drain takes by then", symbol="Q_I", kind=CHARGE),
         Output(id="managed", label="Management system takes by then", symbol="Q_m", kind=CHARGE, hide_if_none=True),
         Output(id="own", label="Lost by itself by then", symbol="Q_r", kind=CHARGE),
         Output(id="back", label="Left when you are back", symbol="s_b", kind=RATIO, hide_if_none=True),
-        Output(id="largest_drain", label="Most that may run on while you are away", symbol="I_a", kind=CURRENT, rounding=DOWN, unit="milliampere", hide_if_none=True),
+        Output(id="largest_drain", label="Most that may run on while you are away", symbol="I_a", kind=CURRENT, unit="milliampere", hide_if_none=True),
     ),
     intermediates=(
         Output(id="day", label="One day", symbol="t_d", kind=TIME, unit="hour"),
-        Output(id="warmth", label="Factor for warmth", symbol="w", kind=NUMBER, rounding=UP),
-        Output(id="loss", label="Self-discharge there", symbol="r", kind=LOSS_RATE, rounding=UP),
-        Output(id="may_go", label="Charge that may go", symbol="Q", kind=CHARGE, rounding=DOWN),
+        Output(id="warmth", label="Factor for warmth", symbol="w", kind=NUMBER),
+        Output(id="loss", label="Self-discharge there", symbol="r", kind=LOSS_RATE),
+        Output(id="may_go", label="Charge that may go", symbol="Q", kind=CHARGE),
         Output(id="loss_low", label="Lowest self-discharge seen", symbol="r_low", kind=LOSS_RATE),
         Output(id="loss_high", label="Highest self-discharge seen", symbol="r_high", kind=LOSS_RATE),
-        Output(id="freezes", at="left.freezes", label="Acid freezes at the end near", kind=TEMPERATURE, rounding=UP),
+        Output(id="freezes", at="left.freezes", label="Acid freezes at the end near", kind=TEMPERATURE),
     ),
     steps=STEPS,
     rules=(

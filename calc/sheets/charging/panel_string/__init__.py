@@ -14,7 +14,6 @@ from calc.sheets.parts.fields import HIGHEST_BANK
 from calc.sheets.parts.sun import HEAT_COEFFICIENT, MOUNT, REGULATOR
 from calc.units.kinds import COUNT, CURRENT, NUMBER, POWER, RATIO, RISE, TEMPERATURE, VOLTAGE, heat
 from calc.units.kinds.energy import VOLTAGE_FALL
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.work import Worksheet
@@ -52,15 +51,15 @@ WORKSHEET = Worksheet(
         replace(HEAT_COEFFICIENT, default="-0.35 %/K", low="-1 %/K", hint="Of Pmax, from the panel's sheet: 0.30 to 0.53 %/K."),
     ),
     results=(
-        Output(id="cold_voc", label="String's open-circuit voltage, coldest", symbol="U_c", kind=VOLTAGE, rounding=UP),
-        Output(id="hot_vmp", label="String's best voltage, hottest", symbol="U_h1", kind=VOLTAGE, rounding=DOWN),
+        Output(id="cold_voc", label="String's open-circuit voltage, coldest", symbol="U_c", kind=VOLTAGE),
+        Output(id="hot_vmp", label="String's best voltage, hottest", symbol="U_h1", kind=VOLTAGE),
         Output(id="most_series", label="Panels in series, most", symbol="n_max", kind=COUNT),
         Output(id="least_series", label="Panels in series, least", symbol="n_min", kind=COUNT, hide_if_none=True),
-        Output(id="max_current", label="Cable from the panels carries", symbol="I_max", kind=CURRENT, rounding=UP),
-        Output(id="nec_current", label="The same by NEC", symbol="I_nec", kind=CURRENT, rounding=UP),
-        Output(id="reverse_current", label="Backwards through a faulty string", symbol="I_b", kind=CURRENT, rounding=UP, hide_if_none=True),
+        Output(id="max_current", label="Cable from the panels carries", symbol="I_max", kind=CURRENT),
+        Output(id="nec_current", label="The same by NEC", symbol="I_nec", kind=CURRENT),
+        Output(id="reverse_current", label="Backwards through a faulty string", symbol="I_b", kind=CURRENT, hide_if_none=True),
         Output(id="fuse", label="Fuse in each string", symbol="I_n", kind=CURRENT, hide_if_none=True),
-        Output(id="peak_current", at="array.peak_current", label="Into the battery in full sun", symbol="I", kind=CURRENT, rounding=UP),
+        Output(id="peak_current", at="array.peak_current", label="Into the battery in full sun", symbol="I", kind=CURRENT),
         Output(id="array_power", at="array.power", label="All labels together", symbol="P", kind=POWER),
         Output(id="moves", label="Go on with", needs_step=False, find=onward),
     ),
@@ -69,23 +68,23 @@ WORKSHEET = Worksheet(
         Output(id="fall", at="label.voc_fall", label="Open voltage lost by the degree", symbol="β", kind=heat.DERATING, digits=4),
         Output(id="standard", label="Cells on the label", symbol="T_0", kind=TEMPERATURE, unit="degree_Celsius", find=lambda _: RATED_CELL),
         Output(id="colder", label="Colder than that", symbol="ΔT_c", kind=RISE, unit="delta_degree_Celsius"),
-        Output(id="cold_factor", label="Factor of the cold", symbol="f_c", kind=NUMBER, digits=4, rounding=UP),
+        Output(id="cold_factor", label="Factor of the cold", symbol="f_c", kind=NUMBER, digits=4),
         Output(id="full_sun", label="Full sun", symbol="G_1", kind=heat.IRRADIANCE, find=lambda _: FULL_SUN),
         Output(id="warming", at="heat.warming", label="Warming per light", symbol="w", kind=heat.INSULANCE),
-        Output(id="rise", at="heat.rise", label="Rise of the cells above the air", symbol="ΔT", kind=RISE, unit="delta_degree_Celsius", rounding=UP),
-        Output(id="cell", at="heat.cell", label="Hottest cells", symbol="T_h", kind=TEMPERATURE, unit="degree_Celsius", rounding=UP),
-        Output(id="over", at="heat.over", label="Hotter than on the label", symbol="ΔT_h", kind=RISE, unit="delta_degree_Celsius", rounding=UP),
+        Output(id="rise", at="heat.rise", label="Rise of the cells above the air", symbol="ΔT", kind=RISE, unit="delta_degree_Celsius"),
+        Output(id="cell", at="heat.cell", label="Hottest cells", symbol="T_h", kind=TEMPERATURE, unit="degree_Celsius"),
+        Output(id="over", at="heat.over", label="Hotter than on the label", symbol="ΔT_h", kind=RISE, unit="delta_degree_Celsius"),
         Output(id="power_fall", at="label.power_fall", label="Power lost by the degree", symbol="γ", kind=heat.DERATING, digits=4),
-        Output(id="keeps", at="heat.keeps", label="Share that the heat leaves", symbol="η_T", kind=RATIO, rounding=DOWN),
+        Output(id="keeps", at="heat.keeps", label="Share that the heat leaves", symbol="η_T", kind=RATIO),
         Output(id="string_vmp", at="array.panel_voltage", label="String's best voltage by the label", symbol="U_s", kind=VOLTAGE),
         Output(id="hot_fall", at="label.hot_fall", label="Open voltage lost by the degree of heat", symbol="β_h", kind=heat.DERATING, digits=4),
-        Output(id="hot_voc", label="String's open-circuit voltage, hottest", symbol="U_h0", kind=VOLTAGE, rounding=DOWN),
-        Output(id="wanted", label="The regulator needs", symbol="U_w", kind=VOLTAGE, rounding=UP),
+        Output(id="hot_voc", label="String's open-circuit voltage, hottest", symbol="U_h0", kind=VOLTAGE),
+        Output(id="wanted", label="The regulator needs", symbol="U_w", kind=VOLTAGE),
         Output(id="bright", label="Bright light over standard", symbol="K_I", kind=NUMBER, find=lambda _: BRIGHT_LIGHT),
         Output(id="continuous", label="Margin for hours", symbol="m", kind=RATIO, find=lambda _: fuses.CONTINUOUS),
-        Output(id="array_isc", label="Short-circuit current of all strings", symbol="I_a", kind=CURRENT, rounding=UP),
-        Output(id="least_fuse", label="A string's fuse, at least", symbol="I_min", kind=CURRENT, rounding=UP),
-        Output(id="most_fuse", label="A string's fuse, at most", symbol="I_most", kind=CURRENT, rounding=DOWN),
+        Output(id="array_isc", label="Short-circuit current of all strings", symbol="I_a", kind=CURRENT),
+        Output(id="least_fuse", label="A string's fuse, at least", symbol="I_min", kind=CURRENT),
+        Output(id="most_fuse", label="A string's fuse, at most", symbol="I_most", kind=CURRENT),
     ),
     steps=STEPS,
     rules=(

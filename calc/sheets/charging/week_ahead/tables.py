@@ -10,7 +10,7 @@ from calc.energy.week import Question, WeekInputs
 from calc.units.constants import HOUR
 from calc.units.kinds import CHARGE, CURRENT, POWER, TEMPERATURE, TIME
 from calc.units.quantities import Kind as KindOfQuantity
-from calc.units.shown import DOWN, UP, quantity_text
+from calc.units.shown import UP, quantity_text
 
 NEVER = "never"
 
@@ -105,7 +105,7 @@ def said(outlook: Outlook) -> str:
 
 def _time(seconds: float) -> str:
     unit = "day" if seconds >= 2 * HOURS * HOUR else "hour"
-    return quantity_text(seconds, TIME, digits=2 if unit == "day" else 3, way=DOWN, unit=unit)
+    return quantity_text(seconds, TIME, digits=2 if unit == "day" else 3, unit=unit)
 
 
 def change(inputs: WeekInputs, one: Remedy) -> Change:
@@ -150,7 +150,7 @@ def _words(inputs: WeekInputs, one: Remedy) -> tuple[str, str]:
     match one.kind:
         case Kind.DRIVE:
             hours = [
-                quantity_text(time, TIME, way=UP, unit="hour")
+                quantity_text(time, TIME, rounding=UP, unit="hour")
                 for time in (amount, inputs.drive_hours)
             ]
             return "more driving", _instead(f"{hours[0]} a day", inputs.drive_hours and hours[1])
@@ -182,17 +182,17 @@ def _to_do(one: Remedy) -> str:
     amount = one.amount or 0.0
     match one.kind:
         case Kind.DRIVE:
-            return f"drive {quantity_text(amount, TIME, way=UP, unit='hour')} a day"
+            return f"drive {quantity_text(amount, TIME, rounding=UP, unit='hour')} a day"
         case Kind.SHORE:
             return "plug in every night" if amount == 1 else f"plug in every {amount:g} nights"
         case Kind.ARRAY:
-            return f"fit {quantity_text(amount, POWER, way=UP)} of panels"
+            return f"fit {quantity_text(amount, POWER, rounding=UP)} of panels"
         case Kind.BANK:
-            return f"fit a bank of {quantity_text(amount, CHARGE, way=UP)}"
+            return f"fit a bank of {quantity_text(amount, CHARGE, rounding=UP)}"
         case Kind.CHARGER:
-            return f"charge with {quantity_text(amount, CURRENT, way=UP)} while driving"
+            return f"charge with {quantity_text(amount, CURRENT, rounding=UP)} while driving"
         case Kind.SHORE_CHARGER:
-            return f"charge with {quantity_text(amount, CURRENT, way=UP)} on shore power"
+            return f"charge with {quantity_text(amount, CURRENT, rounding=UP)} on shore power"
         case Kind.WARMTH:
             return f"warm the bank to {quantity_text(amount, TEMPERATURE)}"
         case Kind.OFF:
@@ -205,7 +205,7 @@ def _to_do(one: Remedy) -> str:
 
 
 def _grown(amount: float, there: float, kind: KindOfQuantity) -> str:
-    return _instead(quantity_text(amount, kind, way=UP), there and quantity_text(there, kind))
+    return _instead(quantity_text(amount, kind, rounding=UP), there and quantity_text(there, kind))
 
 
 def _instead(new: str, old: str | float) -> str:

@@ -44,7 +44,7 @@ WORKSHEET = Worksheet(
         Quantity(id="gas_current", advanced=True, label="Current that makes gas", symbol="I_g", kinds=(heat.GAS_CURRENT,), optional=True, low="0.01 mA/(A·h)", high="1000 mA/(A·h)", example="8 mA/(A·h)", hint="Of each A·h of a lead-acid battery, from the maker. Empty: the standard's table."),
     ),
     results=(
-        Output(id="airflow", label="Air needed", symbol="Q", kind=heat.AIRFLOW, rounding=UP, both=True, at="gassing.airflow"),
+        Output(id="airflow", label="Air needed", symbol="Q", kind=heat.AIRFLOW, both=True, at="gassing.airflow"),
         Output(id="opening", label="Two openings, each", symbol="A", kind=heat.OPENING, rounding=UP, both=True, hide_if_none=True),
         Output(id="hole", label="As a round hole", symbol="d", kind=LENGTH, rounding=UP, both=True, hide_if_none=True),
     ),

@@ -20,7 +20,7 @@ from calc.units.kinds import (
     TIME,
 )
 from calc.units.kinds import heat as heat_
-from calc.units.shown import DOWN, UP
+from calc.units.shown import UP
 from calc.worksheet.declare import placed
 from calc.worksheet.fields import Quantity
 from calc.worksheet.outputs import Output
@@ -58,18 +58,18 @@ WORKSHEET = Worksheet(
         Quantity(id="discharge", advanced=True, label="Discharge coefficient", symbol="C_d", kinds=(NUMBER,), default="0.62", low="0.2", high="1", hint="Sharp-edged opening 0.60 to 0.65; less behind mesh."),
     ),
     results=(
-        Output(id="airflow", label="Air needed", symbol="Q", kind=heat_.AIRFLOW, rounding=UP, both=True, at="needed.airflow"),
+        Output(id="airflow", label="Air needed", symbol="Q", kind=heat_.AIRFLOW, both=True, at="needed.airflow"),
         Output(id="vent_area", label="Two vents, each", symbol="A_v", kind=heat_.OPENING, rounding=UP, both=True, at="needed.vent_area"),
-        Output(id="heat", label="Heat made in the bay", symbol="P", kind=heat_.HEAT, rounding=UP, both=True, at="bay.heat"),
-        Output(id="reached", label="The bay gets to", symbol="T", kind=TEMPERATURE, rounding=UP, hide_if_none=True, at="air.reached"),
-        Output(id="output_left", label="Output left", symbol="x", kind=RATIO, rounding=DOWN, hide_if_none=True, at="derated.output_left"),
-        Output(id="charge_lost", label="Charge lost to heat in a drive", symbol="Q_l", kind=CHARGE, rounding=UP, hide_if_none=True, at="derated.charge_lost"),
+        Output(id="heat", label="Heat made in the bay", symbol="P", kind=heat_.HEAT, both=True, at="bay.heat"),
+        Output(id="reached", label="The bay gets to", symbol="T", kind=TEMPERATURE, hide_if_none=True, at="air.reached"),
+        Output(id="output_left", label="Output left", symbol="x", kind=RATIO, hide_if_none=True, at="derated.output_left"),
+        Output(id="charge_lost", label="Charge lost to heat in a drive", symbol="Q_l", kind=CHARGE, hide_if_none=True, at="derated.charge_lost"),
         Output(id="carried", label="Take it along", needs_step=False, hide_if_none=True, find=onward),
-        Output(id="thermostat", label="A thermostat starts the fan at", symbol="T_s", kind=TEMPERATURE, rounding=DOWN, hide_if_none=True),
+        Output(id="thermostat", label="A thermostat starts the fan at", symbol="T_s", kind=TEMPERATURE, hide_if_none=True),
     ),
     intermediates=(
-        Output(id="first_heat", label="Heat of the device", symbol="P_1", kind=heat_.HEAT, rounding=UP, at="bay.first.heat"),
-        Output(id="other_heat", label="Heat of the others", symbol="P_2", kind=heat_.HEAT, rounding=UP, at="bay.other_heat"),
+        Output(id="first_heat", label="Heat of the device", symbol="P_1", kind=heat_.HEAT, at="bay.first.heat"),
+        Output(id="other_heat", label="Heat of the others", symbol="P_2", kind=heat_.HEAT, at="bay.other_heat"),
         Output(id="pressure", label="Air pressure", symbol="p", kind=heat_.PRESSURE, digits=6, find=constant(PRESSURE)),
         Output(id="gas", label="Gas constant of air", symbol="R", kind=heat_.SPECIFIC_HEAT, digits=5, find=constant(GAS)),
         Output(id="zero", label="Absolute zero", symbol="T_z", kind=TEMPERATURE, unit="degree_Celsius", digits=5, find=constant(ABSOLUTE_ZERO)),
@@ -78,12 +78,12 @@ WORKSHEET = Worksheet(
         Output(id="density", label="Density of the air drawn in", symbol="ρ", kind=heat_.DENSITY, at="bay.density"),
         Output(id="rise", label="Warmer by at most", symbol="ΔT", kind=RISE, at="needed.rise"),
         Output(id="speed", label="Draught per open area", symbol="w", kind=heat_.SPEED, at="needed.speed"),
-        Output(id="effective", label="Free area as one opening", symbol="A_e", kind=heat_.OPENING, rounding=UP, at="needed.effective"),
-        Output(id="fan_rise", label="Warmer with the fan by", symbol="ΔT_f", kind=RISE, rounding=UP, at="air.fan_rise"),
-        Output(id="wall_rise", label="Warmer through the walls by", symbol="ΔT_w", kind=RISE, rounding=UP, at="air.wall_rise"),
-        Output(id="vent_speed", label="The fan's air in the vents", symbol="w_f", kind=heat_.SPEED, rounding=UP, at="air.vent_speed"),
-        Output(id="at", label="Bay temperature used", symbol="T_b", kind=TEMPERATURE, rounding=UP, at="derated.at"),
-        Output(id="draught", label="Draught through the vents", symbol="Q_d", kind=heat_.AIRFLOW, rounding=DOWN, at="air.draught"),
+        Output(id="effective", label="Free area as one opening", symbol="A_e", kind=heat_.OPENING, at="needed.effective"),
+        Output(id="fan_rise", label="Warmer with the fan by", symbol="ΔT_f", kind=RISE, at="air.fan_rise"),
+        Output(id="wall_rise", label="Warmer through the walls by", symbol="ΔT_w", kind=RISE, at="air.wall_rise"),
+        Output(id="vent_speed", label="The fan's air in the vents", symbol="w_f", kind=heat_.SPEED, at="air.vent_speed"),
+        Output(id="at", label="Bay temperature used", symbol="T_b", kind=TEMPERATURE, at="derated.at"),
+        Output(id="draught", label="Draught through the vents", symbol="Q_d", kind=heat_.AIRFLOW, at="air.draught"),
         Output(id="walls", label="Heat that the walls pass", symbol="U", kind=heat_.HEAT_RATE, find=constant(WALLS)),
         Output(id="earlier", label="Before the limit", symbol="ΔT_s", kind=RISE, find=constant(EARLIER)),
     ),

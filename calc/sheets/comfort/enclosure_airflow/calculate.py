@@ -5,7 +5,7 @@ from typing import Annotated
 from calc.comfort.enclosure import Enclosure, enclosure
 from calc.units.compare import at_least
 from calc.units.constants import HOUR
-from calc.units.shown import DOWN, rounded
+from calc.units.shown import rounded
 from calc.units.si import Share, Tag
 from calc.worksheet.next_steps import NextStep
 
@@ -23,7 +23,7 @@ def onward(found: Enclosure) -> tuple[NextStep, ...] | None:
     if derated is None or not at_least(derated.output_left, LEAST_OUTPUT):
         return None
     texts = (
-        ("output_left", f"{rounded(100 * derated.output_left, 4, DOWN)} %"),
+        ("output_left", f"{rounded(100 * derated.output_left, 4)} %"),
         ("charger_limit", f"{derated.rated:.6g} A"),
         ("hours", f"{derated.hours / HOUR:.6g} h"),
     )

@@ -9,7 +9,6 @@ from calc.sheets.comfort.heater_night.calculate import calculate
 from calc.sheets.comfort.heater_night.words import FINE, STEPS, WAYS
 from calc.sheets.parts import comfort
 from calc.units.kinds import CHARGE, COUNT, ENERGY, LENGTH, RATIO, TIME, heat
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Quantity
 from calc.worksheet.outputs import Output
@@ -44,17 +43,17 @@ WORKSHEET = Worksheet(
         comfort.CHARGE_TAKEN,
         comfort.ELECTRIC_CHARGE,
         comfort.INVERTER_CHARGE,
-        Output(id="fuel_mass", label="Fuel, by mass", symbol="m", kind=heat.MASS, rounding=UP, hide_if_none=True, at="heating.fuel_mass"),
+        Output(id="fuel_mass", label="Fuel, by mass", symbol="m", kind=heat.MASS, hide_if_none=True, at="heating.fuel_mass"),
         comfort.BANK_SHARE,
-        Output(id="electric_share", label="Electric straight on the bank, of what you use", symbol="s_e", kind=RATIO, rounding=UP, at="heating.direct.share"),
-        Output(id="inverter_share", label="Through an inverter, of what you use", symbol="s_i", kind=RATIO, rounding=UP, at="heating.by_inverter.share"),
+        Output(id="electric_share", label="Electric straight on the bank, of what you use", symbol="s_e", kind=RATIO, at="heating.direct.share"),
+        Output(id="inverter_share", label="Through an inverter, of what you use", symbol="s_i", kind=RATIO, at="heating.by_inverter.share"),
         Output(id="compared", label="The same night by each way", at="routes"),
         comfort.CO_POINTS,
     ),
     intermediates=(
         *comfort.NIGHT_BETWEEN,
         Output(id="density", label="Density of the fuel", symbol="ρ", kind=heat.DENSITY, at="heating.fuel.density"),
-        Output(id="air_share", label="Air pressure against sea level", symbol="p", kind=RATIO, rounding=DOWN),
+        Output(id="air_share", label="Air pressure against sea level", symbol="p", kind=RATIO),
     ),
     steps=STEPS,
     rules=(
@@ -78,8 +77,8 @@ WORKSHEET = Worksheet(
     older_defaults=({**comfort.OLDER_BANK, **comfort.OLDER_FLAME},),
     tables=(
         Table(of="compared", columns=(
-            Output(id="way", label="Heat from", words=WAYS), Output(id="fuel", label="Fuel", kind=heat.VOLUME, rounding=UP), Output(id="mass", label="By mass", kind=heat.MASS, rounding=UP),
-            Output(id="charge", label="From the bank", kind=CHARGE, rounding=UP), Output(id="share", label="Of what you use", kind=RATIO, rounding=UP))),
+            Output(id="way", label="Heat from", words=WAYS), Output(id="fuel", label="Fuel", kind=heat.VOLUME), Output(id="mass", label="By mass", kind=heat.MASS),
+            Output(id="charge", label="From the bank", kind=CHARGE), Output(id="share", label="Of what you use", kind=RATIO))),
         comfort.CO_TABLE,
     ),
 )

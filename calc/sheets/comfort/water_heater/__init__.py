@@ -25,7 +25,6 @@ from calc.units.kinds import (
     VOLTAGE,
     heat,
 )
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.outputs import Output
@@ -66,10 +65,10 @@ WORKSHEET = Worksheet(
         Quantity(id="draw", advanced=True, label="Draw of pump or burner", symbol="P_d", kinds=(POWER,), default="20 W", low="0 W", high="500 W", hint="Beside fuel or engine heat, all the time it is on."),
     ),
     results=(
-        Output(id="time", label="Time to get hot", symbol="t", kind=TIME, rounding=UP, at="tank.time"),
-        Output(id="energy", label="Energy taken in all", symbol="E", kind=ENERGY, rounding=UP, at="tank.energy"),
+        Output(id="time", label="Time to get hot", symbol="t", kind=TIME, at="tank.time"),
+        Output(id="energy", label="Energy taken in all", symbol="E", kind=ENERGY, at="tank.energy"),
         replace(comfort.CHARGE_TAKEN, hide_if_none=True, at="drawn.charge"),
-        Output(id="current", label="Current while it heats", symbol="I", kind=CURRENT, rounding=UP),
+        Output(id="current", label="Current while it heats", symbol="I", kind=CURRENT),
         replace(comfort.BANK_SHARE, hide_if_none=True, at="drawn.share"),
         replace(comfort.FUEL_USED, hide_if_none=True, at="fuel_used"),
         comfort.CO_POINTS,
@@ -80,11 +79,11 @@ WORKSHEET = Worksheet(
         Output(id="rise", label="Warmer by", symbol="ΔT", kind=RISE, at="tank.rise"),
         Output(id="density", label="Density of water", symbol="ρ", kind=heat.DENSITY, digits=4, find=comfort.constant(DENSITY)),
         Output(id="specific", label="Specific heat of water", symbol="c", kind=heat.SPECIFIC_HEAT, digits=4, find=comfort.constant(SPECIFIC_HEAT)),
-        Output(id="heat", label="Heat in the water", symbol="E_w", kind=ENERGY, rounding=UP, at="tank.heat"),
-        Output(id="taken", label="Power taken", symbol="P_t", kind=heat.HEAT, rounding=UP, at="tank.taken"),
-        Output(id="into", label="Power into the water", symbol="P_w", kind=heat.HEAT, rounding=DOWN, at="tank.into"),
-        Output(id="keeping", label="To keep it hot", symbol="E_k", kind=ENERGY, rounding=UP, at="tank.keeping"),
-        Output(id="gives", label="What you use of the bank", symbol="Q_u", kind=CHARGE, rounding=DOWN, at="bank.gives"),
+        Output(id="heat", label="Heat in the water", symbol="E_w", kind=ENERGY, at="tank.heat"),
+        Output(id="taken", label="Power taken", symbol="P_t", kind=heat.HEAT, at="tank.taken"),
+        Output(id="into", label="Power into the water", symbol="P_w", kind=heat.HEAT, at="tank.into"),
+        Output(id="keeping", label="To keep it hot", symbol="E_k", kind=ENERGY, at="tank.keeping"),
+        Output(id="gives", label="What you use of the bank", symbol="Q_u", kind=CHARGE, at="bank.gives"),
         Output(id="heating", label="Lower heating value", symbol="H", kind=heat.ENERGY_DENSITY, digits=4, at="burnt.heating"),
     ),
     steps=STEPS,

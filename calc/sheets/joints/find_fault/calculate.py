@@ -67,7 +67,7 @@ def calculate(
             bank=bank, run=run, load=asked, charger=charger, charges=way_in(symptom).charging
         )
     except Unfed as unfed:
-        most = quantity_text(unfed.most, POWER if unfed.power else CURRENT, way=DOWN)
+        most = quantity_text(unfed.most, POWER if unfed.power else CURRENT, rounding=DOWN)
         says = f"must be less than {most}: this bank and run can feed no more."
         raise NotCovered("load", says) from None
     if circuit.readings.far < bank.system / 2:
@@ -85,7 +85,7 @@ def calculate(
             heaviest=heaviest,
         )
     except TooLittle as little:
-        least = quantity_text(little.least, CURRENT, way=UP)
+        least = quantity_text(little.least, CURRENT, rounding=UP)
         charges = way_in(symptom).charging
         on = "charge a bank that is well below full" if charges else MORE_LOAD
         says = f"must be at least {least} at this step, or a bad joint does not show: {on}."

@@ -22,7 +22,6 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.kinds.joints import VOLTAGE_PER_KELVIN
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.outputs import Output
@@ -60,16 +59,16 @@ WORKSHEET = Worksheet(
         Quantity(id="temperature", label="Metal round the joint", symbol="T₀", kinds=(TEMPERATURE,), default="60 °C", low="0 °C", high="150 °C", advanced=True, hint="Lug and bar at full current; 60 °C is a warm, well loaded cable."),
     ),
     results=(
-        Output(id="resistance", label="Resistance", symbol="R", kind=RESISTANCE, rounding=UP),
+        Output(id="resistance", label="Resistance", symbol="R", kind=RESISTANCE),
         Output(id="sound_high", at="sound.high", label="A sound one has up to", symbol="R_s", kind=RESISTANCE),
-        Output(id="heat", label="Heat now", symbol="P", kind=POWER, rounding=UP),
-        Output(id="full_heat", at="full.heat", label="Heat at full current", symbol="P_f", kind=POWER, rounding=UP, hide_if_none=True),
-        Output(id="full_drop", at="full.drop", label="Drop at full current", symbol="U_f", kind=VOLTAGE, unit="millivolt", rounding=UP, hide_if_none=True),
-        Output(id="drop_share", at="full.drop_share", label="Share of the supply lost here", kind=RATIO, rounding=UP, hide_if_none=True),
-        Output(id="ratio", label="Drop over that of the like joint", kind=NUMBER, rounding=UP, hide_if_none=True),
+        Output(id="heat", label="Heat now", symbol="P", kind=POWER),
+        Output(id="full_heat", at="full.heat", label="Heat at full current", symbol="P_f", kind=POWER, hide_if_none=True),
+        Output(id="full_drop", at="full.drop", label="Drop at full current", symbol="U_f", kind=VOLTAGE, unit="millivolt", hide_if_none=True),
+        Output(id="drop_share", at="full.drop_share", label="Share of the supply lost here", kind=RATIO, hide_if_none=True),
+        Output(id="ratio", label="Drop over that of the like joint", kind=NUMBER, hide_if_none=True),
         Output(id="severity", find=severity, label="Class of the temperature (NETA)"),
-        Output(id="spot", label="Hottest contact spot, up to", symbol="T_s", kind=TEMPERATURE, rounding=UP, hide_if_none=True),
-        Output(id="growth_left", label="Growth of resistance until the drop is too much", kind=NUMBER, rounding=DOWN, hide_if_none=True),
+        Output(id="spot", label="Hottest contact spot, up to", symbol="T_s", kind=TEMPERATURE, hide_if_none=True),
+        Output(id="growth_left", label="Growth of resistance until the drop is too much", kind=NUMBER, hide_if_none=True),
         Output(id="growth", find=growth, label="What a loose joint does next, at full current", hide_if_none=True),
     ),
     intermediates=(
@@ -77,19 +76,19 @@ WORKSHEET = Worksheet(
         Output(id="sound_most", at="sound.most", label="No like one clears more than", symbol="R_m", kind=RESISTANCE),
         Output(id="rated_drop", at="sound.drop", label="Drop of the part at its rating", symbol="U_n", kind=VOLTAGE, unit="millivolt"),
         Output(id="contacts", at="sound.contacts", label="Contacts of the holder", symbol="R_h", kind=RESISTANCE),
-        Output(id="worst_heat", label="Heat, now or at full current", kind=POWER, rounding=UP),
-        Output(id="feeds", at="max_current", label="Most that can flow", kind=CURRENT, rounding=DOWN),
+        Output(id="worst_heat", label="Heat, now or at full current", kind=POWER),
+        Output(id="feeds", at="max_current", label="Most that can flow", kind=CURRENT),
         Output(id="most_drop", label="Most for one connection", symbol="U_max", kind=VOLTAGE, unit="millivolt"),
         Output(id="warm_metal", label="Most that lugs and holders are made for", kind=TEMPERATURE, unit="degree_Celsius"),
         Output(id="hot_metal", label="Most that good cable is made for", kind=TEMPERATURE, unit="degree_Celsius"),
         Output(id="zero", find=lambda _: ABSOLUTE_ZERO, label="Absolute zero", symbol="T_z", kind=TEMPERATURE, unit="degree_Celsius", digits=5),
         Output(id="per_kelvin", find=lambda _: VOLTS_PER_KELVIN, label="Voltage per degree in a contact", symbol="k", kind=VOLTAGE_PER_KELVIN, digits=4),
         Output(id="soft", find=lambda _: SOFTENS, label="Copper softens", symbol="T_c", kind=TEMPERATURE, unit="degree_Celsius"),
-        Output(id="softening", label="Drop at which copper spots soften", symbol="U_c", kind=VOLTAGE, unit="millivolt", rounding=DOWN),
-        Output(id="spot_rise", label="Contact spots above the metal", kind=RISE, rounding=UP),
-        Output(id="rise_full", at="warmth.at_full.upper", label="Warmer at full current, upper figure", symbol="ΔT_f", kind=RISE, rounding=UP),
+        Output(id="softening", label="Drop at which copper spots soften", symbol="U_c", kind=VOLTAGE, unit="millivolt"),
+        Output(id="spot_rise", label="Contact spots above the metal", kind=RISE),
+        Output(id="rise_full", at="warmth.at_full.upper", label="Warmer at full current, upper figure", symbol="ΔT_f", kind=RISE),
         Output(id="rise_low", at="warmth.at_full.lower", label="Warmer at full current, lower figure", kind=RISE),
-        Output(id="worst_rise", at="warmth.worst", label="Rise that is classed", kind=RISE, rounding=UP),
+        Output(id="worst_rise", at="warmth.worst", label="Rise that is classed", kind=RISE),
         Output(id="military", find=military, label="The same on the military scale"),
     ),
     steps=STEPS,

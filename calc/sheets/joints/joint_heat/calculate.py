@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from calc.electrical.contact import Grown, MeasuredJoint, RiseOver, Severity, measured_joint
 from calc.electrical.sound_parts import Part, SoundPart, sound_cable, sound_fuse, sound_joint
 from calc.units.kinds import POWER, RATIO, RESISTANCE, VOLTAGE
-from calc.units.shown import UP, quantity_text
+from calc.units.shown import quantity_text
 
 
 def calculate(
@@ -60,12 +60,12 @@ class Later:
     def __str__(self) -> str:
         one = self.grown
         when = "as it is" if one.factor == 1 else f"with {one.factor} times the resistance"
-        text = f"{when}: {quantity_text(one.resistance, RESISTANCE, way=UP)}"
+        text = f"{when}: {quantity_text(one.resistance, RESISTANCE)}"
         if one.drop is None or one.heat is None:
             return f"{text}, too much for that current to flow"
-        drop = quantity_text(one.drop, VOLTAGE, way=UP, unit="millivolt")
-        heat = quantity_text(one.heat, POWER, way=UP)
-        share = quantity_text(one.drop / self.voltage, RATIO, way=UP)
+        drop = quantity_text(one.drop, VOLTAGE, unit="millivolt")
+        heat = quantity_text(one.heat, POWER)
+        share = quantity_text(one.drop / self.voltage, RATIO)
         return f"{text}, {drop} and {heat}; {share} of the supply is lost here"
 
 

@@ -16,7 +16,6 @@ from calc.sheets.joints.joint_sheet.words import (
 )
 from calc.sheets.parts.joint_fields import JOINT_FIELDS
 from calc.units.kinds import COUNT, DIAMETER, FORCE, NUMBER, RATIO, TORQUE
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output
 from calc.worksheet.result_table import Blank, Table
 from calc.worksheet.rows import Rows, Text
@@ -47,8 +46,8 @@ WORKSHEET = Worksheet(
         Output(id="torque_least", label="Smallest torque to set", kind=TORQUE, both=True),
         Output(id="torque_most", label="Largest torque to set", kind=TORQUE, both=True),
         Output(id="tightest", at="tightest.name", label="Thread nearest its limit"),
-        Output(id="tightest_share", at="tightest.joint.share_of_limit", label="Share of what it takes", symbol="s", kind=RATIO, rounding=UP),
-        Output(id="tightest_ceiling", at="tightest.joint.thread.max_torque", label="It takes at most", symbol="T_max", kind=TORQUE, rounding=DOWN, both=True),
+        Output(id="tightest_share", at="tightest.joint.share_of_limit", label="Share of what it takes", symbol="s", kind=RATIO),
+        Output(id="tightest_ceiling", at="tightest.joint.thread.max_torque", label="It takes at most", symbol="T_max", kind=TORQUE, both=True),
         Output(id="schedule", find=schedule, label="Joint sheet"),
     ),
     intermediates=(

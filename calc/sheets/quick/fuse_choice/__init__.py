@@ -20,7 +20,7 @@ from calc.sheets.parts.wire import AMPACITY, SAE, WARMTH, heat, laying_advice
 from calc.sheets.quick.fuse_choice import words
 from calc.sheets.quick.fuse_choice.calculate import calculate
 from calc.units.kinds import CURRENT, LENGTH, LINEAR_RESISTANCE, RATIO, RESISTANCE, VOLTAGE
-from calc.units.shown import DOWN, UP
+from calc.units.shown import UP
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.next_steps import Lead, alike
@@ -84,10 +84,10 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Output(id="fuse", at="protection.chosen", label="Fuse", symbol="I_n", kind=CURRENT),
-        Output(id="lowest", at="protection.lowest", label="The load needs at least", symbol="I_min", kind=CURRENT, rounding=UP),
-        Output(id="highest", at="protection.ampacity", label="The wire allows at most", symbol="I_max", kind=CURRENT, rounding=DOWN),
-        Output(id="ampacity", at="protection.cable.ampacity", label="Ampacity, corrected", symbol="I_z", kind=CURRENT, rounding=DOWN),
-        Output(id="fault_here", at="protection.fault_current", label="Fault current at the fuse", symbol="I_k", kind=CURRENT, rounding=UP),
+        Output(id="lowest", at="protection.lowest", label="The load needs at least", symbol="I_min", kind=CURRENT),
+        Output(id="highest", at="protection.ampacity", label="The wire allows at most", symbol="I_max", kind=CURRENT),
+        Output(id="ampacity", at="protection.cable.ampacity", label="Ampacity, corrected", symbol="I_z", kind=CURRENT),
+        Output(id="fault_here", at="protection.fault_current", label="Fault current at the fuse", symbol="I_k", kind=CURRENT),
         Output(id="families", find=words.families, label="Fuse families that suit, best first"),
         Output(id="weighed", find=words.weighed, label="What was weighed"),
         Output(id="remedies", find=words.remedies, label="What would open the window"),
@@ -96,18 +96,18 @@ WORKSHEET = Worksheet(
         *placed_outputs("protection.cable", *AMPACITY),
         *placed_outputs("protection.cable.copper", *SAE),
         *placed_outputs("protection.warmth", *WARMTH),
-        Output(id="bank_source", at="site.source", label="The bank's own resistance", symbol="R_s", kind=RESISTANCE, rounding=DOWN),
+        Output(id="bank_source", at="site.source", label="The bank's own resistance", symbol="R_s", kind=RESISTANCE),
         Output(id="feed_stated", at="site.feed.least.per_length", label="Resistance per length of the feed, least", symbol="r_f", kind=LINEAR_RESISTANCE, digits=4),
-        Output(id="feed_least", at="site.feed.least.resistance", label="The feed, out and back, at its least", symbol="R_f", kind=RESISTANCE, rounding=DOWN),
+        Output(id="feed_least", at="site.feed.least.resistance", label="The feed, out and back, at its least", symbol="R_f", kind=RESISTANCE),
         Output(id="feed_parts", at="site.parts", label="Main fuse, holder and joints of the feed", symbol="R_j", kind=RESISTANCE),
         Output(id="more_feed", label="More feed for a blade", kind=LENGTH, rounding=UP),
-        Output(id="blade_breaks", label="A blade breaks", kind=CURRENT, rounding=DOWN),
-        Output(id="breaks", at="protection.duty.interrupting_rating", label="The fuse breaks", kind=CURRENT, rounding=DOWN),
+        Output(id="blade_breaks", label="A blade breaks", kind=CURRENT),
+        Output(id="breaks", at="protection.duty.interrupting_rating", label="The fuse breaks", kind=CURRENT),
         Output(id="version", at="protection.duty.marked_voltage", label="Voltage to look for on the fuse", kind=VOLTAGE),
-        Output(id="lasting_load", at="protection.lasting_load", label="The fuse may carry for hours", kind=CURRENT, rounding=DOWN),
-        Output(id="largest", at="protection.highest", label="The fuse may be at most", symbol="I_most", kind=CURRENT, rounding=DOWN),
+        Output(id="lasting_load", at="protection.lasting_load", label="The fuse may carry for hours", kind=CURRENT),
+        Output(id="largest", at="protection.highest", label="The fuse may be at most", symbol="I_most", kind=CURRENT),
         Output(id="margin", at="protection.margin", label="Margin for a continuous load", symbol="m", kind=RATIO),
-        Output(id="ceiling", at="protection.ceiling", label="The law's ceiling", kind=CURRENT, rounding=DOWN),
+        Output(id="ceiling", at="protection.ceiling", label="The law's ceiling", kind=CURRENT),
         Output(id="versioned", at="protection.marked_higher", label="Suits in one version only"),
         Output(id="also", find=words.also, label="Also within the window"),
         Output(id="too_low_in_voltage", at="protection.too_low_in_voltage", label="Refused: d.c. voltage rating too low"),

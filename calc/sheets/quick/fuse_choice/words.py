@@ -9,7 +9,7 @@ from calc.judge.remedies import Remedy
 from calc.sheets.parts.wire import ampacity_steps, steps_to_warmth
 from calc.sheets.quick.fuse_choice.calculate import FuseChoice
 from calc.units.kinds import CURRENT
-from calc.units.shown import DOWN, quantity_text
+from calc.units.shown import quantity_text
 from calc.worksheet.declare import Step, placed_steps
 
 MOST_WEIGHED = 6  # lines of what was weighed
@@ -101,7 +101,7 @@ def weighed(found: FuseChoice) -> tuple[str, ...]:
 def _reasons(one: Candidate, p: Protection) -> str:
     assert one.family is not None and p.fault_current is not None
     breaks = one.family.relied_on(p.max_voltage, p.fault_current) or 0.0
-    says = [f"breaks {quantity_text(breaks, CURRENT, way=DOWN)}, {'from memory' if one.memory else 'published'}"]
+    says = [f"breaks {quantity_text(breaks, CURRENT)}, {'from memory' if one.memory else 'published'}"]
     says += ["close to the fault"] if one.tight else []
     says += ["much larger than the load needs"] if one.oversized else []
     says += ["rarely sold"] if one.rare else []

@@ -11,7 +11,6 @@ from calc.sheets.quick.joint_torque.calculate import calculate, doubt, spread, s
 from calc.sheets.quick.joint_torque.words import FINE, FINE_BATTERY, FINE_FUSE, STEPS
 from calc.units.kinds import AREA, DIAMETER, FORCE, NUMBER, RATIO, TORQUE
 from calc.units.kinds.joints import STRESS
-from calc.units.shown import DOWN
 from calc.worksheet.declare import Output
 from calc.worksheet.fields import Choice, Option
 from calc.worksheet.pictures import Stack
@@ -35,7 +34,7 @@ WORKSHEET = Worksheet(
         Output(id="torque", label="Torque", symbol="T", kind=TORQUE, both=True),
         Output(id="torque_low", at="published.low", label="Lowest published, as for this thread", kind=TORQUE, both=True),
         Output(id="torque_high", at="published.high", label="Highest published, as for this thread", kind=TORQUE, both=True),
-        Output(id="ceiling", at="thread.max_torque", label="The thread takes at most", symbol="T_max", kind=TORQUE, rounding=DOWN, both=True),
+        Output(id="ceiling", at="thread.max_torque", label="The thread takes at most", symbol="T_max", kind=TORQUE, both=True),
         Output(id="preload", at="clamping.preload", label="Clamping force, about", symbol="F", kind=FORCE, hide_if_none=True),
         Output(id="clamp_share", at="clamping.share", label="Share of the thread's strength used", kind=RATIO, hide_if_none=True),
         Output(id="stack", find=stack, label="Order of parts, from the seat out", needs_step=False),
@@ -61,7 +60,7 @@ WORKSHEET = Worksheet(
         Output(id="grip", at="thread.grip.usual", label="Nut factor for the clamping force", symbol="K_F", kind=NUMBER),
         Output(id="grip_low", at="thread.grip.low", label="Lowest nut factor", kind=NUMBER),
         Output(id="grip_high", at="thread.grip.high", label="Highest nut factor", kind=NUMBER),
-        Output(id="preload_low", at="clamping.preload_low", label="Least clamping force", kind=FORCE, rounding=DOWN),
+        Output(id="preload_low", at="clamping.preload_low", label="Least clamping force", kind=FORCE),
         Output(id="preload_high", at="clamping.preload_high", label="Greatest clamping force", kind=FORCE),
         Output(id="power_torque", at="switchgear.torque", label="Torque of a busbar joint in switchgear", kind=TORQUE),
         Output(id="power_share", at="switchgear.share", label="Share of the thread's strength that would use", kind=RATIO),

@@ -12,7 +12,6 @@ from calc.sheets.parts.fields import EFFICIENCY, ROUTE, bank_voltage
 from calc.sheets.quick.runtime.calculate import calculate
 from calc.sheets.quick.runtime.words import FINE, STEPS
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TEMPERATURE, TIME
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Quantity
 from calc.worksheet.work import Worksheet
@@ -46,12 +45,12 @@ WORKSHEET = Worksheet(
                  hint="How much a heavy load takes from the capacity."),
     ),
     results=(
-        Output(id="runtime", label="Run time", symbol="t", kind=TIME, rounding=DOWN),
-        Output(id="usable_charge", label="Charge it gives at this load", symbol="Q", kind=CHARGE, rounding=DOWN),
-        Output(id="needed_charge", label="Charge that the job takes", symbol="Q_n", kind=CHARGE, rounding=UP, hide_if_none=True),
-        Output(id="current", at="load.current", label="Current from the bank", symbol="I", kind=CURRENT, rounding=UP),
-        Output(id="shortest", label="Shortest by the published exponents", kind=TIME, rounding=DOWN),
-        Output(id="longest", label="Longest by the published exponents", kind=TIME, rounding=DOWN),
+        Output(id="runtime", label="Run time", symbol="t", kind=TIME),
+        Output(id="usable_charge", label="Charge it gives at this load", symbol="Q", kind=CHARGE),
+        Output(id="needed_charge", label="Charge that the job takes", symbol="Q_n", kind=CHARGE, hide_if_none=True),
+        Output(id="current", at="load.current", label="Current from the bank", symbol="I", kind=CURRENT),
+        Output(id="shortest", label="Shortest by the published exponents", kind=TIME),
+        Output(id="longest", label="Longest by the published exponents", kind=TIME),
     ),
     intermediates=(
         Output(id="factor", at="load.factor", label="Efficiency applied", symbol="η", kind=RATIO),
@@ -59,7 +58,7 @@ WORKSHEET = Worksheet(
         Output(id="cold_capacity", at="usable.capacity", label="Capacity at this temperature", symbol="C_T", kind=CHARGE),
         Output(id="rated_current", at="discharge.rated_current", label="Rated current", symbol="I_H", kind=CURRENT),
         Output(id="slow", label="Slowest discharge that is counted", symbol="H_0", kind=TIME, unit="hour", find=lambda _: RATED_TIME),
-        Output(id="nameplate_time", label="Time by the label alone", kind=TIME, rounding=DOWN),
+        Output(id="nameplate_time", label="Time by the label alone", kind=TIME),
         Output(id="exponent_low", label="Lowest published exponent", symbol="k_low", kind=NUMBER, digits=4),
         Output(id="exponent_high", label="Highest published exponent", symbol="k_high", kind=NUMBER, digits=4),
     ),

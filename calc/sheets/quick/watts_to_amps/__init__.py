@@ -14,7 +14,6 @@ from calc.sheets.parts.fields import EFFICIENCY, ROUTE, bank_voltage
 from calc.sheets.quick.watts_to_amps.calculate import calculate
 from calc.sheets.quick.watts_to_amps.words import FINE, STEPS
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, TIME
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.next_steps import Lead, alike
@@ -40,11 +39,11 @@ WORKSHEET = Worksheet(
     ),
     older_defaults=({"power": "1500 W", "voltage": "12.5 V"},),
     results=(
-        Output(id="current", at="load.current", label="Current from the bank", symbol="I", kind=CURRENT, rounding=UP),
-        Output(id="charge", label="Charge taken", symbol="Q", kind=CHARGE, rounding=UP),
-        Output(id="energy", label="Energy taken", symbol="E", kind=ENERGY, rounding=UP),
-        Output(id="gives", at="drawn.bank.gives", label="Charge that you use of the bank", symbol="Q_u", kind=CHARGE, rounding=DOWN, hide_if_none=True),
-        Output(id="bank_share", at="drawn.share", label="Of that, this takes", symbol="s", kind=RATIO, rounding=UP, hide_if_none=True),
+        Output(id="current", at="load.current", label="Current from the bank", symbol="I", kind=CURRENT),
+        Output(id="charge", label="Charge taken", symbol="Q", kind=CHARGE),
+        Output(id="energy", label="Energy taken", symbol="E", kind=ENERGY),
+        Output(id="gives", at="drawn.bank.gives", label="Charge that you use of the bank", symbol="Q_u", kind=CHARGE, hide_if_none=True),
+        Output(id="bank_share", at="drawn.share", label="Of that, this takes", symbol="s", kind=RATIO, hide_if_none=True),
     ),
     intermediates=(
         Output(id="factor", at="load.factor", label="Efficiency applied", symbol="η", kind=RATIO),

@@ -8,6 +8,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="drop",
+            tolerance=0.05,
             text="A compressor fridge takes {current} at the end of {length} of {conductor}, measured one way. Warm, each conductor has {per_length}. How much voltage is lost on the way?",
             draw={
                 "current": steps(4, 8, 1, "A"),
@@ -26,6 +27,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="drop_percent",
+            tolerance=0.05,
             text="A charger draws {current} through {length} of {conductor}, measured one way, on a {voltage} system. Warm, each conductor has {per_length}. What share of the system voltage is lost?",
             draw={
                 "current": ("20 A", "25 A", "30 A", "40 A"),

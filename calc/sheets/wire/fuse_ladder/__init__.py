@@ -17,7 +17,6 @@ from calc.sheets.wire.fuse_ladder.words import (
 )
 from calc.units.kinds import CURRENT, DURATION, RATIO, VOLTAGE
 from calc.units.kinds.faults import JOULE_INTEGRAL
-from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed
 from calc.worksheet.fields import Choice, Quantity
 from calc.worksheet.pictures import Spans
@@ -130,8 +129,8 @@ WORKSHEET = Worksheet(
         Output(id="upstream_time", label="Upstream opens in", find=lambda s: opening_time(s.upstream_opening)),
         Output(id="downstream_percent", label="Current against the downstream rating", symbol="p_d", kind=RATIO, at="downstream_opening.multiple"),
         Output(id="upstream_percent", label="Current against the upstream rating", symbol="p_u", kind=RATIO, at="upstream_opening.multiple"),
-        Output(id="certain_from", label="Certain by time limits from", kind=CURRENT, rounding=UP, at="certain.low"),
-        Output(id="certain_to", label="Certain by time limits up to", kind=CURRENT, rounding=DOWN, at="certain.high"),
+        Output(id="certain_from", label="Certain by time limits from", kind=CURRENT, at="certain.low"),
+        Output(id="certain_to", label="Certain by time limits up to", kind=CURRENT, at="certain.high"),
         Output(id="let_through", label="The makers' I²t", words=LET_THROUGH),
         Output(id="settle", label="What would settle it", find=would_settle),
     ),
@@ -140,13 +139,13 @@ WORKSHEET = Worksheet(
         Output(id="lowest", label="Lowest fault judged", kind=CURRENT),
         Output(id="decisive", label="The current that decides", symbol="I", kind=CURRENT, at="decides"),
         Output(id="upstream_current", label="Current in the upstream fuse", symbol="I_v", kind=CURRENT, at="upstream_opening.current"),
-        Output(id="downstream_earliest", label="Downstream at the earliest", symbol="t_1", kind=DURATION, rounding=DOWN, at="downstream_opening.least"),
-        Output(id="downstream_latest", label="Downstream at the latest", symbol="t_2", kind=DURATION, rounding=UP, at="downstream_opening.latest"),
-        Output(id="upstream_earliest", label="Upstream at the earliest", symbol="t_3", kind=DURATION, rounding=DOWN, at="upstream_opening.least"),
-        Output(id="upstream_latest", label="Upstream at the latest", symbol="t_4", kind=DURATION, rounding=UP, at="upstream_opening.latest"),
+        Output(id="downstream_earliest", label="Downstream at the earliest", symbol="t_1", kind=DURATION, at="downstream_opening.least"),
+        Output(id="downstream_latest", label="Downstream at the latest", symbol="t_2", kind=DURATION, at="downstream_opening.latest"),
+        Output(id="upstream_earliest", label="Upstream at the earliest", symbol="t_3", kind=DURATION, at="upstream_opening.least"),
+        Output(id="upstream_latest", label="Upstream at the latest", symbol="t_4", kind=DURATION, at="upstream_opening.latest"),
         Output(id="version", label="Voltage to look for on the fuses", kind=VOLTAGE, at="highest_marked.marked_voltage"),
-        Output(id="downstream_breaks", label="Downstream family breaks", kind=CURRENT, rounding=DOWN, at="downstream_duty.interrupting_rating"),
-        Output(id="upstream_breaks", label="Upstream family breaks", kind=CURRENT, rounding=DOWN, at="upstream_duty.interrupting_rating"),
+        Output(id="downstream_breaks", label="Downstream family breaks", kind=CURRENT, at="downstream_duty.interrupting_rating"),
+        Output(id="upstream_breaks", label="Upstream family breaks", kind=CURRENT, at="upstream_duty.interrupting_rating"),
     ),
     steps=STEPS,
     rules=(

@@ -5,7 +5,7 @@ from calc.electrical.opening import Opening, Trust
 from calc.electrical.selectivity import LetThrough, Order, Selectivity
 from calc.judge import Level, Rule
 from calc.units.kinds import CURRENT, DURATION
-from calc.units.shown import DOWN, UP, quantity_text
+from calc.units.shown import quantity_text
 from calc.worksheet.declare import Step
 
 ORDER: dict[str, str] = {
@@ -51,8 +51,8 @@ FINE = Rule[Selectivity](
 
 def opening_time(opening: Opening) -> str:
     """Return when a fuse opens, as a reader sees it."""
-    early = quantity_text(opening.earliest, DURATION, way=DOWN) if opening.earliest else ""
-    late = quantity_text(opening.latest, DURATION, way=UP) if opening.latest is not None else ""
+    early = quantity_text(opening.earliest, DURATION) if opening.earliest else ""
+    late = quantity_text(opening.latest, DURATION) if opening.latest is not None else ""
     if not early and not late:
         return "not known"
     mark = " (from memory)" if opening.trust is Trust.MEMORY else ""
@@ -80,8 +80,8 @@ def would_settle(found: Selectivity) -> tuple[str, ...]:
         "both currents' ratio)"
     ]
     if found.certain and found.order is Order.NOT_CERTAIN:
-        low = quantity_text(found.certain.low, CURRENT, way=UP)
-        high = quantity_text(found.certain.high, CURRENT, way=DOWN)
+        low = quantity_text(found.certain.low, CURRENT)
+        high = quantity_text(found.certain.high, CURRENT)
         ways.append(
             f"a fault between {low} and {high}: there the published time limits do make it certain"
         )

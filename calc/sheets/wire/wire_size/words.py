@@ -13,7 +13,7 @@ from calc.sheets.parts.wire import (
 )
 from calc.sheets.wire.wire_size.calculate import WireSize
 from calc.units.kinds import CURRENT
-from calc.units.shown import DOWN, UP, quantity_text, rounded
+from calc.units.shown import DOWN, quantity_text, rounded
 from calc.worksheet.declare import Step, placed_steps
 
 FOOT = 0.3048  # m, by definition
@@ -123,8 +123,8 @@ def obstacle(found: WireSize) -> str:
         return ""
     if larger.cable is None:
         return f"{circuit.rule_set.cited} has no figure for it"
-    lowest = quantity_text(circuit.need, CURRENT, way=UP)
-    highest = quantity_text(larger.largest_fuse, CURRENT, way=DOWN)
+    lowest = quantity_text(circuit.need, CURRENT, digits=4)
+    highest = quantity_text(larger.largest_fuse, CURRENT, digits=4)
     return f"no fuse is made from {lowest} to {highest}"
 
 
