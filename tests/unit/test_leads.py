@@ -117,7 +117,7 @@ def test_a_cold_night_goes_on_with_the_heat_that_it_takes():
     cold = calc.work("heat-loss", {"outside": "-12 °C", "fuel": "propane", "draw": "20 W"})
     night = way(cold, "heater-night")
     assert night.values["loss"] == pytest.approx(cold.values["loss"], rel=5e-4), "four digits"
-    assert night["charge"].m == pytest.approx(cold["charge"].m, rel=1e-4)
+    assert night["charge"].m == pytest.approx(cold["charge"].m, rel=5e-4)
 
 
 def test_sources_go_on_to_a_week_with_them():
