@@ -47,9 +47,10 @@ def ask(request: str) -> str:
         usual = _defaults(sheet, readings)
         missing = [name for name, reading in usual.items() if reading.applies]
         notes = list(opened.notes)
-        if missing:
-            listed = "; ".join(f"{sheet.field(name).label}: {usual[name].text}" for name in missing)
-            notes.append(f"Not in the link, so taken as usual: {listed}.")
+        if len(missing) == 1:
+            notes.append("1 value is not in the link: its default is used.")
+        elif missing:
+            notes.append(f"{len(missing)} values are not in the link: their defaults are used.")
         reply["notes"] = notes
         for name, part in reply["fields"].items():
             part["fill"] = opened.texts.get(name, part["entry"]) if part["error"] else part["entry"]

@@ -3,7 +3,7 @@
 
 import { inBox, isAsBuilt } from "./box.js";
 import { part, show } from "./parts.js";
-import { ask, start } from "./python.js";
+import { ask, isReady, start } from "./python.js";
 import { cellsOf, fit, inForm, tend } from "./rows.js";
 import { share } from "./share.js";
 import { standing } from "./standing.js";
@@ -37,11 +37,19 @@ function bind(sheet) {
   function open() {
     if (location.hash.includes("=")) {
       clearTimeout(address); // of the figures that stood here before
-      state.changed();
+      state.opened();
       if (whose || OF_VAN.test(location.hash)) forVan();
-      request({ fragment: location.hash.slice(0, LONGEST_LINK).replace(OF_VAN, "") });
+      const fragment = location.hash.slice(0, LONGEST_LINK).replace(OF_VAN, "");
+      if (!isReady()) fillEarly(fragment);
+      request({ fragment });
     } else if ([...form.elements].every(isAsBuilt)) work();
     else changed(); // typed before this script was here
+  }
+
+  // What a link holds stands in the boxes while Python is still starting.
+  async function fillEarly(fragment) {
+    const { fill } = await import("./early.js");
+    if (!isReady()) fill(form, fragment);
   }
 
   async function forVan() {

@@ -10,6 +10,8 @@ const SPEAK_AFTER = 800; // a pause in typing, so that no key is commented on
 const DEFAULT = "The answer below is for the default values.";
 const PREVIOUS = "The answer below is for the previous values.";
 const IN_PART = "The answer below is not complete.";
+const BY_LINK = "Calculating with the values of this link …";
+const NONE_YET = "There is no answer yet: correct the marked values.";
 const TO_DO = "Try again, or write your values down and reload the page.";
 
 const REASONS = {
@@ -25,6 +27,7 @@ export function standing(sheet, retry) {
   let touched = false; // the reader has changed a value, or has come with those of a link
   let theirs = true; // the answer is that of the fields
   let below = DEFAULT;
+  let linked = false; // the fields are a link's, and the answer that stands here is none of its own
   let late = 0;
   let speak = 0;
 
@@ -32,7 +35,8 @@ export function standing(sheet, retry) {
     clearTimeout(late);
     clearTimeout(speak);
     late = 0;
-    sheet.classList.toggle("is-stale", !theirs);
+    sheet.classList.toggle("is-stale", !theirs && !linked);
+    sheet.classList.toggle("is-cold", !theirs && linked);
     answer.setAttribute("aria-busy", String(busy));
   }
 
@@ -43,7 +47,7 @@ export function standing(sheet, retry) {
 
   // Why there is no answer to the fields, above the old one and in the strip that stays in view.
   function say(reason, todo = "") {
-    const words = `${reason} ${below} ${todo}`.trim();
+    const words = [reason, linked ? "" : below, todo].filter(Boolean).join(" ");
     show(place, words);
     if (!theirs) gist.textContent = reason;
     return words;
@@ -52,6 +56,13 @@ export function standing(sheet, retry) {
   function wait(reason) {
     mark(true);
     tell(say(reason));
+  }
+
+  // The answer to a link is on its way. Another one, which nobody has asked for, is not shown.
+  function expectLinked() {
+    mark(true);
+    gist.textContent = BY_LINK;
+    tell(BY_LINK);
   }
 
   return {
@@ -65,11 +76,18 @@ export function standing(sheet, retry) {
       if (below === IN_PART) below = PREVIOUS;
     },
 
+    // The values are those of a link, which another person may have sent.
+    opened() {
+      linked = true;
+      this.changed();
+    },
+
     // Python has been asked for the answer.
     sent() {
       if (theirs || late) return;
-      if (!isReady()) return wait("Starting the calculation.");
+      if (!isReady()) return linked ? expectLinked() : wait("Starting the calculation.");
       late = setTimeout(() => {
+        if (linked) return expectLinked();
         mark(true);
         speak = setTimeout(() => (part(sheet, "status").textContent = say("Calculating.")), SPEAK_AFTER);
       }, STALE_AFTER);
@@ -83,6 +101,7 @@ export function standing(sheet, retry) {
     // The answer to the fields stands in its place, or its first part.
     put(whole) {
       theirs = true;
+      linked = false;
       below = !whole ? IN_PART : touched ? PREVIOUS : DEFAULT;
       delete sheet.dataset.behind;
       mark(false);
@@ -93,7 +112,7 @@ export function standing(sheet, retry) {
     unusable(words) {
       delete sheet.dataset.behind;
       mark(false);
-      show(place, below);
+      show(place, linked ? NONE_YET : below);
       gist.textContent = words;
     },
 

@@ -18,6 +18,9 @@ STARTING = 90_000  # milliseconds for that Python's start
 
 STALE = re.compile(r"^The answer below is for the (default|previous) values\.$")
 
+NONE_YET = "There is no answer yet: correct the marked values."
+BY_LINK = "Calculating with the values of this link …"
+
 ATTACK = "<img src=x onerror=window.pwned=1>"
 
 EVERY_FIELD: dict[str, dict[str, str]] = tomllib.loads(
@@ -167,6 +170,20 @@ class Sheet:
     def expect_stale(self) -> None:
         expect(self.state).to_have_text(STALE)
         expect(self.root).to_contain_class("is-stale")
+
+    def expect_no_answer(self) -> None:
+        """Wait until the values of a link are told to be wrong, with no other answer in sight."""
+        expect(self.state).to_have_text(NONE_YET)
+        self.expect_none_in_sight()
+
+    def expect_none_in_sight(self) -> None:
+        """Wait until no answer is seen, neither as it is nor struck out."""
+        for part in (self.part("key"), self.answer):
+            expect(part).to_be_hidden()
+        expect(
+            self.part("gist").locator(".lw-gist-words, .lw-verdict").filter(visible=True)
+        ).to_have_count(0)
+        expect(self.root).not_to_contain_class("is-stale")
 
     def expect_fine(self, field: str) -> None:
         expect(self.error(field)).to_be_hidden()

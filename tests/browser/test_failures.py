@@ -182,6 +182,9 @@ def test_what_was_typed_before_the_script_came_is_answered(browser, server):
 
 def test_whose_values_the_answer_is_of_is_told(page, server):
     sheet = open_sheet(page, server, RUN, link_of(RUN, "current=abc"))
+    sheet.expect_no_answer()
+    open_sheet(page, server, RUN)
+    sheet.box("current").fill("abc")
     expect_standing(sheet, DEFAULT)
     sheet.box("current").fill("45")
     sheet.expect_answer(usual(RUN, current="45 A"))

@@ -49,7 +49,7 @@ def expect_markup_is_text(page: Page, server: Server, name: str, written: str) -
     # The sentence, the link and the form survive a correction beside them.
     sheet.box(fields[0]).evaluate("(box) => box.dispatchEvent(new Event('input', {bubbles: true}))")
     if refused:
-        sheet.expect_stale()
+        sheet.expect_no_answer()
     else:
         sheet.expect_answer(dict.fromkeys(fields, ATTACK))
     expect_unharmed(sheet)
@@ -91,7 +91,7 @@ def test_a_strange_link_neither_breaks_nor_hangs_the_sheet(page, server, fragmen
     if "length=" in fragment:
         expect(sheet.error("length")).to_be_visible()
         expect(sheet.box("length")).not_to_have_value("12")
-        sheet.expect_stale()
+        sheet.expect_no_answer()
         sheet.type("length", "12 ft")
     sheet.expect_answer(usual(RUN, current="45 A"))
     expect_unharmed(sheet)

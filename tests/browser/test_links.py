@@ -9,6 +9,7 @@ import calc
 from calc.worksheet.fields import Quantity
 from calc.worksheet.rows import Text
 from tests.browser.sheet_helpers import (
+    BY_LINK,
     EVERY_FIELD,
     ONE_OF_EACH,
     Sheet,
@@ -20,12 +21,14 @@ from tests.browser.sheet_helpers import (
     open_sheet,
     usual,
 )
-from tests.browser.tools import VIEWPORTS
+from tests.browser.standing import DEFAULT, NO_START, expect_standing
+from tests.browser.tools import NO_PYTHON, VIEWPORTS
+from tests.browser.workers import REFUSED
 from tests.whole import whole_reply
 
 RUN = "wire-drop"
 STRANGE = "The link holds something this sheet does not know, and it is left out:"
-MISSING = "Not in the link, so taken as usual:"
+MISSING = "values are not in the link: their defaults are used."
 
 pytestmark = pytest.mark.one_visit
 
@@ -92,14 +95,15 @@ def test_a_link_written_by_hand_is_read(fresh_page, server):
     expect(sheet.box("conductor")).to_have_value("10 mm2")
 
 
-def test_figures_missing_from_a_link_are_named(page, server):
+def test_values_missing_from_a_link_are_told_in_one_line(page, server):
     sheet = open_sheet(page, server, RUN, link_of(RUN, "current=45A"))
-    notes = opened(RUN, link_of(RUN, "current=45A"))["notes"]
-    assert len(notes) == 1
-    assert notes[0].startswith(MISSING)
-    assert "Length, one way: 12 ft; Conductor: 6 AWG" in notes[0].replace("\u00a0", " ")
-    expect_notes(sheet, notes)
+    left = sum(bool(field.default) for field in calc.find(RUN).fields) - 1
+    assert left > 9
+    expect_notes(sheet, [f"{left} {MISSING}"])
     sheet.expect_answer(usual(RUN, current="45 A"))
+    # Which they are is seen where they stand.
+    expect(sheet.box("length")).to_have_value("12")
+    expect(sheet.box("conductor")).to_have_value("6 AWG")
 
 
 def test_what_a_sheet_does_not_know_is_named(page, server):
@@ -145,19 +149,52 @@ def test_wrong_figures_land_in_their_fields_with_their_sentences(page, server):
     built = sheet.answer.text_content()
     for field, text in (("power", "lots"), ("voltage", "-5V"), ("route", "roof")):
         sheet.expect_refused(field, message(name, field, text), text)
-    sheet.expect_stale()
+    sheet.expect_no_answer()
     assert sheet.answer.text_content() == built
     assert page.evaluate("() => location.hash").startswith(
         link_of(name, "power=lots&voltage=-5V&route=roof")
     )
     sheet.box("power").fill("1000")
     sheet.box("voltage").fill("13")
-    sheet.expect_stale()
+    sheet.expect_no_answer()
     sheet.box("route").select_option("inverter")
     for field in ("power", "voltage", "route"):
         sheet.expect_fine(field)
     texts = usual(name, power="1000 W", voltage="13 V", route="inverter", hours="2 h")
     sheet.expect_answer(texts)
+
+
+def test_no_other_answer_stands_where_that_of_a_link_is_to_come(browser, server):
+    """Not even for a moment, and not where Python never starts."""
+    texts = EVERY_FIELD[RUN]
+    with another_page(browser, server) as page:
+        page.add_init_script(NO_PYTHON)
+        held = []
+        page.route("**/assets/page.js", lambda route: held.append(route))
+        page.goto(f"{server.url}checks/{RUN}/{link_to(RUN, texts)}", wait_until="commit")
+        sheet = Sheet(page, RUN)
+        expect(sheet.part("gist")).to_be_visible()
+        sheet.expect_none_in_sight()
+        said = sheet.part("gist").evaluate("(e) => getComputedStyle(e, '::before').content")
+        assert said == f'"{BY_LINK}"'
+        while not held:
+            page.wait_for_timeout(20)
+        held[0].continue_()
+        expect(sheet.part("gist")).to_have_text(BY_LINK)
+        sheet.expect_none_in_sight()
+        expect(sheet.state).to_be_hidden()
+        # The values that are being calculated with stand in the form.
+        assert (sheet.box("current").input_value(), texts["current"]) == ("45A", "45 A")
+        expect(sheet.box("conductor")).to_have_value(texts["conductor"])
+
+
+def test_a_link_whose_answer_cannot_come_says_so_and_shows_no_other(browser, server):
+    with another_page(browser, server) as page:
+        page.add_init_script(REFUSED)
+        page.goto(f"{server.url}checks/{RUN}/{link_of(RUN, 'current=45A')}")
+        sheet = Sheet(page, RUN)
+        expect_standing(sheet, NO_START.replace(f" {DEFAULT}", ""))
+        sheet.expect_none_in_sight()
 
 
 def test_a_new_fragment_on_the_open_page_is_taken_up(page, server):

@@ -203,7 +203,7 @@ def test_unfolded_working_stays_unfolded_while_one_types(page, server):
 
 def test_reset_brings_the_sheets_own_figures_back(page, server):
     sheet = open_sheet(page, server, RUN, link_of(RUN, "current=abc&length=3.6m&finish=tinned"))
-    sheet.expect_stale()
+    sheet.expect_no_answer()
     page.get_by_role("button", name="Reset to default values").click()
     sheet.expect_fine("current")
     sheet.expect_answer(usual(RUN))

@@ -1,0 +1,27 @@
+// The texts of a link in the boxes of a form, as they stand there. Python reads them later, and then
+// writes in each box what it has read.
+
+const LONGEST = 200; // characters of a box
+
+function text(written) {
+  try {
+    return decodeURIComponent(written.replaceAll("+", " "));
+  } catch {
+    return ""; // a broken escape: Python says so
+  }
+}
+
+const bare = (words) => words.replaceAll(" ", ""); // as a link has them
+
+// Puts what `fragment` holds into the boxes of `form`. A list's cells cannot be told apart here.
+export function fill(form, fragment) {
+  const boxes = new Map([...form.elements].filter((box) => box.name).map((box) => [box.name, box]));
+  for (const part of fragment.replace(/^#/, "").split("&").slice(0, boxes.size * 2)) {
+    const [key, ...rest] = part.split("=");
+    const box = boxes.get(text(key));
+    const words = text(rest.join("=")).slice(0, LONGEST);
+    if (!box || !words) continue;
+    const option = [...(box.options ?? [])].find(({ value }) => bare(value) === bare(words));
+    if (option || !box.options) box.value = option?.value ?? words;
+  }
+}
