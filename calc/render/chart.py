@@ -9,7 +9,6 @@ from calc.render.html import Markup, el, join
 from calc.render.svg import (
     LEFT,
     RIGHT,
-    WIDE,
     across,
     figure,
     inside,
@@ -18,6 +17,7 @@ from calc.render.svg import (
     scale_end,
     side_figures,
     text,
+    wide,
 )
 from calc.units.constants import HOUR
 from calc.units.kinds import POWER, RATIO
@@ -26,11 +26,11 @@ from calc.units.shown import NO_BREAK_SPACE, grouped, quantity_text, rounded, wi
 from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import Chart
 
-_START, _TOP, _BASE = 48.0, 22.0, 132.0  # where days begin, a full bank, an empty bank
-_HIGH, _FOOT = 184.0, 258.0  # the most power, and none
+_START, _TOP, _BASE = 54.0, 26.0, 108.0  # where days begin, a full bank, an empty bank
+_HIGH, _FOOT = 158.0, 212.0  # the most power, and none
 _LEAST, _MANY = 1.0, 10_000.0  # W: a smaller scale is of no use, a larger one is in kW
-_KEY, _ROW = 294.0, 21.0
-_LABEL = 22.0  # the room that the number of a day takes
+_KEY, _ROW = 246.0, 21.0
+_LABEL = 26.0  # the room that the number of a day takes
 _BARS = ("lw-in-full", "lw-in-striped", "lw-in-hollow")
 
 
@@ -94,7 +94,7 @@ def _state(days: Days) -> Markup:
     points = [(_place(days, at), _height(share)) for at, share in enumerate(days.states)]
     level = _height(days.floor)
     under = [(x, max(y, level)) for x, y in points]
-    drawn: list[object] = [text(LEFT, 12, "In the bank", anchor="start")]
+    drawn: list[object] = [text(LEFT, 14, "In the bank", anchor="start")]
     drawn += side_figures(
         _START,
         (_TOP, with_unit("100", "%")),
@@ -116,7 +116,7 @@ def _state(days: Days) -> Markup:
     # Nothing is drawn lower than the lowest point, so its words stand clear of the line there.
     drawn.append(el("circle", cx=f"{x:.1f}", cy=f"{y:.1f}", r="4.5", class_="lw-pointer"))
     middle = inside(x, words, _START)
-    drawn.append(text(middle, y + 19, words, class_="lw-words lw-strong lw-halo"))
+    drawn.append(text(middle, y + 20, words, class_="lw-words lw-strong lw-halo"))
     return join(*drawn)
 
 
@@ -136,7 +136,7 @@ def _power(days: Days) -> Markup:
 
     title = f"Coming in, {unit.symbol}, mean of {BLOCK}{NO_BREAK_SPACE}h"
     drawn: list[object] = [
-        text(LEFT, 173, title, anchor="start"),
+        text(LEFT, 146, title, anchor="start"),
         *side_figures(_START, (_HIGH, at(end)), (height(end / 2), at(end / 2)), (_FOOT, "0")),
         across(_START, _HIGH, "lw-grid"),
         across(_START, height(end / 2), "lw-grid"),
@@ -188,12 +188,12 @@ def _axis(days: Days) -> Markup:
     """Return midnights and the numbers of the days, as many as have room."""
     count = days.hours // DAY
     every = ceil(_LABEL * count / (RIGHT - _START))
-    drawn: list[object] = [text(LEFT, _FOOT + 19, "day", anchor="start")]
+    drawn: list[object] = [text(LEFT, _FOOT + 20, "day", anchor="start")]
     for day in range(count + 1):
         drawn.append(line(_place(days, DAY * day), _FOOT, _FOOT + 5, "lw-tick"))
     for day in range(0, count, every):
         middle = _place(days, DAY * (day + 0.5))
-        drawn.append(text(middle, _FOOT + 19, f"{day + 1}", class_="lw-words lw-quiet"))
+        drawn.append(text(middle, _FOOT + 20, f"{day + 1}", class_="lw-words lw-quiet"))
     return join(*drawn)
 
 
@@ -209,20 +209,20 @@ def _keys(days: Days) -> tuple[Markup, float]:
     if days.dry:
         entries.append((f"empty for {days.dry_time} h", partial(_sample, "lw-dry")))
     if days.nights:
-        entries.append(("night", lambda x, y: rect(x, y - 8, 14, 14, "lw-night", 0)))
+        entries.append(("night", lambda x, y: rect(x, y - 6, 14, 12, "lw-night", 0)))
     x, y, drawn = LEFT, _KEY, list[object]()
     for words, sample in entries:
-        width = 20 + WIDE * len(words)
+        width = 20 + wide(words)
         if x > LEFT and x + width > RIGHT:
             x, y = LEFT, y + _ROW
         drawn.append(sample(x, y))
-        drawn.append(text(x + 20, y + 4, words, anchor="start"))
+        drawn.append(text(x + 20, y + 5, words, anchor="start"))
         x += width + 12
     return join(*drawn), y + 12
 
 
 def _swatch(number: int, x: float, y: float) -> Markup:
-    return _bars([(x, y + 6, y - 8)], number, 14.0)
+    return _bars([(x, y + 6, y - 6)], number, 14.0)
 
 
 def _sample(class_: str, x: float, y: float) -> Markup:

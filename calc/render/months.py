@@ -18,7 +18,7 @@ from calc.units.shown import grouped, quantity_text, rounded
 from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import Months
 
-_START, _HIGH, _FOOT = 48.0, 46.0, 146.0
+_START, _HIGH, _FOOT = 54.0, 50.0, 150.0
 _GAP = 3.0  # on either side of a bar
 _LEAST, _MANY = 1.0, 10_000.0  # W·h: a smaller scale is of no use, a larger one is in kW·h
 
@@ -41,7 +41,7 @@ def months_html(answer: Answer, picture: Months) -> Markup:
 
     halves = ((_HIGH, end), ((_HIGH + _FOOT) / 2, end / 2), (_FOOT, 0.0))
     drawn: list[object] = [
-        text(LEFT, 12, f"A day’s energy, {unit.symbol}", anchor="start"),
+        text(LEFT, 14, f"A day’s energy, {unit.symbol}", anchor="start"),
         side_figures(_START, *((y, grouped(rounded(number))) for y, number in halves)),
         [across(_START, y, "lw-grid") for y, number in halves if number],
     ]
@@ -53,14 +53,14 @@ def months_html(answer: Answer, picture: Months) -> Markup:
         said.append(words)
         style, weight = ("lw-bar", "lw-strong") if own else ("lw-part", "lw-quiet")
         drawn.append(rect(x + _GAP, top, step - 2 * _GAP, _FOOT - top, style, 1))
-        drawn.append(text(middle, _FOOT + 19, row.month[0], class_=f"lw-words {weight}"))
+        drawn.append(text(middle, _FOOT + 20, row.month[0], class_=f"lw-words {weight}"))
         if own:
-            up = f"M{middle:.1f} {_FOOT + 23:g}l-6 9h12z"
+            up = f"M{middle:.1f} {_FOOT + 25:g}l-6 9h12z"
             drawn.append(el("path", d=up, class_="lw-pointer"))
             at = inside(middle, words, _START)
-            drawn.append(text(at, 34, words, class_="lw-words lw-strong"))
+            drawn.append(text(at, 36, words, class_="lw-words lw-strong"))
     return figure(
-        _FOOT + 35,
+        _FOOT + 37,
         f"What a day brings, month by month: {', '.join(said)}. The one asked about is {chosen}.",
         picture.caption,
         *drawn,

@@ -1,13 +1,13 @@
 """A section through a ventilated bay: where air comes in, what it takes up, where it leaves."""
 
 from calc.render.html import Markup, el
-from calc.render.svg import figure, line, rect, text
+from calc.render.svg import ASCENT, PITCH, clipped, figure, line, rect, text, told
 from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import Section
 
-_HEIGHT = 196.0
-_LEFT, _RIGHT, _TOP, _BOTTOM = 84.0, 206.0, 26.0, 168.0
-_LOW, _HIGH, _GAP = 146.0, 48.0, 22.0
+_LEFT, _RIGHT, _TOP, _BOTTOM = 96.0, 216.0, 4.0, 136.0
+_LOW, _HIGH, _GAP = 110.0, 32.0, 22.0
+_ROOM = 82.0  # for words on either side
 
 
 def section(answer: Answer, picture: Section) -> Markup:
@@ -27,31 +27,33 @@ def section(answer: Answer, picture: Section) -> Markup:
         )
     heat, inside = _first(shown[picture.heat]), shown[picture.inside]
     outside, height = shown[picture.outside], shown[picture.height]
+    middle = (_LEFT + _RIGHT) / 2
+    keys, listed, y = list[object](), list[str](), _BOTTOM + 10
+    for words, value in (("Air " + how, flow), ("Each vent", vent), ("Between the vents", height)):
+        if value != "fan":
+            key, y = told(y, words, value)
+            keys.append(key)
+            listed.append(f"{words.lower()} {value}")
     said = (
         f"Section through the bay: air at {outside} comes in low, takes up {heat}, and leaves high"
-        f" at {inside}; {flow} {how}; {height} between the vents."
+        f" at {inside}; {', '.join(listed)}."
     )
-    middle = (_LEFT + _RIGHT) / 2
     return figure(
-        _HEIGHT,
+        y,
         said,
         picture.caption,
         rect(_LEFT, _TOP, _RIGHT - _LEFT, _BOTTOM - _TOP, "lw-part", 2),
         rect(_LEFT - 3, _LOW - _GAP / 2, 6, _GAP, "lw-track", 0),
         rect(_RIGHT - 3, _HIGH - _GAP / 2, 6, _GAP, "lw-track", 0),
-        rect(middle - 46, 104, 92, 34, "lw-part lw-seat", 3),
-        text(middle, 126, heat, class_="lw-words lw-strong"),
-        text(middle, 74, inside, class_="lw-words lw-strong"),
+        rect(middle - 46, 72, 92, 34, "lw-part lw-seat", 3),
+        text(middle, 94, clipped(heat, 88, True), class_="lw-words lw-strong"),
+        text(middle, 42, clipped(inside, 100, True), class_="lw-words lw-strong"),
         _arrow(20, _LEFT + 22, _LOW),
-        _arrow(_RIGHT - 22, 282, _HIGH),
-        _rising(middle, 98, 82),
-        text(42, _LOW - 14, outside),
-        text(42, _LOW + 22, vent),
-        text(248, _HIGH - 14, inside),
-        text(248, _HIGH + 22, vent),
-        line(232, _HIGH + 32, _LOW, "lw-tick"),
-        text(264, (_HIGH + _LOW) / 2 + 18, height),
-        text(middle, 188, f"{flow} {how}", class_="lw-words lw-strong"),
+        _arrow(_RIGHT - 22, 292, _HIGH),
+        _rising(middle, 68, 50),
+        text(44, _LOW - ASCENT, clipped(outside, _ROOM)),
+        text(268, _HIGH + PITCH + 8, clipped(inside, _ROOM)),
+        keys,
     )
 
 

@@ -1,14 +1,14 @@
 """The picture of sizes one below the other, each with the load it allows by drop and by heat."""
 
 from calc.render.html import Markup, el
-from calc.render.svg import RIGHT, figure, line, rect, text
+from calc.render.svg import LEFT, RIGHT, figure, line, rect, text
 from calc.units.compare import at_least
 from calc.units.kinds import CURRENT
 from calc.units.shown import quantity_text, with_mm2
 from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import Ladder, Rung
 
-_START, _TOP, _STEP = 92.0, 26.0, 32.0  # where the bars begin, and how far apart the rungs are
+_START, _TOP, _STEP = 108.0, 26.0, 32.0  # where the bars begin, and how far apart the rungs are
 _BEYOND = 2.0  # times the load: where the scale ends and a bar is cut off
 
 
@@ -39,10 +39,10 @@ def ladder_html(answer: Answer, ladder: Ladder) -> Markup:
         drawn,
         line(middle, _TOP - 6, foot, "lw-limit"),
         text(middle, 14, f"the load, {load_shown}", class_="lw-words lw-strong"),
-        rect(_START, foot + 12, 16, 9, "lw-bar", 2),
-        text(_START + 21, foot + 21, "by drop", anchor="start"),
-        rect(_START + 92, foot + 12, 16, 9, "lw-part", 2),
-        text(_START + 113, foot + 21, "by heat", anchor="start"),
+        rect(LEFT, foot + 12, 16, 9, "lw-bar", 2),
+        text(LEFT + 22, foot + 22, "by voltage drop", anchor="start"),
+        rect(LEFT + 172, foot + 12, 16, 9, "lw-part", 2),
+        text(LEFT + 194, foot + 22, "by heat", anchor="start"),
     )
 
 
@@ -59,4 +59,4 @@ def _alternative(rungs: tuple[Rung, ...], load: str) -> str:
     )
     chosen = next((with_mm2(rung) for rung in rungs if rung.chosen), None)
     said = f"{chosen} is the size for it" if chosen else "no size will do"
-    return f"Sizes against a load of {load}, the most that each allows: {each}. So {said}."
+    return f"Sizes against the load, {load}. The most that each allows: {each}. So {said}."

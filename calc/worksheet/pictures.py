@@ -19,6 +19,110 @@ class Bar:
 
 
 @dataclass(frozen=True)
+class Row:
+    """One row of `Bars`: a `value` in the reader's `words`, or what lies from it to `high`.
+
+    `part` (value, words) is a share of the value that is drawn apart.
+    """
+
+    words: str
+    value: str
+    high: str = ""
+    part: tuple[str, str] = ("", "")
+
+
+@dataclass(frozen=True)
+class RowsOf:
+    """A row of `Bars` for each line of the table `of`: `name` and `value` are columns of it.
+
+    Else `value` is the path of a share in each line, and the largest come first.
+    """
+
+    of: str
+    name: str
+    value: str
+
+
+@dataclass(frozen=True)
+class Limit:
+    """What no row of `Bars` may go over, or under if `least`: a value by name, or a share."""
+
+    words: str
+    value: str | float
+    least: bool = False
+
+
+@dataclass(frozen=True)
+class Bars:
+    """Values side by side on one scale, against their limits. A row without a value is left out.
+
+    `by_tens` has a scale that grows by tens, for values that differ by more than a screen shows.
+    Without the value that `needs` names nothing is drawn.
+    """
+
+    rows: tuple[Row, ...] | RowsOf
+    caption: str
+    limits: tuple[Limit, ...] = ()
+    by_tens: bool = False
+    needs: str = ""
+
+
+@dataclass(frozen=True)
+class Parts:
+    """What a whole is made of, as shares of one bar: `parts` (value, words), in their order.
+
+    `whole` (value, words) is a length to set the parts against; what is left of it has the words
+    `rest`. Without the value that `needs` names nothing is drawn.
+    """
+
+    parts: tuple[tuple[str, str], ...]
+    caption: str
+    whole: tuple[str, str] = ("", "")
+    rest: str = ""
+    needs: str = ""
+
+
+@dataclass(frozen=True)
+class Either:
+    """The first of some pictures that there are values for."""
+
+    pictures: tuple["Picture", ...]
+
+
+@dataclass(frozen=True)
+class Probes:
+    """A run from the bank to a device and back, with where a meter goes.
+
+    `red`, `black` and `clamp` name places of the search for a fault, `charging` whether the device
+    is a charger, `told` where the probes go in words.
+    """
+
+    red: str
+    black: str
+    clamp: str
+    charging: str
+    told: str
+    caption: str
+
+
+@dataclass(frozen=True)
+class Remote:
+    """A switch within reach: in the line itself, or in the wire to the coil of a relay.
+
+    `relay` is a name with the value that tells of the latter. `contact`, `wire` and `fuse` are the
+    rating of what breaks the line, the wire to the coil and its fuse; `line` is the wire of the
+    line itself.
+    """
+
+    relay: tuple[str, str]
+    contact: str
+    wire: str
+    fuse: str
+    line: str
+    caption: str
+
+
+@dataclass(frozen=True)
 class Window:
     """A number line from `low` to `high` with the chosen `value` between."""
 
@@ -147,6 +251,8 @@ def names_in(picture: Any) -> Iterator[str]:
     """Yield every text in a picture: the names of values, and its words."""
     if isinstance(picture, str):
         yield picture
+    elif isinstance(picture, RowsOf):
+        yield picture.of  # what else it names stands in the rows
     elif isinstance(picture, tuple):
         for part in picture:
             yield from names_in(part)
@@ -155,4 +261,19 @@ def names_in(picture: Any) -> Iterator[str]:
             yield from names_in(getattr(picture, part.name))
 
 
-Picture = Bar | Chart | Ladder | Months | Section | Shares | Spans | Stack | Window
+Picture = (
+    Bar
+    | Bars
+    | Chart
+    | Either
+    | Ladder
+    | Months
+    | Parts
+    | Probes
+    | Remote
+    | Section
+    | Shares
+    | Spans
+    | Stack
+    | Window
+)

@@ -7,12 +7,12 @@ from types import SimpleNamespace
 from xml.etree import ElementTree
 
 from calc.render.chart import chart_html
-from calc.render.svg import WIDTH
+from calc.render.svg import TEXT, WIDTH
+from calc.units.text_width import width
 from calc.worksheet.pictures import Chart
 
 OFF = 0.05 + 1e-9  # half of the drawing's last digit
-WIDEST, STRONG = 8.3, 9.4  # of a character on the average, in the broadest usual sans serif
-START = 48  # where the days begin
+START = 54  # where the days begin
 CHART = Chart(
     states="states",
     lowest="lowest",
@@ -121,6 +121,8 @@ class Drawn:
                         x += across
                     case "V", [down]:
                         y = down
+                    case "v", [down]:
+                        y += down
                     case _:
                         assert letter == "z", letter
                 pieces[-1].append((x, y))
@@ -129,10 +131,10 @@ class Drawn:
     def words(self):
         """Return each text with the box it may take: left, right, top, bottom."""
         for one in self.svg.iter("text"):
-            each = STRONG if "lw-strong" in one.get("class") else WIDEST
-            wide, x, y = each * len(one.text), float(one.get("x")), float(one.get("y"))
+            wide = width(one.text, TEXT, "lw-strong" in one.get("class"))
+            x, y = float(one.get("x")), float(one.get("y"))
             left = {"start": x, "middle": x - wide / 2, "end": x - wide}[one.get("text-anchor")]
-            yield one.text, (left, left + wide, y - 11, y + 3)
+            yield one.text, (left, left + wide, y - 12, y + 4)
 
 
 def draw(**changes):

@@ -14,6 +14,7 @@ from calc.sheets.parts.fields import EFFICIENCY, bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, NUMBER, POWER, RATIO, TEMPERATURE, TIME
 from calc.worksheet.declare import Output, Placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.pictures import Bars, Row
 from calc.worksheet.work import Worksheet
 
 _COLD = ("use", Use.THERMOSTAT)
@@ -25,6 +26,10 @@ WORKSHEET = Worksheet(
     entry_question="Will the household fridge do?",
     about="A household fridge on the inverter against one made for the bank, by day.",
     calculate=calculate,
+    picture=Bars(
+        rows=(Row("Battery-voltage one", "dc_charge"), Row("Household one, by inverter", "ac_charge", part=("idle_charge", "inverter’s own draw"))),
+        caption="What each takes from the bank in a day",
+    ),
     fields=(
         Quantity(id="dc_power", label="Battery-voltage one: power", symbol="P_d", kinds=(POWER,), default="45 W", low="0.1 W", high="3000 W", hint="While it really works, at the bank."),
         Quantity(id="dc_duty", label="Battery-voltage one: share of the day", symbol="d_d", kinds=(RATIO,), default="40 %", low="0.1 %", high="100 %", hint="That its compressor runs. A box that cools without one never rests."),

@@ -29,6 +29,7 @@ from calc.units.kinds import CHARGE, CURRENT, NUMBER, RATIO, TEMPERATURE, TIME, 
 from calc.units.kinds.energy import C_RATE, LOSS_RATE
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.pictures import Bars, Either, Limit, Row
 from calc.worksheet.work import Worksheet
 
 WORKSHEET = Worksheet(
@@ -38,6 +39,16 @@ WORKSHEET = Worksheet(
     entry_question="How much is left in the bank?",
     about="What is left by the count, how long it lasts, and what a voltage reading is worth.",
     calculate=calculate,
+    picture=Either((
+        Bars(
+            needs="remaining", rows=(Row("Full bank", "cold_capacity"), Row("Left in it", "remaining")),
+            limits=(Limit("You leave in", "floor", least=True),), caption="What is left, by the monitor’s count",
+        ),
+        Bars(
+            needs="says_low", rows=(Row("The voltage says", "says_low", "says_high"),), limits=(Limit("Full", 1.0),),
+            caption="What the voltage tells of the state",
+        ),
+    )),
     fields=(
         capacity_field("200 A·h"),
         CHEMISTRY,

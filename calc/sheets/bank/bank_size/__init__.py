@@ -22,6 +22,7 @@ from calc.units.kinds import (
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Quantity
 from calc.worksheet.next_steps import Lead, alike
+from calc.worksheet.pictures import Bars, Row
 from calc.worksheet.work import Worksheet
 
 WORKSHEET = Worksheet(
@@ -31,6 +32,10 @@ WORKSHEET = Worksheet(
     entry_question="How many batteries do I need?",
     about="Capacity for so many days without a charge, in the cold and when it is old.",
     calculate=calculate,
+    picture=Bars(
+        rows=(Row("The loads use", "charge"), Row("Capacity needed", "capacity"), Row("Together the batteries hold", "together")),
+        caption="From what is used to what to buy",
+    ),
     fields=(
         Quantity(id="daily_energy", label="Energy a day", symbol="E", kinds=(ENERGY,), default="1200 W·h", low="1 W·h", high="100000 W·h",
                  hint="At the bank, with inverter losses and idle draw in it."),

@@ -26,6 +26,7 @@ from calc.units.kinds import (
 from calc.units.kinds.heat import DERATING, MASS
 from calc.worksheet.declare import Output, Placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.pictures import Bars, RowsOf
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
@@ -54,6 +55,9 @@ WORKSHEET = Worksheet(
     entry_question="24 V bank, 12 V loads: which converter, which fuses?",
     about="Current, loss, idle draw and fuses of a converter, and copper saved at 24 or 48 V.",
     calculate=calculate,
+    picture=Bars(
+        rows=RowsOf("systems", "name", "copper"), caption="Copper in the cable of the largest load, by bank voltage",
+    ),
     fields=(
         Choice(id="system", label="Bank's nominal voltage", of=System, default=System.V24, options=tuple(Option(one, f"{volts:g} V", aliases=(f"{volts:g}",)) for one, volts in VOLTS.items()), hint="The side the converter is fed from."),
         Quantity(id="output_voltage", label="Output voltage", symbol="U_o", kinds=(VOLTAGE,), default="13.2 V", low="3 V", high="60 V", hint="As set: about 13.2 V for 12 V loads."),

@@ -15,6 +15,7 @@ from calc.units.kinds.energy import APPARENT, C_RATE
 from calc.units.kinds.heat import HEAT
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Quantity
+from calc.worksheet.pictures import Bars, Limit, Row
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
@@ -25,6 +26,11 @@ WORKSHEET = Worksheet(
     entry_question="Which inverter do I need?",
     about="Steady and surge rating, current at the bank, and what idling takes.",
     calculate=calculate,
+    picture=Bars(
+        rows=(Row("Steady", "dc_current"), Row("If one load waits", "staggered_current"), Row("In the surge", "surge_current")),
+        limits=(Limit("The bank may give", "max_current"), Limit("4/0 AWG can carry", "thickest_cable")),
+        caption="Current from the bank",
+    ),
     fields=(
         Quantity(id="running", label="Running power", symbol="P", kinds=(POWER,), default="1000 W", low="1 W", high="20000 W", hint="The largest load that runs at one time."),
         Quantity(id="surge", label="Surge", symbol="P_s", kinds=(POWER,), default="1800 W", low="1 W", high="60000 W", hint="The most for a moment, as the largest motor starts while the others run."),

@@ -12,6 +12,7 @@ from calc.units.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TIME, VOLTAG
 from calc.units.kinds.energy import FREQUENCY
 from calc.worksheet.declare import Output
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.pictures import Bars, Row
 from calc.worksheet.work import Worksheet
 
 WORKSHEET = Worksheet(
@@ -21,6 +22,10 @@ WORKSHEET = Worksheet(
     entry_question="Is a dimmer worth fitting?",
     about="What dimmed lamps save in an evening, and the rating of the dimmer.",
     calculate=calculate,
+    picture=Bars(
+        rows=(Row("Full brightness", "full_charge"), Row("Dimmed", "dimmed_charge")),
+        caption="What the lamps take from the bank in an evening",
+    ),
     fields=(
         Quantity(id="power", label="Power of the lamps", symbol="P", kinds=(POWER,), default="24 W", low="0.1 W", high="2000 W", hint="All that burn together, at full brightness and this voltage. A 12 V label tells less than a plain strip takes."),
         Quantity(id="level", label="Dimmed to", symbol="d", kinds=(RATIO,), default="40 %", low="1 %", high="100 %", hint="The share of the time that the pulses are on. Turn it to where it is pleasant, then guess."),

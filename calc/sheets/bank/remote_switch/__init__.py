@@ -5,7 +5,7 @@ from calc.electrical.conductors import Series
 from calc.electrical.rules import switching as judged
 from calc.electrical.rules.single_cable import PARALLEL
 from calc.electrical.sizing import thickest_ampacity
-from calc.electrical.switching import Marking, Supply, SwitchedLoad
+from calc.electrical.switching import Marking, Route, Supply, SwitchedLoad
 from calc.sheets.bank.remote_switch.calculate import calculate, onward
 from calc.sheets.bank.remote_switch.words import FINE, FINE_RELAY, LOADS, ROUTES, STEPS
 from calc.units.kinds import (
@@ -23,6 +23,7 @@ from calc.units.kinds import (
 from calc.units.shown import DOWN
 from calc.worksheet.declare import Output, placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.pictures import Remote
 from calc.worksheet.work import Worksheet
 
 WORKSHEET = Worksheet(
@@ -32,6 +33,10 @@ WORKSHEET = Worksheet(
     entry_question="How do I switch the heater under the bed?",
     about="The line or a relay, the contact's rating, and the coil's wire.",
     calculate=calculate,
+    picture=Remote(
+        relay=("route", Route.RELAY), contact="switch_rating", wire="control_conductor", fuse="control_fuse", line="line_conductor",
+        caption="What the switch within reach works",
+    ),
     fields=(
         Quantity(id="power", label="Power", symbol="P", kinds=(POWER,), default="300 W", low="0.1 W", high="20 kW", hint="Of what is switched, from its label."),
         Choice(id="kind", label="Kind of supply", of=Supply, default=Supply.DC, options=(Option(Supply.AC, "AC (mains or inverter)", aliases=("mains",)), Option(Supply.DC, "DC (bank)", aliases=("bank",))), hint="A contact breaks the two quite differently."),

@@ -18,6 +18,7 @@ from calc.units.kinds import CHARGE, CURRENT, NUMBER, RATIO, TEMPERATURE, TIME
 from calc.units.kinds.energy import LOSS_RATE
 from calc.worksheet.declare import Output, Placed
 from calc.worksheet.fields import Quantity
+from calc.worksheet.pictures import Bars, Either, Limit, Parts, Row
 from calc.worksheet.work import Worksheet
 
 _COLDEST = (("temperature", "coldest"),)
@@ -29,6 +30,16 @@ WORKSHEET = Worksheet(
     entry_question="Will it start its heater after a month parked?",
     about="Days until small loads and self-discharge have drawn a parked bank down.",
     calculate=calculate,
+    picture=Either((
+        Bars(
+            needs="away", rows=(Row("It may be parked for", "days"),), limits=(Limit("You are away", "away", least=True),),
+            caption="How long the bank lasts, against your time away",
+        ),
+        Parts(
+            parts=(("taken", "The drain"), ("managed", "Management system"), ("own", "Self-discharge")),
+            caption="What takes the charge while it is parked",
+        ),
+    )),
     fields=(
         Quantity(id="drain", label="Drain while parked", symbol="I", kinds=(CURRENT,), default="60 mA", low="0 A", high="50 A",
                  hint="Measured at the bank with everything as you leave it: alarms, relays, monitors, chargers."),

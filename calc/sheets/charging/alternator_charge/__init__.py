@@ -30,6 +30,7 @@ from calc.units.kinds import (
 )
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.next_steps import Lead, alike
+from calc.worksheet.pictures import Bars, Limit, RowsOf
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
@@ -60,6 +61,10 @@ WORKSHEET = Worksheet(
     entry_question="What does a drive put back?",
     about="Current through a relay or a charger, what cable and alternator must carry, and the charge of a drive.",
     calculate=calculate,
+    picture=Bars(
+        rows=RowsOf("compared", "method", "first"), limits=(Limit("Alternator spares, hot", "hot_left"),),
+        caption="Current into the bank at first, by relay and by charger",
+    ),
     fields=FIELDS,
     results=(
         Output(id="initial_current", label="Into the bank, at first", symbol="I_1", kind=CURRENT),

@@ -16,6 +16,7 @@ from calc.units.kinds import COUNT, CURRENT, NUMBER, POWER, RATIO, RISE, TEMPERA
 from calc.units.kinds.energy import VOLTAGE_FALL
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.pictures import Bars, Limit, Row
 from calc.worksheet.work import Worksheet
 
 # A row of panels here changes the count in series, which has its own remedy
@@ -28,6 +29,11 @@ WORKSHEET = Worksheet(
     entry_question="Series or parallel: will my regulator take these panels?",
     about="Cold and hot voltage of a string, current, string fuses and the regulator's limits.",
     calculate=calculate,
+    picture=Bars(
+        rows=(Row("String, hot to cold", "hot_vmp", "cold_voc"),),
+        limits=(Limit("Regulator needs", "wanted", least=True), Limit("Regulator allows", "volts_limit")),
+        caption="The string’s voltage, from best power when hot to open circuit when cold",
+    ),
     fields=(
         Quantity(id="voc", label="Open-circuit voltage of a panel", symbol="U_oc", kinds=(VOLTAGE,), default="24.3 V", low="1 V", high="200 V", hint="On its label as Voc."),
         Quantity(id="vmp", label="Voltage at best power", symbol="U_mp", kinds=(VOLTAGE,), default="20.4 V", low="1 V", high="200 V", hint="On its label as Vmp."),

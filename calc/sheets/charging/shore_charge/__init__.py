@@ -34,6 +34,7 @@ from calc.units.kinds.faults import CURRENT_PER_CAPACITY
 from calc.units.shown import DOWN
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.pictures import Bars, Either, Limit, Parts, Row
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
@@ -52,6 +53,16 @@ WORKSHEET = Worksheet(
     entry_question="Will one night on shore power fill the bank?",
     about="Hours by stage, and what the charger takes from the supply.",
     calculate=calculate,
+    picture=Either((
+        Parts(
+            needs="hours", parts=(("constant_time", "At full current"), ("falling_time", "Current falling")), whole=("night", "On shore power"), rest="Full",
+            caption="The hours on shore power",
+        ),
+        Bars(
+            rows=(Row("All on the supply", "on_lead"),), limits=(Limit("It carries for hours", "sustained"),),
+            caption="What is drawn from the supply",
+        ),
+    )),
     fields=(
         Quantity(id="supply_voltage", label="Supply voltage", symbol="U_s", kinds=(VOLTAGE,), default="120 V", low="100 V", high="250 V", hint="Of the mains at the post: 120 V or 230 V. A weak supply sags."),
         Quantity(id="supply_limit", label="Supply rated for", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of breaker, cable or inlet, whichever is least."),

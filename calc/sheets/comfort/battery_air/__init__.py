@@ -20,6 +20,7 @@ from calc.units.shown import UP
 from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.outputs import Output
+from calc.worksheet.pictures import Bars, Limit, Row
 from calc.worksheet.work import Worksheet
 
 KINDS: dict[str, str] = {CellKind.VENTED: "vented lead-acid", CellKind.SEALED: "valve-regulated lead-acid", CellKind.LITHIUM: "lithium"}
@@ -32,6 +33,10 @@ WORKSHEET = Worksheet(
     entry_question="Does the battery box need a vent?",
     about="Hydrogen from charging, and the openings that thin it.",
     calculate=calculate,
+    picture=Bars(
+        rows=(Row("Fitted, each", "vents"),), limits=(Limit("Needed, each", "opening", least=True),),
+        caption="The openings for air, low and high",
+    ),
     fields=(
         chemistry_field("AGM"),
         Choice(id="management", since=2, before=Management.UNKNOWN, only_if=("chemistry", Chemistry.LFP), label="Management system (BMS)", of=Management, default=Management.FITTED, options=(Option(Management.FITTED), Option(Management.MISSING, "not fitted"), Option(Management.UNKNOWN, "not known")), hint="It cuts off overcharge, deep discharge and cold charging."),

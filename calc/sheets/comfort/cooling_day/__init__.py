@@ -33,6 +33,7 @@ from calc.units.kinds import (
 from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.outputs import Output
+from calc.worksheet.pictures import Bars, Either, Limit, Parts, Row
 from calc.worksheet.work import Worksheet
 
 _IF = ("basis", RunningTime.HEAT_LOAD)
@@ -44,6 +45,17 @@ WORKSHEET = Worksheet(
     entry_question="Can the bank run an air conditioner?",
     about="Amp-hours for a cooler, how long the bank lasts, and what saves most.",
     calculate=calculate,
+    picture=Either((
+        Parts(
+            needs="heat_load",
+            parts=(("glass_heat", "Sun through the glass"), ("roof_heat", "Sun on the roof"), ("shell_heat", "Warm air outside"), ("people_heat", "People"), ("devices", "Devices")),
+            caption="Where the heat comes from",
+        ),
+        Bars(
+            rows=(Row("Cooling takes", "charge"),), limits=(Limit("You use of the bank", "gives"),),
+            caption="Charge for the cooling, against the bank",
+        ),
+    )),
     fields=(
         Quantity(id="cooling", label="Cooling of the unit", symbol="P_c", kinds=(heat.HEAT,), default="5000 BTU/h", low="50 W", high="20 kW", hint="The cold it makes, from its label, not what it takes from the supply."),
         Quantity(id="efficiency_ratio", label="Efficiency ratio", symbol="k", kinds=(heat.PERFORMANCE,), default="10 EER", low="0.2 COP", high="10 COP", hint="COP: watts of cold per watt. EER: BTU/h per watt."),

@@ -32,6 +32,7 @@ from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.next_steps import Lead, alike
 from calc.worksheet.outputs import Output
+from calc.worksheet.pictures import Parts
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
@@ -50,6 +51,13 @@ WORKSHEET = Worksheet(
     entry_question="How big a heater?",
     about="Heat lost through walls, glass and air, and the heater that holds it.",
     calculate=calculate,
+    picture=Parts(
+        parts=(
+            ("wall_loss", "Walls"), ("roof_loss", "Roof"), ("floor_loss", "Floor"), ("glass_loss", "Glazing"), ("bridges", "Metal ribs"),
+            ("infiltration", "Air changes"), ("denser", "Denser cold air"),
+        ),
+        caption="Where the heat goes",
+    ),
     fields=(
         Quantity(id="length", label="Length inside", symbol="L", kinds=(LENGTH,), default="3.6 m", low="0.5 m", high="15 m", hint="Of the heated space, cab included if no curtain parts it off."),
         Quantity(id="width", label="Width inside", symbol="W", kinds=(LENGTH,), default="1.75 m", low="0.5 m", high="4 m", hint="From lining to lining."),

@@ -12,6 +12,7 @@ from calc.units.kinds import CHARGE, COUNT, ENERGY, LENGTH, RATIO, TIME, heat
 from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Quantity
 from calc.worksheet.outputs import Output
+from calc.worksheet.pictures import Bars, Limit, RowsOf
 from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
@@ -22,6 +23,10 @@ WORKSHEET = Worksheet(
     entry_question="What does a warm night cost?",
     about="Litres and amp-hours for a night of heat, and what keeps it safe.",
     calculate=calculate,
+    picture=Bars(
+        rows=RowsOf("compared", "way", "charge"), limits=(Limit("You use of the bank", "gives"),),
+        caption="What the same night takes from the bank, by way of heating",
+    ),
     fields=(
         Quantity(id="loss", label="Heat to hold", symbol="P", kinds=(heat.HEAT,), default="900 W", low="10 W", high="20 kW", hint="What the van loses, from the heat loss sheet."),
         Quantity(id="hours", label="Hours of heating", symbol="t", kinds=(TIME,), default="9 h", low="0.1 h", high="336 h", hint="The whole time it must be held."),

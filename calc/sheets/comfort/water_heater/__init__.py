@@ -28,6 +28,7 @@ from calc.units.kinds import (
 from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.outputs import Output
+from calc.worksheet.pictures import Parts
 from calc.worksheet.work import Worksheet
 
 _EFFICIENCY: dict[str, str] = {WaterHeat.BANK: "100 %", WaterHeat.SHORE: "100 %", WaterHeat.FUEL: "75 %", WaterHeat.ENGINE: "100 %"}
@@ -43,6 +44,10 @@ WORKSHEET = Worksheet(
     entry_question="What does a hot shower take?",
     about="Time, energy, charge or fuel to heat water and keep it hot.",
     calculate=calculate,
+    picture=Parts(
+        parts=(("heat", "Into the water"), ("keeping", "To keep it hot")), whole=("energy", "Taken in all"), rest="Lost",
+        caption="Where the energy goes",
+    ),
     fields=(
         Quantity(id="volume", label="Water", symbol="V", kinds=(heat.VOLUME,), default="10 L", low="0.1 L", high="500 L", hint="In the tank or the kettle; a sparing shower takes about 10 L."),
         Quantity(id="from", label="Cold water", kinds=(TEMPERATURE,), default="10 °C", low="0 °C", high="90 °C", hint="As it comes from the tank: near freezing in winter."),

@@ -39,6 +39,7 @@ from calc.units.kinds import (
 )
 from calc.worksheet.declare import Output
 from calc.worksheet.fields import Choice, Option, Quantity
+from calc.worksheet.pictures import Probes
 from calc.worksheet.work import Worksheet
 
 SYMPTOMS = tuple(
@@ -59,6 +60,10 @@ WORKSHEET = Worksheet(
     entry_question="Something is wrong: what do I measure?",
     about="From a symptom, one measurement at a time, to a cause and its repair.",
     calculate=calculate,
+    picture=Probes(
+        red="at.step.red", black="at.step.black", clamp="at.step.clamp", charging="way_in.charging", told="probes",
+        caption="Where the meter goes on the run",
+    ),
     fields=(
         Choice(id="symptom", label="What is wrong", of=Symptom, default=Symptom.CHECK, example="like “hot lug” or “inverter trips”", options=SYMPTOMS,
                hint="The search starts here. Change it, and it starts again."),

@@ -17,6 +17,7 @@ from calc.sheets.joints.joint_sheet.words import (
 from calc.sheets.parts.joint_fields import JOINT_FIELDS
 from calc.units.kinds import COUNT, DIAMETER, FORCE, NUMBER, RATIO, TORQUE
 from calc.worksheet.declare import Output
+from calc.worksheet.pictures import Bars, Limit, RowsOf
 from calc.worksheet.result_table import Blank, Table
 from calc.worksheet.rows import Rows, Text
 from calc.worksheet.work import Worksheet
@@ -28,6 +29,10 @@ WORKSHEET = Worksheet(
     entry_question="Which joints did I check, and how tight?",
     about="A list of joints with torques, to print and to initial.",
     calculate=calculate,
+    picture=Bars(
+        rows=RowsOf("rows", "name", "joint.share_of_limit"), limits=(Limit("The thread takes", 1.0),),
+        caption="Torque of each joint against what its thread takes, the tightest first",
+    ),
     fields=(
         Text(id="vehicle", label="Vehicle", example="Marram", optional=True, hint="Its name, for the head of the print. May be empty."),
         Rows(

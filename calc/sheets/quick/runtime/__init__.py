@@ -14,6 +14,7 @@ from calc.sheets.quick.runtime.words import FINE, STEPS
 from calc.units.kinds import CHARGE, CURRENT, NUMBER, POWER, RATIO, TEMPERATURE, TIME
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Quantity
+from calc.worksheet.pictures import Bars, Limit, Row
 from calc.worksheet.work import Worksheet
 
 WORKSHEET = Worksheet(
@@ -23,6 +24,10 @@ WORKSHEET = Worksheet(
     entry_question="Will it last until morning?",
     about="Run time of a bank, in the cold and under a heavy load.",
     calculate=calculate,
+    picture=Bars(
+        rows=(Row("On the label", "capacity"), Row("It gives at this load", "usable_charge")),
+        limits=(Limit("The job takes", "needed_charge", least=True),), caption="The bank, and what you get of it",
+    ),
     fields=(
         CAPACITY,
         replace(CHEMISTRY, hint="Printed on the battery. It sets the share used and the exponent."),

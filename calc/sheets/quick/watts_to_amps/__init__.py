@@ -17,6 +17,7 @@ from calc.units.kinds import CHARGE, CURRENT, ENERGY, POWER, RATIO, TIME
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.next_steps import Lead, alike
+from calc.worksheet.pictures import Bars, Either, Limit, Row
 from calc.worksheet.work import Worksheet
 
 WORKSHEET = Worksheet(
@@ -26,6 +27,16 @@ WORKSHEET = Worksheet(
     entry_question="Can the bank run this?",
     about="Watts to amps and amp-hours: a kettle, a fridge, an inverter.",
     calculate=calculate,
+    picture=Either((
+        Bars(
+            needs="gives", rows=(Row("This takes", "charge"),), limits=(Limit("You use of the bank", "gives"),),
+            caption="Charge taken, against what you use of the bank",
+        ),
+        Bars(
+            rows=(Row("This load", "current"), Row("2/0 AWG can carry", "heavy_cable"), Row("4/0 AWG can carry", "thickest_cable")), by_tens=True,
+            caption="The current against thick cables, on a scale that grows by tens",
+        ),
+    )),
     fields=(
         Quantity(id="power", label="Power of the load", symbol="P", kinds=(POWER,), default="60 W", low="0.01 W", high="20000 W", hint="From the rating plate, or measured while it works."),
         chemistry_field("LFP", more=True),
