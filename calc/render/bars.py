@@ -169,7 +169,15 @@ def _table_rows(answer: Answer, rows: RowsOf) -> list[Told]:
     name, at = ids.index(rows.name), ids.index(rows.value)
     values = [table.columns[at].of(one) for one in lines]
     cells = zip(answer.tables[rows.of] if lines else (), values, strict=True)
-    return [Told(cell[name], cell[at], 0.0, value) for cell, value in cells if value is not None]
+    return [
+        Told(_first_up(cell[name]), cell[at], 0.0, value)
+        for cell, value in cells
+        if value is not None
+    ]
+
+
+def _first_up(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}"
 
 
 def _by_tens(

@@ -1,18 +1,19 @@
 """Small circuits: where a meter's probes go, and a switch within reach."""
 
 from calc.render.html import Markup, el
-from calc.render.svg import ASCENT, LEFT, PITCH, RIGHT, figure, path, rect, text, told
+from calc.render.svg import ASCENT, LEFT, RIGHT, figure, path, rect, text, told, wide
 from calc.units.shown import with_mm2
 from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import Probes, Remote
 
-_PLUS, _MINUS = 42.0, 128.0  # the heights of the two wires
-_ENDS = (_PLUS + 22, _MINUS - 22)  # between them bank and device
+_PLUS, _MINUS = 42.0, 120.0  # the heights of the two wires
+_ENDS = (_PLUS + 18, _MINUS - 18)  # between them bank and device
 # How far along its wire each place of the search stands
 _ON_PLUS = {"bank_plus": 34, "lug_plus": 62, "fuse_in": 104, "fuse_out": 164, "run_lug": 190}
 _ON_PLUS |= {"far_lug": 250, "far_plus": 278}
 _ON_MINUS = {"bank_minus": 34, "lug_minus": 62, "ground": 124, "ground_lug": 164, "return_lug": 250}
 _ON_MINUS |= {"far_minus": 278}
+_CLEAR = 10.0  # how far a word reaches past its probe towards another's
 _LIKE = {"starter_plus": "bank_plus", "input_plus": "far_plus", "input_minus": "far_minus"}
 
 
@@ -31,12 +32,15 @@ def probes_html(answer: Answer, picture: Probes) -> Markup:
     device = "Charger" if answer.values[picture.charging] else "Device"
     bank = "Starter" if "starter_plus" in (red, black) or "input_plus" in (red, black) else "Bank"
     return figure(
-        _MINUS + 2 * PITCH,
+        _MINUS + 18 + ASCENT + 5,
         f"A run from the {bank.lower()} over a fuse to the {device.lower()} and back over the"
         f" ground point. {answer.shown[picture.told]}",
         picture.caption,
         _run(bank, device),
-        [_mark(spot, word) for spot, word in known],
+        [
+            _mark(spot, word, known[1 - at][0] if known[1:] else None)
+            for at, (spot, word) in enumerate(known)
+        ],
     )
 
 
@@ -63,7 +67,7 @@ def _run(bank: str, device: str) -> Markup:
         text(fuse + 30, _PLUS + 5, "Fuse"),
         text(LEFT + 36, middle, bank),
         text(RIGHT - 36, middle, device),
-        text(156, _MINUS - 24, "Ground"),
+        text(_ON_MINUS["ground"], _MINUS - 14, "Ground"),
         [
             el("circle", cx=x, cy=f"{y:g}", r="3.5", class_="lw-joint")
             for places, y in ((_ON_PLUS, _PLUS), (_ON_MINUS, _MINUS))
@@ -72,15 +76,18 @@ def _run(bank: str, device: str) -> Markup:
     )
 
 
-def _mark(spot: tuple[float, float], word: str) -> Markup:
-    """Return a probe: the red one comes from above, the black one from below."""
+def _mark(spot: tuple[float, float], word: str, other: tuple[float, float] | None) -> Markup:
+    """Return a probe from outside with its word, which keeps clear of the `other` one's."""
     x, y = spot
+    up = -1 if y == _PLUS else 1
+    at = y - 20 if up < 0 else y + 18 + ASCENT
     if word == "clamp":
         ring = el("ellipse", cx=f"{x:g}", cy=f"{y:g}", rx="7", ry="13", class_="lw-clamp")
-        return el("g", ring, text(x, y - 20, word, class_="lw-words lw-strong"))
-    up = -1 if word == "red" else 1
+        return el("g", ring, text(x, at, word, class_="lw-words lw-strong"))
     tip = path(f"M{x:g} {y + 4 * up:g}l-7 {11 * up}h14z", f"lw-probe-{word}")
-    at = y - 20 if up < 0 else y + 18 + ASCENT
+    half = wide(word, True) / 2
+    if other and other[1] == y:
+        x += (half - _CLEAR) * (1 if x > other[0] else -1)
     return el("g", tip, text(x, at, word, class_="lw-words lw-strong"))
 
 
@@ -108,8 +115,8 @@ def remote_html(answer: Answer, picture: Remote) -> Markup:
     return figure(y, f"{said} {told_}.", picture.caption, *drawn)
 
 
-def _box(x: float, y: float, wide: float, words: str, class_: str = "lw-part") -> Markup:
-    return el("g", rect(x, y - 14, wide, 28, class_, 3), text(x + wide / 2, y + 5, words))
+def _box(x: float, y: float, room: float, words: str) -> Markup:
+    return el("g", rect(x, y - 14, room, 28, "lw-part", 3), text(x + room / 2, y + 5, words))
 
 
 def _contact(x: float, y: float) -> Markup:
@@ -145,6 +152,6 @@ def _relay() -> Markup:
         _contact(190, y),
         _box(RIGHT - 56, y, 56, "Load"),
         _contact(98, low),
-        _box(190, low, 52, "Coil", "lw-part lw-copper"),
+        _box(190, low, 52, "Coil"),
         text(118, low + 28, "switch within reach"),
     )

@@ -114,10 +114,14 @@ ON_MINUS = {"bank_minus", "lug_minus", "ground", "ground_lug", "return_lug", "fa
 
 def test_probes_stand_on_the_wire_that_the_step_names():
     """Red from above and black from below, with their tips on a joint; a clamp around it."""
-    sides = set()
+    sides, seen = set(), set()
     for texts in along(calc.find("find-fault")):
         answer = calc.work("find-fault", texts)
         step = answer.result.at.step
+        key = step and (step.red, step.black, step.clamp, answer.result.way_in.charging)
+        if key in seen:
+            continue
+        seen.add(key)
         picture = taken_apart(answer)
         places = [place for place in (step.red, step.black, step.clamp) if place] if step else []
         if picture is None:

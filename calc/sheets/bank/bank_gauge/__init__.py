@@ -42,7 +42,7 @@ WORKSHEET = Worksheet(
     picture=Either((
         Bars(
             needs="remaining", rows=(Row("Full bank", "cold_capacity"), Row("Left in it", "remaining")),
-            limits=(Limit("You leave in", "floor", least=True),), caption="What is left, by the monitor’s count",
+            limits=(Limit("You leave in", "floor", least=True),), caption="What is left in the bank, against what you leave in it",
         ),
         Bars(
             needs="says_low", rows=(Row("The voltage says", "says_low", "says_high"),), limits=(Limit("Full", 1.0),),
