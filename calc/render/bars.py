@@ -1,10 +1,10 @@
-"""Bars: values side by side against a limit, and the parts of a whole."""
+"""Bars: values side by side on one scale, against their limits."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
 from math import ceil, floor, isfinite, log10
 
-from calc.render.html import Markup, el, join
+from calc.render.html import Markup, join
 from calc.render.svg import (
     ASCENT,
     FILLS,
@@ -27,7 +27,7 @@ from calc.units.quantities import Kind
 from calc.units.shown import quantity_text, with_mm2
 from calc.worksheet.answer import Answer
 from calc.worksheet.outputs import part_of
-from calc.worksheet.pictures import Bar, Bars, Limit, Parts, Row, RowsOf, Window
+from calc.worksheet.pictures import Bar, Bars, Limit, Row, RowsOf, Window
 
 _TALL, _GAP, _OVER = 14.0, 8.0, 3.0  # a bar, the room under it, how far a limit sticks out
 _MOST_ROWS = 6
@@ -189,7 +189,7 @@ def _by_tens(
     above = [number for number in numbers if number > 0]
     high = max(ceil(log10(max(above)) - 1e-9), -8)
     low = max(floor(log10(min(above)) + 1e-9) - (1 if len(above) else 0), high - _FURTHEST)
-    kind = _kind_of(answer, picture.rows[0].value)
+    kind = kind_of(answer, picture.rows[0].value)
 
     def place(value: float) -> float:
         at = (log10(value) - low) / (high - low) if value > 0 else 0.0
@@ -202,82 +202,12 @@ def _by_tens(
     return place, marks
 
 
-def _kind_of(answer: Answer, name: str) -> Kind | None:
+def kind_of(answer: Answer, name: str) -> Kind | None:
+    """Return the kind of a result or of a step between, None for a text."""
     sheet = answer.worksheet
     return next(
         (one.kind for one in (*sheet.results, *sheet.intermediates) if one.id == name), None
     )
-
-
-def parts_html(answer: Answer, picture: Parts) -> Markup:
-    """Return the figure of a whole and its parts, or nothing where there is none."""
-    if picture.needs and answer.values[picture.needs] is None:
-        return Markup("")
-    return parts_of(answer, picture.parts, picture.caption, picture.whole, picture.rest)
-
-
-def parts_of(
-    answer: Answer,
-    named: tuple[tuple[str, str], ...],
-    caption: str,
-    whole: tuple[str, str] = ("", ""),
-    rest: str = "",
-    head: tuple[object, float, str] = ("", 0.0, ""),
-) -> Markup:
-    """Return parts as shares of one bar with their words under it, a `head` drawn above.
-
-    The head is a drawing, its height and what it says.
-    """
-    values, shown = answer.values, answer.shown
-    parts = [
-        (values[name], words, shown[name]) for name, words in named if (values[name] or 0.0) > 0
-    ]
-    total = sum(value for value, _, _ in parts)
-    against = values[whole[0]] if whole[0] else None
-    if not total or not isfinite(total):
-        return Markup("")
-    most = max(total, against or 0.0)
-    y = head[1] + _OVER
-    x, drawn, said, keys = LEFT, [head[0]], [head[2]] if head[2] else [], list[object]()
-    drawn.append(rect(LEFT, y, RIGHT - LEFT, _TALL + 8, "lw-track"))
-    below = y + _TALL + 8 + _GAP
-    for place, (value, words, said_as) in enumerate(parts):
-        wide = (RIGHT - LEFT) * value / most
-        drawn.append(_piece(place, x, y, wide))
-        x += wide
-        key, below = told(below, words, said_as, key=_piece_key(place, below))
-        keys.append(key)
-        said.append(f"{words} {said_as}")
-    if rest and against is not None and not at_least(total, against):
-        kind = _kind_of(answer, named[0][0])
-        left = quantity_text(against - total, kind) if kind else ""
-        key, below = told(below, rest, left, key=swatch(below, "lw-track"))
-        keys.append(key)
-        said.append(f"{rest} {left}")
-    if against is not None:
-        at = LEFT + (RIGHT - LEFT) * against / most
-        drawn.append(line(at, y - _OVER, y + _TALL + 8 + _OVER, "lw-limit"))
-        key, below = told(below, whole[1], shown[whole[0]], key=stroke_sample(below, "lw-limit"))
-        keys.append(key)
-        said.append(f"{whole[1]} {shown[whole[0]]}")
-    return figure(below, f"{'; '.join(said)}.", caption, *drawn, *keys)
-
-
-def _piece(place: int, x: float, y: float, wide: float) -> Markup:
-    """Return a part of a bar. Past the plain fills come stripes, as dashes of a broad stroke."""
-    tall = _TALL + 8
-    box = rect(x, y, wide, tall, FILLS[place % len(FILLS)], 1)
-    return box if place < len(FILLS) else join(box, _stripes(x, y, wide, tall))
-
-
-def _piece_key(place: int, y: float) -> Markup:
-    box = swatch(y, FILLS[place % len(FILLS)])
-    return box if place < len(FILLS) else join(box, _stripes(LEFT, y + 2, 14, 14))
-
-
-def _stripes(x: float, y: float, wide: float, tall: float) -> Markup:
-    middle = f"M{x:.1f} {y + tall / 2:.1f}h{wide:.1f}"
-    return el("path", d=middle, stroke_width=f"{tall:g}", class_="lw-stripes")
 
 
 def bar_html(answer: Answer, bar: Bar) -> Markup:

@@ -2,8 +2,8 @@
 
 from math import ceil, floor, log10
 
-from calc.render.bars import parts_of
 from calc.render.html import Markup, el
+from calc.render.parts import parts_of
 from calc.render.svg import ASCENT, LEFT, PITCH, RIGHT, figure, line, rect, spread, text, told
 from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import Shares, Spans

@@ -6,12 +6,13 @@ Colours come from the style sheet by class. Each figure has a text alternative w
 from collections.abc import Callable
 from typing import Any
 
-from calc.render.bars import bar_html, bars_html, parts_html, window_html
+from calc.render.bars import bar_html, bars_html, window_html
 from calc.render.chart import chart_html
 from calc.render.circuits import probes_html, remote_html
 from calc.render.draw_loop import shares, spans
 from calc.render.html import Markup, el
 from calc.render.months import months_html
+from calc.render.parts import parts_html
 from calc.render.section import section
 from calc.render.size_chart import ladder_html
 from calc.render.svg import RIGHT, clipped, figure, rect, text
