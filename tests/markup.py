@@ -1,9 +1,13 @@
-"""HTML as a tree, to ask what stands where without a browser."""
+"""HTML as a tree, to ask what stands where without a browser; and whether it is whole."""
 
+import re
 from html.parser import HTMLParser
 from xml.etree.ElementTree import Element, SubElement
 
 VOID = {"area", "base", "br", "col", "hr", "img", "input", "link", "meta", "source", "wbr"}
+
+TAG = re.compile(r'<(/?)([A-Za-z][\w-]*)((?:\s[\w:-]+(?:="[^"<>]*")?)*)>')
+ATTRIBUTE = re.compile(r'\s([\w:-]+)(?:="([^"]*)")?')
 
 
 class _Reader(HTMLParser):
@@ -33,6 +37,31 @@ class _Reader(HTMLParser):
             above[-1].tail = (above[-1].tail or "") + data
         else:
             above.text = (above.text or "") + data
+
+
+def whole(html: str) -> list[tuple[str, dict[str, str]]]:
+    """Return every start tag of `html` with its attributes, of which a bare one is empty.
+
+    Raises AssertionError where a browser would have to guess: a bracket that begins no tag, an
+    attribute that stands twice, an element that is not closed or is closed within another.
+    """
+    found, still_open, end = [], [], 0
+    for tag in TAG.finditer(html):
+        closes, name, rest = tag.groups()
+        between, end = html[end : tag.start()], tag.end()
+        assert "<" not in between and ">" not in between, between
+        if closes:
+            assert not rest and still_open and still_open.pop() == name, f"</{name}> too early"
+            continue
+        pairs = ATTRIBUTE.findall(rest)
+        attributes = dict(pairs)
+        assert len(attributes) == len(pairs), f"<{name}> has an attribute twice"
+        found.append((name, attributes))
+        if name not in VOID:
+            still_open.append(name)
+    assert "<" not in html[end:] and ">" not in html[end:], html[end:]
+    assert not still_open, f"not closed: {still_open}"
+    return found
 
 
 def tree(html: str) -> Element:

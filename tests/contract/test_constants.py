@@ -9,6 +9,7 @@ from typing import Annotated, Any, get_args, get_origin, get_type_hints
 import pytest
 
 from calc.units.si import Tag
+from tests.contract.code import code_at
 
 PROJECT = Path(__file__).parents[2]
 FILES = sorted((PROJECT / "calc").rglob("*.py"))
@@ -32,7 +33,7 @@ def tagged() -> list[tuple[str, str, Any]]:
     """Return the tag, the home and the value of every tagged constant."""
     found = []
     for path in FILES:
-        if "Tag(" not in path.read_text("utf-8"):
+        if "Tag(" not in code_at(path).text:
             continue
         module = import_module(
             name_of(path).removesuffix(".py").removesuffix("/__init__").replace("/", ".")
@@ -90,9 +91,9 @@ def comment_above(lines: list[str], number: int) -> str:
     )
 
 
-@pytest.mark.parametrize("path", [f for f in FILES if "Tag(" in f.read_text("utf-8")], ids=name_of)
+@pytest.mark.parametrize("path", [f for f in FILES if "Tag(" in code_at(f).text], ids=name_of)
 def test_a_tagged_number_says_where_it_is_from(path):
-    text = path.read_text("utf-8")
+    text = code_at(path).text
     lines = text.splitlines()
     for node in ast.parse(text).body:
         if isinstance(node, ast.AnnAssign) and "Tag(" in (ast.unparse(node.annotation)):
@@ -102,11 +103,4 @@ def test_a_tagged_number_says_where_it_is_from(path):
 
 @pytest.mark.parametrize("path", [f for f in FILES if f.name != "constants.py"], ids=name_of)
 def test_hours_and_days_have_one_home(path):
-    numbers = {
-        node.value
-        for node in ast.walk(ast.parse(path.read_text("utf-8")))
-        if isinstance(node, ast.Constant)
-        and isinstance(node.value, int | float)
-        and not isinstance(node.value, bool)
-    }
-    assert not numbers & {3600, 86400}, name_of(path)
+    assert not code_at(path).numbers & {3600, 86400}, name_of(path)

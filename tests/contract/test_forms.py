@@ -10,6 +10,7 @@ from calc.render.answer import answer_html
 from calc.worksheet.fields import Choice, Quantity
 from calc.worksheet.rows import Rows
 from tests.contract.samples import answers, sheets
+from tests.markup import whole
 from tests.whole import live_html, shown_html, whole_reply
 
 EACH = pytest.mark.parametrize("sheet", sheets(), ids=lambda sheet: sheet.id)
@@ -184,11 +185,31 @@ def test_the_form_gives_back_the_default_answer(sheet):
 @EACH
 def test_every_answer_is_whole_html(sheet):
     for _, answer in answers(sheet.id)[::5]:
-        page = Form(f"{answer_html(answer)}{live_html(answer)}")
-        for tag, attributes in page.elements:
+        for tag, attributes in whole(f"{answer_html(answer)}{live_html(answer)}"):
             assert "style" not in attributes, "the policy forbids style attributes"
             assert not [name for name in attributes if name.startswith("on")]
             if tag == "svg" and attributes.get("role") == "img":
                 assert attributes["aria-label"]
             elif tag == "svg":
                 assert attributes["aria-hidden"] == "true"
+
+
+@pytest.mark.parametrize(
+    "broken",
+    [
+        "<p>",
+        "<p><b></p></b>",
+        "</p>",
+        "<p></p></p>",
+        '<p id="a" id="b"></p>',
+        "<p>1 < 2</p>",
+        "2 > 1",
+        "<p></p>&lt;<",
+        '<p title="<b>"></p>',
+        '<p id="a"class="b"></p>',
+        "<p id=a></p>",
+    ],
+)
+def test_html_that_is_not_whole_is_found(broken):
+    with pytest.raises(AssertionError):
+        whole(broken)

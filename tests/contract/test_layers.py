@@ -1,6 +1,5 @@
 """Arrows point one way: calc knows no site, the sums know no worksheet, JavaScript no sums."""
 
-import ast
 import re
 import subprocess
 import sys
@@ -12,6 +11,7 @@ import pytest
 
 import calc
 from calc.worksheet.fields import Choice, Quantity
+from tests.contract.code import code_at
 from tests.contract.samples import sheets
 
 PROJECT = Path(__file__).parents[2]
@@ -25,16 +25,11 @@ def name_of(path: Path) -> str:
     return path.relative_to(PROJECT).as_posix()
 
 
-def imports(path: Path) -> set[str]:
+def imports(path: Path) -> frozenset[str]:
     """Return the full name of every module that a file imports, `from x import y` as `x.y`."""
-    found = set()
-    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
-        if isinstance(node, ast.Import):
-            found |= {alias.name for alias in node.names}
-        elif isinstance(node, ast.ImportFrom):
-            assert not node.level, f"{name_of(path)} imports relatively"
-            found |= {f"{node.module}.{alias.name}" for alias in node.names}
-    return found
+    code = code_at(path)
+    assert not code.imports_relatively, f"{name_of(path)} imports relatively"
+    return code.imports
 
 
 def files(*patterns: str) -> Iterator[Path]:
@@ -69,13 +64,11 @@ def test_the_library_has_no_clock_no_chance_no_network_and_no_browser(path):
 @pytest.mark.parametrize("path", CALC, ids=name_of)
 def test_two_files_and_the_terminal_read_files_and_no_other(path):
     readers = {"calc/tables/__init__.py", "calc/units/quantities.py", TERMINAL}
-    text = path.read_text("utf-8")
-    calls = [node.func for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Call)]
-    opens = any(isinstance(call, ast.Name) and call.id == "open" for call in calls)
+    code = code_at(path)
     reads = re.search(
-        r"\bread_text\b|\bread_bytes\b|\bpathlib\b|\bresources\b|\bget_data\b|__file__", text
+        r"\bread_text\b|\bread_bytes\b|\bpathlib\b|\bresources\b|\bget_data\b|__file__", code.text
     )
-    assert not opens
+    assert not code.calls_open
     assert bool(reads) == (name_of(path) in readers)
 
 
@@ -209,7 +202,7 @@ def test_nothing_but_the_register_knows_a_single_worksheet(path):
     }
     assert own <= register
     if path.parent.name != "sources" and package(path) != "van":  # a van fills them by their ids
-        text = path.read_text("utf-8").split('"""', 2)[-1]  # docstrings may show an example
+        text = code_at(path).text.split('"""', 2)[-1]  # docstrings may show an example
         names = {sheet.id for sheet in sheets()}
         assert not {name for name in names if f'"{name}"' in text and "calc.work(" not in text}
 
@@ -222,14 +215,12 @@ def test_no_folder_of_tests_is_passed_over(pytestconfig):
     assert not [(f, p) for f in folders for p in passed_over if fnmatch(f, p)]
 
 
-def statements(path: Path) -> int:
-    """Return how many statements a file has: its width and its sentences do not count."""
-    return sum(isinstance(node, ast.stmt) for node in ast.walk(ast.parse(path.read_text("utf-8"))))
-
-
 def test_python_files_are_short():
-    """Counted in statements, so that nobody meets the limit by making lines longer."""
-    counts = {name_of(path): statements(path) for path in files("*.py")}
+    """Counted in statements, so that nobody meets the limit by making lines longer.
+
+    A file's width and its sentences do not count.
+    """
+    counts = {name_of(path): code_at(path).statements for path in files("*.py")}
     assert {name: count for name, count in counts.items() if count > MOST_STATEMENTS} == {}
 
 
@@ -256,8 +247,9 @@ def test_javascript_knows_no_field(path):
     code = re.sub(browsers, "", code_of(path))
     ids = {field.id for sheet in sheets() for field in sheet.fields}
     ids |= {named.id for sheet in sheets() for named in (*sheet.results, *sheet.intermediates)}
-    known = {name for name in ids if re.search(rf"""["'`.]{name}\b(?!-)|\b{name}\s*:""", code)}
-    assert known == set()
+    assert all(re.fullmatch(r"\w+", name) for name in ids), "they are looked for as whole words"
+    words = set(re.findall(r"""["'`.](\w+)\b(?!-)""", code)) | set(re.findall(r"(\w+)\s*:", code))
+    assert words & ids == set()
 
 
 @pytest.mark.parametrize("path", SCRIPTS, ids=name_of)
