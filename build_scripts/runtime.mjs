@@ -1,18 +1,54 @@
 // Starts the browser's own Python once under node, for build_scripts/runtime.py.
 // Usage: node runtime.mjs JOB.json   (the job names its kind, its inputs and its output file)
+import nodeCrypto from "node:crypto";
 import { readFileSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 
 const job = JSON.parse(readFileSync(process.argv[2], "utf8"));
+if (job.kind === "remember") standStill();
 const { loadPyodide } = await import(pathToFileURL(`${job.pyodide}/pyodide.mjs`));
 const python = await loadPyodide({
   // -B: no .pyc beside what is mounted from the builder's own folders.
   args: job.optimise ? ["-B", "-OO"] : ["-B"],
   // A given date makes py_compile write hashes instead of file times, so that two builds agree.
-  env: { HOME: "/home/pyodide", SOURCE_DATE_EPOCH: "315532800" },
+  env: { HOME: "/home/pyodide", SOURCE_DATE_EPOCH: "315532800", PYTHONHASHSEED: "0" },
   stdLibURL: job.stdlib,
   lockFileContents: { info: job.info, packages: {} },
+  ...(job.kind === "remember" ? { _makeSnapshot: true } : {}),
+  ...(job.memory ? await restoring(new Uint8Array(readFileSync(job.memory))) : {}),
 });
+
+// Clock and chance stand in the memory of a Python that has started: held still, two builds agree.
+function standStill() {
+  const Moving = Date;
+  globalThis.Date = class extends Moving {
+    constructor(...given) {
+      super(...(given.length ? given : [315532800000]));
+    }
+    static now() {
+      return 315532800000;
+    }
+  };
+  performance.now = () => 0;
+  Math.random = () => 0.5;
+  const fill = (bytes) => {
+    new Uint8Array(bytes.buffer, bytes.byteOffset, bytes.byteLength).fill(7);
+    return bytes;
+  };
+  [nodeCrypto.randomFillSync, crypto.getRandomValues] = [fill, fill];
+}
+
+// As docs/assets/memory.js does it.
+async function restoring(memory) {
+  const { default: create } = await import(pathToFileURL(`${job.pyodide}/pyodide.asm.mjs`));
+  const heap = memory.length - new Uint32Array(memory.buffer, memory.byteOffset, 2)[1];
+  const createPyodideModule = async (settings) => {
+    const made = await create(settings);
+    if (made.HEAP8.length < heap) made.growMemory(heap);
+    return made;
+  };
+  return { createPyodideModule, _loadSnapshot: memory };
+}
 
 // pyodide-build's own compile step, unchanged. It brings in that package's logger, and so rich:
 // both lie in the same folder and run here, so nothing has to be stubbed.
@@ -62,8 +98,34 @@ for name in names:
   return { answers, files };
 }
 
+// Opens every worksheet once and writes down the memory as it is then.
+function remember({ folder, sitePackages, archive, requests, target }) {
+  python.unpackArchive(new Uint8Array(readFileSync(`${folder}/${archive}`)), "zip", { extractDir: sitePackages });
+  // Where time stands still, Python cannot tell that a folder has changed.
+  python.runPython("import sys; sys.path_importer_cache.clear()");
+  const ask = python.pyimport("calc.render.bridge").ask;
+  const collect = python.pyimport("gc").collect;
+  for (const request of requests) {
+    ask(request);
+    collect(); // what lies about between two sheets would make the heap grow
+  }
+  // What was read from files that are no longer there when the memory is restored.
+  python.runPython(`
+import gc, linecache, re, sys, zipimport
+linecache.clearcache(); re.purge(); sys.path_importer_cache.clear(); zipimport._zip_directory_cache.clear()
+gc.collect(); gc.collect(); sys._clear_internal_caches()`);
+  writeFileSync(target, python.makeMemorySnapshot());
+  return {};
+}
+
+// Asks a Python whose memory was restored, with no file but its own library.
+function recall({ requests }) {
+  const bridge = python.pyimport("calc.render.bridge");
+  return { answers: requests.map((request) => bridge.ask(request)) };
+}
+
 try {
-  writeFileSync(job.output, JSON.stringify({ compile, ask }[job.kind](job)));
+  writeFileSync(job.output, JSON.stringify({ compile, ask, remember, recall }[job.kind](job)));
 } catch (error) {
   console.error(error.message); // node itself would print the failing line of Python's own loader
   process.exit(1);

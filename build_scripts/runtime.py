@@ -4,6 +4,9 @@ Python's own library, pint and `calc` go in as `.pyc`, made by the same Python t
 compiling source is what makes a plain start slow. Only modules that are used go in. The bundle is
 then started under node, and every worksheet must answer as it did before the trimming.
 
+The memory of a Python that was started from the bundle goes in as well: once the site is saved, a
+page restores it, and starts from the files only where that fails.
+
 The code of the van, with what it alone needs of Python's library, is an archive of its own: the
 page fetches it when a van is first asked for, and no other page's start pays for it.
 """
@@ -11,6 +14,7 @@ page fetches it when a van is first asked for, and no other page's start pays fo
 import argparse
 import ast
 import gzip
+import hashlib
 import json
 import os
 import shutil
@@ -34,6 +38,7 @@ from build_scripts.runtime_files import (
     read_zip,
     zipped,
 )
+from build_scripts.runtime_memory import sparse
 from calc.units.kinds import KINDS
 from calc.units.quantities import UNIT_LINES, unit_lines
 from calc.worksheet.fields import Field, Quantity
@@ -61,6 +66,14 @@ WIRE_BUDGET = 5_500_000
 
 CORE, VAN = "app.zip", "van.zip"
 """The code that every page has, and what only a page about a van fetches on top."""
+
+MEMORY = "memory"
+"""Python as it is after its start: saved with the site, so that no first visit waits for it."""
+
+KNOWN = json.dumps({"sheet": "wire-drop", "values": {}})
+"""A question whose reply a restored Python must know, before the page believes it."""
+
+CODE = {"code": "wire-drop/#v=1"}
 
 EMPTIED = ("urllib/request.py",)
 """Library files shipped empty: imported by others in use, but never used, and nothing for a page.
@@ -101,10 +114,12 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
         write_bundle(out, boot, {name: zipped(files) for name, files in archives.items()})
         quiet = [part | {"imports": []} for part in parts]
         after = ask(work / "bundle", boot, read_bundle(out), quiet)
-    asked = [question for part in parts for question in (*part["requests"], "a fault")]
-    for request, one, other in zip(asked, before["answers"], after["answers"], strict=True):
-        if one != other:
-            raise SiteError(f"Trimmed, the page's Python answers {request}\n{other}\nnot\n{one}")
+        asked = [question for part in parts for question in (*part["requests"], "a fault")]
+        for request, one, other in zip(asked, before["answers"], after["answers"], strict=True):
+            if one != other:
+                said = f"Trimmed, the page's Python answers {request}\n{other}\nnot\n{one}"
+                raise SiteError(said)
+        remember(out, work / "bundle", boot, dict(zip(asked, after["answers"], strict=True)))
     if (size := wire_size(out)) > WIRE_BUDGET:
         raise SiteError(f"The page's Python is {size:,} bytes on the wire, over {WIRE_BUDGET:,}")
 
@@ -181,7 +196,7 @@ def imported_by(own: Path, *, of_van: bool = True) -> list[str]:
 
 def requests() -> list[str]:
     """Questions to every worksheet: its defaults, each choice, limits and unusable texts."""
-    asked = [{"code": "wire-drop/#v=1"}]
+    asked: list[dict] = [CODE]
     for sheet in map(calc.find, calc.worksheets()):
         links = "", "v=1", "#v=0&nothing=1", "&".join(f"{field.id}=1%FF" for field in sheet.fields)
         asked += [{"sheet": sheet.id, "fragment": link} for link in links]
@@ -235,12 +250,38 @@ def node(job: dict) -> dict:
     return json.loads(output.read_bytes())
 
 
-def write_bundle(out: Path, boot: dict, archives: Files) -> None:
-    """Write the files in the form in which the worker fetches them.
+def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> None:
+    """Add to the bundle the memory of a Python started from it, which lies in `folder` as well.
 
-    A memory snapshot would be one more packed file here, made from these, and never the only way
-    to start.
+    Raises SiteError if that Python, restored without any file of ours, does not give the `replies`
+    that the bundle gave to the same questions.
     """
+    taken = folder / MEMORY
+    places = {"pyodide": folder, "stdlib": folder / "stdlib.zip", "folder": folder}
+    shared = boot | places | {"optimise": False, "requests": opened()}
+    node(shared | {"kind": "remember", "archive": CORE, "target": taken})
+    recalled = node(shared | {"kind": "recall", "memory": taken})["answers"]
+    if recalled != [replies[request] for request in opened()]:
+        raise SiteError("The page's Python answers in another way once its memory is restored.")
+    content = packed(sparse(taken.read_bytes()))
+    (out / f"{MEMORY}{PACKED}").write_bytes(content)
+    told = {"hash": digest(content), "known": [KNOWN, digest(replies[KNOWN].encode())]}
+    (out / "boot.json").write_text(json.dumps(boot | {MEMORY: told}))
+
+
+def opened() -> list[str]:
+    """What a page asks as it opens, of each sheet, and for the square code of a print."""
+    sheets = [json.dumps({"sheet": sheet, "fragment": ""}) for sheet in calc.worksheets()]
+    return [*sheets, KNOWN, json.dumps(CODE)]
+
+
+def digest(content: bytes) -> str:
+    """SHA-256 in hex, as the page works it out."""
+    return hashlib.sha256(content).hexdigest()
+
+
+def write_bundle(out: Path, boot: dict, archives: Files) -> None:
+    """Write the files in the form in which the worker fetches them."""
     out.mkdir(parents=True, exist_ok=True)
     for name in LOADER:
         shutil.copyfile(PYODIDE / name, out / f"{name.removesuffix('.mjs')}.js")
@@ -262,7 +303,8 @@ def read_bundle(out: Path) -> Files:
 
 def wire_size(out: Path) -> int:
     """Bytes of what a page starts from as a host sends it; it packs what is not packed yet."""
-    files = (file for file in out.iterdir() if file.name != f"{VAN}{PACKED}")
+    later = {f"{VAN}{PACKED}", f"{MEMORY}{PACKED}"}
+    files = (file for file in out.iterdir() if file.name not in later)
     contents = [(file.suffix, file.read_bytes()) for file in files]
     return sum(len(c if suffix == PACKED else gzip.compress(c)) for suffix, c in contents)
 

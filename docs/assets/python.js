@@ -3,9 +3,33 @@
 // loader wait for ever, and a worker that the system has ended says nothing at all.
 
 const START_LIMIT = 60_000;
+const MEMORY_LIMIT = 15_000;
 const STAGE_LIMIT = 10_000;
 const TICK = 1_000;
 const RESTARTS = 2; // until an ask is answered in full
+
+// How the next start goes about: by a memory that is saved with the site, or, where there is none
+// or it failed once in this tab, from the files.
+const NO_MEMORY = "lugwise-start-from-files";
+let memory = Boolean(navigator.serviceWorker?.controller) && !remembered();
+
+function remembered() {
+  try {
+    return sessionStorage.getItem(NO_MEMORY);
+  } catch {
+    return null; // refused: each page tries for itself
+  }
+}
+
+function withoutMemory() {
+  memory = false;
+  try {
+    sessionStorage.setItem(NO_MEMORY, "1");
+  } catch {} // as above
+  end();
+  start();
+  for (const [id, { request }] of waiting) send(id, request);
+}
 
 let worker = null;
 let ready = false;
@@ -19,16 +43,21 @@ export const isReady = () => ready;
 export function start() {
   if (worker) return;
   try {
-    worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
+    worker = new Worker(new URL("worker.js", import.meta.url), { type: "module", name: memory ? "memory" : "files" });
   } catch (error) {
     console.error(error);
     return stop("start"); // a browser that has no workers, or allows none here
   }
   const mine = worker;
   const current = (act) => (event) => mine === worker && act(event);
-  setClock(START_LIMIT, () => stop("start"));
+  setClock(memory ? MEMORY_LIMIT : START_LIMIT, notStarted);
   worker.onmessage = current(({ data }) => hear(data));
-  worker.onerror = current(() => ready || stop("start"));
+  worker.onerror = current(() => ready || notStarted());
+}
+
+function notStarted() {
+  if (memory) withoutMemory();
+  else stop("start");
 }
 
 function hear(data) {
@@ -36,7 +65,7 @@ function hear(data) {
   else if (data.type === "loading") return setClock(START_LIMIT, restart); // more code is fetched
   else if (data.type === "answer") reply(data.id, data.response);
   else if (data.id) fail(data.id, "failed", data.message);
-  else return ready ? restart() : stop("start"); // Python itself is broken
+  else return ready ? restart() : notStarted(); // Python itself is broken
   if (waiting.size) setClock(STAGE_LIMIT, restart);
   else stopClock();
 }

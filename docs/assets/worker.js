@@ -6,12 +6,16 @@
 // worker -> page   {type: "ready", ms} | {type: "loading"} | {type: "answer", id, response}
 //                  | {type: "failed", message, id}, which without an id is that of Python itself
 //
-// A start or a sum can hang where no error is thrown, so the page holds the clock and ends this worker.
+// Its name says how it may start: "memory" restores a Python that had started, where one is saved;
+// "files" starts it from the beginning. A start or a sum can hang where no error is thrown, so the page holds the clock and ends this worker.
+
+import { digest, restoring, unpacked } from "./memory.js";
 
 const started = performance.now();
 const SITE = new URL("../", import.meta.url);
 const RUNTIME = new URL("./runtime/", import.meta.url);
 const network = self.fetch.bind(self);
+const IDLE = 500;
 
 const fail = (error, id) => {
   console.error(error);
@@ -20,12 +24,14 @@ const fail = (error, id) => {
   self.postMessage({ type: "failed", message, id });
 };
 
-// What the service worker has saved of a file, by its list in the same cache.
+// What the service worker has saved of a file, by its hash, and by its list in the same cache.
+const cache = () => caches.open("lugwise-files");
+const kept = async (hash) => (await cache()).match(new URL(`_b/${hash}`, SITE));
+
 async function saved(url) {
-  const cache = await caches.open("lugwise-files");
-  const list = await (await cache.match(new URL("_b/active", SITE)))?.json();
+  const list = await (await kept("active"))?.json();
   const [hash] = list?.[url.href.slice(SITE.href.length)] ?? [];
-  return hash && cache.match(new URL(`_b/${hash}`, SITE));
+  return hash && kept(hash);
 }
 
 // Without signal some browsers refuse a worker's fetch before the service worker sees it, so the
@@ -57,8 +63,7 @@ async function inflated(name, type) {
 const boot = load("boot.json").then((response) => response.json());
 const stdlib = inflated("stdlib.zip", "application/zip");
 const archive = (name) => inflated(`${name}.zip`, "application/zip").then((response) => response.arrayBuffer());
-const app = archive("app");
-const further = new Map(); // archives that not every page needs, by name: on their way, or come
+const further = new Map(); // archives by name: on their way, or come
 
 // An archive that did not come is asked for again by the next who needs it.
 function fetchFurther(name) {
@@ -69,6 +74,16 @@ function fetchFurther(name) {
   }
   return further.get(name);
 }
+
+// Found by its hash alone: the memory of another edition never gets here.
+async function findMemory() {
+  const { memory } = await boot;
+  const packed = memory && self.caches && (await kept(memory.hash));
+  return packed ? unpacked(await packed.arrayBuffer(), memory.hash) : null;
+}
+
+const memory = self.name === "memory" ? findMemory() : null;
+if (!memory) fetchFurther("app");
 
 const wasm = WebAssembly.compileStreaming(inflated("pyodide.asm.wasm", "application/wasm"));
 const loader = import("./runtime/pyodide.js");
@@ -89,30 +104,60 @@ WebAssembly.instantiateStreaming = async (_, imports) => {
   return { module, instance: await WebAssembly.instantiate(module, imports) };
 };
 
-async function startPython() {
+async function startPython(found) {
   const { loadPyodide } = await loader;
   const { info } = await boot;
-  // A memory snapshot, where one is built, would join these options; the rest stays as it is.
   return loadPyodide({
     indexURL: INDEX,
     stdLibURL: new URL("stdlib.zip", RUNTIME).href,
     lockFileContents: { info, packages: {} },
+    ...(found && restoring(found, (await code).default)),
   });
 }
 
-async function unpack(name, bytes) {
-  python.unpackArchive(bytes, "zip", { extractDir: (await boot).sitePackages });
-  unpacked.add(name);
+// Puts archives where Python reads its modules, in this order.
+async function place(...names) {
+  for (const name of names) {
+    const bytes = await fetchFurther(name);
+    const extractDir = (await boot).sitePackages;
+    if (placed.has(name)) continue;
+    python.unpackArchive(bytes, "zip", { extractDir });
+    placed.add(name);
+  }
 }
 
 async function openDoor() {
-  python = await startPython();
-  await unpack("app", await app);
-  return python.pyimport("calc.render.bridge").ask;
+  const found = await memory;
+  python = await startPython(found);
+  if (!found) await place("app");
+  const ask = python.pyimport("calc.render.bridge").ask;
+  if (found) {
+    const [question, reply] = (await boot).memory.known;
+    if ((await digest(new TextEncoder().encode(ask(question)))) !== reply) {
+      throw new Error("the saved memory does not answer as it should");
+    }
+  }
+  return ask;
+}
+
+// A restored Python remembers what its modules hold, but has not their files. It gets them once
+// the first answers are given; what needs one before waits for it.
+async function reply(request, needs) {
+  if (needs && !placed.has(needs)) {
+    self.postMessage({ type: "loading" });
+    await place("app", needs);
+  }
+  try {
+    return door(request);
+  } catch (error) {
+    if (placed.has("app")) throw error;
+    await place("app");
+    return door(request);
+  }
 }
 
 const waiting = new Map(); // the newest ask of each key, oldest key first
-const unpacked = new Set();
+const placed = new Set();
 let python = null;
 let door = null;
 let busy = false;
@@ -130,20 +175,22 @@ turn.port1.onmessage = async () => {
   const [key, { id, request, needs }] = waiting.entries().next().value;
   waiting.delete(key);
   try {
-    if (needs && !unpacked.has(needs)) {
-      self.postMessage({ type: "loading" });
-      await unpack(needs, await fetchFurther(needs));
-    }
-    self.postMessage({ type: "answer", id, response: door(request) });
+    self.postMessage({ type: "answer", id, response: await reply(request, needs) });
   } catch (error) {
     // An exception of Python's own is its reply, and a file may not come; anything else leaves it
     // broken, and names no ask.
-    const told = error instanceof python.ffi.PythonError || (needs && !unpacked.has(needs));
+    const told = error instanceof python.ffi.PythonError || (needs && !placed.has(needs));
     fail(error, told ? id : undefined);
   }
   busy = false;
   goOn();
+  if (!placed.has("app")) setTimeout(whenIdle, IDLE);
 };
+
+// Between two asks, so that none waits for it.
+function whenIdle() {
+  if (!busy && !waiting.size) place("app").catch(() => {}); // told to whoever needs it
+}
 
 self.onmessage = ({ data }) => {
   if (data.type !== "ask") return;
@@ -155,7 +202,7 @@ self.onmessage = ({ data }) => {
 };
 
 // Each is watched by itself: a file that does not come can leave the loader waiting.
-Promise.all([openDoor(), boot, stdlib, app, wasm, loader, code]).then(([ask]) => {
+Promise.all([openDoor(), boot, stdlib, wasm, loader, code]).then(([ask]) => {
   door = ask;
   self.postMessage({ type: "ready", ms: performance.now() - started });
   goOn();

@@ -98,12 +98,12 @@ def break_worker(page, script: str) -> None:
 
     def serve(route) -> None:
         code = route.fetch().text()
-        turn = "  try {\n    if (needs && !unpacked.has(needs)) {"
+        turn = "  try {\n    self.postMessage("
         taken = "const [key, { id, request, needs }]"
         assert code.count(turn) == code.count(taken) == 1
         code = code.replace(taken, taken.replace("const", "let"))
         route.fulfill(
-            body=code.replace(turn, turn.replace("{\n", "{\n" + script, 1)),
+            body=code.replace(turn, turn.replace("{\n", "{\n" + script + "\n", 1)),
             content_type="text/javascript",
         )
 

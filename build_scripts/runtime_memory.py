@@ -1,0 +1,34 @@
+"""The memory of a Python that has started, kept as a file: the quick way to start in the page.
+
+It is taken from the finished bundle, after every worksheet has been opened once, and is the same
+bytes at each build. Half of a heap is empty pages: only the others are written, so that there is
+less to inflate.
+
+    u32 length of the whole memory | u32 count of pages | u32 number of each page | filled up to a
+    page | the pages, the last filled up with zeros               (all little-endian)
+"""
+
+import struct
+
+PAGE = 4096
+
+
+def sparse(memory: bytes) -> bytes:
+    """Return what `docs/assets/memory.js` fills a memory from: its pages that are not empty."""
+    pages = [memory[start : start + PAGE] for start in range(0, len(memory), PAGE)]
+    numbers = [number for number, page in enumerate(pages) if any(page)]
+    head = struct.pack(f"<{2 + len(numbers)}I", len(memory), len(numbers), *numbers)
+    head += bytes(-len(head) % PAGE)
+    return head + b"".join(pages[number].ljust(PAGE, b"\0") for number in numbers)
+
+
+def filled(content: bytes) -> bytes:
+    """Return the memory that `sparse` was made of: its inverse."""
+    length, count = struct.unpack_from("<2I", content)
+    numbers = struct.unpack_from(f"<{count}I", content, 8)
+    start = -(-(8 + 4 * count) // PAGE) * PAGE
+    memory = bytearray(length + PAGE)
+    for place, number in enumerate(numbers):
+        page = content[start + place * PAGE : start + (place + 1) * PAGE]
+        memory[number * PAGE : number * PAGE + PAGE] = page
+    return bytes(memory[:length])

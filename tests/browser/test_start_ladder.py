@@ -1,0 +1,190 @@
+"""Python's ways to start: from a saved memory, then from the files, then the built page in words.
+
+Each way is tried, and each is broken to see that the next one takes over.
+"""
+
+import base64
+import json
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Page, expect
+
+import calc
+from build_scripts.runtime import CODE
+from calc.render.bridge import ask
+from tests.browser.place import Place
+from tests.browser.sheet_helpers import Sheet
+from tests.browser.standing import NO_START, expect_standing
+from tests.browser.tools import VIEWPORTS
+
+NAMED = """
+  window.starts = [];
+  window.Worker = class extends Worker {
+    constructor(url, options) {
+      super(url, options);
+      if (String(url).endsWith("/assets/worker.js")) window.starts.push(options.name);
+    }
+  };
+"""
+
+ASK = """async (requests) => {
+  const python = await import("../../assets/python.js");
+  const replies = [];
+  for (const request of requests) {
+    replies.push(await new Promise((take, stop) => {
+      const refuse = (...why) => stop(new Error(why.join(" ")));
+      python.ask("test", request, { take, refuse, needs: request.van && "van" });
+    }));
+  }
+  return replies;
+}"""
+
+SPOIL = """async ([hash, how, words]) => {
+  const cache = await caches.open("lugwise-files");
+  const key = (await cache.keys()).find(({ url }) => url.endsWith(hash));
+  const bytes = new Uint8Array(await (await cache.match(key)).arrayBuffer());
+  if (how === "flip") bytes[bytes.length / 2 | 0] ^= 1;
+  const cut = how === "cut" ? bytes.slice(0, bytes.length / 2 | 0) : bytes;
+  await cache.put(key, new Response(words ?? cut));
+}"""
+
+BROKEN = ["the saved memory", "was truncated", "not valid", "Failed to fetch"]
+"""What the browser's console says of files that the test has broken."""
+
+RESTORE = """async ([hash, bytes]) => {
+  const cache = await caches.open("lugwise-files");
+  const key = (await cache.keys()).find(({ url }) => url.endsWith(hash));
+  await cache.put(key, new Response(Uint8Array.from(atob(bytes), (c) => c.charCodeAt(0))));
+}"""
+
+HANGS = """
+  window.starts = [];
+  window.Worker = class extends Worker {
+    constructor(url, options) {
+      super(url, options);
+      if (String(url).endsWith("/assets/worker.js")) window.starts.push(options.name);
+      this.dead = options.name === "memory";
+    }
+    set onmessage(hear) {
+      super.onmessage = (event) => this.dead || hear(event);
+    }
+  };
+"""
+
+
+@pytest.fixture
+def viewport():
+    """A phone's: how Python starts does not depend on the window."""
+    return VIEWPORTS["phone"]
+
+
+@pytest.fixture(scope="module")
+def saved(site, tmp_path_factory, browser) -> Iterator[Place]:
+    """A place that is saved whole and whose server has gone for good."""
+    saved = Place(site, tmp_path_factory.mktemp("saved"), browser, VIEWPORTS["phone"])
+    saved.open_saved().close()
+    saved.server.kill()
+    yield saved
+    saved.close()
+
+
+def open_sheet(place: Place, script: str = NAMED, path: str = "checks/wire-drop/") -> Page:
+    """Open a sheet in a fresh tab that notes how its Python starts."""
+    page = place.context.new_page()
+    page.add_init_script(script)
+    page.goto(place.server.url + path)
+    return page
+
+
+def wait_until_ready(page: Page) -> None:
+    expect(page.locator("html")).to_have_attribute("data-lugwise", "ready", timeout=60_000)
+
+
+def starts(page: Page) -> list[str]:
+    return page.evaluate("() => window.starts")
+
+
+def box_answers(page: Page) -> None:
+    """What is typed is answered."""
+    answer = page.locator("[data-sheet] [data-answer]")
+    before = answer.text_content()
+    page.locator("[data-sheet] input[name=current]").fill("77")
+    expect(answer).not_to_have_text(before)
+
+
+def test_a_saved_site_starts_from_its_memory_and_knows_every_sheet(saved):
+    """Each sheet as it opens, and changed: as Python on a desk says it, to the letter.
+
+    The changes come at once, before the restored Python has the files of its modules.
+    """
+    page = open_sheet(saved)
+    wait_until_ready(page)
+    assert starts(page) == ["memory"]
+    asked: list[dict] = [CODE]
+    for sheet in map(calc.find, calc.worksheets()):
+        asked.append({"sheet": sheet.id, "fragment": ""})
+        asked += [
+            {"sheet": sheet.id, "values": {field.id: option.id}}
+            for field in sheet.fields
+            for option in getattr(field, "options", ())[-1:]
+        ]
+    asked.append({"van": {"do": "demo", "name": "marram"}})
+    replies = page.evaluate(ASK, asked)
+    for request, reply in zip(asked, replies, strict=True):
+        assert reply == json.loads(ask(json.dumps(request))), request
+    box_answers(page)
+    page.close()
+
+
+@pytest.mark.parametrize("how", ["flip", "cut", "unknown"])
+def test_a_memory_that_is_not_right_gives_way_to_the_files(saved, how):
+    """Flipped, cut, or one that does not give the known answer; and that tab tries it no more."""
+    saved.expected = BROKEN
+    file = "assets/runtime/boot.json" if how == "unknown" else "assets/runtime/memory.bin"
+    held = (saved.root / file).read_bytes()
+    words = None
+    if how == "unknown":
+        boot = json.loads(held)
+        boot["memory"]["known"][1] = "0" * 64
+        words = json.dumps(boot)
+    page = open_sheet(saved)
+    wait_until_ready(page)
+    hash_of = saved.files[file][0]
+    page.evaluate(SPOIL, [hash_of, how, words])
+    page.reload()
+    wait_until_ready(page)
+    assert starts(page) == ["memory", "files"]
+    box_answers(page)
+    page.reload()
+    wait_until_ready(page)
+    assert starts(page) == ["files"]
+    page.evaluate(RESTORE, [hash_of, base64.b64encode(held).decode()])
+    page.close()
+
+
+def test_a_memory_that_hangs_gives_way_after_its_own_time(saved):
+    page = saved.context.new_page()
+    page.add_init_script(HANGS)
+    page.clock.install()
+    page.goto(saved.server.url + "checks/wire-drop/")
+    page.clock.run_for(16_000)
+    wait_until_ready(page)
+    assert starts(page) == ["memory", "files"]
+    box_answers(page)
+    page.close()
+
+
+def test_where_neither_way_works_the_page_says_so(saved):
+    """The built answer stays, and the reader is told that no other can come."""
+    saved.expected = BROKEN
+    page = open_sheet(saved)
+    wait_until_ready(page)
+    for file in ("memory.bin", "app.zip.bin"):
+        page.evaluate(SPOIL, [saved.files[f"assets/runtime/{file}"][0], "cut", None])
+    page.reload()
+    sheet = Sheet(page, "wire-drop")
+    answer = sheet.answer.text_content()
+    expect_standing(sheet, NO_START)
+    assert sheet.answer.text_content() == answer
+    page.close()
