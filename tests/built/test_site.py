@@ -11,7 +11,9 @@ from pathlib import Path
 
 import calc
 from build_scripts.runtime import WIRE_BUDGET
+from build_scripts.runtime_memory import filled, sparse
 from build_scripts.site import runtime_key
+from calc.render.bridge import ask
 
 PROMISED = 6_000_000  # bytes until the first live answer
 
@@ -65,10 +67,12 @@ def archive(built, name: str) -> list[str]:
 def test_the_runtime_is_within_its_budget(built):
     """As a host sends it: what is not packed yet is packed on the way.
 
-    The van's archive is fetched by pages about a van only: tests/browser/test_van_kept.py.
+    The van's archive is fetched by pages about a van only (tests/browser/test_van_kept.py), the
+    memory only to be saved with the rest (tests/browser/test_start_ladder.py).
     """
     files = (built / "assets" / "runtime").iterdir()
-    runtime = sum(sent(file) for file in files if file.name != "van.zip.bin")
+    later = {"van.zip.bin", "memory.bin"}
+    runtime = sum(sent(file) for file in files if file.name not in later)
     assert runtime <= WIRE_BUDGET
     page = (built / "checks" / "wire-drop" / "index.html").read_text()
     assets = set(re.findall(r'(?:src|href)="(?:\.\./)+(assets/[^"]+\.(?:js|css))"', page))
@@ -91,6 +95,19 @@ def test_what_the_page_has_no_use_for_is_not_in_its_bundle(built):
     assert not [
         name for name in every if "practice" in name or "__main__" in name or "terminal_van" in name
     ]
+
+
+def test_the_memory_is_the_one_that_its_check_is_of(built):
+    """By its hash, and by the reply that this Python gives to the known question."""
+    runtime = built / "assets" / "runtime"
+    told = json.loads((runtime / "boot.json").read_bytes())["memory"]
+    content = (runtime / "memory.bin").read_bytes()
+    assert told["hash"] == hashlib.sha256(content).hexdigest()
+    question, reply = told["known"]
+    assert reply == hashlib.sha256(ask(question).encode()).hexdigest()
+    memory = filled(gzip.decompress(content))
+    assert len(memory) < 48_000_000
+    assert sparse(memory) == gzip.decompress(content)
 
 
 def test_the_code_of_the_van_is_an_archive_of_its_own(built):
