@@ -24,6 +24,7 @@ class Place(Enumeration):
 
     AT_BATTERY = "at-the-battery"
     BEHIND_MAIN = "behind-a-main-fuse"
+    KNOWN = "where-its-short-is-known"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -56,6 +57,11 @@ class FuseSite:
         return self.place is Place.BEHIND_MAIN
 
     @property
+    def at_battery(self) -> bool:
+        """Whether it stands at the battery."""
+        return self.place is Place.AT_BATTERY
+
+    @property
     def parts(self) -> Ohms:
         """What the main fuse, its holder and the joints of a feed resist, new and clean."""
         return FEED_PARTS
@@ -78,13 +84,14 @@ def fuse_site(
     """Return what a short can drive through a fuse at its `place`.
 
     `voltage` [V] is the highest on the circuit, `bank_current` [A] what the bank gives into a short
-    at its posts. The feed of one `conductor` each way, `length` [m] one way, counts behind a main
-    fuse only. Raises NotCovered for a name that is not known.
+    at its posts, or what it gives at the fuse where that is known. The feed of one `conductor` each
+    way, `length` [m] one way, counts behind a main fuse only. Raises NotCovered for a name that is
+    not known.
     """
     source = voltage / bank_current
-    if Place(place) is Place.AT_BATTERY:
+    if Place(place) is not Place.BEHIND_MAIN:
         return FuseSite(
-            place=Place.AT_BATTERY,
+            place=Place(place),
             voltage=voltage,
             bank_current=bank_current,
             source=source,

@@ -71,21 +71,29 @@ class InterruptingDuty:
 
     @property
     def tight(self) -> bool:
-        """Whether it breaks the fault with less than the usual margin."""
+        """Whether it breaks the fault with less than the usual margin, and nothing says more."""
+        return self._tight_as_relied_on and not self._more_by_memory
+
+    @property
+    def _tight_as_relied_on(self) -> bool:
         if self.family is None or self.interrupting_rating is None:
             return False
         relied_on = self.family.relied_on(self.judged_at, self.fault_current)
         return relied_on is not None and within_margin(relied_on, self.fault_current)
 
     @property
+    def _more_by_memory(self) -> bool:
+        """Whether memory has so much that the margin is there: then only memory says so."""
+        rating = self.interrupting_rating
+        return rating is not None and at_least(rating, FAULT_MARGIN * self.fault_current)
+
+    @property
     def from_memory(self) -> bool:
-        """Whether it breaks this fault at this voltage, and only memory says so."""
-        return (
-            self.family is not None
-            and self.interrupting_rating is not None
-            and not self.cannot_interrupt
-            and self.family.from_memory(self.judged_at, self.fault_current)
-        )
+        """Whether it breaks this fault with its margin at this voltage, and only memory says so."""
+        if self.family is None or self.interrupting_rating is None or self.cannot_interrupt:
+            return False
+        by_memory = self.family.from_memory(self.judged_at, self.fault_current)
+        return by_memory or (self._tight_as_relied_on and self._more_by_memory)
 
     @property
     def no_standard_rating(self) -> bool:

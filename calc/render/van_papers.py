@@ -14,6 +14,7 @@ from calc.van.diagram import Drawing, layout
 from calc.van.listed import ListTable, csv_of
 from calc.van.lists import hand_over, tables
 from calc.van.record import Van
+from calc.van.seasons import season_tables
 
 
 def _drawing(van: Van) -> Drawing:
@@ -99,10 +100,18 @@ def _fold(table: ListTable) -> Markup:
     )
 
 
+def _seasons(asked: Asked) -> Reply:
+    """Return the year by months, the recovery after each trip, and what would carry it, in full."""
+    found = season_tables(van_of(asked))
+    return {"html": el("div", *map(_fold, found), class_="lv-seasons")}
+
+
 def _csv(asked: Asked) -> Reply:
     """Return one list as a file."""
     name = str(asked.get("list"))
-    for table in tables(van_of(asked)):
+    van = van_of(asked)
+    every = (table for lists in (tables, season_tables) for table in lists(van))
+    for table in every:  # the seasons take time, and come only where no list has the name
         if table.id == name:
             return {"file": f"{name}.csv", "type": "text/csv", "content": csv_of(table)}
     raise refusal("There is no such list.")
@@ -124,6 +133,7 @@ ACTS: dict[str, Callable[[Asked], Reply]] = {
     "diagram": _diagram,
     "sheet": _sheet,
     "lists": _lists,
+    "seasons": _seasons,
     "csv": _csv,
     "template": _template,
     "add-circuits": _add_circuits,

@@ -189,7 +189,12 @@ def _patterns(found: Review, van: str) -> Markup | None:
     own = worked_patterns(found.van)
     if not own:
         return None
-    return join(el("h3", "Patterns of use"), el("ul", *(_pattern(one, van) for one in own)))
+    more = _small("Work out the year, the recovery and what would carry it", data_seasons=True)
+    return join(
+        el("h3", "Patterns of use"),
+        el("ul", *(_pattern(one, van) for one in own)),
+        el("p", more, class_="lv-tools"),
+    )
 
 
 def _pattern(one: Worked, van: str) -> Markup:

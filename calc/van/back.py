@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from calc.van.came import amp_hours
+from calc.van.came import amp_hours, metres
 from calc.van.from_bank import house
 from calc.van.record import Part, Van
 from calc.worksheet.fields import Field
@@ -55,6 +55,17 @@ def _source(van: Van, part: Part | None, field: Field, text: str) -> Mapping[str
     return _of_one_battery("resistance")(van, part, field, text) if own else {}
 
 
+def _length(van: Van, part: Part | None, field: Field, text: str) -> Mapping[str, str]:
+    """A cable of one pole stands in a worksheet as half its length, out and back."""
+    from calc.van.supply import own_share
+
+    length = field.read(text).value if text else None
+    if part is None or not isinstance(length, float) or own_share(part) == 1:
+        return {f"{part.place}.length": text} if part is not None else {}
+    place = f"{part.place}.length"
+    return {place: metres(length / own_share(part), place).text}
+
+
 def _coefficient(van: Van, part: Part | None, field: Field, text: str) -> Mapping[str, str]:
     share = field.read(text).value if text else None
     if part is None or not isinstance(share, float):
@@ -73,6 +84,7 @@ BACK: Mapping[str, Back] = {
     "unit_current": _of_one_battery("unit_current"),
     "source_resistance": _source,
     "load_current": _current,
+    "loop_length": _length,
     "coefficient_of_voltage": _coefficient,
     "daily_loads": _loads,
 }

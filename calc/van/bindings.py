@@ -53,7 +53,7 @@ _BANK = {"chemistry": "bank_chemistry()", "capacity": "bank_capacity()"}
 _IN_USE = {**_BANK, "usable": "bank.usable", "voltage": "bank_voltage()"}
 _LAID = {
     "current": "load_current()",
-    "length": "length",
+    "length": "loop_length()",
     "conductor": "conductor",
     "voltage": "run_voltage()",
     "limit": "limit!",
@@ -79,8 +79,7 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
     "fuse-choice": {
         "current": "load_current()", "conductor": "conductor", "insulation": "insulation",
         "voltage": "highest_voltage()", "fuse_place": "fuse_place()",
-        "fault_current": "bank_fault()", "feed_conductor": "feed_conductor()",
-        "feed_length": "feed_length()", "allowed": "allowed_fuse()", "fitted": "fuse",
+        "fault_current": "bank_fault()", "allowed": "allowed_fuse()", "fitted": "fuse",
         "fitted_family": "fuse_family", "fitted_voltage": "fuse_voltage",
         "surroundings": "surroundings", "bundled": "bundled", "ambient": "ambient",
         "rule_set": "van.rule_set!",
@@ -94,7 +93,7 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
         "series": "sizes_in_use()", "rule_set": "van.rule_set!",
     },
     "fault-current": {
-        "voltage": "rest_voltage()", "known": "source_known()",
+        "voltage": "source_voltage()", "known": "source_known()",
         "source_resistance": "source_resistance()", "chemistry": "bank_chemistry()",
         "capacity": "source_capacity()", "batteries": "source_strings()",
         "series": "source_series()", "each_fused": "each_fused()", "conductor": "conductor",
@@ -155,7 +154,8 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
     },
     "sun-yield": {
         "latitude": "pattern_latitude()", "month": "pattern_month()", "sky": "pattern_sky()",
-        "climate": "pattern_climate()", "array": "array()", "tilt": "array_tilt()",
+        "climate": "pattern_climate()", "own_skies": "pattern_own_skies()",
+        "array": "array()", "tilt": "array_tilt()",
         "facing": "array_facing()", "mount": "array_mount()", "daily_use": "daily_energy()",
         "chemistry": "bank_chemistry()", "voltage": "charging_voltage()",
         "temperature": "bank_temperature()", "cold_cut_off": "management.cold_cut_off",
@@ -192,9 +192,10 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
         "feeds": "mains_feeds()", "inverter": "inverter.rating", "night": "shore_night()",
     },
     "week-ahead": {
-        "question": "question", "nights": "nights", "recovery": "recovery", **_IN_USE,
+        "question": "question", "nights": "nights", "recovery": "recovery()", **_IN_USE,
         "from_state": "from_state", "loads": "daily_loads()", "array": "array()",
         "latitude": "latitude", "month": "month", "sky": "sky", "climate": "climate",
+        "own_skies": "own_skies",
         "drive_hours": "drive_hours", "charger": "drive_charger()", "shore_every": "shore_every",
         "shore_hours": "shore_hours", "shore_charger": "shore_charger()",
         "temperature": "bank_temperature()", "cold_cut_off": "management.cold_cut_off",

@@ -25,7 +25,7 @@ Function = Callable[[Van, Part | None], Came | None]
 _BY_MODULE = {
     from_bank: (
         "bank_capacity", "bank_cells", "bank_chemistry", "bank_limit", "bank_voltage",
-        "charging_voltage", "lowest_voltage", "management", "rest_voltage",
+        "charging_voltage", "lowest_voltage", "management",
         "unit_capacity", "unit_current",
     ),
     from_loads: (
@@ -35,14 +35,14 @@ _BY_MODULE = {
     from_sources: (
         "array", "array_facing", "array_mount", "array_tilt", "bank_temperature",
         "charger_current", "coefficient_of_voltage", "day_outside", "drive_charger",
-        "night_outside", "pattern_climate", "pattern_latitude", "pattern_month", "pattern_sky",
-        "regulator_input", "regulator_kind", "regulator_limit", "regulator_volts",
-        "shore_charger", "shore_night", "string_voltage",
+        "night_outside", "pattern_climate", "pattern_latitude", "pattern_month",
+        "pattern_own_skies", "pattern_sky", "recovery", "regulator_input", "regulator_kind",
+        "regulator_limit", "regulator_volts", "shore_charger", "shore_night", "string_voltage",
     ),
     from_runs: (
-        "allowed_fuse", "bank_fault", "each_fused", "feed_conductor", "fed_load", "feed_length",
-        "fuse_place", "highest_voltage", "joint_full_current", "run_voltage", "sizes_in_use",
-        "source_capacity", "source_known", "source_resistance", "source_series", "source_strings",
+        "allowed_fuse", "bank_fault", "each_fused", "fed_load", "fuse_place", "highest_voltage",
+        "joint_full_current", "loop_length", "run_voltage", "sizes_in_use", "source_capacity",
+         "source_known", "source_resistance", "source_series", "source_strings", "source_voltage",
         "used_voltage",
     ),
     from_fuses: (
@@ -64,10 +64,11 @@ DERIVED: Mapping[str, Function] = {
 LOOKED_UP = frozenset({
     "allowed_fuse", "array_facing", "array_mount", "array_tilt", "bank_temperature", "bay_vents",
     "day_outside", "drive_charger", "heaviest_power", "inverter_idle", "load_power",
-    "lowest_voltage", "management", "monitor", "night_outside", "pattern_climate",
-    "pattern_latitude", "pattern_month", "pattern_sky", "regulator_input", "regulator_kind",
-    "own_family", "regulator_limit", "regulator_volts", "residual", "run_voltage", "shore_charger",
-    "shore_night", "source_series", "source_strings", "switched_distance", "switched_power",
-    "upstream_family", "upstream_fuse", "upstream_fuse_voltage",
+    "lowest_voltage", "management", "monitor", "night_outside", "own_family", "pattern_climate",
+    "pattern_latitude", "pattern_month", "pattern_own_skies", "pattern_sky", "recovery",
+    "regulator_input", "regulator_kind", "regulator_limit", "regulator_volts", "residual",
+    "run_voltage", "shore_charger", "shore_night", "source_series", "source_strings",
+    "switched_distance", "switched_power", "upstream_family", "upstream_fuse",
+    "upstream_fuse_voltage",
 })  # fmt: skip
 """Those that but look a value up: what is typed in its place goes to where it came from."""

@@ -144,12 +144,14 @@ class Alarms(Fact):
     """The alarms of a van, and what aboard calls for them.
 
     `kinds` are the kinds of alarm that are there; `unknown` tells that there may be others.
+    `undated` tells that an alarm has an expiry, and the record no date to hold it to.
     """
 
     kinds: frozenset[str]
     unknown: bool
     flame: bool
     gas: bool
+    undated: bool
 
     def lacks(self, kind: str) -> bool:
         """Whether there is surely no alarm of a kind."""
@@ -166,17 +168,23 @@ def burns(van: Van) -> bool:
     )
 
 
+def gas_aboard(van: Van) -> bool:
+    """Return whether gas is aboard, as far as is known."""
+    fuels = (known(van.one("heater"), "fuel"), known(van.one("water_heater"), "fuel"))
+    return "propane" in fuels or van.one("gas") is not None
+
+
 def alarms(van: Van) -> Iterator[Alarms]:
     """Yield the alarms of a van as one fact."""
     kinds = [known(one, "kind") for one in van.all("alarms")]
-    gas = "propane" in (known(van.one("heater"), "fuel"), known(van.one("water_heater"), "fuel"))
     yield Alarms(
         at="van",
         part="alarms",
         kinds=frozenset(one for one in kinds if one),
         unknown=None in kinds or not (kinds or absent(van, "alarms")),
         flame=burns(van),
-        gas=gas or van.one("gas") is not None,
+        gas=gas_aboard(van),
+        undated=not _today(van) and any(_month(told(one, "expiry")) for one in van.all("alarms")),
     )
 
 
@@ -190,6 +198,12 @@ class Alarm(Fact):
     expired: bool | None
     expiry: str
     flame: bool
+    gas: bool
+
+    @property
+    def of_gas(self) -> bool:
+        """Whether it is the gas alarm of a van that has gas."""
+        return self.kind == "gas" and self.gas
 
     @property
     def vital(self) -> bool:
@@ -199,7 +213,7 @@ class Alarm(Fact):
 
 def each_alarm(van: Van) -> Iterator[Alarm]:
     """Yield each alarm of a van."""
-    today = _month(told(van.one("van"), "date") or last_seen(van))
+    today = _today(van)
     for part in van.all("alarms"):
         until = _month(told(part, "expiry"))
         yield Alarm(
@@ -211,7 +225,12 @@ def each_alarm(van: Van) -> Iterator[Alarm]:
             expired=None if not until or not today else until < today,
             expiry=told(part, "expiry"),
             flame=burns(van),
+            gas=gas_aboard(van),
         )
+
+
+def _today(van: Van) -> tuple[str, ...]:
+    return _month(told(van.one("van"), "date") or last_seen(van))
 
 
 def last_seen(van: Van) -> str:

@@ -9,13 +9,17 @@ from typing import Annotated
 from calc.energy.battery import Chemistry
 from calc.energy.charging import by_chemistry
 from calc.energy.limits import FREEZING
-from calc.units.si import Amperes, Celsius, Tag, Volts
+from calc.units.constants import HOUR
+from calc.units.si import Amperes, Celsius, Number, Tag, Volts
+from calc.van.bind import filled
 from calc.van.currents import load_current
 from calc.van.facts import system_volts, target
 from calc.van.from_bank import highest_voltage
 from calc.van.judging import Fact, absent, known, there
 from calc.van.paths import device_before
 from calc.van.record import Part, Van
+from calc.van.values import State
+from calc.van.worked import attempted
 
 # From here on parts are marked by their limit, not by the system: common practice, no source
 BY_LIMIT: Annotated[Volts, Tag("system from which parts are marked by their limit")] = 48.0
@@ -204,6 +208,29 @@ def alternator_current(van: Van) -> Amperes:
     return part.si("charger_limit") or 0.0
 
 
+def charging_rate(van: Van) -> Number | None:
+    """Return the current of the strongest source over the bank's capacity [1/h].
+
+    None where a source or the capacity is not known, or a relay limits nothing.
+    """
+    own, alternator, shore = house_batteries(van), van.one("alternator"), van.one("shore")
+    total = sum((one.si("capacity") or 0.0) * (one.si("units") or 0.0) for one in own)
+    stated = [one.si("current_limit") for one in van.all("regulators")]
+    if alternator is not None:
+        by_charger = known(alternator, "method") == "charger"
+        stated.append(alternator.si("charger_limit") if by_charger else None)
+    if shore is not None:
+        stated.append(shore.si("charger"))
+    sources = ("panels", "regulators", "alternator", "shore")
+    unseen = any(van.stated(kind) is State.NOT_SEEN for kind in sources)
+    if unseen or None in stated or not total:
+        return None
+    if any(one.si("capacity") is None or one.si("units") is None for one in own):
+        return None
+    most = max(sun_current(van), alternator_current(van), _largest(van, "shore", "charger"))
+    return most * HOUR / total
+
+
 @dataclass(frozen=True, kw_only=True)
 class Isolator(Fact):
     """An isolator or breaker, and the line that it opens.
@@ -262,9 +289,14 @@ def isolators(van: Van) -> Iterator[Isolator]:
 def _line_volts(van: Van, line: Part | None) -> Volts | None:
     """Return the voltage [V] that a line's isolator is marked for: the nominal one of the system.
 
-    Of panels it is their open-circuit voltage in series.
+    Of panels it is that of their string, open, on the coldest morning; by the labels alone where
+    their worksheet cannot be worked.
     """
     if line is not None and line.kind.id == "panels":
+        own = filled(van, "panel-string", line)
+        answer = None if own.lacking else attempted("panel-string", own.texts)
+        if answer is not None:
+            return float(answer.values["cold_voc"])
         open_voltage, series = line.si("open_voltage"), line.si("series") or 1
         return None if open_voltage is None else open_voltage * series
     return system_volts(van)

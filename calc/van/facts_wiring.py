@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Annotated
 
 from calc.electrical.drop_limits import Duty, drop_limit
-from calc.units.si import Amperes, Volts
+from calc.units.si import Amperes, Metres, Tag, Volts
 from calc.van.bind import filled
 from calc.van.facts import system_volts
 from calc.van.from_runs import converter_before
@@ -14,9 +15,14 @@ from calc.van.judging import Fact, known, there
 from calc.van.net import owner
 from calc.van.paths import roots, runs, way
 from calc.van.record import CHASSIS, Part, Van
+from calc.van.schedule import schedule
 from calc.van.usual import as_usual
 from calc.van.worked import Outcome, attempted
 
+# 7 inches, and 40 where a sheath or enclosure covers all of it: 33 CFR 183.455(b), law for boats
+BARE_AT_MOST: Annotated[Metres, Tag("unfused length at a source")] = 0.178
+# The same
+SHEATHED_AT_MOST: Annotated[Metres, Tag("unfused length at a source, in a sheath")] = 1.016
 GUARDED = ("circuits", "cables", "inverter", "shore", "regulators", "converters")
 
 
@@ -98,6 +104,36 @@ def _fuse(van: Van, part: Part) -> tuple[str, str]:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Limited(Fact):
+    """A fuse behind a converter, whose `rated` current it may never open at.
+
+    `carried` tells whether the conductor carries all that the converter gives, shorted or not.
+    """
+
+    fuse: Amperes
+    rated: Amperes
+    device: str
+    carried: bool
+
+
+def limited(van: Van) -> Iterator[Limited]:
+    """Yield each fused run behind a converter of which both currents are known."""
+    for row in schedule(van).rows:
+        device = converter_before(van, row.part)
+        rated = device.si("rated_current") if device else None
+        if device is None or rated is None or row.fuse is None or row.ampacity is None:
+            continue
+        yield Limited(
+            at=row.part.place,
+            part=row.part.name,
+            fuse=row.fuse,
+            rated=rated,
+            device=device.name,
+            carried=row.limited,
+        )
+
+
+@dataclass(frozen=True, kw_only=True)
 class MeasuredDrop(Fact):
     """A voltage drop as it was measured.
 
@@ -125,6 +161,39 @@ def measured_drops(van: Van) -> Iterator[MeasuredDrop]:
             allowed=(drop_limit(Duty.CRITICAL) if limit is None else limit) * volts,
             worked=answer.values["drop"] if answer else None,
         )
+
+
+@dataclass(frozen=True, kw_only=True)
+class MainFuse(Fact):
+    """The first fuse behind the bank: how much conductor stands `unfused` ahead of it.
+
+    `allowed` is the most that it may be, longer where it is `sheathed`.
+    """
+
+    unfused: Metres
+    sheathed: bool
+
+    @property
+    def allowed(self) -> Metres:
+        """How far from the post it may stand."""
+        return SHEATHED_AT_MOST if self.sheathed else BARE_AT_MOST
+
+
+def leaves_bank(van: Van, part: Part) -> bool:
+    """Return whether a part is a battery of the house bank, or a plus cable that starts at it."""
+    if part.kind.id == "batteries":
+        return part.id in roots(van)
+    found = way(van, part)
+    return found is not None and not found.runs and known(part, "pole") != "minus"
+
+
+def main_fuses(van: Van) -> Iterator[MainFuse]:
+    """Yield each fuse that is the first behind the bank, and of which the place is known."""
+    for part in (*van.all("batteries"), *van.all("cables")):
+        unfused = part.si("unfused")
+        if unfused is not None and there(part, "fuse") is True and leaves_bank(van, part):
+            sheathed = known(part, "sheathed") == "yes"
+            yield MainFuse(at=part.place, part=part.name, unfused=unfused, sheathed=sheathed)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -5,10 +5,9 @@ from __future__ import annotations
 from calc.units.si import Amperes
 from calc.van.came import Came, amps, key_of, unknown
 from calc.van.from_bank import house
-from calc.van.net import owner
 from calc.van.paths import CONVERTS, way
 from calc.van.record import Part, Van
-from calc.van.supply import loop_of, supply
+from calc.van.supply import loop_of, other_battery, supply
 from calc.van.values import State
 
 FAR_END = {
@@ -36,7 +35,7 @@ def upstream(van: Van, part: Part | None) -> Part | None:
     converter or an inverter carries another current.
     """
     there = way(van, part) if part is not None else None
-    if part is None or there is None or _leaves_other_battery(van, part):
+    if part is None or there is None or other_battery(van, part) is not None:
         return None
     for run in there.runs:
         if run.kind.id in CONVERTS:
@@ -46,12 +45,6 @@ def upstream(van: Van, part: Part | None) -> Part | None:
     found = house(van)
     alone = len(found) == 1 and found[0].si("units") == 1
     return found[0] if alone and found[0]["fuse"].state is not State.NONE else None
-
-
-def _leaves_other_battery(van: Van, part: Part) -> bool:
-    """Return whether a run starts at a battery that is not of the house bank, as the starter's."""
-    near = van.by_id(owner(part.text("from")))
-    return near is not None and near.kind.id == "batteries" and near not in house(van)
 
 
 def upstream_fuse(van: Van, part: Part | None) -> Came | None:

@@ -6,10 +6,10 @@ A run behind a main fuse is worked as a run whose source is all that lies before
 from __future__ import annotations
 
 from calc.electrical.conductors import Series, conductor
+from calc.energy.voltages import max_charge_voltage, under_load
 from calc.van.came import Came, amps, key_of, key_of_kind, metres, milliohms, unknown, volts
-from calc.van.chosen import conductor_of
 from calc.van.currents import load_current
-from calc.van.from_bank import bank_capacity, bank_voltage, house
+from calc.van.from_bank import bank_capacity, bank_voltage, house, rest_voltage
 from calc.van.from_bank import highest_voltage as highest_of_bank
 from calc.van.paths import device_before, runs, way
 from calc.van.record import Part, Van
@@ -18,13 +18,14 @@ from calc.van.supply import (
     MAKER,
     Supply,
     bank_source,
-    runs_before,
+    block_voltage,
+    other_battery,
+    own_share,
     supply,
-    weight,
 )
 from calc.van.values import State
 
-AT_BATTERY, BEHIND_MAIN = "at-the-battery", "behind-a-main-fuse"
+AT_BATTERY, KNOWN = "at-the-battery", "where-its-short-is-known"
 
 
 def converter_before(van: Van, part: Part | None) -> Part | None:
@@ -41,7 +42,9 @@ def used_voltage(van: Van, part: Part | None) -> Came | None:
 
 def highest_voltage(van: Van, part: Part | None) -> Came | None:
     """The highest voltage that a fuse must open at: the bank's, or a converter's behind one."""
-    device = converter_before(van, part)
+    device, other = converter_before(van, part), other_battery(van, part)
+    if other is not None:
+        return block_voltage(other, max_charge_voltage)
     return highest_of_bank(van, part) if device is None else key_of(device, "output_voltage")
 
 
@@ -54,8 +57,19 @@ def run_voltage(van: Van, part: Part | None) -> Came | None:
         place = f"{part.place}.max_power_voltage"
         known = voltage is not None and series is not None
         return volts((voltage or 0.0) * (series or 0.0), place) if known else unknown(place)
-    device = converter_before(van, part)
+    device, other = converter_before(van, part), other_battery(van, part)
+    if other is not None:
+        return block_voltage(other, under_load)
     return key_of_kind(van, "van", "system") if device is None else key_of(device, "output_voltage")
+
+
+def loop_length(van: Van, part: Part | None) -> Came | None:
+    """The length of a run as worksheets take it: a cable of one pole is half of a loop."""
+    came = key_of(part, "length") if part is not None else None
+    length = part.si("length") if part is not None else None
+    if came is None or length is None or part is None or own_share(part) == 1:
+        return came
+    return metres(own_share(part) * length, came.place)
 
 
 def fed_load(van: Van, part: Part | None) -> Came | None:
@@ -87,7 +101,7 @@ def sizes_in_use(van: Van, part: Part | None) -> Came | None:
 
 
 def fuse_place(van: Van, part: Part | None) -> Came | None:
-    """Whether the fuse of a run is at its source, battery or converter, or behind a main fuse."""
+    """Whether the fuse of a run is at its source, or further on, where its short is worked."""
     if part is None:
         return None
     place = f"{part.place}.from"
@@ -96,53 +110,22 @@ def fuse_place(van: Van, part: Part | None) -> Came | None:
     there = way(van, part)
     if there is None:
         return unknown(place)
-    return Came(BEHIND_MAIN if there.runs else AT_BATTERY, place)
+    behind = there.runs and other_battery(van, part) is None
+    return Came(KNOWN if behind else AT_BATTERY, place)
 
 
 def bank_fault(van: Van, part: Part | None) -> Came | None:
-    """What the bank gives into a short at its posts, at most.
+    """What a short can drive through the fuse of a run at most, as the schedule works it.
 
     A converter limits its current: behind one it is what that gives for hours.
     """
     if (device := converter_before(van, part)) is not None:
         return key_of(device, "rated_current")
-    bank = bank_source(van)
-    return bank if isinstance(bank, Came) else amps(bank.voltage / bank.least, bank.place)
-
-
-def feed_conductor(van: Van, part: Part | None) -> Came | None:
-    """The conductor of the run that feeds a run's fuse."""
-    there = way(van, part) if part is not None else None
-    if there is None or not there.runs:
-        return None
-    before = there.runs[0]
-    found = conductor_of(van, before)
-    return found if isinstance(found, Came) else Came(found.name, f"{before.place}.conductor")
-
-
-def feed_length(van: Van, part: Part | None) -> Came | None:
-    """How long the feed is, as if all of it were of the conductor nearest to the fuse.
-
-    A thicker one further up counts by its area: so much of the other resists the same.
-    """
-    there = way(van, part) if part is not None else None
-    if part is None or there is None or not there.runs:
-        return None
-    before = runs_before(van, part)
+    before = supply(van, part) if part is not None else bank_source(van)
     if isinstance(before, Came):
         return before
-    total, area = 0.0, None
-    for run in before:
-        laid = conductor_of(van, run)
-        if isinstance(laid, Came):
-            return laid
-        length, parallel = run.si("length"), run.si("parallel")
-        if length is None or parallel is None:
-            return unknown(f"{run.place}.{'length' if length is None else 'parallel'}")
-        own = conductor(laid.name).area
-        area = own if area is None else area
-        total += weight(van, part, run) * length * area / own / parallel
-    return metres(total, f"{there.runs[0].place}.length")
+    bank = before.bank if isinstance(before, Supply) else before
+    return amps(bank.voltage / before.least, bank.place)
 
 
 def _source(van: Van, part: Part | None) -> Supply | Came | None:
@@ -150,7 +133,16 @@ def _source(van: Van, part: Part | None) -> Supply | Came | None:
     if part is None or part.kind.id == "batteries":
         return None
     found = supply(van, part)
-    return None if isinstance(found, Supply) and not found.runs else found
+    alone = isinstance(found, Supply) and not found.runs and found.battery is None
+    return None if alone else found
+
+
+def source_voltage(van: Van, part: Part | None) -> Came:
+    """The voltage of the source of a short, at rest and full."""
+    found = _source(van, part)
+    if isinstance(found, Supply) and found.battery is not None:
+        return volts(found.bank.voltage, f"{found.battery.place}.chemistry")
+    return rest_voltage(van, part)
 
 
 def source_known(van: Van, part: Part | None) -> Came:

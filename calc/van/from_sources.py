@@ -47,6 +47,20 @@ def shore_charger(van: Van, part: Part | None) -> Came | None:
     return key_of_kind(van, "shore", "charger")
 
 
+def recovery(van: Van, part: Part | None) -> Came | None:
+    """What charges the bank after a trip: as stated, else what the van has."""
+    own = key_of(part, "recovery") if part is not None else None
+    if (
+        part is None
+        or own is None
+        or part["recovery"].state is not State.DEFAULT
+        or van.all("shore")
+    ):
+        return own
+    drives = van.all("alternator") and (part.si("drive_hours") or 0.0) > 0
+    return Came("driving" if drives else "sun" if van.all("panels") else own.text, own.place)
+
+
 def charger_current(van: Van, part: Part | None) -> Came | None:
     """The rated current of the largest charger."""
     found = [
@@ -180,6 +194,11 @@ def pattern_sky(van: Van, part: Part | None) -> Came | None:
 def pattern_climate(van: Van, part: Part | None) -> Came | None:
     """The climate of the pattern."""
     return _pattern(van, part, "climate")
+
+
+def pattern_own_skies(van: Van, part: Part | None) -> Came | None:
+    """The twelve skies of the pattern, where it has its own."""
+    return _pattern(van, part, "own_skies")
 
 
 def night_outside(van: Van, part: Part | None) -> Came | None:

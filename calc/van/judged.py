@@ -23,8 +23,8 @@ _KEPT = 2000  # of the worksheets of some vans of forty circuits
 class Judged:
     """One rule that fired on a worksheet, in the sheet's words.
 
-    `change` is what would silence it, by the sheet's own fields, or None where there is no single
-    one.
+    `at` is the place of its subject in the sheet's result. `change` is what would silence it, by
+    the sheet's own fields, or None where there is no single one.
     """
 
     rule: str
@@ -34,6 +34,7 @@ class Judged:
     source: str
     covers: frozenset[str]
     change: Change | None
+    at: str = ""
 
 
 def judged(sheet: str, texts: Mapping[str, str]) -> tuple[Judged, ...] | None:
@@ -63,6 +64,7 @@ def _judged(sheet: str, texts: tuple[tuple[str, str], ...]) -> tuple[Judged, ...
                 source=rule.source,
                 covers=one.covers,
                 change=use.mend(part_of(outcome.result, use.at)) if single else None,
+                at=use.at,
             )
         )
     return tuple(found)

@@ -6,7 +6,7 @@ stands in a run: `runs` are the keys of whatever is fed by a pair of conductors,
 """
 
 # fmt: off
-from calc.units.kinds import COUNT, CURRENT, POWER, RATIO, RESISTANCE, VOLTAGE
+from calc.units.kinds import COUNT, CURRENT, LENGTH, POWER, RATIO, RESISTANCE, VOLTAGE
 from calc.units.kinds.faults import INSULATION
 from calc.van.keys import Key, PartKind, Walk, one_of, words
 from calc.worksheet.fields import Quantity
@@ -32,7 +32,7 @@ RUN = (
     Key(id="from", own=words("from", "From", "fuse-block", "The part or terminal nearer the bank."), few=True, refers=ENDS),
     Key(id="to", own=words("to", "To", "fridge", "The part or terminal that it feeds; empty: the part itself."), refers=ENDS),
     Key(id="return_to", own=words("return_to", "Return to", "minus-bar", "Where its negative ends."), refers=ENDS),
-    Key(id="return_by", own=one_of("return_by", "Return by", "cable", "chassis"), usual="cable", safety=True),
+    Key(id="return_by", own=one_of("return_by", "Return path", "cable", "chassis"), usual="cable", safety=True),
     Key(id="bond_point", own=words("bond_point", "Bond to chassis", "floor stud by the bench", "Where a return by chassis joins the metal."), none=True),
     Key(id="length", of="wire-drop.length", few=True),
     Key(id="conductor", of="wire-drop.conductor", few=True, safety=True),
@@ -49,6 +49,12 @@ RUN = (
     Key(id="measured_drop", own=volts("measured_drop", "Measured voltage drop", "Source to load and back, under its own current.", "210 mV"), walk=Walk.MILLIVOLTS),
 )
 
+# How far a fuse stands from what it guards a cable against.
+AHEAD = (
+    Key(id="unfused", own=Quantity(id="unfused", label="Unfused length up to the fuse", kinds=(LENGTH,), low="0 m", high="100 m", example="12 cm", hint="Along the conductor, from the post to its fuse.", optional=True)),
+    Key(id="sheathed", own=one_of("sheathed", "In a sheath or conduit up to the fuse", *YES_NO)),
+)
+
 VAN = PartKind(id="van", title="The van", one="van", keys=(
     NAME,
     Key(id="kind", own=one_of("kind", "This record is", ("plan", "a plan"), ("inspection", "an inspection"), hint="In an inspection nothing is taken as usual."), usual="plan", few=True, walk=Walk.DESK),
@@ -56,7 +62,7 @@ VAN = PartKind(id="van", title="The van", one="van", keys=(
     Key(id="system", own=one_of("system", "System voltage", "12 V", "24 V", "48 V"), usual="12 V", few=True, safety=True),
     Key(id="people", of="heat-loss.people", label="People who sleep in it", usual="2", few=True, walk=Walk.DESK),
     Key(id="rule_set", of="fuse-choice.rule_set", usual="33 CFR 183.425", walk=Walk.DESK),
-    Key(id="chassis_bond", own=words("chassis_bond", "Negative joined to the chassis at", "minus-bar", "One place. “none” for a chassis that carries no negative."), none=True, safety=True),
+    Key(id="chassis_bond", own=words("chassis_bond", "Negative bond to the chassis", "minus-bar", "Where it is: one place. “none”: no negative on the chassis."), none=True, safety=True),
     Key(id="mains_region", own=one_of("mains_region", "Mains where it is used", ("230-V", "230 V regions"), ("120-V", "120 V regions"), ("100-V", "100 V regions")), usual="230-V", walk=Walk.DESK),
     Key(id="inspector", own=words("inspector", "Inspected by", "A. Brandt"), walk=Walk.DESK),
     Key(id="date", own=words("date", "Date", "2026-11-20"), walk=Walk.DESK),
@@ -82,6 +88,7 @@ BATTERIES = PartKind(id="batteries", title="Batteries", one="battery", many=True
     Key(id="unit_current", of="bank-size.unit_current", label="Continuous current of one", walk=Walk.DESK),
     Key(id="fuse", of="fuse-choice.fitted", label="Fuse of each", few=True, none=True, safety=True),
     Key(id="fuse_family", of="fuse-choice.fitted_family", label="Family of the fuse", none=True, safety=True),
+    *AHEAD,
 ))
 MANAGEMENT = PartKind(id="management", title="Battery management", one="management system", none=True, keys=(
     Key(id="fitted", of="battery-air.management", label="Management system", few=True, safety=True),
@@ -189,6 +196,7 @@ CABLES = PartKind(id="cables", title="Main cables", one="cable", many=True, most
     Key(id="current", of="wire-drop.current", label="Largest continuous current", few=True, walk=Walk.DESK),
     Key(id="pole", own=one_of("pole", "Pole", "plus", "minus", ("both", "both, as a pair")), usual="plus", few=True),
     *RUN,
+    *AHEAD,
 ))
 SHUNT = PartKind(id="shunt", title="Shunt", one="shunt", mark="R", none=True, keys=(
     Key(id="rating", own=amps("rating", "Rated current", example="500 A"), few=True),
@@ -206,7 +214,7 @@ CIRCUITS = PartKind(id="circuits", title="Circuits", one="circuit", many=True, m
         ("household-appliance", "household appliance by inverter"), ("cooler", "air conditioner"), ("water-heater", "water heater"), "motor", "hob", "other"), few=True),
     Key(id="current", of="wire-drop.current", label="Current", few=True, walk=Walk.DESK),
     Key(id="power", of="watts-to-amps.power", label="Power, in place of a current", few=True, walk=Walk.DESK),
-    Key(id="route", of="week-ahead.loads.route", label="Fed", usual="direct"),
+    Key(id="route", of="week-ahead.loads.route", label="Supply route", usual="direct"),
     Key(id="start_current", own=amps("start_current", "Starting current", "For seconds.", "40 A"), walk=Walk.DESK),
     Key(id="allowed", of="fuse-choice.allowed", walk=Walk.DESK),
     Key(id="hours", of="week-ahead.loads.hours", few=True, walk=Walk.DESK),
@@ -269,6 +277,7 @@ PATTERNS = PartKind(id="patterns", title="Patterns of use", one="pattern", many=
     Key(id="question", of="week-ahead.question", usual="trip", few=True, walk=Walk.DESK), Key(id="nights", of="week-ahead.nights", usual="2", few=True, walk=Walk.DESK),
     Key(id="month", of="week-ahead.month", few=True, walk=Walk.DESK), Key(id="latitude", of="week-ahead.latitude", few=True, walk=Walk.DESK),
     Key(id="sky", of="week-ahead.sky", usual="50 %", walk=Walk.DESK), Key(id="climate", of="week-ahead.climate", usual="typed", walk=Walk.DESK),
+    Key(id="own_skies", of="week-ahead.own_skies", walk=Walk.DESK),
     Key(id="drive_hours", of="week-ahead.drive_hours", usual="0 h", few=True, walk=Walk.DESK), Key(id="shore_every", of="week-ahead.shore_every", usual="0", few=True, walk=Walk.DESK), Key(id="shore_hours", of="week-ahead.shore_hours", usual="10 h", walk=Walk.DESK),
     Key(id="from_state", of="week-ahead.from_state", usual="100 %", walk=Walk.DESK), Key(id="recovery", of="week-ahead.recovery", usual="shore", walk=Walk.DESK),
     Key(id="temperature", of="week-ahead.temperature", label="Bank temperature", few=True, walk=Walk.DESK),

@@ -87,7 +87,7 @@ def ways(van: Van) -> Mapping[tuple[str, str], Way]:
 
 def _reached(van: Van, pole: str) -> Mapping[str, Way]:
     """Return the way to the bank from every part that conductors of a pole reach."""
-    reached = {root: Way((), (root,)) for root in roots(van)}
+    reached = {root: Way((), (root,)) for root in sorted(roots(van))}
     waiting = deque(reached)
     joined: dict[str, list[tuple[str, Part]]] = {}
     for edge in edges(van)[pole]:

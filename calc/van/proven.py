@@ -9,7 +9,9 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import IntEnum
 
+from calc.units.compare import at_most
 from calc.van.facts import FUELS
+from calc.van.facts_wiring import BARE_AT_MOST, leaves_bank
 from calc.van.judging import known, there
 from calc.van.keys import Key, Walk
 from calc.van.record import KINDS, Part, Van
@@ -174,6 +176,16 @@ def _cable(van: Van, part: Part) -> bool:
     return part.kind.id == "cables"
 
 
+def _main_fuse(van: Van, part: Part) -> bool:
+    """Whether a part has the first fuse behind the bank, or may have it."""
+    return _fused(van, part) and leaves_bank(van, part)
+
+
+def _unfused_far(van: Van, part: Part) -> bool:
+    length = part.si("unfused")
+    return length is not None and not at_most(length, BARE_AT_MOST) and _main_fuse(van, part)
+
+
 Applies = Callable[[Van, Part], bool]
 # When a key matters, by kind and key, or by key for every kind; without a line it always does.
 MATTERS: Mapping[str, Applies] = {
@@ -206,6 +218,8 @@ MATTERS: Mapping[str, Applies] = {
     "bay.fan": _no_vents, "shore.power_factor": _never,
     "panels.fuse": _never, "panels.fuse_family": _never, "panels.max_power_voltage": _never,
     "panels.max_power_current": _never, "panels.series_fuse": _never,
+    "patterns.own_skies": lambda van, part: known(part, "climate") == "own",
+    "unfused": _main_fuse, "sheathed": _unfused_far,
     "bars.cover": _plus, "panels.isolator": lambda van, part: True,
     "converters.standby": _never, "van.people": _never,
 }  # fmt: skip

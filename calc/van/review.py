@@ -7,23 +7,33 @@ not known is not judged: it is told by itself, and ranks as a stop where safety 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from calc.judge import Level
 from calc.van.bind import filled, targets
+from calc.van.from_fuses import upstream
 from calc.van.judged import judged
 from calc.van.judging import Asked, Fact, Mend, VanRule
 from calc.van.once import once_for_each_van
+from calc.van.paths import runs
 from calc.van.proven import kinds_not_seen, unproven
 from calc.van.record import KINDS, Part, Van
-from calc.van.reviewed import BY_DATA_SHEET, EVIDENCE, LEFT_OUT, REVIEWED, about, settled
+from calc.van.reviewed import EVIDENCE, LEFT_OUT, REVIEWED, about, milder, settled
 from calc.van.row import ALL_LEVELS
-from calc.van.rules import alarms, bank, joints, mains, schedule_rules, use, wiring
-from calc.van.saying import said
+from calc.van.rules import alarms, bank, blocks, joints, mains, schedule_rules, use, wiring
+from calc.van.saying import listed, said
 from calc.van.schedule import schedule
-from calc.van.told import NOT_STATED, Told, told_of_absent, told_of_kind, told_of_part
+from calc.van.told import (
+    NOT_PROVEN,
+    NOT_STATED,
+    Told,
+    label_of,
+    told_of_absent,
+    told_of_kind,
+    told_of_part,
+)
 from calc.van.usual import as_usual
 from calc.van.worked import refusal
 
@@ -32,10 +42,14 @@ if TYPE_CHECKING:
 
 ASKED: tuple[Asked[Any], ...] = (
     *alarms.ASKED, *bank.ASKED, *mains.ASKED, *wiring.ASKED, *joints.ASKED, *use.ASKED,
-    *schedule_rules.ASKED,
+    *schedule_rules.ASKED, *blocks.ASKED,
 )  # fmt: skip
 """The rules of the whole, with the facts that they are asked of."""
 ORDER = {Level.STOP: 0, Level.CAUTION: 1, Level.ADVICE: 2, Level.NOTE: 3}
+_ALIKE = 3  # runs of which the same is not proven: told once
+RUNS = "runs"  # stands for them as a part's id
+MEASURED_JOINT = "contact"
+UPSTREAM = "upstream_duty"  # of two fuses: what is wrong with the one ahead
 CANNOT_BE_WORKED = "van.cannot-be-worked"
 
 
@@ -47,6 +61,7 @@ class Finding:
     `texts` are the evidence: a link into the worksheet with its figures, and `opened_for` the id of
     the part that it was opened for, where that is another one. `places` are those of the
     values that are not proven, and `also` the ids of the other parts that are not judged for them.
+    It stands for what it `covers`: on its own part, on the parts `over`, or anywhere.
     """
 
     rule: str
@@ -64,11 +79,16 @@ class Finding:
     places: tuple[str, ...] = ()
     also: frozenset[str] = frozenset()
     covers: frozenset[str] = frozenset()
+    over: frozenset[str] = frozenset()
 
     @property
     def key(self) -> tuple[str, str]:
-        """What makes it the same finding after an edit: its rule and its part."""
-        return self.rule, self.part_id
+        """What makes it the same finding after an edit: its rule and its part.
+
+        A measured joint is told of once, by the gravest: all that is wrong with it is one thing.
+        """
+        kind = self.rule.partition(".")[0]
+        return kind if kind == MEASURED_JOINT else self.rule, self.part_id
 
     @property
     def rank(self) -> int:
@@ -112,18 +132,21 @@ def review(van: Van) -> Review:
     """Return the review of a van; of the same van it is the same."""
     found = list(_by_sheets(van))
     found += _by_rules(van)
-    found += _unproven(van, found)
+    found += _alike(van, _unproven(van, found))
     return Review(van, tuple(sorted(_once(found), key=lambda one: (one.rank, one.not_proven))))
 
 
 def _once(found: Iterable[Finding]) -> Iterator[Finding]:
     """Yield each finding once, without those that others cover."""
-    kept = list(found)
-    whole = {name for one in kept if one.rule.startswith("van.") for name in one.covers}
-    beside = {(name, one.part_id) for one in kept for name in one.covers}
+    kept = sorted(found, key=lambda one: one.opened_for not in ("", one.part_id))
+    anywhere = (one for one in kept if one.rule.startswith("van.") and not one.over)
+    whole = {name for one in anywhere for name in one.covers}
+    beside = {
+        (name, id) for one in kept for name in one.covers for id in one.over or (one.part_id,)
+    }
     seen = set()
-    for one in kept:
-        if one.rule in whole or one.key in beside or one.key in seen:
+    for one in sorted(kept, key=lambda one: one.rank):
+        if one.rule in whole or (one.rule, one.part_id) in beside or one.key in seen:
             continue
         seen.add(one.key)
         yield one
@@ -139,7 +162,7 @@ def _by_sheets(van: Van) -> Iterator[Finding]:
         for one in row.judged:
             done.add((one.sheet, row.part.id))
             if one.sheet not in LEFT_OUT.get(row.part.kind.id, ()):
-                yield from _worked(van, one.sheet, one.texts, row.part, one.levels)
+                yield from _worked(van, one.sheet, one.texts, row.part, one.levels, one.beside)
     for sheet, kinds in REVIEWED.items():
         for part in targets(van, sheet):
             kind, id = (part.kind.id, part.id) if part else ("", "")
@@ -164,9 +187,14 @@ def of_sheet(van: Van, sheet: str, part: Part | None) -> Iterator[Finding]:
 
 
 def _worked(
-    van: Van, sheet: str, texts: Mapping[str, str], at: Part, levels: frozenset[Level] = ALL_LEVELS
+    van: Van,
+    sheet: str,
+    texts: Mapping[str, str],
+    at: Part,
+    levels: frozenset[Level] = ALL_LEVELS,
+    beside: frozenset[str] = frozenset(),
 ) -> Iterator[Finding]:
-    """Yield what a worksheet finds for `texts` on the part `at`, of some levels."""
+    """Yield what a worksheet finds for `texts` on a part, of some levels and not `beside`."""
     found = judged(sheet, texts)
     if found is None:
         yield Finding(
@@ -176,10 +204,13 @@ def _worked(
         )  # fmt: skip
         return
     for one in found:
-        if one.level not in levels or settled(van, one.rule, sheet, texts):
+        if one.level not in levels or one.rule in beside or settled(van, one.rule, sheet, texts):
             continue
-        mine = _of_the_bank(van, one.rule) or at
-        level = Level.NOTE if one.rule in BY_DATA_SHEET else one.level
+        ahead = upstream(van, at) if one.at == UPSTREAM else None
+        if ahead is not None and ahead.kind.id == "batteries":
+            continue  # the fuse of a battery is judged at its own post
+        mine = _of_the_bank(van, one.rule) or ahead or at
+        level = Level.NOTE if milder(van, one.rule, sheet, texts) else one.level
         yield Finding(
             rule=one.rule, level=level, sentence=one.sentence, text=one.text, source=one.source,
             place=mine.place, part_id=mine.id, part_name=mine.name, sheet=sheet, texts=texts,
@@ -216,6 +247,7 @@ def _by_rules(van: Van) -> Iterator[Finding]:
             text=said(rule.text, fact), source=rule.source,
             place=f"{fact.at}.{rule.key}" if rule.key else fact.at,
             part_id=part.id if part else fact.at, part_name=fact.part, covers=rule.covers,
+            over=getattr(fact, "over", frozenset()),
             sheet=sheet, texts=_evidence(van, sheet, part),
         )  # fmt: skip
 
@@ -255,6 +287,30 @@ def _unproven(van: Van, found: list[Finding]) -> Iterator[Finding]:
             yield _told(told, part.id, part.name)
     for kind, places in wanted.items():
         yield _told(told_of_absent(kind, places), kind, KINDS[kind].title)
+
+
+def _alike(van: Van, found: Iterable[Finding]) -> Iterator[Finding]:
+    """Yield findings, those that say the same of several runs as one over all of them."""
+    kept = list(found)
+    by_keys: dict[tuple[str, ...], list[Finding]] = {}
+    for one in kept:
+        if one.rule == NOT_PROVEN and one.part_id in {run.id for run in runs(van)}:
+            keys = tuple(place.rpartition(".")[2] for place in one.places)
+            by_keys.setdefault(keys, []).append(one)
+    together = {id(one): own for own in by_keys.values() if len(own) >= _ALIKE for one in own}
+    for one in kept:
+        own = together.get(id(one))
+        if own is None:
+            yield one
+        elif own[0] is one:
+            labels = [label_of(van, place, van.by_id(one.part_id)) for place in one.places]
+            ids = frozenset(each.part_id for each in own)
+            yield replace(
+                one, sentence=f"Look at {len(own)} runs first: {listed(labels)}. Not proven.",
+                part_id=RUNS, part_name=f"{len(own)} runs",
+                places=tuple(place for each in own for place in each.places),
+                also=ids.union(*(each.also for each in own)),
+            )  # fmt: skip
 
 
 def _told(one: Told, part_id: str, part_name: str) -> Finding:

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from typing import Annotated
 
-from calc.units.compare import at_most
+from calc.units.compare import at_least, at_most
+from calc.units.si import Celsius, Number, Tag
+from calc.van.facts_bank import charging_rate
 from calc.van.from_runs import converter_before, fed_load
 from calc.van.judging import known, there
 from calc.van.record import Part, Van
@@ -44,6 +47,12 @@ BY_DATA_SHEET = frozenset({
     "fuse.ratings-from-memory", "fuse.in-time-from-memory", "fuse.no-curve", "fuse.arc-from-memory",
     "selectivity.no-curve", "selectivity.from-memory", "selectivity.not-certain",
 })  # fmt: skip
+
+# Makers of LFP ask for 0.05 to 0.2 of the capacity in an hour from 0 to 10 °C, and a maker of
+# chargers prefers 5 to 45 °C: the first is common practice, no source; the second a support article
+GENTLE: Annotated[Number, Tag("share of its capacity that cold LFP takes in an hour")] = 0.2
+# The latter
+GENTLE_FROM: Annotated[Celsius, Tag("temperature from which LFP is preferably charged")] = 5.0
 
 # The worksheet that shows the figures behind a rule of the whole.
 EVIDENCE: Mapping[str, str] = {
@@ -130,6 +139,25 @@ def about(van: Van, sheet: str, part: Part | None) -> bool:
     """Return whether a worksheet has something to judge on a part of this van."""
     when = _WHEN.get(sheet)
     return when is None or when(van, part)
+
+
+def milder(van: Van, rule: str, sheet: str, texts: Mapping[str, str]) -> bool:
+    """Return whether what a worksheet cautions about is but a note on this van.
+
+    What only a data sheet settles is; and a cold charge that is as gentle as makers ask for, into a
+    bank whose cold cut-off is proven.
+    """
+    if rule in BY_DATA_SHEET:
+        return True
+    management = van.one("management")
+    proven = known(management, "cold_cut_off") == "proven"
+    if rule != "charge.near-frost" or not proven:
+        return False
+    answer, rate = attempted(sheet, texts), charging_rate(van)
+    celsius = answer.inputs["temperature"].value if answer else None
+    if not isinstance(celsius, float) or rate is None:
+        return False
+    return at_least(celsius, GENTLE_FROM) and at_most(rate, GENTLE)
 
 
 def settled(van: Van, rule: str, sheet: str, texts: Mapping[str, str]) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -11,6 +11,7 @@ from calc.units.si import Amperes, Count, Share, Volts
 from calc.van.record import Part
 from calc.van.worked import Outcome
 
+_SHORTS = frozenset({"fault_high", "fault_low"})
 ALL_LEVELS = frozenset(JUDGING)
 
 
@@ -18,13 +19,15 @@ ALL_LEVELS = frozenset(JUDGING)
 class Judged:
     """A worksheet as it was worked for a run: the `texts` are a link into it.
 
-    `levels` are those that count for the run: of the order of two fuses only a stop does.
+    `levels` are those that count for the run: of the order of two fuses only a stop does. `beside`
+    are rules that do not count: what a fuse must break is no matter of the lowest short.
     """
 
     sheet: str
     texts: Mapping[str, str]
     answer: Outcome
     levels: frozenset[Level] = ALL_LEVELS
+    beside: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -35,6 +38,7 @@ class Row:
     `fault_high` is what its fuse must interrupt, `fault_low` what it must clear. `chosen` names
     what was chosen here. `why` tells for each value that is None what is not known, `missing` at
     which place. `suits` are the fuse and family that the worksheet would take, by key.
+    `limited` tells that a converter limits any short, and that the conductor carries what it gives.
     """
 
     mark: str
@@ -56,24 +60,26 @@ class Row:
     why: Mapping[str, str] = field(default_factory=dict)
     missing: Mapping[str, str] = field(default_factory=dict)
     judged: tuple[Judged, ...] = ()
+    limited: bool = False
 
     @cached_property
     def rules(self) -> tuple[str, ...]:
         """The ids of the rules that fired in its worksheets and count, each once."""
-        found = (rule for one in self.judged for rule, level in _fired(one) if level in one.levels)
+        found = (rule for one in self.judged for rule, _ in counting(one))
         return tuple(dict.fromkeys(found))
 
     @cached_property
     def level(self) -> Level | None:
         """The worst that was found; FINE only if everything could be worked, else None."""
-        verdicts = {one.answer.level for one in self.judged if _counts(one)}
+        verdicts = {level for one in self.judged for _, level in counting(one)}
         worst = next((one for one in JUDGING if one in verdicts), None)
-        return None if worst is Level.FINE and self.why else worst
+        open_ = self.why.keys() - (_SHORTS if self.limited else frozenset())
+        return None if worst is Level.FINE and open_ else worst
 
 
-def _counts(one: Judged) -> bool:
-    return one.answer.level in one.levels
-
-
-def _fired(one: Judged) -> tuple[tuple[str, Level], ...]:
-    return tuple((found.use.rule.id, found.use.rule.level) for found in one.answer.found)
+def counting(one: Judged) -> Iterator[tuple[str, Level]]:
+    """Yield the rules of a worksheet that fired and count for the run, each with its level."""
+    for found in one.answer.found:
+        rule = found.use.rule
+        if rule.level in one.levels and rule.id not in one.beside:
+            yield rule.id, rule.level

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
-from typing import Any
+from typing import Annotated, Any
 
 import calc
+from calc.electrical.rules import interrupting
 from calc.judge import Level
-from calc.units.si import Volts
+from calc.units.compare import at_least
+from calc.units.shown import DOWN, UP, rounded
+from calc.units.si import Number, Tag, Volts
 from calc.van.came import Came, milliohms
 from calc.van.chosen import conductor_of
 from calc.van.currents import load_current
@@ -18,12 +21,16 @@ from calc.van.fusing import Fused, fused, with_conductor
 from calc.van.net import MINUS
 from calc.van.record import Part, Van
 from calc.van.row import ALL_LEVELS, Judged, Row
-from calc.van.supply import Supply, runs_before, supply, weight
+from calc.van.supply import Supply, own_share, runs_before, supply, weight
 from calc.van.why import why_not
 from calc.van.worked import Outcome, attempted, refusal
 
 DROP, CHOICE, FAULT, LADDER = "wire-drop", "fuse-choice", "fault-current", "fuse-ladder"
 OF_KIND = {"alternator": "alternator-charge", "panels": "panel-string"}
+# What a converter gives into a short, over what it gives for hours: common practice, no source
+LIMIT: Annotated[Number, Tag("current limit of a converter over its rated current")] = 1.5
+# What is judged at the highest short, whatever the lowest is.
+AT_THE_HIGHEST = frozenset(rule.id for rule in interrupting.RULES)
 _MAINS = "Mains voltage, fed by the inverter: no run of the bank's own."
 _NO_FUSE = "none fitted"
 _KEYS = {"fuse": "fuse", "family": "fuse_family"}
@@ -90,10 +97,11 @@ class _Working:
         lacking: tuple[str, ...] = (),
         levels: frozenset[Level] = ALL_LEVELS,
         names: tuple[str, ...] = (),
+        beside: frozenset[str] = frozenset(),
     ) -> Outcome | None:
         """Return a worksheet's answer, which counts for the run; None where it cannot be worked.
 
-        `names` are the values that it would give.
+        `names` are the values that it would give, `beside` rules that do not count.
         """
         if lacking:
             for name in names:
@@ -104,7 +112,7 @@ class _Working:
             says = refusal(sheet, texts)
             self.why.update({name: says for name in names or (sheet,) if name not in self.values})
             return None
-        self.judged.append(Judged(sheet, texts, answer, levels))
+        self.judged.append(Judged(sheet, texts, answer, levels, beside))
         return answer
 
     def lay(self) -> None:
@@ -151,6 +159,8 @@ class _Working:
             self.lacks("load_voltage", before.place)
             return
         left: Volts = found["load_voltage"]
+        if found["drop"] is not None:  # the other pole, which the drop of one leaves out
+            left -= (1 / own_share(self.part) - 1) * found["drop"]
         device = converter_before(self.van, self.part)
         kept = _up_to(self.van, device)  # it holds its own voltage, whatever is lost before it
         for run in before:
@@ -160,7 +170,7 @@ class _Working:
             if isinstance(drop, Came):
                 self.lacks("load_voltage", drop.place)
                 return
-            left -= weight(self.van, self.part, run) * drop
+            left -= weight(self.van, self.part, run) / own_share(run) * drop
         self.values["load_voltage"] = left
 
     def guard(self) -> None:
@@ -170,6 +180,9 @@ class _Working:
             self.take("fault_high", highest_fault(self.van, self.part))
             self.take("fault_low", lowest_fault(self.van, self.part))
         else:
+            rated, carries = device.si("rated_current"), self.values.get("ampacity")
+            if rated is not None and carries is not None:
+                self.values["limited"] = at_least(carries, LIMIT * rated)
             says = f"{device.name[0].upper()}{device.name[1:]} limits it: see its data sheet"
             self.why["fault_high"] = self.why["fault_low"] = says
         own = fused(self.van, self.part)
@@ -201,7 +214,7 @@ class _Working:
             return
         if source.runs:
             worn = milliohms(source.worn / (1 + source.bank.ageing), "").text
-            self.judge(FAULT, {**texts, "source_resistance": worn})
+            self.judge(FAULT, {**texts, "source_resistance": worn}, beside=AT_THE_HIGHEST)
 
     def order(self, own: Fused) -> None:
         """Judge whether the fuse opens before the next one towards the bank."""
@@ -218,7 +231,8 @@ class _Working:
         }
         high, low = self.values.get("fault_high"), self.values.get("fault_low")
         if isinstance(high, float) and isinstance(low, float):
-            texts |= {"fault_current": f"{high:.6g} A", "fault_low": f"{low:.6g} A"}
+            most, least = rounded(high, 4, UP), rounded(low, 4, DOWN)
+            texts |= {"fault_current": f"{most} A", "fault_low": f"{least} A"}
             stop = frozenset({Level.STOP})
             answer = attempted(LADDER, texts)
             if answer is not None:

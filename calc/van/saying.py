@@ -6,10 +6,11 @@ import re
 from typing import Any
 
 from calc.units.kinds import NUMBER
-from calc.units.shown import quantity_text
+from calc.units.shown import UP, quantity_text
 from calc.van.judging import Fact
 from calc.worksheet.outputs import kind_at, part_of
 
+_UP = frozenset({"fault", "fault_current"})  # what must be broken, as the schedule rounds it
 _NAME = re.compile(r"\{([a-z_][\w.]*)\}")
 
 
@@ -26,7 +27,8 @@ def _shown(fact: Fact, name: str) -> str:
     value: Any = part_of(fact, name)
     if not isinstance(value, float):
         return str(value)
-    return quantity_text(value, kind_at(type(fact), name) or NUMBER)
+    way = UP if name.rpartition(".")[2] in _UP else "near"
+    return quantity_text(value, kind_at(type(fact), name) or NUMBER, way=way)
 
 
 def listed(labels: list[str], most: int = 2) -> str:

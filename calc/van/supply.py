@@ -7,13 +7,16 @@ worksheet of shorts, asked for the bank alone and for each run alone; here they 
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
+from calc.energy.battery import Chemistry
+from calc.energy.voltages import full_at_rest
 from calc.units.si import Ohms, Share, Volts
-from calc.van.came import Came, unknown
+from calc.van.came import Came, unknown, volts
 from calc.van.chosen import conductor_of
 from calc.van.from_bank import house, rest_voltage
-from calc.van.net import MINUS
+from calc.van.net import MINUS, PLUS, owner
 from calc.van.once import once_for_each_van
 from calc.van.paths import device_before, way
 from calc.van.record import Part, Van
@@ -49,13 +52,15 @@ class BankSource:
 class Supply:
     """What feeds the near end of a run: the `bank`, and `least` and `worn` up to there.
 
-    `runs` are those between, the nearest first.
+    `runs` are those between, the nearest first. `battery` is the one that gives more than the bank
+    where a run leaves another battery, such as that of the starter; else it is None.
     """
 
     bank: BankSource
     runs: tuple[Part, ...]
     least: Ohms
     worn: Ohms
+    battery: Part | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -67,15 +72,12 @@ class Loop:
     joints: Ohms
 
 
-def _battery_texts(van: Van, one: Part) -> dict[str, str] | Came:
+def _battery_texts(one: Part, voltage: str) -> dict[str, str] | Came:
     """Return what tells the resistance of some like batteries in parallel."""
-    voltage = rest_voltage(van, None)
-    if not voltage.text:
-        return voltage
     units = one.si("units")
     if units is None:
         return unknown(f"{one.place}.units")
-    texts = {"voltage": voltage.text, "batteries": one.text("units")}
+    texts = {"voltage": voltage, "batteries": one.text("units")}
     if one["resistance"].known:
         if not one["series"].known:
             return unknown(f"{one.place}.series")
@@ -93,9 +95,15 @@ def _battery_texts(van: Van, one: Part) -> dict[str, str] | Came:
 @once_for_each_van
 def bank_source(van: Van) -> BankSource | Came:
     """Return the bank as the source of a short, or the place of what is not known of it."""
+    voltage = rest_voltage(van, None)
+    return _source_of(house(van), voltage.text) if voltage.text else voltage
+
+
+def _source_of(batteries: tuple[Part, ...], voltage: str) -> BankSource | Came:
+    """Return batteries side by side as the source of a short, or what is not known of them."""
     found: list[Outcome] = []
-    for one in house(van):
-        texts = _battery_texts(van, one)
+    for one in batteries:
+        texts = _battery_texts(one, voltage)
         if isinstance(texts, Came):
             return texts
         answer = attempted(SHEET, texts)
@@ -104,18 +112,35 @@ def bank_source(van: Van) -> BankSource | Came:
         found.append(answer)
     if not found:
         return unknown("batteries")
-    values = found[0].values
-    first = house(van)[0]
     ageing = found[0].inputs["ageing"].value
     assert isinstance(ageing, float)
     return BankSource(
         voltage=float(found[0].result.short.source.voltage),
         least=1 / sum(1 / one.values["source_low"] for one in found),
         most=1 / sum(1 / one.values["source_high"] for one in found),
-        empty=values["lowest_voltage"],
+        empty=found[0].values["lowest_voltage"],
         ageing=ageing,
-        place=f"{first.place}.resistance",
+        place=f"{batteries[0].place}.resistance",
     )
+
+
+def other_battery(van: Van, part: Part | None) -> Part | None:
+    """Return the battery, not of the house bank, that a run leaves, as the starter's; else None."""
+    if part is None or "from" not in part.values:
+        return None
+    near = van.by_id(owner(part.text("from")))
+    return near if near and near.kind.id == "batteries" and near not in house(van) else None
+
+
+def block_voltage(battery: Part, of_block: Callable[[Chemistry], float]) -> Came:
+    """Return a voltage [V] of a battery that is not of the house bank, by its chemistry.
+
+    It is one of 12 V, or as many of them in series as is said.
+    """
+    name, series = battery.choice("chemistry"), battery.si("series")
+    if name is None or series is None:
+        return unknown(f"{battery.place}.{'series' if name else 'chemistry'}")
+    return volts(series * of_block(Chemistry(name)), f"{battery.place}.chemistry")
 
 
 @once_for_each_van
@@ -151,6 +176,12 @@ def _loop_of(van: Van, run: Part) -> Loop | Came:
     return Loop(least=values["cable_least"], hot=values["cable_hot"], joints=values["joints_total"])
 
 
+def own_share(run: Part) -> float:
+    """Return what share of a loop, out and back, a run itself is: half where it is one pole."""
+    pole = run.choice("pole") if "pole" in run.values else None
+    return ONE_POLE if pole in (PLUS, MINUS) else 1.0
+
+
 def weight(van: Van, part: Part, run: Part) -> float:
     """Return what share of a run's loop, out and back, lies on the way of `part`.
 
@@ -182,6 +213,22 @@ def supply(van: Van, part: Part) -> Supply | Came:
 
 
 def _supply(van: Van, part: Part) -> Supply | Came:
+    """Return the stronger source of a run: the bank, or another battery that it leaves."""
+    by_bank, other = _supply_by_bank(van, part), other_battery(van, part)
+    if other is None:
+        return by_bank
+    voltage = block_voltage(other, full_at_rest)
+    own = _source_of((other,), voltage.text) if voltage.text else voltage
+    if isinstance(own, Came):
+        return own
+    alone = Supply(bank=own, runs=(), least=own.least, worn=own.worn, battery=other)
+    if isinstance(by_bank, Came):
+        return alone
+    of_bank = by_bank.bank.voltage / by_bank.least
+    return alone if own.voltage / own.least >= of_bank else by_bank
+
+
+def _supply_by_bank(van: Van, part: Part) -> Supply | Came:
     bank = bank_source(van)
     if isinstance(bank, Came):
         return bank

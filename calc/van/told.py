@@ -175,10 +175,3 @@ def label_of(van: Van, place: str, near: Part | None = None) -> str:
 def short(label: str) -> str:
     """Return a label without what stands behind its first comma or bracket."""
     return label.split(",")[0].split(" (")[0]
-
-
-def key_label(place: str) -> str:
-    """Return what a reader calls the value at a place, whichever part it belongs to."""
-    kind, _, key = place_of(place)
-    label = kind.key(key).field.label
-    return label if label[1:2].isupper() else label[0].lower() + label[1:]

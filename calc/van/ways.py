@@ -7,6 +7,8 @@ from typing import Annotated
 
 import calc
 from calc.electrical.conductors import conductors
+from calc.electrical.fuses import named
+from calc.electrical.sound_parts import GOOD_JOINT
 from calc.energy.remedies import Kind
 from calc.units.constants import HOUR
 from calc.units.shown import UP, rounded
@@ -15,9 +17,10 @@ from calc.van.bind import changed_places, filled
 from calc.van.facts_use import MORE_AIR
 from calc.van.judged import judged, ways_to_type
 from calc.van.judging import Mend, known
+from calc.van.paths import way
 from calc.van.record import Part, Van
 from calc.van.review import Finding
-from calc.van.told import key_label
+from calc.van.told import label_of
 from calc.van.worked import Outcome, attempted, worked
 
 # A bank kept inside a heated van: common practice, no source
@@ -41,16 +44,24 @@ _OF_WIRES = (
     "charger.run",
 )
 _OF_FUSES = ("fuse.", "selectivity.")
+_OF_JOINTS = "contact."
+CLASS_T = "cartridge, class T"
 
 
 def ways(van: Van, finding: Finding) -> Iterator[Mend]:
     """Yield what may mend a finding of a worksheet, the best first."""
-    part = van.by_id(finding.opened_for or finding.part_id)
+    part, own = van.by_id(finding.opened_for or finding.part_id), van.by_id(finding.part_id)
     if not finding.sheet:
         return
+    if own is not None and finding.rule == "fuse.cannot-interrupt" and _at_the_bank(van, own):
+        yield from _class_t(own)
     yield from _by_rule(van, finding, part)
+    if own is not None and "conductor" in own.values:
+        part = own  # of two fuses, the one that is at fault
     if part is None:
         return
+    if finding.rule.startswith(_OF_JOINTS):
+        yield from _remade(part)
     if "conductor" in part.values:
         if finding.rule.startswith(_OF_FUSES):
             yield from _other_fuse(van, part)
@@ -81,8 +92,14 @@ def _by_rule(van: Van, finding: Finding, part: Part | None) -> Iterator[Mend]:
     for turn in range(max(map(len, typed.values()), default=0)):
         texts = {name: own[min(turn, len(own) - 1)] for name, own in typed.items()}
         changes = changed_places(van, finding.sheet, part, {**finding.texts, **texts})
-        if changes:
-            yield Mend(text=_words(changes), changes=changes)
+        if changes and not _resets(changes):
+            yield Mend(text=_words(van, changes, finding.part_id), changes=changes)
+
+
+def _resets(changes: Mapping[str, str]) -> bool:
+    """Return whether a change fits a breaker: which of them resets itself only its box tells."""
+    families = (named(text) for place, text in changes.items() if place.endswith("fuse_family"))
+    return any(one is not None and one.resets for one in families)
 
 
 def _suited(van: Van, part: Part, conductor: str = "") -> Outcome | None:
@@ -107,6 +124,30 @@ def _fuse_texts(part: Part, answer: Outcome | None) -> Iterator[Mapping[str, str
             f"{part.place}.fuse_family": family,
             f"{part.place}.fuse_voltage": "",
         }
+
+
+def _at_the_bank(van: Van, part: Part) -> bool:
+    there = way(van, part)
+    return there is not None and not there.runs
+
+
+def _class_t(part: Part) -> Iterator[Mend]:
+    """Yield the family that breaks what a lithium bank gives, at the fuse that stands at it."""
+    yield Mend(
+        text=f"Fit a fuse of the same rating at {part.name}: {CLASS_T}.",
+        changes={f"{part.place}.fuse_family": CLASS_T},
+    )
+
+
+def _remade(joint: Part) -> Iterator[Mend]:
+    """Yield a joint that is made anew, and loses as little as a sound one."""
+    current = joint.si("current")
+    if current:
+        text = f"{GOOD_JOINT * current * 1e3:.2g} mV"
+        yield Mend(
+            text="Clean and remake it, set its torque, and measure again.",
+            changes={f"{joint.place}.drop": text},
+        )
 
 
 def _other_fuse(van: Van, part: Part) -> Iterator[Mend]:
@@ -160,12 +201,13 @@ def _other_week(van: Van, part: Part, finding: Finding) -> Iterator[Mend]:
                 more = _change_of(van, part, one.besides, one.besides_amount)
                 changes = {**changes, **more} if changes and more else {}
             if changes:
-                yield Mend(text=_words(changes), changes=changes)
+                yield Mend(text=_words(van, changes, part.id), changes=changes)
 
 
-def _words(changes: Mapping[str, str]) -> str:
-    """Return what is changed as a sentence."""
-    each = [f"{key_label(place)} to {text}" for place, text in changes.items() if text]
+def _words(van: Van, changes: Mapping[str, str], near: str) -> str:
+    """Return what is changed as a sentence, with the part where that is not the one it is for."""
+    own = van.by_id(near)
+    each = [f"{label_of(van, place, own)} to {text}" for place, text in changes.items() if text]
     return f"Change {', '.join(each)}."
 
 

@@ -121,6 +121,10 @@ export function viewing(page) {
       const reply = await ask({ do: "ways", finding: wayOut });
       if (pressed.isConnected) pressed.outerHTML = reply.html;
     },
+    seasons: async (_, pressed) => {
+      const reply = await ask({ do: "seasons" });
+      if (pressed.isConnected) pressed.parentElement.outerHTML = reply.html;
+    },
     prints: () => {
       document.documentElement.dataset.printing = "";
       setTimeout(() => window.print());

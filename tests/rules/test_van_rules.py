@@ -12,8 +12,9 @@ from calc.judge import Level
 from calc.sources import SOURCES
 from calc.van.demos import demo
 from calc.van.files import read_van
+from calc.van.mends import mends_of
 from calc.van.review import ASKED, fired
-from calc.van.rules import alarms, bank, joints, mains, use, wiring
+from calc.van.rules import alarms, bank, blocks, joints, mains, use, wiring
 from calc.van.values import State
 from calc.worksheet.outputs import kind_at
 
@@ -47,6 +48,14 @@ WATER = {"volume": "10 L", "way": "engine", "mixing_valve": "fitted", "switch": 
 REVERSED = {"none": ("shore",), "mains.polarity": "reversed"}
 COLD_CUT_OFF_NOT = {"management.cold_cut_off": "not proven"}
 
+
+def behind(rated, fuse, conductor="14 AWG"):
+    """Return changes: a pump on a wire and a fuse behind a converter of a rated current."""
+    wire = {"length": "1 m", "conductor": conductor, "fuse": fuse, "fuse_family": "type C"}
+    converter = ("converters", {**CONVERTER, "rated_current": rated})
+    return {"added": (converter, ("circuits", {**PUMP, **wire}))}
+
+
 CASES = {
     # the mains
     "van.no-inlet": ({"mains.inlet": "no"}, {"mains.inlet": "yes"}),
@@ -57,7 +66,10 @@ CASES = {
         {"mains.switching": "not known"},
     ),
     "van.no-residual-device": ({"mains.residual": "not fitted"}, {"mains.residual": "not tested"}),
-    "van.residual-type-ac": ({"mains.residual_type": "AC"}, {"mains.residual_type": "F"}),
+    "van.residual-type-ac": (
+        {"mains.residual_type": "AC"},
+        {"mains.residual_type": "AC", "mains.residual": "not fitted"},
+    ),
     "van.no-protective-earth": ({"mains.earth": "no"}, {"mains.earth": "yes"}),
     "van.earth-resistance-high": (
         {"mains.earth_resistance": "0.51 Ω"},
@@ -172,6 +184,11 @@ CASES = {
         {"van.date": "2033-07-01", "alarms[2].expiry": "2033-06"},
         {"van.date": "2033-06-30", "alarms[2].expiry": "2033-06"},
     ),
+    "van.gas-alarm-silent": (
+        {"alarms[3].tested": "silent"},
+        {"alarms[3].tested": "silent", "none": ("gas",)},
+    ),
+    "van.expiry-not-judged": ({"van.date": ""}, {"van.date": "2026-11"}),
     "van.alarm-silent": ({"alarms[1].tested": "silent"}, {"alarms[2].tested": "silent"}),
     "van.alarm-expired": ({"van.date": "2034-07-01"}, {"van.date": "2031-06-30"}),
     "van.alarm-behind-isolator": (
@@ -212,6 +229,28 @@ CASES = {
         {"circuits[1].measured_drop": "370 mV"},
         {"circuits[1].measured_drop": "360 mV"},
     ),
+    # 7 in are 17.8 cm, and 40 in 101.6 cm
+    "van.main-fuse-far-from-bank": (
+        {"cables[1].unfused": "18 cm"},
+        {"cables[1].unfused": "101 cm", "cables[1].sheathed": "yes"},
+    ),
+    "van.main-fuse-too-far-from-bank": (
+        {"cables[1].unfused": "102 cm", "cables[1].sheathed": "yes"},
+        {"cables[1].unfused": "101 cm"},
+    ),
+    # 14 AWG of 105 °C carries 35 A by 33 CFR, a converter of 20 A half as much again: 30 A
+    "van.fuse-behind-converter-idle": (behind("20 A", "20 A"), behind("20 A", "15 A")),
+    # 16 AWG carries 25 A
+    "van.fuse-behind-converter-too-large": (
+        behind("20 A", "20 A", "16 AWG"),
+        behind("20 A", "15 A", "16 AWG"),
+    ),
+    # 1000 A is what a blade breaks, by ISO 8820-3; a tenth below it is tight
+    "van.block-cannot-interrupt": (
+        {"batteries[1].resistance": "4 mΩ"},
+        {"batteries[1].resistance": "8 mΩ"},
+    ),
+    "van.block-interrupts-tightly": ({}, {}),  # its own test
     "van.end-not-in-record": ({"circuits[1].from": "attic"}, {"circuits[1].from": "fuse-block.9"}),
     "van.return-without-bond": (
         {"circuits[1].return_by": "chassis", "circuits[1].bond_point": "none"},
@@ -274,7 +313,7 @@ CASES = {
     "van.heat-not-held": ({"heater.output": "500 W"}, {"heater.output": "5 kW"}),
     "van.cooling-not-held": ({}, {}),  # its own test: `hot`
 }
-MODULES = (alarms, bank, joints, mains, use, wiring)  # the rest: test_van_schedule_rules
+MODULES = (alarms, bank, blocks, joints, mains, use, wiring)  # the rest: test_van_schedule_rules
 OWN = {rule.id for module in MODULES for asked in module.ASKED for rule in asked.rules}
 RULES = {rule.id: rule for asked in ASKED for rule in asked.rules}
 
@@ -312,6 +351,24 @@ def test_without_a_date_of_its_own_a_record_is_as_old_as_what_was_last_stated(wh
     text += f'tested = {{ found = "sounded", evidence = "seen", when = "{when}" }}\n'
     found = {rule.id for rule, _ in fired(read_van(text))}
     assert ("van.carbon-monoxide-alarm-expired" in found) is told
+
+
+def test_a_fault_at_the_block_is_told_once_and_the_feed_mends_it():
+    """A lower resistance of the bank takes the blades from room to a tenth, and then over it."""
+    levels = []
+    for resistance in ("60 mΩ", "13 mΩ", "8 mΩ", "4 mΩ", "2 mΩ"):
+        found = SOUND.changed({"batteries[1].resistance": resistance}).review()
+        of_block = [one for one in found.findings if one.rule.startswith("van.block-")]
+        assert len(of_block) <= 1
+        circuits = {one.id for one in SOUND.all("circuits")}
+        each = [o for o in found.findings if "interrupt" in o.rule and o.part_id in circuits]
+        assert each == []
+        levels.append(of_block[0].level if of_block else None)
+        if of_block:
+            (mend, *_) = mends_of(found.van, found, of_block[0])
+            assert "long" in mend.text and list(mend.changes) == ["cables[4].length"]
+    assert levels == sorted(levels, key=[None, Level.CAUTION, Level.STOP].index)
+    assert set(levels) == {None, Level.CAUTION, Level.STOP}
 
 
 def hot(cooling):

@@ -18,6 +18,7 @@ from calc.van.demos import DEMOS, demo, demo_text
 from calc.van.derived import DERIVED, LOOKED_UP
 from calc.van.files import read_van
 from calc.van.record import KINDS
+from calc.van.schedule import schedule
 from calc.van.worked import worked
 from calc.worksheet.fields import Choice, Quantity
 from tests.counts import chance, often
@@ -259,20 +260,25 @@ conductor = "14 AWG"
 """
 
 
-def test_a_thicker_feed_counts_by_its_area():
-    """2 m of 2 AWG before 1 m of 10 AWG resist as 1 m + 2 m × 5.26/33.6 of 10 AWG.
+@pytest.mark.parametrize("name", DEMOS)
+def test_a_short_has_one_figure_wherever_it_is_shown(name):
+    """What a fuse must break is the same in its schedule and in each worksheet about it."""
+    van = demo(name)
+    for row in schedule(van).rows:
+        for sheet, result in (("fuse-choice", "fault_here"), ("fault-current", "near_fault")):
+            if row.fault_high is None or row.part not in targets(van, sheet):
+                continue
+            own = filled(van, sheet, row.part)
+            if not own.lacking:
+                shown = worked(sheet, own.texts).values[result]
+                assert shown == pytest.approx(row.fault_high, rel=1e-4), (row.part.id, sheet)
 
-    Areas by the definition of the gauge, 0.127 mm × 92^((36 − n)/39).
-    """
-    van = read_van(PAIRS)
-    found = filled(van, "fuse-choice", van.by_id("pump")).texts
-    assert found["feed_conductor"] == "10 AWG"
-    ratio = 92 ** (2 * (2 - 10) / 39)
-    assert float(found["feed_length"].split()[0]) == pytest.approx(1 + 2 * ratio, rel=1e-3)
 
-
-def test_a_feed_of_two_single_cables_counts_half_of_each():
-    """1.2 m of plus and 1 m of minus are 2.2 m of conductor, as in a pair of 1.1 m."""
-    van = sound()
-    found = filled(van, "fuse-choice", van.by_id("fridge")).texts
-    assert (found["feed_conductor"], found["feed_length"]) == ("2 AWG", "1.1 m")
+def test_a_cable_of_one_pole_is_half_of_a_loop_in_a_worksheet():
+    """2 m of plus lose what 1 m out and back loses; what is typed there goes back as it is laid."""
+    van = read_van(PAIRS.replace('pole = "both"', 'pole = "plus"', 1))
+    one, pair = van.by_id("main"), van.by_id("feed")
+    assert filled(van, "wire-drop", one).texts["length"] == "1 m"
+    assert filled(van, "wire-drop", pair).texts["length"] == "1 m"
+    texts = {**filled(van, "wire-drop", one).texts, "length": "1.5 m"}
+    assert put_back(van, "wire-drop", one, texts).at("cables[1].length").text == "3 m"

@@ -120,7 +120,7 @@ def test_what_can_kill_is_mended_before_what_can_burn_or_fail():
 WEAK = {
     "run.drop-over-limit": {"circuits[1].conductor": "16 AWG"},
     "fuse.below-load": {"circuits[4].fuse": "5 A"},
-    "fuse.cannot-interrupt": {"batteries[1].resistance": "4 mΩ"},
+    "van.block-cannot-interrupt": {"batteries[1].resistance": "4 mΩ"},
     "fuse.window-closed": {"cables[1].conductor": "8 AWG"},
     "fuse.window-narrow": {"cables[1].conductor": "6 AWG"},
     "string.over-input-limit": {"regulators[1].max_voltage": "40 V"},

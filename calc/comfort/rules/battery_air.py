@@ -76,7 +76,7 @@ BELOW_TABLE = Rule[Gassing](
 )
 OPENINGS_UNKNOWN = Rule[BatteryAir](
     id="battery.openings-unknown", level=Level.CAUTION, when=lambda b: b.opening is not None and (b.vents is None or b.place is not Place.BOXED),
-    headline="Check that two openings of {opening} each lead outside: this bank needs {gassing.airflow} of air.",
+    headline="See that two openings of {opening} lead outside: this bank needs {gassing.airflow} of air.",
     mend=lambda b: None if b.opening is None else Change({"vents": b.opening if b.vents is None else b.vents, "stands": Place.BOXED}),
 )
 

@@ -102,7 +102,7 @@ BEYOND_VENTS = Rule[Enclosure](
 )
 OVER_LIMIT = Rule[Enclosure](
     id="bay.over-limit", level=Level.CAUTION, when=lambda e: not e.within_limit and not _hotter_than(e, HOT_FOR_CABLE),
-    headline="Give it {needed.airflow}, or two vents of {needed.vent_area} each: it gets to {air.reached}, above your {bay.inside_limit}.",
+    headline="Give it {needed.airflow}, or two vents of {needed.vent_area}: it gets to {air.reached}, over {bay.inside_limit}.",
     mend=_more_air,
 )
 FAR_OVER_LIMIT = Rule[Enclosure](

@@ -110,7 +110,7 @@ FROM_MEMORY = Rule[FaultStudy](
 )
 NO_CURVE = Rule[FaultStudy](
     id="fuse.no-curve", level=Level.CAUTION, when=lambda s: s.clears is Clears.NO_CURVE and not s.one_device,
-    headline="Up to {short.far.current}, at least {short.lowest.current}. No time limits are published for this fuse: ask the maker for its curve.",
+    headline="Ask the maker for its curve: none is published for shorts of {short.lowest.current} to {short.far.current}.",
 )
 ONE_DEVICE = Rule[FaultStudy](
     id="fuse.guards-overload-and-short", level=Level.FINE, source="one-device",

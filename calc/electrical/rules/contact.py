@@ -166,7 +166,7 @@ PART_NOT_NAMED = Rule[MeasuredJoint](
 )
 BEYOND_ANY_LIKE = Rule[MeasuredJoint](
     id="contact.beyond-any-like", level=Level.CAUTION, when=_beyond_any_like, source="practice",
-    headline="Remake or replace it: {resistance} is more than twice the {sound.high} of a sound one, whatever a like part reads.",
+    headline="Remake or replace it: {resistance} is more than twice the {sound.high} of a sound one.",
     text="Two parts alike may be bad alike. Above twice the usual range a like part clears nothing.",
     covers=frozenset({"contact.beyond-its-range"}),
 )

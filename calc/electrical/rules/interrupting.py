@@ -78,3 +78,4 @@ TIGHT = Rule[InterruptingDuty](
     text="{fault_current} is within a tenth of what must break it. No source is known so well, and a charger adds its own: take the class above.",
     mend=family_that_suits,
 )
+RULES = (VOLTAGE_TOO_LOW, CANNOT_INTERRUPT, NOT_MADE_FOR_IT, MARKED_HIGHER, UNKNOWN, FROM_MEMORY, NO_STANDARD_RATING, TIGHT)

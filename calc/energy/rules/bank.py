@@ -175,7 +175,7 @@ def _no_harder(draw: Draw) -> Change:
 
 BEYOND_ALLOWED = Rule[Allowed](
     id="bank.beyond-what-it-may-give", level=Level.STOP, when=lambda a: not at_most(a.current, a.most), source="practice",
-    headline="Use less at one time, or a bank that may give more: {current} is needed, and it may give {most}.",
+    headline="Use less at one time, or a stronger bank: {current} is needed, and it may give {most}.",
     text="A management system that sees more than it allows opens, and everything aboard goes dark at once.",
     mend=lambda a: Change({"max_current": a.current}),
 )

@@ -46,8 +46,9 @@ NO_SMOKE_ALARM = VanRule[Alarms](
     mends=_alarm("smoke", "Fit a smoke alarm on the ceiling, away from the cooker.", "ceiling"),
 )
 NO_GAS_ALARM = VanRule[Alarms](
-    id="van.no-gas-alarm", level=Level.CAUTION, when=lambda a: a.gas and a.lacks("gas"), source="practice",
-    headline="Fit a gas alarm low down: leaked gas gathers on the floor, where nobody smells it.",
+    id="van.no-gas-alarm", level=Level.STOP, when=lambda a: a.gas and a.lacks("gas"), source="practice",
+    headline="Close the cylinder until a gas alarm is fitted low down: leaked gas gathers on the floor.",
+    text="Explosion: gas is heavier than air, and sleepers do not smell it. An alarm just above the floor warns before it lights.",
     mends=_alarm("gas", "Fit a gas alarm just above the floor.", "just above the floor"),
 )
 VITAL_SILENT = VanRule[Alarm](
@@ -61,8 +62,14 @@ VITAL_EXPIRED = VanRule[Alarm](
     headline="Light nothing: the carbon monoxide alarm expired in {expiry}. Replace it.",
     mends=_set("Replace the alarm and press its test button.", tested="it sounded", expiry="2035-01"),
 )
+GAS_SILENT = VanRule[Alarm](
+    id="van.gas-alarm-silent", level=Level.STOP, when=lambda a: a.of_gas and a.tested == "silent", source="practice", key="tested",
+    headline="Close the cylinder: the gas alarm is silent. Replace it and press its test button.",
+    text="Explosion: leaked gas gathers on the floor, where nobody smells it.",
+    mends=_set("Replace the alarm and press its test button.", tested="it sounded"),
+)
 SILENT = VanRule[Alarm](
-    id="van.alarm-silent", level=Level.CAUTION, when=lambda a: not a.vital and a.tested == "silent", source="practice", key="tested",
+    id="van.alarm-silent", level=Level.CAUTION, when=lambda a: not a.vital and not a.of_gas and a.tested == "silent", source="practice", key="tested",
     headline="Replace the {part} or its battery: it stays silent when tested.",
     mends=_set("Replace the alarm or its battery, and press its test button.", tested="it sounded"),
 )
@@ -75,6 +82,10 @@ BEHIND_ISOLATOR = VanRule[Alarm](
     id="van.alarm-behind-isolator", level=Level.CAUTION, when=lambda a: a.supply == "behind-isolator", source="practice", key="supply",
     headline="Feed the {part} ahead of the isolator: switched off there, it is silent too.",
     mends=_set("Feed it from the bank ahead of the isolator, by its own small fuse.", supply="ahead-of-isolator"),
+)
+NO_DATE = VanRule[Alarms](
+    id="van.expiry-not-judged", level=Level.NOTE, when=lambda a: a.undated, source="practice", key="date",
+    headline="Add a date to this record: no alarm's expiry is judged without one.",
 )
 LOCKER_OPEN = VanRule[Gas](
     id="van.gas-locker-open-inside", level=Level.STOP, when=lambda g: g.locker == "open-inside", source="practice", key="locker",
@@ -95,7 +106,7 @@ FLUELESS = VanRule[Gas](
     mends=_set("Open a vent whenever the cooker is lit, and never heat with it.", flueless="yes"),
 )
 
-OF_ALL = (NO_CO_ALARM, NO_SMOKE_ALARM, NO_GAS_ALARM)
-OF_EACH = (VITAL_SILENT, VITAL_EXPIRED, SILENT, EXPIRED, BEHIND_ISOLATOR)
+OF_ALL = (NO_CO_ALARM, NO_SMOKE_ALARM, NO_GAS_ALARM, NO_DATE)
+OF_EACH = (VITAL_SILENT, VITAL_EXPIRED, GAS_SILENT, SILENT, EXPIRED, BEHIND_ISOLATOR)
 OF_GAS = (LOCKER_OPEN, SPARKS, FLUELESS)
 ASKED = (Asked(alarms, OF_ALL), Asked(each_alarm, OF_EACH), Asked(gas, OF_GAS))

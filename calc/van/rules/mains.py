@@ -84,7 +84,7 @@ NO_RESIDUAL = VanRule[Mains](
     covers=frozenset({"shore.no-residual-device"}),
 )
 RESIDUAL_TYPE = VanRule[Mains](
-    id="van.residual-type-ac", level=Level.CAUTION, when=lambda m: m.plugged and m.residual_type == "AC", source="practice", key="residual_type",
+    id="van.residual-type-ac", level=Level.CAUTION, when=lambda m: m.plugged and m.residual_type == "AC" and m.residual != "not-fitted", source="practice", key="residual_type",
     headline="Have the residual-current device changed for type A: chargers' currents can keep type AC from tripping.",
     text="Shock: electronic loads leak pulsed direct current, which a type AC device may not see. Type A trips on it.",
     mends=_set("Have a residual-current device of type A fitted and tested.", residual_type="A"),
@@ -142,10 +142,10 @@ NEVER_BONDED = VanRule[Bond](
     mends=_bond("Have neutral joined to earth when inverting, and opened on shore power.", neutral_bond="opened-on-shore"),
 )
 OUTLETS_BARE = VanRule[Bond](
-    id="van.inverter-without-residual-device", level=Level.CAUTION, source="practice", key="residual",
+    id="van.inverter-without-residual-device", level=Level.STOP, source="practice", key="residual",
     when=lambda b: b.neutral_bond in ("always", "opened-on-shore") and b.outlets_residual in ("no", "none"),
-    headline="Have a residual-current device fitted on the inverter's outlets: a fault to metal can kill.",
-    text="Shock: an inverter gives too little current to trip a breaker in time. A residual-current device of 30 mA does it.",
+    headline="Use none of the inverter's outlets: have a residual-current device of 30 mA fitted on them first.",
+    text="Shock: a fault to metal can kill, and an inverter gives too little current to trip a breaker in time. A residual-current device does it.",
     mends=_bond("Have a residual-current device of 30 mA fitted on the inverter's outlets.", residual="yes"),
 )
 

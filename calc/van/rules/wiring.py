@@ -7,14 +7,19 @@ from typing import Annotated
 
 from calc.electrical.fuses import CEILING
 from calc.judge import Level
-from calc.units.compare import at_most
+from calc.units.compare import at_least, at_most
 from calc.units.si import Number, Tag
 from calc.van.facts_wiring import (
+    SHEATHED_AT_MOST,
     Dangling,
+    Limited,
+    MainFuse,
     MeasuredDrop,
     Run,
     dangling,
     guarded,
+    limited,
+    main_fuses,
     measured_drops,
 )
 from calc.van.judging import Asked, Mend, VanRule
@@ -47,6 +52,19 @@ def _fuse(r: Run) -> list[Mend]:
     })]
 
 
+def _nearer(m: MainFuse) -> list[Mend]:
+    move = Mend(text="Move the fuse to within 15 cm of the post.", changes={f"{m.at}.unfused": "15 cm"})
+    sheathe = Mend(text="Sheathe the cable from the post to its fuse.", changes={f"{m.at}.sheathed": "yes"})
+    return [move, sheathe]
+
+
+def _found(m: MeasuredDrop) -> list[Mend]:
+    """Return the bad joint found and made anew: then the run loses what its copper does."""
+    if m.worked is None or not at_most(m.worked, m.allowed):
+        return []
+    return [Mend(text="Find what loses it, remake that joint, and measure again.", changes={f"{m.at}.measured_drop": f"{m.worked * 1e3:.3g} mV"})]
+
+
 NO_FUSE = VanRule[Run](
     id="van.run-without-fuse", level=Level.STOP, when=_unguarded, source="practice", key="fuse",
     headline="Fit a fuse at the start of {part}: nothing stops a short on it.",
@@ -65,16 +83,39 @@ FUSE_ABOVE = VanRule[Run](  # up to one and a half times, as the worksheet of fu
     text="The fuse ahead clears a short, but not an overload of this conductor.",
     mends=_fuse,
 )
+FUSE_FAR = VanRule[MainFuse](  # beyond what a sheath would allow it is a stop, sheathed or not
+    id="van.main-fuse-far-from-bank", level=Level.CAUTION, when=lambda m: not at_most(m.unfused, m.allowed) and at_most(m.unfused, SHEATHED_AT_MOST), source="33cfr-place", key="unfused",
+    headline="Move the fuse of {part} to within {allowed} of the post, or sheathe the cable up to it.",
+    text="Fire: nothing stops a short ahead of the fuse. The law for boats allows 18 cm, and 1 m in a sheath or conduit.",
+    mends=lambda m: _nearer(m),
+)
+FUSE_TOO_FAR = VanRule[MainFuse](
+    id="van.main-fuse-too-far-from-bank", level=Level.STOP, when=lambda m: not at_most(m.unfused, SHEATHED_AT_MOST), source="33cfr-place", key="unfused",
+    headline="Move the fuse of {part} to the post: nothing stops a short on {unfused} of cable ahead of it.",
+    text="Fire: a bank gives thousands of amps into a short. The law for boats allows 18 cm, and 1 m in a sheath or conduit.",
+    mends=lambda m: _nearer(m),
+)
+MAY_NEVER_OPEN = VanRule[Limited](
+    id="van.fuse-behind-converter-idle", level=Level.NOTE, when=lambda f: f.carried and at_least(f.fuse, f.rated), source="practice", key="fuse",
+    headline="Read the data sheet of {device}: it limits a short, and the {fuse} fuse of {part} may never open.",
+    text="The conductor carries what a converter usually gives into a short, so it does not burn. A smaller fuse would tell where the fault is.",
+)
+MAY_COOK = VanRule[Limited](
+    id="van.fuse-behind-converter-too-large", level=Level.CAUTION, when=lambda f: not f.carried and at_least(f.fuse, f.rated), source="practice", key="fuse",
+    headline="Use a fuse below {rated} on {part}: {device} limits a short there, and {fuse} may never open.",
+    text="Fire: a converter that limits its current feeds a short for hours, and this conductor is not sure to carry it.",
+)
 LOST_ON_THE_WAY = VanRule[MeasuredDrop](
     id="van.measured-drop-over-limit", level=Level.CAUTION, source="practice", key="measured_drop",
     when=lambda m: not at_most(m.drop, m.allowed) and (m.worked is None or not at_most(m.drop, MORE_THAN_COPPER * m.worked)),
     headline="Find what loses {drop} on {part}, its joints first: {allowed} is its limit.",
     text="Fire: what the copper does not lose, a bad joint, switch or fuse holder turns into heat in one place.",
+    mends=_found,
 )
 NOWHERE = VanRule[Dangling](
     id="van.end-not-in-record", level=Level.CAUTION, source="practice",
     headline="Name the part: {part} refers to “{named}”, which is not in this record.",
 )
 ASKED = (
-    Asked(guarded, (NO_FUSE, FUSE_TOO_FAR_ABOVE, FUSE_ABOVE)), Asked(measured_drops, (LOST_ON_THE_WAY,)), Asked(dangling, (NOWHERE,)),
+    Asked(guarded, (NO_FUSE, FUSE_TOO_FAR_ABOVE, FUSE_ABOVE)), Asked(main_fuses, (FUSE_FAR, FUSE_TOO_FAR)), Asked(limited, (MAY_NEVER_OPEN, MAY_COOK)), Asked(measured_drops, (LOST_ON_THE_WAY,)), Asked(dangling, (NOWHERE,)),
 )

@@ -79,7 +79,7 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
-        Placed(rule=banks.BEYOND_ALLOWED, at="allowed", headline="Use less at one time, or a bank that may give more: {dc_current} is needed, and it may give {allowed.most}."),
+        Placed(rule=banks.BEYOND_ALLOWED, at="allowed", headline="Use less at one time, or a stronger bank: {dc_current} is needed, and it may give {allowed.most}."),
         *placed("single_cable", *PARALLEL[:1]),
         *placed("draw", banks.BEYOND_ANY_BANK),
         Placed(rule=banks.HEAVY_LOAD, at="draw", headline="Read the data sheet: {dc_current} is {draw.rate} on this bank, and {usual_rate} is usual for long."),

@@ -25,7 +25,8 @@ _SITE: tuple[Step[FuseSite], ...] = (
     Step(of="feed_least", formula="2 * feed_length * feed_stated", source="ohm", when=_behind, text="Out and back."),
     Step(of="feed_parts", source="practice", when=_behind, text="The main fuse, its holder and some ten joints, new and clean."),
     Step(of="fault_here", formula="voltage / (bank_source + feed_least + feed_parts)", source="ohm", when=_behind, text="A dead short behind the fuse, worked as on the fault current sheet."),
-    Step(of="fault_here", formula="fault_current", when=lambda s: not s.behind_main, text="At the battery nothing but the bank holds it back."),
+    Step(of="fault_here", formula="fault_current", when=lambda s: s.at_battery, text="At the battery nothing but the bank holds it back."),
+    Step(of="fault_here", formula="fault_current", when=lambda s: not (s.at_battery or s.behind_main), text="As it is known for this place."),
 )
 _ENDS: tuple[Step[Protection], ...] = (
     Step(of="fuse", source="fuse-ratings", when=lambda p: p.chosen is not None,
