@@ -8,6 +8,7 @@ from typing import Any
 
 import calc
 from build_scripts import trees, van_keys, wall
+from build_scripts.van_examples import example_html
 from calc.render.html import Markup, el, join
 from calc.render.van_page import page_html as van_page
 from calc.tables import table
@@ -242,4 +243,7 @@ PARTS: dict[str, Callable[[], Markup]] = {
     "fault-trees": trees.trees_html,
     "van": van_page,
     "van-keys": van_keys.keys_html,
+    "van-sound": partial(example_html, "marram", "../../"),
+    "van-mistaken": partial(example_html, "ten-mistakes", "../../", lists=False),
+    "van-half-seen": partial(example_html, "half-seen", "../../"),
 }

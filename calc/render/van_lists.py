@@ -15,8 +15,11 @@ def lists_html(tables: Iterable[ListTable]) -> Markup:
     return join(*map(list_html, tables))
 
 
-def list_html(table: ListTable) -> Markup:
-    """Return one list. Its roles are written out, for stacked cells lose them in a browser."""
+def list_html(table: ListTable, of: str = "list") -> Markup:
+    """Return one list. Its roles are written out, for stacked cells lose them in a browser.
+
+    Its id begins with whose it is, for a page that has those of two vans.
+    """
     if not table.rows:
         inside = join(el("h3", table.title), el("p", "Nothing to list."))
     else:
@@ -40,7 +43,7 @@ def list_html(table: ListTable) -> Markup:
             "div", whole, class_="vl-scroll", tabindex="0", role="region", aria_label=table.title
         )
     note = el("p", table.note, class_="vl-note") if table.note else None
-    return el("section", inside, note, class_="vl-list", id=f"list-{table.id}")
+    return el("section", inside, note, class_="vl-list", id=f"{of}-{table.id}")
 
 
 def _row(table: ListTable, place: int, cells: tuple[str, ...]) -> Markup:

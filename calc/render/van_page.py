@@ -5,8 +5,8 @@ from calc.van.demos import DEMOS
 
 TABS = (("parts", "Parts"), ("review", "Review"), ("diagram", "Diagram"), ("lists", "Lists"))
 WITHOUT_SCRIPTS = (
-    "Filling in a van takes JavaScript, which is off here. The guides beside this page, and every"
-    " worksheet with its example, can be read without it."
+    "Filling in a van takes JavaScript, which is off here. The guides to planning and inspecting"
+    " have three vans reviewed, drawn and listed, and every worksheet has its example."
 )
 
 

@@ -20,10 +20,15 @@ _NAMED = {Level.STOP: ("stop", "stops"), Level.CAUTION: ("caution", "cautions")}
 _PARTING = "|"
 
 
-def sheet_link(sheet: str, texts: Mapping[str, str], van: str, place: str) -> str:
-    """Return the address of a worksheet with its values filled in, and of what van and part."""
+def sheet_link(
+    sheet: str, texts: Mapping[str, str], van: str, place: str, root: str = "../"
+) -> str:
+    """Return the address of a worksheet with its values filled in, and of what van and part.
+
+    `root` is the way from the page to the root of the site.
+    """
     whose = f"&van={quote(f'{van}:{place}', safe=':[]')}" if van else ""
-    return f"../checks/{sheet}/#{write(find(sheet), texts)}{whose}"
+    return f"{root}checks/{sheet}/#{write(find(sheet), texts)}{whose}"
 
 
 def verdict_of(found: Review) -> Markup:
@@ -118,6 +123,16 @@ def _list(findings: Iterable[Finding], van: str) -> Markup:
 
 
 def _finding(one: Finding, van: str) -> Markup:
+    return _said(one, el("p", *_ways(one, van), class_="lv-tools"))
+
+
+def finding_html(one: Finding, *after: Markup, root: str) -> Markup:
+    """Return one finding to be read, with what stands `after` it and the way to its values."""
+    shown = el("p", _show(one, "", root), class_="lv-tools") if one.sheet else None
+    return _said(one, *after, shown)
+
+
+def _said(one: Finding, *after: Markup | None) -> Markup:
     level = one.level if one.level in GRAVE else None
     return el(
         "li",
@@ -129,7 +144,7 @@ def _finding(one: Finding, van: str) -> Markup:
             el("bdi", one.sentence),
         ),
         el("p", el("bdi", one.text), class_="lv-why") if one.text else None,
-        el("p", *_ways(one, van), class_="lv-tools"),
+        *after,
         class_=f"lv-finding lv-{level}" if level else "lv-finding",
         data_rule=one.rule,
     )
@@ -141,12 +156,16 @@ def _ways(one: Finding, van: str) -> list[Markup]:
     if one.place:
         ways.append(_small("Go to it", data_goto=one.place))
     if one.sheet:
-        href = sheet_link(one.sheet, one.texts, van, one.place.split(".")[0])
-        title = el("span", f": {find(one.sheet).title}", class_="lw-unseen")
-        ways.append(el("a", "Show me", title, href=href, class_="lv-small"))
+        ways.append(_show(one, van))
     if not one.not_proven:
         ways.append(_small("How to mend it", data_way_out=key_of(one)))
     return ways
+
+
+def _show(one: Finding, van: str, root: str = "../") -> Markup:
+    href = sheet_link(one.sheet, one.texts, van, one.place.split(".")[0], root)
+    title = el("span", f": {find(one.sheet).title}", class_="lw-unseen")
+    return el("a", "Show me", title, href=href, class_="lv-small")
 
 
 def _small(words: str, **attributes: object) -> Markup:
