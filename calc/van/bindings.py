@@ -195,7 +195,7 @@ _SHEETS: Mapping[str, Mapping[str, str]] = {
         "question": "question", "nights": "nights", "recovery": "recovery()", **_IN_USE,
         "from_state": "from_state", "loads": "daily_loads()", "array": "array()",
         "latitude": "latitude", "month": "month", "sky": "sky", "climate": "climate",
-        "own_skies": "own_skies",
+        "own_skies": "pattern_own_skies()",
         "drive_hours": "drive_hours", "charger": "drive_charger()", "shore_every": "shore_every",
         "shore_hours": "shore_hours", "shore_charger": "shore_charger()",
         "temperature": "bank_temperature()", "cold_cut_off": "management.cold_cut_off",

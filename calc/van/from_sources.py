@@ -8,6 +8,7 @@ from calc.van.record import Part, Van
 from calc.van.values import State
 from calc.van.worked import attempted
 
+OWN_CLIMATE = "own"
 NO_POWER, NO_CURRENT = "0 W", "0 A"
 CHARGERS = (
     ("alternator", "charger_limit"),
@@ -198,7 +199,9 @@ def pattern_climate(van: Van, part: Part | None) -> Came | None:
 
 def pattern_own_skies(van: Van, part: Part | None) -> Came | None:
     """The twelve skies of the pattern, where it has its own."""
-    return _pattern(van, part, "own_skies")
+    found = pattern_of(van, part)
+    own = found is not None and found.choice("climate") == OWN_CLIMATE
+    return key_of(found, "own_skies") if found is not None and own else None
 
 
 def night_outside(van: Van, part: Part | None) -> Came | None:

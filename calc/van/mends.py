@@ -21,11 +21,12 @@ MOST_OFFERED = 3
 _MOST_WEIGHED = 8  # findings, the gravest first, among which the best mends are looked for
 _BEST = 3
 _LEVELS = tuple(Level)  # the worst first
-# Ids of the rules on what can kill: gas and alarms, then mains.
+# Rules on what can kill: gas, flames and alarms, then mains, with those of worksheets on the same.
 _DEADLY = tuple(
     frozenset(rule.id for asked in each for rule in asked.rules)
     for each in (alarms.ASKED, mains.ASKED)
 )
+_OF_SHEETS = ("flame.", "shore.polarity")
 _WEIGHTS = {Level.STOP: 100, Level.CAUTION: 10, Level.ADVICE: 1, Level.NOTE: 1}
 
 
@@ -99,7 +100,8 @@ def best(found: Review) -> tuple[tuple[Finding, Mend], ...]:
 def _danger(finding: Finding) -> tuple[int, int]:
     """Return the place of a finding among dangers: its level, then what it can do to people."""
     kind = next((place for place, one in enumerate(_DEADLY) if finding.rule in one), len(_DEADLY))
-    return _LEVELS.index(finding.level), kind
+    of_sheet = (place for place, one in enumerate(_OF_SHEETS) if finding.rule.startswith(one))
+    return _LEVELS.index(finding.level), next(of_sheet, kind)
 
 
 def _weight(found: Review) -> int:

@@ -7,7 +7,7 @@ not known is not judged: it is told by itself, and ranks as a stop where safety 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
@@ -23,16 +23,15 @@ from calc.van.record import KINDS, Part, Van
 from calc.van.reviewed import EVIDENCE, LEFT_OUT, REVIEWED, about, milder, settled
 from calc.van.row import ALL_LEVELS
 from calc.van.rules import alarms, bank, blocks, joints, mains, schedule_rules, use, wiring
-from calc.van.saying import listed, said
+from calc.van.saying import said
 from calc.van.schedule import schedule
 from calc.van.told import (
-    NOT_PROVEN,
     NOT_STATED,
     Told,
-    label_of,
     told_of_absent,
     told_of_kind,
     told_of_part,
+    told_of_runs,
 )
 from calc.van.usual import as_usual
 from calc.van.worked import refusal
@@ -46,8 +45,7 @@ ASKED: tuple[Asked[Any], ...] = (
 )  # fmt: skip
 """The rules of the whole, with the facts that they are asked of."""
 ORDER = {Level.STOP: 0, Level.CAUTION: 1, Level.ADVICE: 2, Level.NOTE: 3}
-_ALIKE = 3  # runs of which the same is not proven: told once
-RUNS = "runs"  # stands for them as a part's id
+RUNS = "runs"  # stands for several as a part's id
 MEASURED_JOINT = "contact"
 UPSTREAM = "upstream_duty"  # of two fuses: what is wrong with the one ahead
 CANNOT_BE_WORKED = "van.cannot-be-worked"
@@ -132,7 +130,7 @@ def review(van: Van) -> Review:
     """Return the review of a van; of the same van it is the same."""
     found = list(_by_sheets(van))
     found += _by_rules(van)
-    found += _alike(van, _unproven(van, found))
+    found += _unproven(van, found)
     return Review(van, tuple(sorted(_once(found), key=lambda one: (one.rank, one.not_proven))))
 
 
@@ -281,36 +279,17 @@ def _unproven(van: Van, found: list[Finding]) -> Iterator[Finding]:
             wanted.setdefault(told_at, {}).setdefault(place, set()).add(one.part_id)
     for kind in kinds_not_seen(van):
         yield _told(told_of_kind(kind, wanted.pop(kind, {})), kind, KINDS[kind].title)
+    own = {part.id: tuple(unproven(van, part)) for part in van.everything()}
+    together = told_of_runs(tuple((part, own[part.id]) for part in runs(van)), wanted)
+    for told, count in together:
+        yield _told(told, RUNS, f"{count} runs")
+    said = {place for told, _ in together for place in told.places}
     for part in van.everything():
-        own = tuple(unproven(van, part))
-        for told in told_of_part(van, part, own, wanted.pop(part.id, {})):
+        rest = tuple(one for one in own[part.id] if one.place not in said)
+        for told in told_of_part(van, part, rest, wanted.pop(part.id, {})):
             yield _told(told, part.id, part.name)
     for kind, places in wanted.items():
         yield _told(told_of_absent(kind, places), kind, KINDS[kind].title)
-
-
-def _alike(van: Van, found: Iterable[Finding]) -> Iterator[Finding]:
-    """Yield findings, those that say the same of several runs as one over all of them."""
-    kept = list(found)
-    by_keys: dict[tuple[str, ...], list[Finding]] = {}
-    for one in kept:
-        if one.rule == NOT_PROVEN and one.part_id in {run.id for run in runs(van)}:
-            keys = tuple(place.rpartition(".")[2] for place in one.places)
-            by_keys.setdefault(keys, []).append(one)
-    together = {id(one): own for own in by_keys.values() if len(own) >= _ALIKE for one in own}
-    for one in kept:
-        own = together.get(id(one))
-        if own is None:
-            yield one
-        elif own[0] is one:
-            labels = [label_of(van, place, van.by_id(one.part_id)) for place in one.places]
-            ids = frozenset(each.part_id for each in own)
-            yield replace(
-                one, sentence=f"Look at {len(own)} runs first: {listed(labels)}. Not proven.",
-                part_id=RUNS, part_name=f"{len(own)} runs",
-                places=tuple(place for each in own for place in each.places),
-                also=ids.union(*(each.also for each in own)),
-            )  # fmt: skip
 
 
 def _told(one: Told, part_id: str, part_name: str) -> Finding:

@@ -10,7 +10,7 @@ import calc
 from calc.electrical.rules import interrupting
 from calc.judge import Level
 from calc.units.compare import at_least
-from calc.units.shown import DOWN, UP, rounded
+from calc.units.shown import rounded
 from calc.units.si import Number, Tag, Volts
 from calc.van.came import Came, milliohms
 from calc.van.chosen import conductor_of
@@ -231,7 +231,7 @@ class _Working:
         }
         high, low = self.values.get("fault_high"), self.values.get("fault_low")
         if isinstance(high, float) and isinstance(low, float):
-            most, least = rounded(high, 4, UP), rounded(low, 4, DOWN)
+            most, least = rounded(high, 4), rounded(low, 4)
             texts |= {"fault_current": f"{most} A", "fault_low": f"{least} A"}
             stop = frozenset({Level.STOP})
             answer = attempted(LADDER, texts)

@@ -6,11 +6,10 @@ import re
 from typing import Any
 
 from calc.units.kinds import NUMBER
-from calc.units.shown import UP, quantity_text
+from calc.units.shown import quantity_text
 from calc.van.judging import Fact
 from calc.worksheet.outputs import kind_at, part_of
 
-_UP = frozenset({"fault", "fault_current"})  # what must be broken, as the schedule rounds it
 _NAME = re.compile(r"\{([a-z_][\w.]*)\}")
 
 
@@ -27,8 +26,7 @@ def _shown(fact: Fact, name: str) -> str:
     value: Any = part_of(fact, name)
     if not isinstance(value, float):
         return str(value)
-    way = UP if name.rpartition(".")[2] in _UP else "near"
-    return quantity_text(value, kind_at(type(fact), name) or NUMBER, way=way)
+    return quantity_text(value, kind_at(type(fact), name) or NUMBER)
 
 
 def listed(labels: list[str], most: int = 2) -> str:

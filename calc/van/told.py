@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections import Counter
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from calc.judge import Level
@@ -19,6 +20,11 @@ VITAL_KINDS = frozenset({
     "batteries", "management", "alternator", "mains", "inverter", "bars", "isolators", "cables",
     "circuits", "gas", "alarms", "heater", "bank", "panels", "shore", "water_heater",
 })  # fmt: skip
+
+
+_OFTEN = 3  # runs of which the same was not seen: told once
+_USUAL = "Usual values stand in for what nobody has seen."
+_IN_FULL = "They are not judged in full."
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -84,9 +90,59 @@ def told_of_part(van: Van, part: Part, found: Iterable[Unproven], wanted: Wanted
             rule=AS_USUAL,
             level=Level.NOTE,
             sentence=f"Ask about {name_of(part)}: {labels}.",
-            text="Usual values stand in for what nobody has seen.",
+            text=_USUAL,
             places=tuple(one.place for one in light),
         )
+
+
+def told_of_runs(
+    found: Sequence[tuple[Part, Sequence[Unproven]]], wanted: dict[str, dict[str, set[str]]]
+) -> tuple[tuple[Told, int], ...]:
+    """Return what is to be said once over several runs, and of how many: it would be read but once.
+
+    What worksheets lack of it is taken out of `wanted`, by part and place.
+    """
+    every = [
+        (_class_of(one, wanted.get(part.id, {})), one)
+        for part, own in found
+        for one in own
+        if one.gap is Gap.NOT_SEEN
+    ]
+    often = Counter((kind, one.key.id) for kind, one in every)
+    made = []
+    for kind in ("vital", "grave", "light"):
+        own = [o for k, o in every if k == kind and often[k, o.key.id] >= _OFTEN]
+        if own:
+            made.append(_told_of_runs(kind, own, wanted))
+    return tuple(made)
+
+
+def _class_of(one: Unproven, wanted: Wanted) -> str:
+    if one.key.safety and not one.idle:
+        return "vital"
+    return "grave" if one.place in wanted or _heavy(one) else "light"
+
+
+def _told_of_runs(
+    kind: str, own: list[Unproven], wanted: dict[str, dict[str, set[str]]]
+) -> tuple[Told, int]:
+    ids = frozenset(one.part.id for one in own)
+    labels = listed(list(dict.fromkeys(one.label for one in own)))
+    lacking = [wanted.get(one.part.id, {}).pop(one.place, set()) for one in own]
+    name = f"{len(ids)} runs"
+    rule, level, sentence, text = {
+        "vital": (NOT_PROVEN, Level.STOP, f"Look at {name} first: {labels}. Not proven.", ""),
+        "grave": (NOT_SEEN, Level.CAUTION, f"Find out about {name}: {labels}.", _IN_FULL),
+        "light": (AS_USUAL, Level.NOTE, f"Ask about {name}: {labels}.", _USUAL),
+    }[kind]
+    return Told(
+        rule=rule,
+        level=level,
+        sentence=sentence,
+        text=text,
+        places=tuple(one.place for one in own),
+        also=ids.union(*lacking),
+    ), len(ids)
 
 
 def _small(title: str) -> str:
