@@ -53,9 +53,15 @@ def duty(family=E, rating=40.0, voltage=14.6, fault=500.0, printed=None):
         ),
         (rules.VOLTAGE_TOO_LOW, {"family": None, "printed": 14.0}, {"family": None}),
         (rules.MARKED_HIGHER, {"voltage": 48.0}, {"voltage": 48.0, "printed": 58.0}),
-        # single-bolt fuses break 2000 A by the scope of ISO 8820-6, more from memory only
-        (rules.FROM_MEMORY, {"family": BLOCK, "fault": 2001.0}, {"family": BLOCK, "fault": 2000.0}),
-        (rules.TIGHT, {"family": BLOCK, "fault": 1819.0}, {"family": BLOCK, "fault": 1818.0}),
+        # single-bolt fuses break 2000 A by the scope of ISO 8820-6, more from memory only: 5000 A
+        # below 32 V. 2000 A over 1.1 is 1818.2 A, 5000 A over 1.1 is 4545.5 A
+        (rules.FROM_MEMORY, {"family": BLOCK, "fault": 1819.0}, {"family": BLOCK, "fault": 1818.0}),
+        (rules.TIGHT, {"family": BLOCK, "fault": 4546.0}, {"family": BLOCK, "fault": 4545.0}),
+        (
+            rules.TIGHT,
+            {"family": BLOCK, "fault": 1819.0, "voltage": 58.0},
+            {"family": BLOCK, "fault": 1818.0, "voltage": 58.0},
+        ),
         (rules.NO_STANDARD_RATING, {"rating": 41.0}, {"rating": 40.0}),
     ],
     ids=lambda value: getattr(value, "id", None),
