@@ -191,7 +191,7 @@ def _too_thin(rules: RuleSet, insulation: float) -> NotCovered:
     thinnest = conductor(_gauges(rules, insulation)[0])
     return NotCovered(
         "conductor",
-        f"must be thicker: {rules.cited} begins at {thinnest.name} ({thinnest.area * 1e6:.2f} mm²)"
+        f"must be larger: {rules.cited} begins at {thinnest.name} ({thinnest.area * 1e6:.2f} mm²)"
         f"{f' for {insulation:g} °C insulation' if rules is RuleSet.NEC else ''}.",
     )
 
@@ -258,7 +258,7 @@ def bundle_factor(rule_set: RuleSet, bundled: float) -> float:
         return nec.bundle_factor(bundled)
     if rules is RuleSet.ABYC and bundled > ABYC_MOST_BUNDLED:
         raise NotCovered(
-            "bundled", "must be 24 or fewer: ABYC E-11 as restated gives no figure beyond."
+            "bundled", "must be 24 or fewer: ABYC E-11 as restated gives no value beyond."
         )
     for row in table("bundling_33cfr").rows:
         last = float(row["to_conductors"]) if row["to_conductors"] else inf

@@ -162,7 +162,7 @@ class Converter:
 
     @property
     def output_power(self) -> Watts:
-        """What the load takes."""
+        """Power of the load."""
         return self.label.output * self.load
 
     @property

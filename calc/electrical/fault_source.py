@@ -148,7 +148,7 @@ def short_circuit_current_per_ah(chemistry: str) -> PerCapacity:
     if chemistry not in _by_capacity():
         raise NotCovered(
             "chemistry",
-            f"must be a lead-acid one to estimate from: no published figure fits {chemistry}. "
+            f"must be lead-acid for an estimate: no published value fits {chemistry}. "
             "Look in its data sheet for the short-circuit current or the inner resistance; the "
             "limit of its BMS is neither. Ask the maker, or take two readings under load.",
         )

@@ -21,7 +21,7 @@ from calc.units.si import Amperes, Ohms, Volts, Watts
 LEAST, MOST = 1e-12, 1e12
 """The smallest resistance or power, and the largest figure of any kind."""
 
-_TOO_FAR = "The figures are too far apart to be worked with together: digits run out."
+_TOO_FAR = "The values are too far apart to calculate with."
 _BALANCE = 1e-9  # share of all power to which taken and delivered must agree
 
 
@@ -85,7 +85,7 @@ class NoOperatingPoint(ValueError):
         self.loads = loads
         self.most = most
         names = " and ".join(f"'{name}'" for name in loads)
-        super().__init__(f"No operating point: {names} cannot be fed with the power asked for.")
+        super().__init__(f"No operating point: {names} cannot be fed with the power required.")
 
 
 @dataclass(frozen=True)

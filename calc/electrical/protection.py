@@ -345,7 +345,7 @@ def changed(protection: Protection, change: Change) -> Protection:
     """Return the protection of what is laid, with a `change` of it worked anew.
 
     The change may name the parameters of `cable`, an insulation by its name, and `current` [A].
-    Raises NotCovered where the rule set has no figure for it.
+    Raises NotCovered where the rule set has no value for it.
     """
     laid = protection.cable
     inputs: dict[str, Any] = {

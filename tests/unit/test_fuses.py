@@ -10,7 +10,7 @@ from tests.contract.samples import answers, until
 from tests.unit.fuse_names import offered, owed
 
 REMEDIES = {
-    r"thicker wire: (?P<conductor>.+), with a fuse of (?P<fuse>[\d.]+) A": {},
+    r"larger wire: (?P<conductor>.+), with a fuse of (?P<fuse>[\d.]+) A": {},
     r"insulation rated (?P<insulation>\d+) °C, with a fuse of (?P<fuse>[\d.]+) A": {},
     r"no more than 2 loaded conductors together, with a fuse of (?P<fuse>[\d.]+) A": {
         "bundled": "2"

@@ -125,7 +125,7 @@ def test_the_most_power_is_that_of_the_textbook_and_a_load_that_asks_more_is_ref
     assert refused.value.loads == ("load",)
     assert refused.value.most == pytest.approx(39.2, rel=1e-14)
     assert str(refused.value) == (
-        "No operating point: 'load' cannot be fed with the power asked for."
+        "No operating point: 'load' cannot be fed with the power required."
     )
 
 

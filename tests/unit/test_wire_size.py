@@ -19,7 +19,7 @@ REMEDIES = [
     rf"(?P<volts>\d+) V instead: the same power is [\d.e+]+ A, {SIZE}",
     rf"(?P<parallel>\d) conductors in parallel for plus and \d for minus, each {SIZE}",
     rf"insulation rated (?P<insulation>\d+) °C: {SIZE}",
-    rf"the parallel cables laid apart from each other: (?P<apart>){SIZE}",
+    rf"the parallel cables spaced apart: (?P<apart>){SIZE}",
     rf"no more than (?P<bundled>2) loaded conductors together: {SIZE}",
     rf"a route (?P<surroundings>outside engine space|outside the engine space): {SIZE}",
     rf"(?P<runs>\d) separate runs, each for a load of [\d.e+-]+ A: {SIZE}",

@@ -46,12 +46,12 @@ def thick_enough_alone(cable: Cable) -> Change | None:
 
 ONLY_IN_SHEATH = Rule[Cable](
     id="cable.only-in-sheath", level=Level.ADVICE, when=lambda c: c.only_in_sheath, source="33cfr-size",
-    text="Run so thin a wire ({copper.area} of copper) in a sheath with others, as the boats' rule says: one on its own is 16 AWG (1.3 mm²) or thicker.",
+    text="Run a wire this small ({copper.area} of copper) in a sheath with others: by the rule for boats, a single one is 16 AWG (1.3 mm²) or larger.",
     mend=thick_enough_alone,
 )
 BUNDLE_BY_PRUDENCE = Rule[Cable](
     id="cable.bundle-by-prudence", level=Level.ADVICE, when=lambda c: c.bundle_by_prudence, source="33cfr-notes",
-    text="{bundled} loaded conductors together: {bundle_factor} of the ampacity is left. 33 CFR says so from 50 V, ABYC E-11 at any voltage; below 50 V we use it as prudence.",
+    text="{bundled} loaded conductors together: {bundle_factor} of the ampacity is left. 33 CFR requires this from 50 V, ABYC E-11 at any voltage; below 50 V we use it as a precaution.",
 )
 BELOW_TABLE = Rule[MayBeThin](
     id="cable.below-table", level=Level.ADVICE, when=lambda c: c.below_table, source="33cfr-table",
@@ -71,15 +71,15 @@ MAINS_SIDE = Rule[HasRuleSet](
 )
 EDITIONS_DIFFER = Rule[HasRuleSet](
     id="cable.editions-differ", level=Level.NOTE, when=lambda c: c.by_nec and c.insulation == COOL_TERMINAL, source="nec-310-16",
-    text="Editions differ at 60 °C: older ones print 20 A for 14 AWG and 25 A for 12 AWG, that of 2023 has 15 A and 20 A. The lower ones are taken.",
+    text="Editions differ at 60 °C: older ones print 20 A for 14 AWG and 25 A for 12 AWG, that of 2023 has 15 A and 20 A. The lower ones are used.",
 )
 RULES_FOR_BOATS = Rule[HasRuleSet](
     id="cable.rules-for-boats", level=Level.NOTE, when=lambda c: not c.by_nec, source="33cfr-table",
-    text="33 CFR and ABYC are for boats: insulated stranded copper, 30 °C outside and 50 °C inside an engine space. There is no van rule that we may show; the maker of the vehicle and local rules govern.",
+    text="33 CFR and ABYC are for boats: insulated stranded copper, 30 °C outside and 50 °C inside an engine space. There is no rule for vans that we may show; follow the vehicle's maker and local rules.",
 )
 BEYOND_ROWS = Rule[Cable](
     id="cable.beyond-rows", level=Level.NOTE, when=lambda c: c.beyond_rows, source="wire-mm2",
-    text="The boats' rules end at 4/0 AWG (107 mm²), so {conductor} is rated as that. It can carry more: ask the cable's maker how much.",
+    text="The rules for boats end at 4/0 AWG (107 mm²), so {conductor} is rated as that. It can carry more: ask the cable's maker.",
 )
 
 ADVICE = (BUNDLE_BY_PRUDENCE, BELOW_TABLE, ONLY_IN_SHEATH, FACTOR_NOT_PRINTED, MAINS_SIDE)

@@ -62,29 +62,29 @@ def rating_in_time(study: FaultStudy) -> Change | None:
 
 MAIN_FUSE_ALONE = Rule[FaultStudy](
     id="short.main-fuse-alone", level=Level.STOP, source="abyc-bank", when=lambda s: s.main_fuse_alone,
-    headline="Fuse each battery by itself, class T for lithium: together they pass {short.near.current}, more than this fuse breaks.",
-    text="A fuse that cannot break the fault can burst and burn. With a fuse at each battery's own post none has more than one battery to break.",
+    headline="Fit a fuse to each battery, class T for lithium: together they pass {short.near.current}, more than this fuse breaks.",
+    text="A fuse that cannot break the fault can burst and burn. With a fuse at each battery's post, each fuse has to break the current of one battery only.",
     mend=lambda _: Change({"each_fused": "yes"}),
     covers=frozenset({"fuse.cannot-interrupt", "short.fuse-each-battery", "short.fuse-each-string"}),
 )
 NEVER = Rule[FaultStudy](
     id="fuse.never-opens", level=Level.STOP, when=lambda s: s.clears is Clears.NEVER, source="ohm",
     headline="The fuse of {fuse} carries the lowest short, {short.lowest.current}, for hours: it does not open.",
-    text="Use a smaller fuse, thicker wire or a shorter run: the loop holds the short back too much. Do not lay a run that cannot be fused.",
+    text="Use a smaller fuse, larger wire or a shorter run: the loop limits the short too much. Do not install a run that cannot be fused.",
     mend=rating_in_time,
 )
 TOO_MUCH = Rule[FaultStudy](
     id="fuse.lets-too-much-through", level=Level.STOP, when=lambda s: s.clears is Clears.TOO_MUCH,
-    headline="Use a faster fuse or thicker wire: this fuse lets {protection.let_through} through, and the wire withstands {short.withstand.let_through}.",
+    headline="Use a faster fuse or larger wire: this fuse lets {protection.let_through} through, and the wire withstands {short.withstand.let_through}.",
 )
 TOO_LATE = Rule[FaultStudy](
     id="fuse.opens-too-late", level=Level.STOP, when=lambda s: s.clears is Clears.TOO_LATE,
-    headline="Use a smaller fuse or thicker wire: the wire withstands {short.lowest.current} for about {short.lowest_start.withstand}, and this fuse may take longer.",
+    headline="Use a smaller fuse or larger wire: the wire withstands {short.lowest.current} for about {short.lowest_start.withstand}, and this fuse may take longer.",
 )
 ABOVE_CEILING = Rule[FusedWire](
     id="fuse.above-ceiling", level=Level.STOP, when=lambda s: s.above_ceiling, source="33cfr-place",
-    headline="Do not use this fuse: {fuse} is more than one and a half times the {run_ampacity} this run carries.",
-    text="Use a smaller fuse or thicker wire: this fuse guards neither against overload nor a weak short. The law ends at one and a half times the ampacity.",
+    headline="Do not use this fuse: {fuse} is more than 1.5 times the {run_ampacity} this run can carry.",
+    text="Use a smaller fuse or larger wire: this fuse protects against neither overload nor a weak short. The legal limit is 1.5 times the ampacity.",
     mend=within_ampacity,
 )
 
@@ -115,11 +115,11 @@ NO_CURVE = Rule[FaultStudy](
 ONE_DEVICE = Rule[FaultStudy](
     id="fuse.guards-overload-and-short", level=Level.FINE, source="one-device",
     when=lambda s: s.one_device and s.clears in (Clears.NOT_CERTAIN, Clears.FROM_MEMORY, Clears.NO_CURVE),
-    headline="The fuse breaks {short.near.current}, and at {fuse} it is no larger than the wire's ampacity, {ampacity}.",
+    headline="The fuse breaks {short.near.current}, and its {fuse} are within the wire's ampacity, {ampacity}.",
 )
 CURVE_WOULD_PROVE = Rule[FaultStudy](
     id="fuse.curve-would-prove-it", level=Level.NOTE, when=ONE_DEVICE.when, source="one-device",
-    text="One fuse guards against overload and short where it is no larger than the ampacity and breaks the fault. The maker's curve at {short.lowest.current} would prove how fast.",
+    text="One fuse protects against overload and short if it is no larger than the ampacity and can break the fault. The maker's curve at {short.lowest.current} would prove how fast.",
 )
 NO_FUSE = Rule[FaultStudy](
     id="short.no-fuse-named", level=Level.FINE, when=lambda s: s.protection is None,
@@ -127,33 +127,33 @@ NO_FUSE = Rule[FaultStudy](
 )
 NAME_THE_FUSE = Rule[FaultStudy](
     id="short.name-the-fuse", level=Level.ADVICE, when=lambda s: s.protection is None, source="33cfr-place",
-    text="No fuse is judged here. The run needs one at its source: name it and its family to see whether it breaks this and opens in time.",
+    text="No fuse is checked here. The run needs one at its source: enter it and its family to check that it breaks this and opens in time.",
 )
 ARC_FROM_MEMORY = Rule[FaultStudy](
     id="fuse.arc-from-memory", level=Level.CAUTION, when=lambda s: s.arc_left_out and not s.one_device, source="memory",
-    headline="Ask the maker for the let-through at {short.near.current}: that the fuse ends that short in time is not proven.",
-    text="Ask for the total let-through at {short.near.current}: that the arc counts for little while a wire withstands a tenth of a second is from memory.",
+    headline="Ask the maker for the let-through at {short.near.current}: it is not proven that the fuse opens in time.",
+    text="Ask for the total let-through at {short.near.current}. We neglect the arc where a wire withstands 0.1 s: our estimate.",
 )
 
 BY_TYPED = Rule[FaultStudy](
     id="fuse.in-time-as-typed", level=Level.ADVICE, when=lambda s: s.by_typed, source="practice",
-    text="This depends on values that you typed: the slow edge of the maker's curve at {short.lowest.current}, or the total clearing I²t at {short.near.current}. A typical or melting figure proves nothing.",
+    text="This depends on values that you typed: the slow edge of the maker's curve at {short.lowest.current}, or the total clearing I²t at {short.near.current}. A typical or melting value proves nothing.",
 )
 LARGER_FAULT = Rule[FaultStudy](
     id="fuse.i2t-of-larger-fault", level=Level.ADVICE, when=lambda s: s.i2t_of_larger_fault, source="practice",
-    text="The let-through typed is not counted: {short.near.current} is below ten times the rating, or would take more than a tenth of a second for it, and lets more through.",
+    text="The let-through you typed is not used: {short.near.current} is below ten times the rating or takes longer than 0.1 s, and lets more through.",
 )
 ONLY_LET_THROUGH = Rule[FaultStudy](
     id="fuse.only-let-through-tells", level=Level.ADVICE, source="adiabatic",
     when=lambda s: s.short.near.withstand < CONSTANT_I2T_TIME and s.clears is not Clears.IN_TIME,
-    text="Close to the source the wire withstands a short for {short.near.withstand} only. That fast, only the maker's let-through tells whether a fuse is quick enough: it must stay below {short.withstand.let_through}.",
+    text="Close to the source the wire withstands a short for only {short.near.withstand}. Only the maker's let-through shows whether a fuse is fast enough: it must be below {short.withstand.let_through}.",
 )
 SLOW_FUSE = Rule[FaultStudy](
     id="fuse.may-take-longer-than-known", level=Level.ADVICE, source="adiabatic",
     when=lambda s: s.clears is Clears.NOT_CERTAIN and s.latest is not None and not at_most(s.latest, ADIABATIC_LIMIT),
-    text="It may take {latest} to open the lowest short. What insulation withstands is known for 5 s at most, so no longer time counts as safe.",
+    text="It may take {latest} to open the lowest short. What insulation withstands is known for 5 s at most, so a longer time never counts as safe.",
 )
 BY_DATA_SHEET = Rule[FaultStudy](
     id="fuse.in-time-by-data-sheet", level=Level.ADVICE, when=lambda s: s.by_data_sheet, source="fuse-gates",
-    text="In time by makers' data sheets, not by a standard itself: set them beside the sheet of your fuse.",
+    text="In time by makers' data sheets, not by a standard: compare them with your fuse's sheet.",
 )

@@ -25,7 +25,7 @@ GLOWS_MOST: Annotated[Watts, Tag("most heat of a glowing connection")] = 35.0
 SCORCHES: Annotated[Watts, Tag("heat in one bad joint that scorches")] = 10.0
 
 NOT_FOR_FULL_CURRENT = "Do not load it with {reading.full_current}: it would lose {full.drop} and give off {full.heat}. Remake it first."
-TOO_LITTLE_LOAD = "Measure again at more current: this reading is too small to judge by."
+TOO_LITTLE_LOAD = "Measure again at more current: this reading is too small to judge."
 
 
 def _loses_too_much(joint: MeasuredJoint) -> bool:
@@ -125,11 +125,11 @@ NOT_REACHED = Rule[MeasuredJoint](
 )
 LOSES_ALREADY = Rule[MeasuredJoint](
     id="contact.drop-over-limit", level=Level.STOP, when=lambda j: not at_most(j.reading.drop, j.most_drop), source="sae-drop",
-    headline="Switch off and remake it: it loses {reading.drop} already and gives off {heat}.",
+    headline="Switch off and remake it: it already drops {reading.drop} and gives off {heat}.",
 )
 WORST_CLASS = Rule[MeasuredJoint](
     id="contact.worst-thermal-class", level=Level.STOP, when=lambda j: j.warmth is not None and j.warmth.priority == 1, source="neta-thermal",
-    headline="Do not load it: {warmth.worst} over {warmth.rise_over} at full load is the worst class. Mend it.",
+    headline="Do not load it: {warmth.worst} over {warmth.rise_over} at full load is the worst class. Repair it.",
 )
 LOSES_AT_FULL = Rule[MeasuredJoint](
     id="contact.drop-over-limit-at-full-current", level=Level.STOP, when=_loses_too_much, source="sae-drop",
@@ -139,17 +139,17 @@ LOSES_AT_FULL = Rule[MeasuredJoint](
 SOFTENS = Rule[MeasuredJoint](
     id="contact.spots-soften", level=Level.STOP, when=_softens, source="kohlrausch",
     headline=NOT_FOR_FULL_CURRENT,
-    text="Above {softening} the contact spots of copper soften, the joint settles and slackens. Here {full.drop} is lost at full current.",
+    text="Above {softening} copper contact spots soften, the joint settles and loosens. This one drops {full.drop} at full current.",
     mend=less_current,
 )
 GLOWS = Rule[MeasuredJoint](
     id="contact.heat-of-the-worst-glow", level=Level.STOP, when=_glows, source="nbs-glow",
-    headline="Do not load it: {worst_heat} in one joint is what loose connections gave off as they glowed.",
+    headline="Do not load it: loose connections glowed at {worst_heat} and less.",
     mend=less_current,
 )
 TOO_HOT = Rule[MeasuredJoint](
     id="contact.metal-over-cable-insulation", level=Level.STOP, when=lambda j: not at_most(j.reading.temperature, j.hot_metal), source="33cfr-table",
-    headline="Do not load it: {reading.temperature} is hotter than the {hot_metal} that good cable is made for. Find the heat.",
+    headline="Do not load it: {reading.temperature} is hotter than the {hot_metal} that good cable is rated for. Find the cause.",
 )
 SCORCHES_SOON = Rule[MeasuredJoint](
     id="contact.scorches", level=Level.STOP, when=_scorches, source="practice",
@@ -161,13 +161,13 @@ STOPS = (NOT_REACHED, LOSES_ALREADY, WORST_CLASS, LOSES_AT_FULL, SOFTENS, GLOWS,
 
 PART_NOT_NAMED = Rule[MeasuredJoint](
     id="contact.part-not-named", level=Level.CAUTION, when=_not_named, source="practice",
-    headline="Say what is between the probes. {resistance} is too much for a bolted joint or crimp, up to {sound.high}.",
-    text="Name the part. A fuse with its holder, a breaker or a push-on terminal may have more than a bolted joint, and be sound.",
+    headline="Enter what is between the probes. {resistance} is too much for a bolted joint or crimp, at most {sound.high}.",
+    text="Name the part. A fuse with its holder, a breaker or a push-on terminal may have more than a bolted joint and still be good.",
 )
 BEYOND_ANY_LIKE = Rule[MeasuredJoint](
     id="contact.beyond-any-like", level=Level.CAUTION, when=_beyond_any_like, source="practice",
-    headline="Remake or replace it: {resistance} is more than twice the {sound.high} of a sound one.",
-    text="Two parts alike may be bad alike. Above twice the usual range a like part clears nothing.",
+    headline="Remake or replace it: {resistance} is more than twice the {sound.high} of a good one.",
+    text="Two like parts may both be bad. Above twice the usual range a like part proves nothing.",
     covers=frozenset({"contact.beyond-its-range"}),
 )
 BEYOND_RANGE = Rule[MeasuredJoint](
@@ -176,7 +176,7 @@ BEYOND_RANGE = Rule[MeasuredJoint](
 )
 BEYOND_LIKE = Rule[MeasuredJoint](
     id="contact.worse-than-its-like", level=Level.CAUTION, when=lambda j: j.ratio is not None and not at_most(j.ratio, LIKE_MOST), source="neta-resistance",
-    headline="Look into it: {ratio} times a like part. At {reading.full_current} it gives off {full.heat}.",
+    headline="Inspect it: {ratio} times a like part. At {reading.full_current} it gives off {full.heat}.",
 )
 OVER_RATING = Rule[MeasuredJoint](
     id="contact.current-over-rating", level=Level.CAUTION, when=_over_rating, source="practice",
@@ -190,33 +190,33 @@ WARMER_THAN_SHOULD_BE = Rule[MeasuredJoint](
 LESS_THAN_ANY = Rule[MeasuredJoint](
     id="contact.less-than-any-joint", level=Level.CAUTION, when=_less_than_any, source="busbar-joint",
     headline="Measure again: no joint has as little as {resistance}. Probe the lug's barrel and the stud.",
-    text="Both probes may sit on one part, or less current flows than was typed. The best bolted joints published have {sound.low}.",
+    text="Both probes may be on one part, or less current flows than you typed. The best bolted joints published have {sound.low}.",
     covers=frozenset({"contact.reading-too-small"}),
 )
 SMALL_READING = Rule[MeasuredJoint](
     id="contact.reading-too-small", level=Level.CAUTION, when=_small, source="practice",
     headline=TOO_LITTLE_LOAD,
-    text="Load the circuit more. At less than a fifth of the full current, or under 1 mV where that digit matters, probes and meter decide the reading.",
+    text="Load the circuit more. Below a fifth of the full current, or under 1 mV, the error of probes and meter is too large.",
 )
 LIGHT_LOAD = Rule[MeasuredJoint](
     id="contact.temperature-at-light-load", level=Level.CAUTION, when=lambda j: j.warmth is not None and j.warmth.light, source="ir-load",
     headline=TOO_LITTLE_LOAD,
-    text="Take the temperature at 40 % of full load or more. A faint warmth at less can be a fault at full load.",
+    text="Measure the temperature at 40 % of full load or more. Slight warmth at less can be a fault at full load.",
 )
 WARM = Rule[MeasuredJoint](
     id="contact.heat-of-a-glow", level=Level.CAUTION, when=lambda j: _warms(j) and not _stays_cool(j), source="nbs-glow",
-    headline="Measure how much warmer than the air it gets: {worst_heat} in one joint can scorch a small place.",
+    headline="Measure how much warmer than the air it gets: {worst_heat} in one joint can scorch a small part.",
     mend=less_current,
 )
 NEAR_LIMIT = Rule[MeasuredJoint](
     id="contact.little-growth-left", level=Level.CAUTION, when=_little_growth, source="practice",
-    headline="Clean and remake it soon: it loses {full.drop} at {reading.full_current}, and {most_drop} is too much.",
+    headline="Clean and remake it soon: it drops {full.drop} at {reading.full_current}; the limit is {most_drop}.",
     mend=less_current,
 )
 HOT_METAL = Rule[MeasuredJoint](
     id="contact.metal-over-lugs", level=Level.CAUTION, when=lambda j: not at_most(j.reading.temperature, j.warm_metal), source="33cfr-table",
     headline="Find where the heat comes from: {reading.temperature} is more than the {warm_metal} usual for lugs and holders.",
-    text="What is printed on jacket and part decides. The law has columns for insulation from 60 °C to {hot_metal} and for rarer, hotter kinds; a battery takes far less.",
+    text="The rating printed on jacket and part decides. The law lists insulation from 60 °C to {hot_metal} and some hotter kinds; a battery tolerates far less.",
 )
 JUDGEMENTS = (
     *STOPS,
@@ -232,19 +232,19 @@ WHERE_THE_PROBES_GO = Rule[MeasuredJoint](
 )
 LIKE_IS_WORSE = Rule[MeasuredJoint](
     id="contact.like-joint-is-worse", level=Level.ADVICE, when=lambda j: j.ratio is not None and not at_least(j.ratio, 1 / LIKE_MOST), source="neta-resistance",
-    text="Look into the like one too: it reads more than 50 % above this one.",
+    text="Inspect the like one too: it reads more than 50 % above this one.",
 )
 WARM_FUSE = Rule[MeasuredJoint](
     id="contact.warm-by-nature", level=Level.ADVICE, when=lambda j: j.sound.part in RATED, source="practice",
-    text="A loaded fuse or breaker is warm when it is sound. Plastic that softens or browns, or one side hotter than the other, is a bad contact.",
+    text="A good fuse or breaker is warm under load. Plastic that softens or browns, or one side hotter than the other, means a bad contact.",
 )
 NO_FUSE_SEES_IT = Rule[MeasuredJoint](
     id="contact.no-fuse-sees-it", level=Level.ADVICE, source="practice",
-    text="No fuse sees a bad joint: the current is the usual one. It burns fingers and scorches insulation. Measure with insulated probes, touch nothing that may be hot, and take the load off if it smells or the plastic softens.",
+    text="Burns and fire: no fuse reacts to a bad joint, because the current is normal. Use insulated probes, touch nothing hot, and switch off if it smells or plastic softens.",
 )
 HOW_TO_MEND = Rule[MeasuredJoint](
     id="contact.how-to-mend", level=Level.ADVICE, source="practice",
-    text="To mend it: load off, the bank's disconnect open, negative off first, let it cool. Do not just tighten it again: open it, clean to bright metal, replace a browned lug or a softened holder, torque it (see joint torque), measure again and note the reading.",
+    text="To repair it: load off, the bank's disconnect open, negative off first, let it cool. Do not just tighten it again: open it, clean to bright metal, replace a browned lug or a softened holder, torque it (see joint torque), measure again and note the reading.",
 )
 LEAVE_OFF = Rule[MeasuredJoint](
     id="contact.leave-off", level=Level.ADVICE, when=lambda j: any(rule.when(j) for rule in STOPS), source="practice",
@@ -252,28 +252,28 @@ LEAVE_OFF = Rule[MeasuredJoint](
 )
 GLOWED_IN_TESTS = Rule[MeasuredJoint](
     id="contact.glowed-in-tests", level=Level.ADVICE, when=_warms, source="nbs-glow",
-    text="Loose connections that glowed in a laboratory gave off as little as 5 W at 0.8 A, and up to 35 W at 15 A. What counts is how small the place is.",
+    text="Loose connections that glowed in a laboratory gave off as little as 5 W at 0.8 A, and up to 35 W at 15 A. The smaller the spot, the hotter it gets.",
 )
 SPOT_WOULD_MELT = Rule[MeasuredJoint](
     id="contact.spots-would-melt", level=Level.ADVICE, when=lambda j: j.contact and j.full is not None and j.full.spot is None, source="kohlrausch",
-    text="No temperature is given for the contact spots: {full.drop} would melt copper, and there the relation ends.",
+    text="No temperature is given for the contact spots: {full.drop} would melt copper, where the relation ends.",
 )
 WARM_AS_ITS_LIKE = Rule[MeasuredJoint](
     id="contact.warm-as-its-like", level=Level.ADVICE, source="practice",
     when=lambda j: j.warmth is not None and j.warmth.rise_over is RiseOver.LIKE_JOINT and _warms(j),
-    text="A joint as warm as one like it may be as bad. From 5 W on, only its warmth over the air can clear it.",
+    text="A joint as warm as a like one may be as bad. From 5 W up, only its temperature above the air shows that it is good.",
 )
 NO_LIKE = Rule[MeasuredJoint](
     id="contact.no-like-joint", level=Level.ADVICE, when=lambda j: j.ratio is None, source="neta-resistance",
-    text="No like joint to compare with. The usual test is against the lowest of several like joints at the same current: look into any that reads more than 50 % above it.",
+    text="No like joint to compare with. The usual test is against the lowest of several like joints at the same current: inspect any that reads more than 50 % above it.",
 )
 CABLE_IS_WARM_TOO = Rule[MeasuredJoint](
     id="contact.cable-is-warm-too", level=Level.ADVICE, when=lambda j: j.warmth is not None and j.warmth.rise_over is RiseOver.AIR, source="practice",
-    text="A well loaded cable is warm by itself. The better question is how much warmer the joint is than its own cable a hand's breadth away, or than a like joint.",
+    text="A well loaded cable is warm. Compare the joint with its own cable 10 cm away, or with a like joint.",
 )
 SCALES_DISAGREE = Rule[MeasuredJoint](
     id="contact.scales-disagree", level=Level.ADVICE, when=lambda j: j.warmth is not None, source="mil-thermal",
-    text="The scales disagree by design. A military one is laxer; the stricter one is followed here.",
+    text="The scales differ. A military one is less strict; the stricter one is used here.",
 )
 RISE_AT_FULL = Rule[MeasuredJoint](
     id="contact.rise-at-full-current", level=Level.ADVICE, when=lambda j: j.warmth is not None and j.warmth.at_full is not None, source="iec-61439",
@@ -297,5 +297,5 @@ OXIDE_GLOWS = Rule[MeasuredJoint](
 )
 MOVE_THE_PROBES = Rule[MeasuredJoint](
     id="contact.move-the-probes", level=Level.NOTE, when=lambda j: j.sound.part in (*RATED, Part.SWITCH), source="practice",
-    text="Across a fuse, a holder or a switch the reading holds all its inner contacts and the link. Move the probes to find which part it is.",
+    text="Across a fuse, a holder or a switch the reading includes all its internal contacts. Move the probes to find which part is bad.",
 )

@@ -55,7 +55,7 @@ def _kept_on(c: Converter) -> float:
 OVERLOADED = Rule[Converter](
     id="converter.overloaded", level=Level.STOP, source="practice", when=lambda c: c.overloaded,
     headline="Use a larger converter: the load takes {load}, and this one gives {available} in air of {air}.",
-    text="It shuts down or overheats. Take one whose rating for hours, in the hottest air, is above the load.",
+    text="It shuts down or overheats. Use one whose continuous rating, in the hottest air, is above the load.",
     mend=lambda c: Change({"rated": c.load / c.left}) if c.left > 0 else None,
 )
 INPUT_TOO_HIGH = Rule[Converter](
@@ -71,12 +71,12 @@ INPUT_TOO_LOW = Rule[Converter](
 )
 ONLY_A_PEAK = Rule[Converter](
     id="converter.rating-may-be-a-peak", level=Level.CAUTION, source="practice", when=_only_peak,
-    headline="Look for the rating for hours: {load} is much for a label of {label.rated} that may be a peak.",
+    headline="Look for the continuous rating: {load} is a lot for a label of {label.rated}, which may be a peak.",
     mend=lambda c: Change({"rated": c.load / (PEAK_LASTS * c.left)}),
 )
 IDLE_DRAW = Rule[Converter](
     id="converter.idle-draw", level=Level.CAUTION, source="practice", when=_idles,
-    headline="Switch the converter off with its load: idle it takes {standby_charge} a day, much beside what the load uses.",
+    headline="Switch the converter off with its load: its idle draw is {standby_charge} a day, a lot compared with the load.",
     mend=lambda c: Change({"on_hours": _kept_on(c)}),
 )
 
@@ -86,7 +86,7 @@ HIGHER_VOLTAGE_PAYS = Rule[Converter](
 )
 COMMON_NEGATIVE = Rule[Converter](
     id="converter.common-negative", level=Level.ADVICE, source="practice", when=lambda c: c.label.isolation is Isolation.COMMON,
-    text="Both sides share the negative. Run its negative cable as thick as its positive: lost, the load's current looks for a way through screens and signal wires.",
+    text="Both sides share the negative. Make its negative cable as large as its positive: if it is lost, the load's current returns through screens and signal wires.",
 )
 ISOLATED = Rule[Converter](
     id="converter.isolated", level=Level.ADVICE, source="practice", when=lambda c: c.label.isolation is Isolation.ISOLATED,
@@ -102,19 +102,19 @@ FUSE_BOTH_SIDES = Rule[Converter](
 )
 CAN_PASS_THE_BANK = Rule[Converter](
     id="converter.can-pass-the-bank", level=Level.ADVICE, source="practice", when=_passes_much,
-    text="Should it fail, a converter that is not isolated puts {feed.highest} on loads and fuses made for less. Take an isolated one, or a fuse at the output rated for that.",
+    text="Should it fail, a converter that is not isolated puts {feed.highest} on loads and fuses made for less. Use an isolated one, or a fuse at the output rated for that.",
 )
 OUTPUT_IS_LIMITED = Rule[Converter](
     id="converter.output-is-limited", level=Level.NOTE, source="practice", when=_never_opens,
-    text="Into a short many converters give little more than their rating, here {label.rated}: a larger fuse may never open. Thinner leads farther on need their own.",
+    text="Into a short many converters give little more than their rating, here {label.rated}: a larger fuse may never open. Smaller wires further on need their own.",
 )
 IS_NO_CHARGER = Rule[Converter](
     id="converter.is-no-charger", level=Level.NOTE, source="practice",
-    text="A converter is no charger: on a battery it gives all it has for as long as it can. For that take a charger with stages.",
+    text="A converter is not a charger: into a battery it delivers full current until it overheats. Use a charger with stages.",
 )
 STEADY_POWER = Rule[Converter](
     id="converter.takes-steady-power", level=Level.NOTE, source="charger-balance",
-    text="Its power stays as the bank sags, so the current rises, to {input_current} at {feed.lowest}. Cable and fuse are sized for that.",
+    text="Its power is constant, so the current rises as the bank's voltage falls, to {input_current} at {feed.lowest}. Cable and fuse are sized for that.",
 )
 STARTS_HARD = Rule[Converter](
     id="converter.motors-start-hard", level=Level.NOTE, source="practice",
@@ -126,7 +126,7 @@ COPPER_AGAINST_LOSS = Rule[Converter](
 )
 WARM_PLACE_DERATES = Rule[Converter](
     id="converter.warm-place", level=Level.NOTE, source="practice", when=lambda c: at_least(c.air, WARM_PLACE),
-    text="In air of {air} it gives {available}. It heats its own bay: ask enclosure airflow.",
+    text="In air of {air} it gives {available}. It heats its own bay: see enclosure airflow.",
 )
 
 JUDGING = (OVERLOADED, INPUT_TOO_HIGH, INPUT_TOO_LOW, ONLY_A_PEAK, IDLE_DRAW)

@@ -44,25 +44,25 @@ def thick_enough_to_join(laid: RunResult) -> Change | None:
 
 SHARE_EVENLY = Rule[HasParallel](
     id="run.parallel-must-be-alike", level=Level.ADVICE, when=lambda r: r.parallel > 1, source="nec-parallel",
-    text="Conductors in parallel share evenly only if they are alike: same length, size, lugs and crimps. One loose joint puts the whole current on the rest. Fuse each by itself, three or more at both ends.",
+    text="Conductors in parallel share evenly only if they are alike: same length, size, lugs and crimps. With one loose joint the others carry the whole current. Fuse each one, and three or more at both ends.",
 )
 FUSE_BOTH_ENDS_OF_EACH = Rule[HasParallel](
     id="run.three-in-parallel", level=Level.CAUTION, when=lambda r: r.parallel > 2, source="nec-parallel",
-    headline="Fit a fuse at both ends of each of the {parallel}, or use one or two thicker conductors.",
+    headline="Fit a fuse at both ends of each of the {parallel}, or use one or two larger conductors.",
     text="Fire: of three or more in parallel a short in one is fed from its far end through the others, past its fuse at the source.",
 )
 TOO_THIN_TO_JOIN = Rule[RunResult](
     id="run.too-thin-to-join", level=Level.ADVICE, when=lambda r: r.too_thin_to_join, source="nec-parallel",
-    text="NEC joins 1/0 AWG (53 mm²) and thicker in parallel, and thinner ones only where each alone can carry the whole load and is fused for it. One thicker conductor is the better run.",
+    text="NEC allows 1/0 AWG (53 mm²) and larger in parallel, and smaller ones only where each alone can carry the whole load and is fused for it. One larger conductor is better.",
     mend=thick_enough_to_join,
 )
 MAY_BE_SAE = Rule[Copper](
     id="copper.may-be-sae", level=Level.NOTE, when=lambda c: not c.as_sae and c.sae_share is not None, source="sae-area",
-    text="{conductor} means the AWG size, as in the wiring codes. Vehicle cable made to the SAE size of the same number has {sae_share} less copper, loses more and carries less: set “gauge sizes” to SAE if the reel says so.",
+    text="{conductor} means the AWG size, as in the wiring codes. Vehicle cable made to the SAE size of the same number has {sae_share} less copper, more drop and less ampacity: set “gauge sizes” to SAE if the reel says so.",
 )
 READ_AS_SAE = Rule[Copper](
     id="copper.read-as-sae", level=Level.NOTE, when=lambda c: c.as_sae, source="sae-area",
-    text="Read as an SAE size, {conductor} holds {area} of copper, {sae_share} less than AWG. Its ampacity is read from the thickest AWG row with no more copper than that.",
+    text="Read as an SAE size, {conductor} holds {area} of copper, {sae_share} less than AWG. Its ampacity is that of the largest AWG row with no more copper.",
 )
 GAUGE_READING_IDLE = Rule[HasGaugeReading](
     id="copper.gauge-reading-idle", level=Level.NOTE, source="iec-60228",
@@ -71,5 +71,5 @@ GAUGE_READING_IDLE = Rule[HasGaugeReading](
 )
 STRANDS_IDLE = Rule[HasStrands](
     id="copper.strands-idle", level=Level.NOTE, when=lambda r: not r.metric and r.strands is Strands.STRANDED, source="nec-8",
-    text="The class of strands is for metric sizes; the gauge table has one stranding.",
+    text="The class of strands applies to metric sizes only; the gauge table has one stranding.",
 )

@@ -18,7 +18,7 @@ from calc.units.si import Celsius, Tag
 # chapter 9 table 8, 12.9 at 75 °C
 ABYC_COPPER: Annotated[Celsius, Tag("copper of ABYC's drop tables")] = 23.5
 
-_HEAT_EACH_OTHER = "Cables in parallel that touch heat each other. A cable's width between them lets each carry as much as one alone."
+_HEAT_EACH_OTHER = "Cables in parallel that touch heat each other. With a gap of one cable width, each can carry as much as one alone."
 _STRICT, _WIDEST = limit_text(Duty.CRITICAL), limit_text(Duty.OTHER)
 
 
@@ -97,14 +97,14 @@ BEYOND_USUAL_LIMIT = Rule[LoadedRun](
 )
 LAY_APART = Rule[WireDrop](
     id="run.lay-parallel-apart", level=Level.STOP, when=lambda d: _only_apart(d) and d.protection.overloaded, source="33cfr-notes",
-    headline="Lay the parallel cables apart: together each can carry {protection.highest}, and its load is {protection.current}.",
+    headline="Space the parallel cables apart: bundled, each can carry {protection.highest}, and its load is {protection.current}.",
     text=_HEAT_EACH_OTHER,
     mend=lambda _: Change({"bundled": ALONE}),
     covers=frozenset({rule.id for rule in FITS}),
 )
 BETTER_APART = Rule[WireDrop](
     id="run.parallel-better-apart", level=Level.CAUTION, when=lambda d: _only_apart(d) and not d.protection.overloaded, source="33cfr-notes",
-    headline="Lay the parallel cables apart: together each can carry {protection.highest}, and its fuse is {protection.lowest} or more.",
+    headline="Space the parallel cables apart: bundled, each can carry {protection.highest}, and its fuse is {protection.lowest} or more.",
     text=_HEAT_EACH_OTHER,
     mend=lambda d: None if _one_alone_too_thin_apart(d) else Change({"bundled": ALONE}),
     covers=frozenset({rule.id for rule in FITS}),
@@ -133,13 +133,13 @@ NO_SIZE_WITHIN_LIMIT = Rule[WireDrop](
 ONLY_PLAIN_LIGHTING = Rule[LoadedRun](
     id="run.only-plain-lighting", level=Level.ADVICE, source="abyc-drop",
     when=lambda r: _beyond(r, Duty.CRITICAL) and not _beyond(r, Duty.OTHER) and not _over_limit(r),
-    text=f"Fit for plain lighting and the like only: feeders, chargers, pumps and electronics are held to {_STRICT}.",
+    text=f"For plain lighting and the like only: for feeders, chargers, pumps and electronics the limit is {_STRICT}.",
     mend=lambda r: None if r.laid.run.from_maker else conductor_within(r, drop_limit(Duty.CRITICAL)),
 )
 
 TWO_LIMITS = Rule[object](
     id="run.two-usual-limits", level=Level.NOTE, source="abyc-drop",
-    text=f"{_STRICT}: panel feeders, electronics and whatever safety depends on. {_WIDEST}: other lighting and circuits that are not critical. Boat practice, for there is no van rule.",
+    text=f"{_STRICT}: panel feeders, electronics and anything safety depends on. {_WIDEST}: other lighting and circuits that are not critical. Practice for boats: there is no rule for vans.",
 )
 LIMITS_OF_LEISURE_VEHICLES = Rule[LoadedRun](
     id="run.limits-of-leisure-vehicles", level=Level.NOTE, source="en-1648",
@@ -147,11 +147,11 @@ LIMITS_OF_LEISURE_VEHICLES = Rule[LoadedRun](
 )
 CHARGERS_AND_INVERTERS = Rule[LoadedRun](
     id="run.what-chargers-and-inverters-see", level=Level.NOTE, source="practice",
-    text="A charger sees the drop as a full battery: its sense wire or a short thick cable cures that. An inverter's low-voltage cut-out comes sooner by as much as is lost.",
+    text="A charger reads the drop as a full battery: use its sense wire or a short, large cable. An inverter's low-voltage cut-off comes earlier by the same drop.",
 )
 WITHIN_WHEN_COOL = Rule[LoadedRun](
     id="run.within-when-cool", level=Level.ADVICE, when=_over_only_warm, source="abyc-drop",
-    text=f"The copper is taken at {{laid.run.temperature}}. ABYC E-11's drop tables take it near {ABYC_COPPER:g} °C, and there this run is within {{limit}}.",
+    text=f"The copper is assumed at {{laid.run.temperature}}. ABYC E-11's drop tables assume about {ABYC_COPPER:g} °C, and there this run is within {{limit}}.",
 )
 JOINTS_LOSE_TOO = Rule[LoadedRun](
     id="run.joints-lose-too", level=Level.NOTE, source="practice",

@@ -15,7 +15,7 @@ def _chosen(p: Protection) -> Change | None:
 
 BELOW_LOAD = Rule[Protection](
     id="fuse.below-load", level=Level.STOP, when=lambda p: p.fitted is not None and p.below_load, source="nec-125",
-    headline="The {fuse} fuse opens by itself: the load draws {current}. Use at least {lowest}.",
+    headline="The {fuse} fuse opens without a fault: the load draws {current}. Use at least {lowest}.",
     mend=_chosen,
 )
 LOADED_HARD = Rule[Protection](
@@ -25,7 +25,7 @@ LOADED_HARD = Rule[Protection](
 )
 ABOVE_LABEL = Rule[Protection](
     id="fuse.above-label", level=Level.CAUTION, when=lambda p: p.fitted is not None and p.above_label, source="practice",
-    headline="Use {allowed} or less: the appliance's label allows no {fuse} fuse, whatever the wire carries.",
+    headline="Use {allowed} or less: the appliance's label does not allow a {fuse} fuse, whatever the wire can carry.",
     mend=_chosen,
 )
 LABEL_DECIDES = Rule[Protection](
@@ -35,7 +35,7 @@ LABEL_DECIDES = Rule[Protection](
 RESETS = Rule[Protection](
     id="fuse.breaker-resets", level=Level.NOTE, source="33cfr-place",
     when=lambda p: p.fitted is None and any(family.resets for family in p.families),
-    text="If you fit a breaker, take one that is reset by hand and trips freely. One that resets itself feeds the fault again and again.",
+    text="If you fit a breaker, use a manual-reset, trip-free one. One that resets itself feeds the fault again and again.",
 )
 LABEL_TOO_SMALL = Rule[Protection](
     id="fuse.label-too-small", level=Level.STOP, when=lambda p: p.label_too_small and p.wide_enough, source="nec-125",

@@ -46,7 +46,7 @@ CANNOT_INTERRUPT = Rule[InterruptingDuty](
 NOT_MADE_FOR_IT = Rule[InterruptingDuty](
     id="fuse.not-made-for-such-a-fault", level=Level.STOP, when=lambda d: d.beyond_weakest, source="fuse-weakest",
     headline="Do not use this fuse: a short may pass {fault_current}, and such a cartridge may break only {weakest}.",
-    text="A fuse that cannot break the fault can burst and burn. Such a cartridge need break only {weakest} of a.c.; no text has more for d.c. Use a stronger family.",
+    text="A fuse that cannot break the fault can burst and burn. Such a cartridge must break only {weakest} of a.c.; nothing higher is published for d.c. Use a stronger family.",
     mend=family_that_suits, covers=frozenset({"fuse.ratings-unknown"}),
 )
 MARKED_HIGHER = Rule[InterruptingDuty](
@@ -75,7 +75,7 @@ NO_STANDARD_RATING = Rule[InterruptingDuty](
 TIGHT = Rule[InterruptingDuty](
     id="fuse.interrupting-rating-tight", level=Level.CAUTION, when=lambda d: d.tight, source="practice",
     headline="A short of {fault_current} is within a tenth of what the family breaks.",
-    text="{fault_current} is within a tenth of what must break it. No source is known so well, and a charger adds its own: take the class above.",
+    text="{fault_current} is within a tenth of what must break it. No source is known that precisely, and a charger adds its own current: use the class above.",
     mend=family_that_suits,
 )
 RULES = (VOLTAGE_TOO_LOW, CANNOT_INTERRUPT, NOT_MADE_FOR_IT, MARKED_HIGHER, UNKNOWN, FROM_MEMORY, NO_STANDARD_RATING, TIGHT)

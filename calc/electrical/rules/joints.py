@@ -45,37 +45,37 @@ def dry_thread(joint: Joint) -> Change | None:
 TOO_MANY_LUGS = Rule[Joint](
     id="joint.too-many-lugs", level=Level.STOP, when=lambda j: j.lugs > MOST_LUGS, source="four-lugs",
     headline="Too many lugs on one stud: four at most. Use a busbar or a second stud.",
-    text="More than four terminals on one stud do not stay tight: the stack settles and the outer lugs share poorly.",
+    text="More than four terminals on one stud do not stay tight: the stack settles and the outer lugs carry too little.",
     mend=lambda j: Change({"lugs": MOST_LUGS}),
 )
 TOO_TIGHT = Rule[Joint](
     id="joint.torque-over-thread", level=Level.STOP, source="strength",
     when=lambda j: j.from_maker and j.thread.grade is not Grade.UNKNOWN and j.too_tight,
-    headline="Do not tighten to {torque}: this thread takes {thread.max_torque}. Check metal and unit.",
+    headline="Do not tighten to {torque}: this thread allows {thread.max_torque}. Check metal and unit.",
     mend=stronger_stud,
 )
 OVER_ANY = Rule[Joint](
     id="joint.torque-over-any-stud", level=Level.STOP, source="strength", when=_over_any,
-    headline="Do not tighten to {torque}: no {thread.stud.name} stud takes it. Check lbf·in against N·m.",
-    text="It is more than the strongest material listed can take. The maker's value is mostly lbf·in or lbf·ft that was read as N·m.",
+    headline="Do not tighten to {torque}: too much for any {thread.stud.name} stud. Check lbf·in against N·m.",
+    text="It is more than the strongest material listed allows. Usually a value in lbf·in or lbf·ft was read as N·m.",
     covers=frozenset({"joint.torque-over-weak-thread", "joint.torque-above-published"}),
 )
 NO_TORQUE = Rule[Joint](
     id="joint.no-torque-to-trust", level=Level.STOP, when=lambda j: j.withheld is not None, source="terminal-torque",
-    headline="Find the maker's torque: the published {withheld} is for a stronger stud, and this thread takes {thread.max_torque}.",
+    headline="Find the maker's torque: the published {withheld} is for a stronger stud, and this thread allows {thread.max_torque}.",
     mend=stronger_stud,
 )
 PUBLISHED_TOO_TIGHT_IF_WEAK = Rule[Joint](
     id="joint.published-torque-over-weak-thread", level=Level.STOP, source="strength",
     when=lambda j: not j.from_maker and j.thread.grade is Grade.UNKNOWN and j.too_tight,
-    headline="Do not use the published {torque}: brass or mild steel takes {thread.max_torque}. Find metal or maker's torque.",
+    headline="Do not use the published {torque}: brass or mild steel allows {thread.max_torque}. Find the metal or the maker's torque.",
     mend=stronger_stud,
 )
 TOO_TIGHT_IF_WEAK = Rule[Joint](
     id="joint.torque-over-weak-thread", level=Level.CAUTION, source="strength",
     when=lambda j: j.from_maker and j.thread.grade is Grade.UNKNOWN and j.too_tight,
     headline="Make sure the stud is strong steel: {torque} strips brass or mild steel ({thread.max_torque}).",
-    text="Check N·m against lbf·ft too. Class 8.8 is marked on the head; soft or unmarked metal is not that strong.",
+    text="Check N·m against lbf·ft too. Class 8.8 is marked on the head; soft or unmarked metal is weaker.",
     mend=stronger_stud,
 )
 FAR_BELOW_PUBLISHED = Rule[Joint](
@@ -99,8 +99,8 @@ LUBRICATED = Rule[Joint](
 )
 MAY_STRETCH = Rule[Joint](
     id="joint.may-stretch", level=Level.CAUTION, when=lambda j: j.may_stretch, source="nut-factor",
-    headline="{torque}; by the lowest published friction this stretches the thread past its proof load.",
-    text="With the least friction published the clamping force is {clamping.preload_high}, and the thread is proof to {thread.proof_load}. It may stretch for good.",
+    headline="{torque}; with the lowest published friction this stretches the thread past its proof load.",
+    text="With the lowest friction published the clamping force is {clamping.preload_high}, and the proof load is {thread.proof_load}. The thread may stretch permanently.",
     mend=dry_thread,
 )
 NONE_FOR_BATTERY = Rule[Joint](
@@ -125,7 +125,7 @@ BORROWED_OILED = Rule[Joint](
 BORROWED = Rule[Joint](
     id="joint.torque-borrowed", level=Level.CAUTION, when=lambda j: not j.from_maker, source="terminal-torque",
     headline="Find the maker's torque: about {torque}, but sources run from {published.low} to {published.high}.",
-    text="Find the data sheet of the part: makers' torques for one thread differ up to five-fold. Battery posts and studs in plastic pull out far below what steel takes.",
+    text="Find the data sheet of the part: makers' torques for one thread differ up to five-fold. Battery posts and studs in plastic pull out far below the limit of steel.",
 )
 JUDGEMENTS = (
     TOO_MANY_LUGS, TOO_TIGHT, OVER_ANY, NO_TORQUE, PUBLISHED_TOO_TIGHT_IF_WEAK,
@@ -136,27 +136,27 @@ JUDGEMENTS = (
 
 LUG_ORDER = Rule[Joint](
     id="joint.order-of-lugs", level=Level.ADVICE, when=lambda j: j.lugs > 1, source="four-lugs",
-    text="Put the lug with the largest current next to the seat, and fan the lugs so that each lies flat on the next.",
+    text="Put the lug with the largest current next to the seat, and fan the lugs so that each is flat on the next.",
 )
 UNKNOWN_MATERIAL = Rule[Joint](
     id="joint.material-unknown", level=Level.ADVICE, when=lambda j: j.thread.grade is Grade.UNKNOWN, source="strength",
-    text="Material not known, so the ceiling is that of the weakest usual one: brass or mild steel. A copper stud takes a third less: choose copper if it is reddish where it is scratched. Soft, unmarked stainless lies between.",
+    text="Material not known, so the limit is that of the weakest usual one: brass or mild steel. A copper stud allows a third less: choose copper if a scratch looks reddish. Soft, unmarked stainless is between.",
 )
 BATTERY_TERMINAL = Rule[Joint](
     id="joint.battery-terminal", level=Level.ADVICE, when=lambda j: j.kind is JointKind.BATTERY, source="33cfr-battery",
-    text="A battery terminal is soft: lead, or a thin insert in plastic. What the thread takes says nothing of it. Cover it, vent the box if the cells gas, and never bridge the terminals with a spanner.",
+    text="A battery terminal is soft: lead, or a thin insert in plastic. The thread's limit does not apply to it. Cover it, vent the box if the cells gas, and never bridge the terminals with a spanner.",
 )
 PLASTIC_BODY = Rule[Joint](
     id="joint.plastic-body", level=Level.ADVICE, when=lambda j: j.kind is JointKind.FUSE, source="practice",
-    text="The body of a fuse holder or breaker is plastic: it cracks or softens long before the stud gives. What the thread takes says nothing of it: only the maker's torque counts here.",
+    text="The body of a fuse holder or breaker is plastic: it cracks or softens long before the stud yields. The thread's limit does not apply: only the maker's torque counts here.",
 )
 CHASSIS_GROUND = Rule[Joint](
     id="joint.chassis-ground", level=Level.ADVICE, when=lambda j: j.kind is JointKind.CHASSIS, source="practice",
-    text="A chassis ground carries all that returns through the body: bare metal, a lug as large as the positive one, and paint or grease over the finished joint. Never on a part of the fuel, brake or gas system.",
+    text="A chassis ground carries all the current that returns through the body. Use bare metal, a lug as large as the positive one, and paint or grease over the finished joint. Never use a part of the fuel, brake or gas system.",
 )
 DRY_STAINLESS = Rule[Joint](
     id="joint.dry-stainless", level=Level.ADVICE, when=lambda j: j.thread.dry_stainless, source="nut-factor",
-    text="Dry stainless on stainless seizes, and clamps less for the same torque: {clamping.preload_low} to {clamping.preload_high} here. A drop of anti-seize counts as lubricated; ask the maker for the torque then.",
+    text="Dry stainless on stainless seizes, and gives less clamping force for the same torque: {clamping.preload_low} to {clamping.preload_high} here. A drop of anti-seize counts as lubricated; ask the maker for the torque then.",
 )
 TORQUE_FROM_MEMORY = Rule[Joint](
     id="joint.torque-from-memory", level=Level.ADVICE,
@@ -166,35 +166,35 @@ TORQUE_FROM_MEMORY = Rule[Joint](
 INCH_GRADES = Rule[Joint](
     id="joint.inch-grades", level=Level.ADVICE, source="sae-j429",
     when=lambda j: j.thread.inch and j.thread.proof_stress > strength(Grade.UNKNOWN)[0],
-    text="Inch bolts are graded otherwise: no lines on the head, grade 2, proof 379 MPa; three lines, grade 5, 586 MPa; six, grade 8, 827 MPa. Here the strength of {thread.grade} is put on the inch thread.",
+    text="Inch bolts are graded otherwise: no lines on the head, grade 2, proof 379 MPa; three lines, grade 5, 586 MPa; six, grade 8, 827 MPa. Here the strength of {thread.grade} is used for the inch thread.",
 )
 DISCONNECT_FIRST = Rule[Joint](
     id="joint.disconnect-first", level=Level.ADVICE, source="practice",
-    text="Disconnect the bank before you put a spanner near a live stud: a slip across the poles burns and welds. A loose joint heats with the square of the current until insulation burns.",
+    text="Disconnect the bank before you put a spanner near a live stud: a slip across the poles burns and welds. A loose joint heats with the square of the current.",
 )
 INITIAL_EACH = Rule[Joint](
     id="joint.initial-each", level=Level.ADVICE, source="recheck",
-    text="Initial each joint as it is torqued, then paint a line across nut and stud. After the first rough miles look at every line, put the wrench on once more, and initial again: soft copper settles. A later reading does not tell what was used at first; a joint in doubt is opened, cleaned and made anew.",
+    text="Initial each joint as it is torqued, then paint a line across nut and stud. After the first rough miles check every line, torque once more and initial again: soft copper settles. A later reading does not show the first torque; open, clean and remake a joint in doubt.",
 )
 OILED_PUBLISHED = Rule[Joint](
     id="joint.published-are-dry", level=Level.NOTE, when=lambda j: j.thread.condition is Condition.LUBRICATED, source="nut-factor",
-    text="No torque found is for an oiled thread: the lowest and the highest here are the dry {published.dry_low} and {published.dry_high}, brought down to {published.share} for the same clamping force.",
+    text="No published torque is for an oiled thread: the lowest and highest here are the dry {published.dry_low} and {published.dry_high}, reduced to {published.share} for the same clamping force.",
 )
 NO_WASHER_BELOW = Rule[Joint](
     id="joint.no-washer-in-path", level=Level.NOTE, source="terminal-stack",
-    text="A washer under a lug would put steel in the current's path, and heat.",
+    text="A washer under a lug puts steel in the current path, which heats.",
 )
 PRELOAD_HOLDS = Rule[Joint](
     id="joint.clamping-holds", level=Level.NOTE, source="loosening",
-    text="Clamping force is what holds; what locks the nut only keeps it on when that is lost.",
+    text="Clamping force holds the joint; a lock only keeps the nut on when that force is lost.",
 )
 WRENCH_NO_JUDGE = Rule[Joint](
     id="joint.wrench-is-no-judge", level=Level.NOTE, source="recheck",
-    text="That the wrench is no judge later is from a note to a code; when to look again is common practice.",
+    text="That a later torque check proves nothing is from a note to a code; when to check again is common practice.",
 )
 SPLIT_DISPUTED = Rule[Joint](
     id="joint.split-washer-disputed", level=Level.NOTE, source="split-washer",
-    text="Split lock washers are disputed: summaries of a design manual call them flat and useless once torqued; those who sell them say the opposite.",
+    text="Split lock washers are disputed: summaries of a design manual call them flat and useless once torqued; sellers say the opposite.",
 )
 SPLIT_TESTED = Rule[Joint](
     id="joint.split-washer-tested", level=Level.NOTE, source="split-test",
@@ -206,11 +206,11 @@ LOCKNUT_KEEPS_NUT = Rule[Joint](
 )
 SPRING_WASHER_TORQUE = Rule[Joint](
     id="joint.torque-over-spring-washer", level=Level.NOTE, source="spring-torque",
-    text="A car maker's workshop table takes 85 % of the torque where a spring washer lies under the nut. Ask which case a figure is for.",
+    text="A car maker's workshop table takes 85 % of the torque where a spring washer lies under the nut. Ask which case a value is for.",
 )
 SWITCHGEAR_TORQUE = Rule[Joint](
     id="joint.switchgear-torque", level=Level.NOTE, when=lambda j: j.switchgear is not None, source="terminal-torque",
-    text="A busbar joint of switchgear on {thread.stud.name} is published with what is {switchgear.torque} on a {thread.condition} thread: {switchgear.share} of the strength of yours. Small terminals take far less, since plastic or a screw head gives first.",
+    text="A busbar joint of switchgear on {thread.stud.name} is published with the equivalent of {switchgear.torque} on a {thread.condition} thread: {switchgear.share} of the strength of yours. Small terminals allow far less, because plastic or a screw head fails first.",
 )
 BRASS = Rule[Joint](
     id="joint.brass-varies", level=Level.NOTE, when=lambda j: j.thread.grade is Grade.BRASS, source="iso-8839",

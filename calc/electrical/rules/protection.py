@@ -143,38 +143,38 @@ NO_FAMILY = Rule[Protection](
 )
 WINDOW_CLOSED = Rule[Protection](
     id="fuse.window-closed", level=Level.STOP, when=lambda p: p.chosen is None and p.overloaded,
-    headline="Use thicker wire: this one carries {ampacity}, and the load draws {current}.",
+    headline="Use larger wire: this one can carry {ampacity}, and the load draws {current}.",
     mend=_let_a_fuse_fit,
 )
 WINDOW_NARROW = Rule[Protection](
     id="fuse.window-narrow", level=Level.CAUTION, when=_narrow,
-    headline="Use thicker wire: no standard fuse both carries {current} for hours and protects this wire ({highest}).",
-    text="Nothing burns at this load. But a fuse that protects this wire would be loaded to its rating, where it ages and opens by itself.",
+    headline="Use larger wire: no standard fuse both carries {current} for hours and protects this wire ({highest}).",
+    text="Nothing burns at this load. But a fuse that protects this wire would be loaded to its rating, where it ages and opens without a fault.",
     mend=_mended_by(_narrow, lambda p: (one.change for one in remedies(p, _judged))),
 )
 NO_SUCH_RATING_AT_THIS_VOLTAGE = Rule[Protection](
     id="fuse.no-family-so-large-at-this-voltage", level=Level.STOP, source="fuse-ratings", when=_too_large_for_voltage,
     headline="Use a d.c. breaker or fuse from a specialist: at {max_voltage} none in our table carries {lowest}.",
-    text="The families for a vehicle's voltage end below {max_voltage}. Mains takes breakers made for it: ask a licensed person.",
+    text="The families for a vehicle's voltage end below {max_voltage}. Mains needs its own breakers: ask a licensed person.",
     covers=frozenset({"fuse.no-rating-between", "fuse.no-rating-for-this-fault", "fuse.window-narrow"}),
 )
 NO_RATING_FOR_FAULT = Rule[Protection](
     id="fuse.no-rating-for-this-fault", level=Level.CAUTION, source="fuse-ratings", when=_taken_by_fault,
-    headline="Use thicker wire: no fuse that breaks {fault_current} is made from {lowest} to {highest}.",
-    text="A fuse that cannot break the fault can burst and burn. On thicker wire a larger one fits, of a family that can.",
+    headline="Use larger wire: no fuse that breaks {fault_current} is made from {lowest} to {highest}.",
+    text="A fuse that cannot break the fault can burst and burn. On larger wire a larger one fits, of a family that can.",
     mend=_mended_by(_taken_by_fault, lambda p: (one.change for one in remedies(p, _judged))),
     covers=frozenset({"fuse.no-rating-between"}),
 )
 NO_RATING_BETWEEN = Rule[Protection](
     id="fuse.no-rating-between", level=Level.CAUTION, when=_no_rating_between,
-    headline="Use thicker wire, or ask the maker for another fuse: none is made from {lowest} to {highest}.",
+    headline="Use larger wire, or ask the maker for another fuse: none is made from {lowest} to {highest}.",
     mend=_mended_by(_no_rating_between, lambda p: (one.change for one in remedies(p, _judged))),
 )
 
 HOT_COPPER_AT_LUGS = Rule[Protection](
     id="copper.hot-at-lugs", level=Level.CAUTION, when=_hot_copper, source="practice",
-    headline="Copper may reach {warmth.warm} at this load: use thicker wire, or terminals, lugs and fuse holder rated for it.",
-    text="Hot joints: the copper may reach {warmth.warm} (our estimate), and the weakest terminal is good for {terminal_limit}. Use thicker wire or terminals rated for more.",
+    headline="Copper may reach {warmth.warm} at this load: use larger wire, or terminals, lugs and fuse holder rated for it.",
+    text="Hot joints: the copper may reach {warmth.warm} (our estimate), and the weakest terminal is good for {terminal_limit}. Use larger wire or terminals rated for more.",
     mend=_mended_by(_hot_copper, thicker),
 )
 WEAK_TERMINALS = Rule[Protection](
@@ -219,16 +219,16 @@ CANNOT_INTERRUPT = Rule[Protection](
 )
 PLACE_ON_MAINS = Rule[Protection](
     id="fuse.place-on-mains", level=Level.ADVICE, when=lambda p: p.cable.by_nec, source="practice",
-    text="Fit it where the wire takes its supply. How near, local rules and a licensed person say.",
+    text="Fit it where the wire takes its supply. How near is for local rules and a licensed person.",
 )
 PLACE_AT_SOURCE = Rule[Protection](
     id="fuse.place-at-source", level=Level.ADVICE, when=lambda p: not p.cable.by_nec, source="33cfr-place",
-    text="Fit it at the source: within 7 in (18 cm) of where the wire takes its current, 40 in (1 m) in a sheath or enclosure. An unfused length has only the battery to stop it.",
+    text="Fit it at the source: within 7 in (18 cm) of where the wire takes its current, 40 in (1 m) in a sheath or enclosure. Nothing protects an unfused length.",
 )
 FAULT_BURNS = Rule[Protection](
     id="fault.burns", level=Level.ADVICE, source="practice",
     when=lambda p: p.fault_current is not None and at_least(p.fault_current, BURNING_FAULT),
-    text="A short on a bank burns and welds. Work with the battery disconnected, one insulated tool, no rings. Keep to the maker's instructions and local rules.",
+    text="A short on a bank burns and welds. Work with the battery disconnected, one insulated tool, no rings. Follow the maker's instructions and local rules.",
 )
 TERMINALS_HAVE_RATINGS = Rule[Protection](
     id="terminals.have-ratings", level=Level.ADVICE, source="nec-terminals",
@@ -237,11 +237,11 @@ TERMINALS_HAVE_RATINGS = Rule[Protection](
 )
 CEILING_NOT_USED = Rule[Protection](
     id="fuse.ceiling-not-used", level=Level.NOTE, when=lambda p: p.max_voltage < CEILING_BELOW and not p.cable.by_nec, source="33cfr-place",
-    text="Below 50 V the law would let a fuse go up to one and a half times the wire's ampacity, here {ceiling}. That is a ceiling, not a target, and it is not used.",
+    text="Below 50 V the law would let a fuse go up to one and a half times the wire's ampacity, here {ceiling}. That is a maximum, not a target, and it is not used.",
 )
 SOME_FROM_MEMORY = Rule[Protection](
     id="fuse.some-families-from-memory", level=Level.NOTE, when=lambda p: p.fault_current is not None and p.some_from_memory, source="memory",
-    text="Families marked “from memory” have ratings we could not check against a text.",
+    text="Families marked “from memory” have ratings we could not check against a source.",
 )
 
 HEAT = (HOT_COPPER_AT_LUGS, WEAK_TERMINALS, HOT_AIR_NOT_PRINTED, HOT_AIR_DERATES)

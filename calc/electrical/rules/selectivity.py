@@ -6,8 +6,8 @@ from calc.judge import Change, Level, Rule
 
 OVERLOADED = Rule[Selectivity](
     id="selectivity.upstream-overloaded", level=Level.STOP, when=lambda s: s.overloaded, source="fuse-gates",
-    headline="The upstream fuse of {upstream_duty.fuse.rating} carries {other_load} before there is a fault: it will open by itself.",
-    text="{other_load} is more than the upstream fuse is made for. First see what it feeds, and give that a fuse and a wire that can carry it.",
+    headline="The upstream fuse of {upstream_duty.fuse.rating} carries {other_load} before there is a fault: it will open without a fault.",
+    text="{other_load} is more than the upstream fuse is rated for. First check what it feeds, and fit a fuse and a wire that can carry it.",
     mend=lambda s: Change({"other_load": s.upstream_duty.fuse.rating}),
 )
 UPSTREAM_FIRST = Rule[Selectivity](
@@ -17,7 +17,7 @@ UPSTREAM_FIRST = Rule[Selectivity](
 WRONG_WAY_ROUND = Rule[Selectivity](
     id="selectivity.wrong-way-round", level=Level.STOP, when=lambda s: s.reversed_sizes and not s.downstream_first, source="practice",
     headline="Wrong way round: swap the fuses. The {upstream_duty.fuse.rating} upstream opens before the {downstream_duty.fuse.rating} downstream.",
-    text="From the upstream rating up to the downstream one only the upstream fuse opens. See first which wire each of them guards.",
+    text="From the upstream rating up to the downstream one only the upstream fuse opens. First check which wire each of them protects.",
     covers=frozenset({"selectivity.upstream-first", "selectivity.reversed-sizes"}),
 )
 CARRIED = Rule[Selectivity](
@@ -38,7 +38,7 @@ NOT_CERTAIN = Rule[Selectivity](
 )
 UPSTREAM_LOADED = Rule[Selectivity](
     id="selectivity.upstream-loaded", level=Level.CAUTION, when=lambda s: s.downstream_first and s.other_load > 0 and not s.far_apart,
-    headline="Use fuses five to one apart: upstream carries {other_load} besides, and opens sooner than limits from cold say.",
+    headline="Use fuses five to one apart: upstream also carries {other_load}, and opens sooner than limits from cold say.",
     mend=lambda s: Change({"other_load": 0.0}),
 )
 FAR_APART = Rule[Selectivity](
@@ -47,24 +47,24 @@ FAR_APART = Rule[Selectivity](
 )
 NOT_PROVEN = Rule[Selectivity](
     id="selectivity.not-proven", level=Level.NOTE, when=FAR_APART.when, source="practice",
-    text="Published time limits do not prove this order. Five to one is common practice, for what melts a fuse grows with about the square of its rating; the makers' I²t would prove it.",
+    text="Published time limits do not prove this order. Five to one is common practice: melting energy rises with about the square of the rating. The makers' I²t would prove it.",
 )
 
 FROM_COLD = Rule[Selectivity](
     id="selectivity.from-cold", level=Level.ADVICE, source="fuse-gates",
-    text="Time limits are taken from cold, at room temperature, with one fuse alone. An upstream fuse that is warm or already loaded opens sooner than they say.",
+    text="Time limits are for a cold fuse at room temperature. An upstream fuse that is warm or already loaded opens sooner.",
 )
 REVERSED_SIZES = Rule[Selectivity](
     id="selectivity.reversed-sizes", level=Level.ADVICE, when=lambda s: s.reversed_sizes, source="practice",
-    text="The downstream fuse is the larger of the two. Either they have changed places, or one guards the wrong wire.",
+    text="The downstream fuse is the larger of the two. Either they are swapped, or one protects the wrong wire.",
 )
 LARGER_FAULT = Rule[Selectivity](
     id="selectivity.i2t-of-larger-fault", level=Level.ADVICE, when=lambda s: s.let_through is LetThrough.OF_LARGER_FAULT, source="practice",
-    text="These I²t values belong to a larger fault: {fault_current} is below ten times the downstream rating, or would take more than a tenth of a second, and lets more through.",
+    text="These I²t values belong to a larger fault: {fault_current} is below ten times the downstream rating, or takes longer than 0.1 s, and lets more through.",
 )
 BY_DATA_SHEET = Rule[Selectivity](
     id="selectivity.by-data-sheet", level=Level.ADVICE, when=lambda s: s.by_data_sheet, source="fuse-gates",
-    text="Certain by makers' data sheets that were quoted, not by a standard itself: set them beside the sheets of your fuses.",
+    text="Certain by quoted makers' data sheets, not by a standard: compare them with the sheets of your fuses.",
 )
 BY_LET_THROUGH = Rule[Selectivity](
     id="selectivity.by-typed-i2t", level=Level.ADVICE, when=lambda s: s.by_let_through, source="practice",
@@ -76,7 +76,7 @@ ONE_CURRENT = Rule[Selectivity](
 )
 PROTECTION_FIRST = Rule[Selectivity](
     id="selectivity.protection-first", level=Level.ADVICE, source="practice",
-    text="Order is a comfort, protection a need: each fuse must still suit its own wire. Change no fuse for a larger one to keep the order. Work with the bank disconnected; keep to the makers' instructions and local rules.",
+    text="Fire: each fuse must protect its own wire first. Never fit a larger fuse to keep the order. Work with the bank disconnected; follow the makers' instructions and local rules.",
 )
 ASK_FOR_I2T = Rule[Selectivity](
     id="selectivity.ask-for-i2t", level=Level.NOTE, when=lambda s: s.let_through is LetThrough.NOT_GIVEN, source="practice",

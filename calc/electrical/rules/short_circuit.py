@@ -59,40 +59,40 @@ BEYOND_CLASSES = Rule[ShortCircuit](
 )
 ESTIMATED = Rule[ShortCircuit](
     id="short.estimated-by-type", level=Level.CAUTION, when=lambda s: s.source.known is SourceKnown.ESTIMATE, source="breaking-article",
-    headline="Get the maker's figure: by type alone it is {lowest.current} to {far.current} at the far end, {near.current} at the source.",
-    text="Usually {source.usual_low} to {source.usual_high} at the source, {near.current} from thin plates. The most decides what must be broken, the least whether a fuse opens.",
+    headline="Get the maker's value: by type alone it is {lowest.current} to {far.current} at the far end, {near.current} at the source.",
+    text="Usually {source.usual_low} to {source.usual_high} at the source, {near.current} with thin plates. The highest sets the interrupting rating, the lowest whether a fuse opens.",
 )
 ROUGH_READINGS = Rule[ShortCircuit](
     id="short.readings-rough", level=Level.CAUTION, when=_rough, source="two-readings",
     headline="Measure again with a larger load: {source.readings.current} shows too little. A short may pass up to {near.current}.",
-    text="The meter's error is a good part of the sag, so the highest short is a rough value. Read again with a larger load or a finer meter.",
+    text="The meter's error is a large part of the sag, so the highest short is a rough value. Measure again with a larger load or a better meter.",
     mend=finer_meter,
 )
 OTHER_BANK = Rule[ShortCircuit](
     id="short.readings-of-another-bank", level=Level.CAUTION, when=_of_other_bank, source="practice",
     headline="Measure again: {source.readings.open_voltage} without load does not fit a bank of {source.voltage}.",
-    text="The reading without load, {source.readings.open_voltage}, does not fit a bank of {source.voltage}: were they of the same bank, at the same posts?",
+    text="The reading without load, {source.readings.open_voltage}, does not fit a bank of {source.voltage}: were both taken at the same posts of the same bank?",
     mend=voltage_as_read,
 )
 OVERHEATED = Rule[ShortCircuit](
     id="short.insulation-overheated", level=Level.CAUTION, when=lambda s: s.overheated, source="short-temperatures",
-    headline="Find out why the wire is at {laid.run.temperature}: {withstand.insulation.label} is made for less at work.",
-    text="{laid.run.temperature} is hotter than {withstand.insulation.label} is made for. It is being damaged before there is a fault, and withstands a short less long than shown.",
+    headline="Find out why the wire is at {laid.run.temperature}: {withstand.insulation.label} is rated for less.",
+    text="{laid.run.temperature} is hotter than {withstand.insulation.label} is rated for. It is being damaged before any fault, and withstands a short for less time than shown.",
     mend=lambda s: Change({"temperature": s.withstand.insulation.initial}),
 )
 SLOW_ARC = Rule[ShortCircuit](
     id="short.slower-than-tested", level=Level.CAUTION, when=_slow_arc, source="fuse-test",
-    headline="Ask the fuse's maker: the current here rises and dies with {rise.time_constant}, slower than fuses are tested.",
-    text="Ask the maker: fuses are tested with {rise.tested_at} or somewhat more, and here it is {rise.time_constant}. A slower circuit feeds the arc for longer.",
+    headline="Ask the fuse's maker: the current here has a time constant of {rise.time_constant}, longer than fuses are tested with.",
+    text="Ask the maker: fuses are tested with about {rise.tested_at}, and here it is {rise.time_constant}. A slower circuit feeds the arc for longer.",
 )
 
 NEVER_TRY = Rule[ShortCircuit](
     id="short.never-try", level=Level.ADVICE, source="practice",
-    text="A short on a bank burns, welds and can burst a battery. Never make one to find out. Work with the bank disconnected, insulated tools, no rings; keep to the maker's instructions and local rules.",
+    text="A short on a bank burns, welds and can burst a battery. Never make one as a test. Disconnect the bank, use insulated tools, wear no rings; follow the maker's instructions and local rules.",
 )
 BREAK_AT_SOURCE = Rule[ShortCircuit](
     id="short.break-at-source", level=Level.ADVICE, when=lambda s: s.near.interrupting_class != s.far.interrupting_class, source="33cfr-place",
-    text="The fuse of this run stands at the source and must break a short right behind it: {near.current}, so {near.interrupting_class}, whatever the far end passes.",
+    text="The fuse of this run is at the source and must break a short right behind it: {near.current}, so {near.interrupting_class}, whatever the far end passes.",
 )
 LARGE_ESTIMATED = Rule[ShortCircuit](
     id="short.large-bank-estimated", level=Level.ADVICE, when=lambda s: s.source.capacity is not None and s.source.capacity > LARGE_BANK, source="abyc-bank",
@@ -100,37 +100,37 @@ LARGE_ESTIMATED = Rule[ShortCircuit](
 )
 LATE_READINGS = Rule[ShortCircuit](
     id="short.readings-late", level=Level.ADVICE, when=lambda s: s.source.known is SourceKnown.TWO_READINGS, source="vrla-shorts",
-    text="A voltage read late has sagged further, and the source looks weaker than it is in the first instant of a short. A conductance tester gives another figure again. Use a proper load with its own switch, never a bare wire.",
+    text="Read the voltage within seconds: later it has sagged further and the source looks weaker than it is. A conductance tester gives a different value. Use a proper load with its own switch, never a bare wire.",
 )
 FUSE_EACH_BATTERY = Rule[ShortCircuit](
     id="short.fuse-each-battery", level=Level.CAUTION, when=lambda s: _each_unfused(s) and s.near.current > LARGE_FAULT, source="abyc-bank",
-    headline="Fuse each battery by itself at its post: together they drive {near.current} into a short.",
-    text="Each battery its own fuse, class T for lithium: the others feed a short in one of them, and one main fuse then has all of them to break.",
+    headline="Fit a fuse at each battery's post: together they drive {near.current} into a short.",
+    text="Give each battery its own fuse, class T for lithium: the others feed a short in one of them, and one main fuse would have to break all of them.",
     mend=lambda s: Change({"each_fused": "yes"}),
 )
 FUSE_EACH_STRING = Rule[ShortCircuit](
     id="short.fuse-each-string", level=Level.ADVICE, when=_each_unfused, source="abyc-bank",
-    text="Strings side by side feed a short in one of them: each needs its own fuse at its post.",
+    text="Strings in parallel feed a short in one of them: each needs its own fuse at its post.",
     mend=lambda s: Change({"each_fused": "yes"}),
 )
 CLASS_TIGHT = Rule[FaultLevel](
     id="short.class-tight", level=Level.ADVICE, source="practice",
     when=lambda f: f.interrupting_class is not None and within_margin(f.interrupting_class, f.current),
-    text="{current} is within a tenth of {interrupting_class}. No source is known so well: take the class above there.",
+    text="{current} is within a tenth of {interrupting_class}. No source is known that precisely: use the class above there.",
 )
 IN_ONE_CONDUCTOR = Rule[ShortCircuit](
     id="short.in-one-of-several", level=Level.ADVICE, when=lambda s: s.laid.run.parallel > 1, source="nec-parallel",
-    text="A short inside one of {laid.run.parallel} conductors draws nearly all of its current through that one, so one alone is held to every short here. Fuse each by itself, or all by a fuse no larger than one alone can carry; they share evenly only if alike.",
+    text="A short inside one of {laid.run.parallel} conductors draws nearly all of its current through that one, so each is judged alone. Fuse each one, or all by a fuse no larger than one alone can carry; they share evenly only if alike.",
     mend=lambda s: Change({"parallel": 1.0}),
 )
 ARCS = Rule[ShortCircuit](
     id="short.arcs-pass-less", level=Level.ADVICE, source="practice",
-    text="A short that arcs, or a chafed strand, passes less than any figure here, and no fuse need notice. Clips, sleeves and grommets are the protection against those.",
+    text="Fire: a short that arcs, or a chafed strand, passes less than any value here, and a fuse may not open. Clips, sleeves and grommets protect against those.",
 )
 
 BEYOND_ADIABATIC = Rule[ShortCircuit](
     id="short.beyond-five-seconds", level=Level.NOTE, when=lambda s: s.lowest_start.withstand > ADIABATIC_LIMIT, source="adiabatic",
-    text="{lowest_start.withstand} at the lowest short is beyond the 5 s for which the formula is meant. Heat leaves the wire meanwhile, so it lasts a little longer; its surroundings get that heat.",
+    text="{lowest_start.withstand} at the lowest short is beyond the 5 s for which the formula is valid. Heat leaves the wire meanwhile, so it lasts a little longer, but its surroundings get that heat.",
 )
 K_NOT_PRINTED = Rule[ShortCircuit](
     id="short.k-not-printed", level=Level.NOTE, when=lambda s: not s.withstand.insulation.listed, source="short-temperatures",
@@ -138,15 +138,15 @@ K_NOT_PRINTED = Rule[ShortCircuit](
 )
 CHARGERS_FEED = Rule[ShortCircuit](
     id="short.chargers-feed-it", level=Level.NOTE, source="practice",
-    text="A charger or alternator at work feeds the short as well, by its own current. A battery's own electronics may switch off a short, and may fail to: they are no fuse.",
+    text="A charger or alternator at work feeds the short as well, by its own current. A battery's own electronics may switch off a short or may fail to: they are not a fuse.",
 )
 SOLID_COPPER = Rule[ShortCircuit](
     id="short.highest-by-solid-copper", level=Level.NOTE, source="copper-iacs",
-    text="The highest short is worked with solid copper of the named area, the lowest with the table, which holds more: a real cable lies between.",
+    text="The highest short is calculated with solid copper of the named area, the lowest with the table, which has more resistance: a real cable is between.",
 )
 RATE_FOR_ALL = Rule[ShortCircuit](
     id="short.rate-for-full-current", level=Level.NOTE, when=lambda s: s.rise is not None, source="dc-guide",
-    text="95 % is there after {rise.settled}. A fast fuse that opens sooner never sees the full current; the rating that it needs is for the full current all the same. Large telephone batteries have 5 ms.",
+    text="95 % is reached after {rise.settled}. A fast fuse may open before the full current flows, but still needs a rating for it. Large telephone batteries have 5 ms.",
 )
 LARGE_FAULT_CLASS = Rule[ShortCircuit](
     id="short.large-bank-class", level=Level.NOTE, when=lambda s: s.near.current > LARGE_FAULT, source="abyc-bank",

@@ -56,45 +56,45 @@ def what_lets_a_size_do(sized: SizedCircuit) -> Change | None:
 
 NO_SIZE_AT_ALL = Rule[SizedCircuit](
     id="circuit.no-size-for-heat-nor-drop", level=Level.STOP, when=lambda s: s.for_heat is None and s.for_drop is None,
-    headline="No size will do: none can carry {circuit.need} and none keeps within {circuit.limit} over {circuit.length}.",
+    headline="No size will do: none can carry {circuit.need}, and none is within {circuit.limit} over {circuit.length}.",
     mend=what_lets_a_size_do,
 )
 NO_SIZE_FOR_HEAT = Rule[SizedCircuit](
     id="circuit.no-size-for-heat", level=Level.STOP, when=lambda s: s.for_heat is None and s.for_drop is not None,
-    headline="No size of this series will do: none can carry {circuit.need}, the load and a quarter.",
+    headline="No size of this series will do: none can carry {circuit.need}, 1.25 times the load.",
     mend=what_lets_a_size_do,
 )
 NO_SIZE_FOR_DROP = Rule[SizedCircuit](
     id="circuit.no-size-for-drop", level=Level.STOP, when=lambda s: s.for_drop is None and s.for_heat is not None,
-    headline="No size of this series will do: none keeps within {circuit.limit} over {circuit.length}.",
+    headline="No size of this series will do: none is within {circuit.limit} over {circuit.length}.",
     mend=what_lets_a_size_do,
 )
 NO_FUSE_FITS = Rule[SizedCircuit](
     id="circuit.no-fuse-fits", level=Level.STOP, when=lambda s: s.larger is not None and s.chosen is None,
-    headline="No size will do: {larger.name} suits drop and heat, but no standard fuse fits it or a thicker one.",
+    headline="No size will do: {larger.name} is enough for drop and heat, but no standard fuse fits it or a larger one.",
     mend=what_lets_a_size_do,
 )
 
 NO_RATED_FAMILY = Rule[SizedCircuit](
     id="circuit.no-family-of-its-voltage", level=Level.CAUTION, when=lambda s: not s.circuit.ratings,
-    headline="{loaded.laid.run.designation} for drop and heat, but no fuse of our table is rated for {circuit.max_voltage} d.c.",
+    headline="{loaded.laid.run.designation} is enough for drop and heat, but no fuse in our table is rated for {circuit.max_voltage} d.c.",
 )
 WARM_DROP_OVER_LIMIT = Rule[HasWarmDrop](
     id="circuit.warm-drop-over-limit", level=Level.CAUTION, when=_warm_over, source="practice",
     headline="Take the next size: warm copper may lose {warm_drop}, more than the {loaded.limit} you allow.",
-    text="At this load the copper may reach {warmth.warm}, hotter than the {loaded.laid.run.temperature} that the drop is worked at.",
+    text="At this load the copper may reach {warmth.warm}, hotter than the {loaded.laid.run.temperature} used for the drop.",
     mend=lambda s: Change({"temperature": s.warmth.warm}) if s.warmth else None,
 )
 ONE_ALONE_TOO_THIN = Rule[HasSharedRun](
     id="circuit.one-alone-too-thin", level=Level.CAUTION, when=_one_too_thin, source="nec-parallel",
-    headline="Fuse each conductor by itself, or use one thicker: one alone cannot carry {loaded.current}.",
+    headline="Fuse each conductor, or use one larger: one alone cannot carry {loaded.current}.",
 )
 HARDLY_SOLD = Rule[SizedCircuit](
     id="circuit.size-hardly-sold", level=Level.NOTE, source="practice",
     when=lambda s: s.chosen is not None and s.chosen.name == AFTER_HARDLY_SOLD and not s.circuit.by_nec,
-    text="3 AWG is not tried: shops hardly keep it as flexible cable.",
+    text="3 AWG is not tried: it is hard to buy as flexible cable.",
 )
 NEC_JOINS_THICK_ONES = Rule[SizedCircuit](
     id="circuit.nec-joins-thick-ones", level=Level.NOTE, when=lambda s: s.circuit.by_nec and s.circuit.parallel > 1, source="nec-parallel",
-    text="Only sizes from 1/0 AWG (53 mm²) up are tried: NEC joins no thinner ones in parallel for a load like this.",
+    text="Only sizes from 1/0 AWG (53 mm²) up are tried: NEC does not allow smaller ones in parallel for a load like this.",
 )

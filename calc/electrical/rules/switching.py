@@ -51,39 +51,39 @@ def _nearer(rule: Rule[RemoteSwitch], found: RemoteSwitch, sized: SizedCircuit |
 AC_SWITCH_ON_DC: Rule[RemoteSwitch] = Rule(
     id="switch.ac-rating-on-dc", level=Level.STOP, source="faa-switch",
     when=lambda r: r.switch.at_hand and r.line.dc and r.switch.marked is Marking.AC,
-    headline="Do not use this switch in the line: an AC rating is none for DC, whose arc stays.",
+    headline="Do not use this switch in the line: an AC rating is not valid for DC, whose arc does not go out.",
     mend=lambda r: _marked_for_it(AC_SWITCH_ON_DC, r),
 )
 SWITCH_TOO_WEAK: Rule[RemoteSwitch] = Rule(
     id="switch.rated-below-current", level=Level.STOP, source="practice",
     when=lambda r: r.switch.at_hand and not r.switch.carries(r.line.current),
-    headline="Use a relay: the switch is rated {switch.rated}, the line carries {line.current}. With a DC rating it works the coil.",
+    headline="Use a relay: the switch is rated {switch.rated}, the line carries {line.current}. With a DC rating it can switch the coil.",
     mend=lambda r: _larger_switch(SWITCH_TOO_WEAK, r),
 )
 RELAY_MAY_NOT_CLOSE = Rule[RemoteSwitch](
     id="relay.may-not-close", level=Level.STOP, when=lambda r: r.relayed and r.coil.allowed <= 0, source="relay-coil",
-    headline="The relay may not close: at {coil.sags_to} the coil has less than the {coil.must_see} it must see, before any wire.",
+    headline="The relay may not close: at {coil.sags_to} the bank is already below the {coil.must_see} its coil needs.",
 )
 NO_WIRE_TO_COIL: Rule[RemoteSwitch] = Rule(
     id="relay.no-wire-to-coil", level=Level.STOP, when=lambda r: r.relayed and r.coil.allowed > 0 and r.coil.run is None, source="33cfr-table",
-    headline="Use a coil of less current, or feed it nearer: no wire keeps within the {coil.allowed} it may lose.",
+    headline="Use a coil with less current, or a shorter run: no wire is within the {coil.allowed} of drop allowed.",
     mend=lambda r: _nearer(NO_WIRE_TO_COIL, r, r.coil.sized),
 )
 NO_FACTOR_PUBLISHED = Rule[RemoteSwitch](
     id="switch.no-factor-published", level=Level.CAUTION, when=lambda r: r.line.factor is None, source="relay-contact",
     headline="Use a contactor rated for {line.sustained} of d.c. at {line.voltage} for such a load: no factor is published.",
-    text="How fast it falls: a relay for 10 A at 30 V DC was given no more than 0.5 A at 110 V DC.",
+    text="Ratings fall fast with voltage: a relay for 10 A at 30 V DC was rated only 0.5 A at 110 V DC.",
 )
 SWITCH_SMALL_FOR_LOAD: Rule[RemoteSwitch] = Rule(
     id="switch.rated-below-load", level=Level.CAUTION, source="faa-switch",
     when=lambda r: r.switch.at_hand and r.line.rating is not None and not r.switch.carries(r.line.rating),
-    headline="The switch carries {line.current}, but for this load its contact should be rated {line.rating}: let it work a relay.",
+    headline="The switch carries {line.current}, but for this load its contact should be rated {line.rating}: use it to switch a relay.",
     mend=lambda r: _larger_switch(SWITCH_SMALL_FOR_LOAD, r),
 )
 MARKED_FOR_ANOTHER: Rule[RemoteSwitch] = Rule(
     id="switch.not-marked-for-supply", level=Level.CAUTION, source="faa-switch",
     when=lambda r: r.switch.at_hand and not r.switch.marked_for(r.line.kind),
-    headline="Use the switch only if it is marked for {line.kind} at {line.voltage}: no other rating tells.",
+    headline="Use the switch only if it is marked for {line.kind} at {line.voltage}: no other rating applies.",
     mend=lambda r: _marked_for_it(MARKED_FOR_ANOTHER, r),
 )
 MAINS_BY_RELAY = Rule[RemoteSwitch](
@@ -106,23 +106,23 @@ JUDGEMENTS = (*STOPS, *CAUTIONS)  # what makes the verdict on a switch, the grav
 
 DC_FIGURE = Rule[RemoteSwitch](
     id="switch.look-for-dc-figure", level=Level.ADVICE, when=lambda r: r.line.dc, source="faa-switch",
-    text="Look for the DC figure at {line.voltage} or more beside the amps. A switch marked only for AC must not break DC: the arc does not go out by itself, and the switch burns.",
+    text="Look for the DC rating at {line.voltage} or more beside the amps. Fire: a switch marked only for AC must not break DC, because the arc does not go out.",
 )
 MAINS_KILLS = Rule[RemoteSwitch](
     id="switch.mains-kills", level=Level.ADVICE, when=lambda r: not r.line.dc, source="practice",
-    text="Mains can kill. The line, its relay, enclosure and earth are for a licensed person, to local rules and the maker's instructions. The contact breaks live, or both poles where polarity can turn over; the coil's wires keep apart from mains.",
+    text="Mains can kill. The line, its relay, enclosure and earth are for a licensed person, to local rules and the maker's instructions. The contact breaks live, or both poles where polarity can be reversed; keep the coil's wires apart from mains.",
 )
 COIL_KICKS_BACK = Rule[RemoteSwitch](
     id="relay.coil-kicks-back", level=Level.ADVICE, when=lambda r: r.relayed, source="relay-coil",
-    text="A coil that is let go kicks back: put a diode or what its maker prescribes right at the coil, the diode's band to plus. It slows the release a little.",
+    text="A coil makes a voltage spike when it is switched off: fit a diode, or what its maker prescribes, at the coil, band to plus. It slows the release a little.",
 )
 COIL_IS_DC = Rule[RemoteSwitch](
     id="relay.coil-is-dc", level=Level.ADVICE, when=lambda r: r.relayed and not r.line.dc, source="faa-switch",
-    text="The switch within reach breaks the coil's DC, whatever the line is: it too needs a DC figure, twice the coil's current on 12 V, four times on 24 V.",
+    text="The switch within reach breaks the coil's DC, whatever the line is: it too needs a DC rating, twice the coil's current on 12 V, four times on 24 V.",
 )
 SMALL_COIL_CURRENT = Rule[RemoteSwitch](
     id="relay.small-coil-current", level=Level.ADVICE, when=lambda r: r.relayed and r.coil.current < SMALL_CURRENT, source="faa-switch",
-    text="Silver contacts made for many amps may not close so small a current well in the long run: below 0.5 A take a switch rated for it.",
+    text="Silver contacts made for high current may not switch such a small current reliably: below 0.5 A use a switch rated for it.",
 )
 HELD_COIL = Rule[RemoteSwitch](
     id="relay.held-coil", level=Level.ADVICE, when=lambda r: r.relayed and r.coil.held_charge > 0, source="practice",
@@ -130,25 +130,25 @@ HELD_COIL = Rule[RemoteSwitch](
 )
 CUT_OUT_IS_NO_SWITCH = Rule[RemoteSwitch](
     id="switch.cut-out-is-no-switch", level=Level.ADVICE, when=lambda r: r.line.load is SwitchedLoad.HEATER, source="practice",
-    text="The switch, a thermostat and a thermal cut-out are three things. A cut-out is the last guard against fire and must never be used as the switch; a thermostat comes on again by itself.",
+    text="The switch, a thermostat and a thermal cut-out are three things. A cut-out is the last guard against fire and must never be used as the switch; a thermostat switches on again without warning.",
 )
 PROTECTS_NOTHING = Rule[RemoteSwitch](
     id="switch.protects-nothing", level=Level.ADVICE, source="33cfr-place",
-    text="Switch and relay protect nothing: the line has its own fuse near its source, and so has the thin wire to the coil. Contacts spark: none of them in a gas locker, beside a vented battery or where petrol fumes gather.",
+    text="A switch or relay protects nothing: the line needs its own fuse near its source, and so does the small wire to the coil. Contacts spark: keep them out of gas lockers, battery boxes and petrol fumes.",
 )
 MAY_START_BY_ITSELF = Rule[RemoteSwitch](
     id="switch.may-start-by-itself", level=Level.ADVICE, when=lambda r: r.line.load is not SwitchedLoad.HEATER, source="practice",
-    text="What moves or heats by itself must not start while someone works on it: a switch within sight, or one that locks.",
+    text="A load that starts automatically must not start while someone works on it: fit a switch within sight, or one that locks.",
 )
 COIL_WHILE_CHARGING = Rule[RemoteSwitch](
     id="relay.coil-while-charging", level=Level.NOTE, when=lambda r: r.relayed, source="practice",
-    text="A 12 V coil sees up to 14.6 V while the bank charges, and a warm coil needs more volts to close than a cold one. Ask the relay's sheet about both.",
+    text="A 12 V coil sees up to 14.6 V while the bank charges, and a warm coil needs more volts to close than a cold one. Check both in the relay's data sheet.",
 )
 INVERTER_REMOTE = Rule[RemoteSwitch](
     id="switch.inverter-remote-input", level=Level.NOTE, when=lambda r: not r.line.dc, source="practice",
-    text="On an inverter, its own remote input may be the better switch: it takes the idle draw away too.",
+    text="On an inverter, its own remote input may be the better switch: it stops the idle draw too.",
 )
 CONTACT_WARMS = Rule[RemoteSwitch](
     id="relay.contact-warms", level=Level.NOTE, source="practice",
-    text="A relay's contact drops a little and gets warm: give it air, and measure across it under load once.",
+    text="A relay's contact has some drop and gets warm: give it air, and measure across it once under load.",
 )

@@ -62,7 +62,7 @@ FREEZING_POINT = Rule[Standing](
 COLDEST_NOT_KNOWN = Rule[Standing](
     id="standing.coldest-not-known", level=Level.ADVICE, source="lfp-frost",
     when=lambda s: not s.bank.lead_acid and s.coldest is None and at_least(s.left.temperature, s.left.charge_low),
-    text="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A solar regulator left on will try.",
+    text="Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A solar regulator left on will charge it.",
 )
 MANAGEMENT_DRAWS = Rule[Standing](
     id="standing.management-draws", level=Level.ADVICE, when=lambda s: not s.bank.lead_acid, source="practice",

@@ -65,7 +65,7 @@ USABLE = Quantity(
 )
 VOLTAGE_FIELD = replace(
     bank_voltage(""), high=HIGHEST_BANK, default_by=("chemistry", USUAL_VOLTAGE),
-    hint="The bank's own under this load, not the mains behind an inverter.",
+    hint="The bank's voltage under this load, not the mains behind an inverter.",
 )
 # What older links leave out
 OLDER_BANK: Mapping[str, str] = {"usable": "50 %", "voltage": "12.8 V"}
@@ -82,7 +82,7 @@ HEAT_FROM = Choice(
 HEATER_EFFICIENCY = Quantity(
     id="efficiency", advanced=True, label="Efficiency of the heater", symbol="η", kinds=(RATIO,), low="10 %", high="100 %",
     default_by=("fuel", {source: f"{share * 100:g} %" for source, share in USUAL_EFFICIENCY.items()}),
-    hint="Heat into the van from what goes in: fuel heaters 75 to 85 % (no source). Through an inverter: the inverter's.",
+    hint="Fuel heaters 75 to 85 % (no source). Through an inverter: the inverter's.",
 )
 DRAW = Quantity(
     id="draw", label="Draw while it runs", symbol="P_d", kinds=(POWER,), default="30 W", low="0 W", high="500 W",
@@ -101,19 +101,19 @@ def _points(result: Lit) -> tuple[Any, ...] | None:
 
 FUEL_USED = Output(id="fuel_used", label="Fuel used", symbol="V_f", kind=heat.VOLUME, both=True, at="heating.fuel_used")
 CHARGE_TAKEN = Output(id="charge", label="Charge from the bank", symbol="Q", kind=CHARGE, at="heating.draw.charge")
-ELECTRIC_CHARGE = Output(id="electric_charge", label="Electric, straight on the bank", symbol="Q_e", kind=CHARGE, at="heating.direct.charge")
+ELECTRIC_CHARGE = Output(id="electric_charge", label="Electric, directly from the bank", symbol="Q_e", kind=CHARGE, at="heating.direct.charge")
 INVERTER_CHARGE = Output(id="inverter_charge", label="Electric, through an inverter", symbol="Q_i", kind=CHARGE, at="heating.by_inverter.charge")
-BANK_SHARE = Output(id="bank_share", label="Share of what you use of the bank", symbol="s", kind=RATIO, at="heating.draw.share")
+BANK_SHARE = Output(id="bank_share", label="Share of the usable bank", symbol="s", kind=RATIO, at="heating.draw.share")
 CO_POINTS = Output(id="co_points", label="Carbon monoxide: alarms and limits", hide_if_none=True, find=_points)
 CO_TABLE = Table(of="co_points", folded=True, columns=(Output(id="level", label="In the air"), Output(id="means", label="What it means"), Output(id="source", label="By")))
 NIGHT_BETWEEN = (
     Output(id="night_heat", label="Heat in that time", symbol="E", kind=ENERGY, at="heating.night_heat"),
     Output(id="heating", label="Lower heating value", symbol="H", kind=heat.ENERGY_DENSITY, digits=4, at="heating.fuel.heating"),
     Output(id="running", label="Energy to run it", symbol="E_d", kind=ENERGY, at="heating.running"),
-    Output(id="electric_current", label="Current, straight on the bank", symbol="I_e", kind=CURRENT, at="heating.direct.load.current"),
+    Output(id="electric_current", label="Current, directly from the bank", symbol="I_e", kind=CURRENT, at="heating.direct.load.current"),
     Output(id="inverter_factor", label="Efficiency of the inverter", symbol="η_i", kind=RATIO, at="heating.by_inverter.load.factor"),
     Output(id="inverter_current", label="Current, through an inverter", symbol="I_i", kind=CURRENT, at="heating.by_inverter.load.current"),
-    Output(id="gives", label="What you use of the bank", symbol="Q_u", kind=CHARGE, at="heating.draw.bank.gives"),
+    Output(id="gives", label="Usable charge of the bank", symbol="Q_u", kind=CHARGE, at="heating.draw.bank.gives"),
 )
 
 
@@ -130,7 +130,7 @@ def _by_inverter(result: Heated) -> bool:
     return result.heating.source is HeatSource.INVERTER
 
 
-CO_STEP = Step[Lit](of="co_points", source="co-limits", when=burns, text="Parts per million by volume, with the time an alarm takes or a person may.")
+CO_STEP = Step[Lit](of="co_points", source="co-limits", when=burns, text="Parts per million by volume, with the time to an alarm or the limit for a person.")
 
 
 def night_steps(starting: str, gives: str) -> tuple[Step[Heated], ...]:
@@ -139,20 +139,20 @@ def night_steps(starting: str, gives: str) -> tuple[Step[Heated], ...]:
     `starting` is the formula of the energy to start, `gives` says what the bank gives.
     """
     return (
-        Step(of="night_heat", formula="loss * hours", text="Heat flow over time is heat."),
-        Step(of="heating", source="fuel-heat", when=burns, text="{fuel}, with the steam leaving as steam."),
-        Step(of="fuel_used", formula="night_heat / (heating * efficiency)", source="fuel-heat", when=burns, text="What goes up the exhaust has to be burnt too."),
-        Step(of="running", formula=f"draw * hours + {starting}", source="practice", when=burns, text="Fan, pump and lighting it."),
+        Step(of="night_heat", formula="loss * hours", text="Heat flow times time is heat."),
+        Step(of="heating", source="fuel-heat", when=burns, text="{fuel}, with the water in the exhaust as steam."),
+        Step(of="fuel_used", formula="night_heat / (heating * efficiency)", source="fuel-heat", when=burns, text="The heat that leaves through the exhaust is burnt too."),
+        Step(of="running", formula=f"draw * hours + {starting}", source="practice", when=burns, text="Fan, pump and ignition."),
         Step(of="charge", formula="running / voltage", source="ohm", when=burns, text="A fuel heater still needs the bank."),
-        Step(of="electric_current", formula="loss / voltage", source="ohm", text="All night long. A resistor straight on the bank turns all of it into heat."),
-        Step(of="electric_charge", formula="loss * hours / voltage", source="ohm", text="The same heat straight from the bank."),
-        Step(of="inverter_factor", source="practice", text="An inverter takes its part: yours, or what is usual."),
-        Step(of="inverter_current", formula="loss / (inverter_factor * voltage)", source="ohm", text="All night long, through an inverter."),
+        Step(of="electric_current", formula="loss / voltage", source="ohm", text="All night. A resistor directly on the bank turns all of it into heat."),
+        Step(of="electric_charge", formula="loss * hours / voltage", source="ohm", text="The same heat directly from the bank."),
+        Step(of="inverter_factor", source="practice", text="The inverter's losses: your value, or the usual one."),
+        Step(of="inverter_current", formula="loss / (inverter_factor * voltage)", source="ohm", text="All night, through an inverter."),
         Step(of="inverter_charge", formula="loss * hours / (inverter_factor * voltage)", source="ohm", text="The same heat through an inverter."),
         Step(of="charge", formula="electric_charge", when=_straight, text="Electric heat is all charge; the fan's draw becomes heat as well."),
         Step(of="charge", formula="inverter_charge", when=_by_inverter, text="Electric heat is all charge; the fan's draw becomes heat as well."),
         Step(of="gives", formula="capacity * usable", text=gives),
-        Step(of="bank_share", formula="charge / gives", text="Everything else aboard comes on top."),
+        Step(of="bank_share", formula="charge / gives", text="All other loads come on top."),
     )
 
 
@@ -164,14 +164,14 @@ def inverter_kills(at: str) -> Placed:
     """Return the caution about the mains voltage behind an inverter, for the load `at`."""
     return Placed(
         rule=OUTPUT_CAN_KILL, at=at,
-        text="An inverter's output is mains voltage and can kill; its fixed wiring is for a licensed person. It must start the load and run it within its steady rating; its idle draw is not counted here.",
+        text="An inverter's output is mains voltage and can kill; its fixed wiring is for a licensed person. It must start the load and run it within its continuous rating; its idle draw is not included here.",
     )
 
 
 LITTLE_LEFT_BY_HEATER = Placed(
     rule=of_draws.LITTLE_TO_SPARE, at="heating.burner_draw",
-    headline="Leave a reserve: running the heater takes {charge}, {bank_share} of what you use of the bank.",
-    text="A tired or cold bank may sag below the heater's cut-out before morning, and in frost that is when it is missed.",
+    headline="Leave a reserve: running the heater takes {charge}, {bank_share} of the usable bank.",
+    text="An old or cold bank may sag below the heater's low-voltage cut-off before morning, when you need the heat most.",
 )
 NIGHT_ADVICE = (
     *FLAME_ADVICE,

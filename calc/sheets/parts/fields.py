@@ -51,7 +51,7 @@ def bank_voltage(default: str) -> Quantity:
         default=default,
         low="1 V",
         high="1000 V",
-        hint="Under this load, not at rest. A 12 V LFP bank sits near 12.8 V, a lead-acid one near 12.2 V.",
+        hint="Under this load, not at rest. 12 V LFP: about 12.8 V; lead-acid: 12.2 V.",
     )
 
 
@@ -92,7 +92,7 @@ COPPER = Choice(
     of=Finish,
     default=Finish.PLAIN,
     options=(Option(Finish.PLAIN), Option(Finish.TINNED, aliases=("coated", "tin"))),
-    hint="Tinned strands conduct a little less.",
+    hint="Tinned strands conduct slightly less.",
 )
 STRANDS = Choice(
     id="strands",
@@ -104,7 +104,7 @@ STRANDS = Choice(
         Option(Strands.FLEXIBLE, "flexible (class 5)", aliases=("flexible", "class 5")),
         Option(Strands.STRANDED, "stranded (class 2)", aliases=("stranded", "class 2")),
     ),
-    hint="Of metric sizes: class 5 is fine-stranded flex, class 2 is stiffer cable.",
+    hint="For metric sizes: class 5 is fine-stranded flex, class 2 is stiffer.",
 )
 GAUGE_READING = Choice(
     id="gauge_reading",
@@ -124,7 +124,7 @@ PARALLEL = Quantity(
     default="1",
     low="1",
     high="8",
-    hint="Side by side for plus, and as many for minus. One, in nearly every run.",
+    hint="For plus, and as many for minus. Usually one.",
 )
 DROP_LIMIT = Quantity(
     id="limit",
@@ -164,11 +164,11 @@ BUNDLED = Quantity(
     default="2",
     low="1",
     high="100",
-    hint="One circuit: two. Parallel ones are added. 1: all lie apart.",
+    hint="One circuit: two. Parallel ones are added. 1: all spaced apart.",
 )
 # Where conductors in parallel may be asked for: their bundle is as laid, not taken for granted
 BUNDLED_OR_APART = replace(
-    BUNDLED, default="1", hint="All that touch, parallel ones added. 1: each lies apart."
+    BUNDLED, default="1", hint="All that touch, parallel ones added. 1: each spaced apart."
 )
 AMBIENT = Quantity(
     id="ambient",
@@ -202,5 +202,5 @@ RULE_SET = Choice(
         Option(RuleSet.ABYC, "ABYC E-11, 105 °C table", aliases=("ABYC",)),
         Option(RuleSet.NEC, "NEC 310.16, mains side", aliases=("NEC",)),
     ),
-    hint="Whose limits the wire is held to. The first two are for boats, the third for mains wiring.",
+    hint="Sets the wire's limits. The first two: boats; the third: mains wiring.",
 )

@@ -15,11 +15,11 @@ def _stud_option(name: str, series: str) -> Option:
 STUD = Choice(
     id="stud", label="Stud", default="M8", example="like M8 or 5/16 in",
     options=tuple(_stud_option(one.name, one.series) for one in studs()),
-    hint="Measured or read from the part. An M8 nut binds on a 5/16 in stud.",
+    hint="Measured or read from the part. An M8 nut jams on 5/16 in.",
 )
 MAKER_TORQUE = Quantity(
     id="maker_torque", label="Maker's torque", symbol="T_m", kinds=(TORQUE,), optional=True, low="0.1 N·m", high="300 N·m",
-    example="12 N·m", hint="From the part's own sheet. It governs; leave empty if there is none.",
+    example="12 N·m", hint="From the part's data sheet. It has priority. Empty: none.",
 )
 GRADE = Choice(
     id="grade", label="Stud material", of=Grade, default=Grade.UNKNOWN,
@@ -46,6 +46,6 @@ KIND = Choice(
         Option(JointKind.FUSE, "fuse holder or breaker", aliases=("fuse holder", "breaker", "fuse")),
         Option(JointKind.CHASSIS, "chassis ground", aliases=("chassis", "ground", "earth")),
     ),
-    hint="It decides what may lock the nut, and what to look for later.",
+    hint="It decides what may lock the nut, and what to check.",
 )
 JOINT_FIELDS = (STUD, MAKER_TORQUE, GRADE, CONDITION, LUGS, KIND)

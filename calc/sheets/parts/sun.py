@@ -23,7 +23,7 @@ TILT = Quantity(id="tilt", label="Tilt", symbol="β", kinds=(ANGLE,), default="0
 FACING = Quantity(id="facing", label="Facing (180° = toward the equator)", symbol="γ", kinds=(ANGLE,), default="180°", low="0°", high="360°",
          hint="90° east, 270° west, 0° toward the pole. North of the equator this is the compass; south of it 180° points north. Level panels face nowhere.")
 SKY = Quantity(id="sky", label="Sky, share of a clear day", symbol="k", kinds=(RATIO,), default="70 %", low="1 %", high="100 %",
-         hint="What a usual day brings of a cloudless one. Typical months of twelve places: 43 to 101 %. A grey day 10 to 30 % (no source).")
+         hint="Usual day against a cloudless one: 43 to 101 % in twelve places.")
 LOSSES = Quantity(id="losses", advanced=True, label="Losses", symbol="L", kinds=(RATIO,), default="14 %", low="0 %", high="95 %", hint="Dirt, some shade, wiring and so on, listed below. Heat apart.")
 TURBIDITY = Quantity(id="turbidity", advanced=True, label="Linke turbidity", symbol="T_L", kinds=(NUMBER,), default="3.0", low="1", high="10", hint="Haze of clear air: cold and clean 2, usual 3, hot or dusty 5 and more.")
 ALTITUDE = Quantity(id="altitude", advanced=True, label="Altitude", symbol="z", kinds=(LENGTH,), default="100 m", low="0 m", high="5000 m", hint="Higher up the air is thinner and the sun stronger.")

@@ -32,7 +32,7 @@ def onward(found: Routes) -> tuple[NextStep, ...]:
     return (
         _week("battery-voltage", DIRECT, found, found.direct.power, found.direct.running),
         _week("household", INVERTER, found, household.power, household.running),
-        NextStep("The inverter that it would need", inverter, "inverter-size"),
+        NextStep("The inverter it needs", inverter, "inverter-size"),
     )
 
 

@@ -15,7 +15,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"dc_duty": "100 %"},
-                    text="It rests part of the time: multiply by its share of the day.",
+                    text="It runs only part of the time: multiply by its share of the day.",
                 ),
                 Slip(formula="dc_charge / 24", text="That is for one hour. A day has 24."),
                 Slip(
@@ -26,7 +26,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="ac_charge",
-            text="A household fridge takes {ac_power} for {ac_duty} of the day, through an inverter of {efficiency} that draws {idle} for itself and stays on. What charge leaves a bank of {voltage} a day?",
+            text="A household fridge takes {ac_power} for {ac_duty} of the day, through an inverter of {efficiency} with an idle draw of {idle} that stays on. What charge leaves a bank of {voltage} a day?",
             draw={
                 "ac_power": ("60 W", "80 W", "90 W", "100 W"),
                 "ac_duty": ("30 %", "40 %", "50 %"),
@@ -37,7 +37,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"idle": "0 W"},
-                    text="The inverter's own draw is missing: it goes on day and night.",
+                    text="The inverter's idle draw is missing: it runs day and night.",
                 ),
                 Slip(
                     inputs={"efficiency": "100 %"},
@@ -51,7 +51,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="extra_bank",
-            text="The household fridge, {ac_power} while it runs, takes {extra_charge} a day more than the other. The bank must bridge {days} days without charging, and you use {usable} of it. How much more bank does that take?",
+            text="The household fridge, {ac_power} while it runs, takes {extra_charge} a day more than the other. The bank must last {days} days without charging, and you use {usable} of it. How much more bank does that need?",
             draw={
                 "ac_power": ("70 W", "80 W", "95 W", "110 W"),
                 "days": ("2", "3", "4"),
@@ -64,7 +64,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="extra_charge / usable",
-                    text="That is for one day. The bank bridges several.",
+                    text="That is for one day. The bank must last several.",
                 ),
                 Slip(
                     formula="extra_charge * days * usable",

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="to_floor",
-            text="The monitor of a {capacity} LFP bank shows {state} and {current}. You use {usable} of the bank. How long does that current last until the share you use is gone?",
+            text="The monitor of a {capacity} LFP bank shows {state} and {current}. You use {usable} of the bank. How long does that current last until your usable share is used?",
             draw={
                 "chemistry": ("LFP",),
                 "capacity": ("100 A·h", "200 A·h", "280 A·h"),
@@ -17,7 +17,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="remaining / draw",
-                    text="That empties the bank to nothing. Leave in what you do not use.",
+                    text="That empties the bank completely. Leave in what you do not use.",
                 ),
                 Slip(
                     formula="usable * capacity / draw",
@@ -38,21 +38,21 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="missing / current",
-                    text="Only part of what goes in counts: divide by the efficiency too.",
+                    text="Only part of the charge is stored: divide by the efficiency too.",
                 ),
                 Slip(
                     formula="missing * efficiency / current",
-                    text="Divide by the efficiency: a loss makes it longer.",
+                    text="Divide by the efficiency: losses make it longer.",
                 ),
                 Slip(
                     formula="remaining / (current * efficiency)",
-                    text="What counts is what is missing, not what is there.",
+                    text="Use the missing charge, not the charge in the bank.",
                 ),
             ),
         ),
         Task(
             asks="voltage_says",
-            text="An LFP bank with {current} flowing reads {reading} at its posts, {taken}. Does that name a state? Reply “no state at all”, or “between” with two figures.",
+            text="An LFP bank with {current} flowing reads {reading} at its posts, {taken}. Does that give a state of charge? Reply “no state at all”, or “between” with two numbers.",
             draw={
                 "chemistry": ("LFP",),
                 "current": ("-30 A", "-12 A"),
@@ -67,7 +67,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     reply="between 40 and 90 %",
-                    text="Under load the voltage tells no state. Let it rest first.",
+                    text="Under load the voltage gives no state. Let it rest first.",
                 ),
             ),
         ),

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="capacity",
-            text="A van uses {daily_energy} a day and stands {days} without a charge. The bank is LFP at {voltage}; {usable} of it is used, and {ageing} is kept for ageing. What capacity does it need?",
+            text="A van uses {daily_energy} a day and is parked {days} without charging. The bank is LFP at {voltage}; {usable} of it is used, and {ageing} is kept for ageing. What capacity does it need?",
             draw={
                 "chemistry": ("LFP",),
                 "daily_energy": ("600 W·h", "900 W·h", "1200 W·h", "1800 W·h"),
@@ -18,7 +18,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="charge",
-                    text="That empties the bank to nothing, and only while it is new. Divide by the share you use and by what ageing leaves.",
+                    text="That empties a new bank completely. Divide by the share you use and by what ageing leaves.",
                 ),
                 Slip(formula="capacity * day / days", text="That is for one day."),
                 Slip(
@@ -29,7 +29,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="capacity",
-            text="{daily_energy} a day for {days} are to come from an AGM bank of {voltage} at {temperature}. Half of it is used, {ageing} is kept for ageing, and the factor for cold is {cold_factor}. What capacity does that take?",
+            text="{daily_energy} a day for {days} are to come from an AGM bank of {voltage} at {temperature}. Half of it is used, {ageing} is kept for ageing, and the factor for cold is {cold_factor}. What capacity does that need?",
             draw={
                 "chemistry": ("AGM",),
                 "usable": ("50 %",),
@@ -42,12 +42,10 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"temperature": "25 °C"},
-                    text="That leaves the cold out. The factor multiplies the capacity needed.",
+                    text="That ignores the cold. The factor multiplies the capacity needed.",
                 ),
                 Slip(inputs={"usable": "100 %"}, text="Only half of the bank is used."),
-                Slip(
-                    inputs={"ageing": "0 %"}, text="That is while it is new. Leave room for ageing."
-                ),
+                Slip(inputs={"ageing": "0 %"}, text="That is for a new bank. Allow for ageing."),
                 Slip(
                     formula="capacity / cold_factor / cold_factor",
                     text="The factor multiplies the capacity needed; you divided by it.",
@@ -67,7 +65,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="charge",
-                    text="More must go in than came out: part of it makes heat and gas.",
+                    text="More must go in than came out: part of it becomes heat and gas.",
                 ),
                 Slip(
                     formula="charge * efficiency",

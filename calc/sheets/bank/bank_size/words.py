@@ -15,25 +15,25 @@ def _lfp(found: BankSize) -> bool:
 
 
 STEPS: tuple[Step[BankSize], ...] = (
-    Step(of="charge", formula="daily_energy * days / day / voltage", source="ohm", text="Energy of all those days over voltage is charge."),
-    Step(of="cold_factor", source="ieee-485", when=_lead, text="A lead-acid bank gives less in the cold; from 25 °C up the factor is taken as one."),
-    Step(of="capacity", formula="charge * cold_factor / (usable * (1 - ageing))", source="ieee-485", when=_lead, text="Only the share you use counts, and when old only what ageing has left. The published factor multiplies what is needed."),
-    Step(of="capacity", formula="charge / (usable * (1 - ageing))", source="practice", when=_lfp, text="Only the share you use counts, and when old only what ageing has left."),
+    Step(of="charge", formula="daily_energy * days / day / voltage", source="ohm", text="Energy of all those days divided by voltage is charge."),
+    Step(of="cold_factor", source="ieee-485", when=_lead, text="A lead-acid bank gives less in the cold; from 25 °C up the factor is 1."),
+    Step(of="capacity", formula="charge * cold_factor / (usable * (1 - ageing))", source="ieee-485", when=_lead, text="Only the share you use counts, and in the end only what ageing leaves. The published factor multiplies the need."),
+    Step(of="capacity", formula="charge / (usable * (1 - ageing))", source="practice", when=_lfp, text="Only the share you use counts, and in the end only what ageing leaves."),
     Step(of="energy", formula="capacity * voltage", source="ohm", text="The same as energy, as batteries are often sold."),
-    Step(of="units", source="practice", text="The next whole number of {unit_capacity}: half a battery is not sold."),
-    Step(of="together", formula="units * unit_capacity", text="Side by side, so capacities add."),
-    Step(of="lasts_new", formula="days * together * usable / charge", when=_lfp, text="Before ageing, and with what rounding up has given."),
-    Step(of="lasts_new", formula="days * together * usable / (cold_factor * charge)", when=_lead, text="Before ageing, and with what rounding up has given."),
-    Step(of="put_back", formula="charge / efficiency", source="charge-efficiency", when=_lead, text="Part of what goes in makes heat and gas, most of all near full."),
-    Step(of="put_back", formula="charge / efficiency", source="practice", when=_lfp, text="Nearly all of what goes in comes out."),
+    Step(of="units", source="practice", text="The next whole number of {unit_capacity} batteries."),
+    Step(of="together", formula="units * unit_capacity", text="In parallel, so capacities add."),
+    Step(of="lasts_new", formula="days * together * usable / charge", when=_lfp, text="Before ageing, with the whole batteries chosen."),
+    Step(of="lasts_new", formula="days * together * usable / (cold_factor * charge)", when=_lead, text="Before ageing, with the whole batteries chosen."),
+    Step(of="put_back", formula="charge / efficiency", source="charge-efficiency", when=_lead, text="Part of the charge becomes heat and gas, most of all near full."),
+    Step(of="put_back", formula="charge / efficiency", source="practice", when=_lfp, text="Nearly all the charge comes out again."),
     Step(of="current", formula="heaviest / voltage", source="ohm", when=lambda s: s.draw is not None, text="Power is voltage times current."),
 )
 
 FINE_COLD_AND_OLD = Rule[BankSize](
     id="bank-size.fine-cold-and-old", level=Level.FINE, when=_lead,
-    headline="{capacity} carry this for {need.days}, cold and old: {units} of {need.unit_capacity}.",
+    headline="{capacity} last {need.days}, cold and aged: {units} of {need.unit_capacity}.",
 )
 FINE_OLD = Rule[BankSize](
     id="bank-size.fine-old", level=Level.FINE, when=_lfp,
-    headline="{capacity} carry this for {need.days}, even when old: {units} of {need.unit_capacity}.",
+    headline="{capacity} last {need.days}, even when aged: {units} of {need.unit_capacity}.",
 )

@@ -129,4 +129,4 @@ def onward(found: Converter) -> tuple[NextStep, ...]:
         ("throughput", f"{found.output_power:.6g} W"),
         ("efficiency", f"{found.label.efficiency * 100:g} %"),
     )
-    return (*ways, NextStep("Air for the heat it makes", heat, "enclosure-airflow"))
+    return (*ways, NextStep("Airflow for its heat", heat, "enclosure-airflow"))

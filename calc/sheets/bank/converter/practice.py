@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="input_current",
-            text="A converter gives {load} at {output_voltage} and works at {efficiency}. The bank may sag to {lowest}. What does it take from the bank then?",
+            text="A converter gives {load} at {output_voltage} and works at {efficiency}. The bank may fall to {lowest}. What current does it draw from the bank then?",
             draw={
                 "load": ("8 A", "12 A", "15 A", "18 A"),
                 "output_voltage": ("12.5 V", "13.2 V"),
@@ -16,7 +16,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="load_current",
-                    text="Power passes through, current does not: at the higher voltage it is smaller.",
+                    text="Power stays the same, current does not: at the higher voltage it is smaller.",
                 ),
                 Slip(
                     formula="output_power / lowest",
@@ -24,7 +24,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="input_power / highest",
-                    text="The current is highest where the voltage is lowest: size for that.",
+                    text="The current is highest at the lowest voltage: size for that.",
                 ),
             ),
         ),
@@ -39,17 +39,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="output_power * (1 - efficiency)",
-                    text="The efficiency is of what goes in. First find that, then take the load away.",
+                    text="Efficiency refers to the input power. Find that first, then subtract the load.",
                 ),
                 Slip(
                     formula="input_power",
-                    text="That is all it takes. What the load gets is no heat in the converter.",
+                    text="That is its whole input. What the load gets is not heat in the converter.",
                 ),
             ),
         ),
         Task(
             asks="standby_charge",
-            text="A converter takes {standby} without a load. It is on for {on_hours} a day, and its load runs for {load_hours}. What does it take from the bank for nothing?",
+            text="A converter takes {standby} without a load. It is on for {on_hours} a day, and its load runs for {load_hours}. How much charge is wasted from the bank?",
             draw={
                 "standby": ("20 mA", "40 mA", "60 mA", "100 mA"),
                 "load_hours": ("2 h", "4 h", "6 h"),
@@ -58,11 +58,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="standby_current * on_hours",
-                    text="While the load runs, that draw is part of the loss: count the idle hours.",
+                    text="While the load runs, that draw is part of the loss: use only the idle hours.",
                 ),
                 Slip(
                     formula="standby_current * load_hours",
-                    text="Those are the hours with the load. Idle is the rest.",
+                    text="Those are the hours with the load. The rest is idle.",
                 ),
             ),
         ),

@@ -43,9 +43,9 @@ def onward(found: InverterNeed) -> tuple[NextStep, ...]:
         bank += (("capacity", f"{load.capacity / HOUR:.6g} A·h"), ("chemistry", load.chemistry))
     moves = [
         NextStep("Its cable", wire, "wire-size"),
-        NextStep("How long the bank carries it", bank, "runtime"),
+        NextStep("How long the bank runs it", bank, "runtime"),
     ]
     if at_least(found.heat, LEAST_HEAT) and at_most(found.heat, MOST_HEAT):
         heat = (("given_heat", f"{found.heat:.6g} W"),)
-        moves.append(NextStep("Air for its heat", heat, "enclosure-airflow"))
+        moves.append(NextStep("Airflow for its heat", heat, "enclosure-airflow"))
     return tuple(moves)

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="continuous",
-            text="At most {running} run at one time, with a power factor of {power_factor}. What steady rating in volt-amperes must the inverter have?",
+            text="At most {running} run at one time, with a power factor of {power_factor}. What continuous rating in volt-amps must the inverter have?",
             draw={
                 "running": ("600 W", "900 W", "1200 W", "1500 W", "1800 W"),
                 "power_factor": ("0.6", "0.75", "0.8", "0.9"),
@@ -14,17 +14,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="running",
-                    text="Those are watts. A power factor below one asks more volt-amperes for them.",
+                    text="Those are watts. A power factor below one needs more volt-amps.",
                 ),
                 Slip(
                     formula="running * power_factor",
-                    text="Divide by the power factor: volt-amperes are never fewer than watts.",
+                    text="Divide by the power factor: volt-amps are never fewer than watts.",
                 ),
             ),
         ),
         Task(
             asks="dc_current",
-            text="An inverter of {efficiency} carries {running}. The bank is at {voltage}, and under this load it may sag to {lowest_voltage} before the inverter switches off. What current must the cables be chosen for?",
+            text="An inverter with {efficiency} efficiency supplies {running}. The bank is at {voltage}, and under this load it may fall to {lowest_voltage} before the inverter cuts off. What current must the cables carry?",
             draw={
                 "running": ("800 W", "1000 W", "1200 W", "1500 W", "2000 W"),
                 "efficiency": ("85 %", "88 %", "90 %"),
@@ -34,7 +34,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="running / (voltage * efficiency)",
-                    text="The inverter holds its power: the highest current comes at the lowest voltage.",
+                    text="The inverter keeps its power constant: the highest current is at the lowest voltage.",
                 ),
                 Slip(
                     formula="running / lowest_voltage",
@@ -48,7 +48,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="idle_charge",
-            text="An inverter with nothing plugged in takes {idle} from a bank of {voltage}. It is on {hours_on} a day. What charge goes into that?",
+            text="An inverter with nothing plugged in takes {idle} from a bank of {voltage}. It is on {hours_on} a day. What charge does that use?",
             draw={
                 "idle": ("10 W", "15 W", "20 W", "25 W", "40 W"),
                 "hours_on": ("6 h", "12 h", "24 h"),
@@ -61,7 +61,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="idle_energy / (voltage * efficiency)",
-                    text="The idle draw is measured at the bank: efficiency does not come in again.",
+                    text="The idle draw is measured at the bank: efficiency does not apply again.",
                 ),
             ),
         ),

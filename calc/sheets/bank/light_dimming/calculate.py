@@ -15,4 +15,4 @@ def onward(found: Dimming) -> tuple[NextStep, ...]:
     if not at_least(MOST_FOR_A_WIRE, current):
         return ()
     texts = ("current", f"{current:.6g} A"), ("voltage", f"{voltage:.6g} V")
-    return (NextStep("What the wire to it loses", texts, "wire-drop"),)
+    return (NextStep("Voltage drop in its wire", texts, "wire-drop"),)

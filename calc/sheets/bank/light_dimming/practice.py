@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="saved_charge",
-            text="Strips of {power} burn {hours} at {voltage}. A pulse dimmer feeds them {level} of the time. What charge does that save in the evening?",
+            text="Strips of {power} are on for {hours} at {voltage}. A pulse dimmer is on {level} of the time. What charge does that save in the evening?",
             draw={
                 "power": ("18 W", "24 W", "30 W", "36 W"),
                 "hours": steps(3, 6, 1, "h"),
@@ -16,7 +16,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="dimmed_charge",
-                    text="That is what the lamps still take. Asked is what stays in the bank.",
+                    text="That is what the lamps still use. The question is what stays in the bank.",
                 ),
                 Slip(
                     formula="saved_charge * voltage",
@@ -24,7 +24,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="full_charge * (1 - level * level)",
-                    text="With pulses power goes with the share of the time, not with its square.",
+                    text="With pulses, power is proportional to the share of the time, not to its square.",
                 ),
             ),
         ),
@@ -39,7 +39,7 @@ PRACTICE = Practice(
                 Slip(formula="hours * level", text="Less power lasts longer: divide by the share."),
                 Slip(
                     formula="hours * (2 - level)",
-                    text="Half the power lasts twice as long: divide by the share, do not add the rest.",
+                    text="Half the power lasts twice as long: divide by the share.",
                 ),
             ),
         ),
@@ -55,11 +55,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="dimmer_current * margin",
-                    text="The charger raises the voltage, and a strip then takes far more: multiply by that too.",
+                    text="The charger raises the voltage, and a strip then draws far more: multiply by that too.",
                 ),
                 Slip(
                     formula="dimmer_rating * level",
-                    text="Each pulse is at full current, however far the lamps are dimmed.",
+                    text="Each pulse is at full current, at any dimming.",
                 ),
                 Slip(
                     formula="charging_current",

@@ -14,9 +14,7 @@ def onward(found: RemoteSwitch) -> tuple[NextStep, ...]:
     moves = []
     if found.relayed:
         drain = (("drain", f"{found.coil.current:.6g} A"),)
-        moves.append(
-            NextStep("How long the bank stands with the coil held", drain, "standby-drain")
-        )
+        moves.append(NextStep("How long the bank lasts with the coil on", drain, "standby-drain"))
     current, voltage = found.line.current, found.line.voltage
     least, most = WIRE_SHEET
     if found.line.dc and at_least(current, least) and at_most(current, most):

@@ -16,7 +16,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="line_current",
-                    text="That is the steady current. A motor takes more at the start and arcs as it is broken, so the factor comes on top.",
+                    text="That is the steady current. A motor draws more at the start and arcs when switched off, so multiply by the factor.",
                 ),
                 Slip(
                     formula="sustained",
@@ -27,7 +27,7 @@ PRACTICE = Practice(
         Task(
             asks="drop",
             tolerance=0.05,
-            text="A relay's coil takes {coil_current}. The switch is {distance} away, and its wire has {per_length}. How much voltage is lost on the way?",
+            text="A relay's coil draws {coil_current}. The switch is {distance} away, and its wire has {per_length}. How much voltage is lost on the way?",
             draw={
                 "coil_current": ("0.1 A", "0.15 A", "0.2 A", "0.5 A"),
                 "distance": ("2 m", "4 m", "6 m"),
@@ -46,14 +46,14 @@ PRACTICE = Practice(
         ),
         Task(
             asks="held_charge",
-            text="A relay's coil takes {coil_current} and is held for {hours} a day. What does it take from the bank in that day?",
+            text="A relay's coil draws {coil_current} and is on for {hours} a day. What charge does it use in a day?",
             draw={
                 "coil_current": ("0.1 A", "0.15 A", "0.25 A", "1 A"),
                 "hours": ("6 h", "10 h", "24 h"),
             },
             slips=(
                 Slip(formula="coil_power", text="That is its power. Charge is current times time."),
-                Slip(formula="coil_current * 3600", text="It is held longer than one hour."),
+                Slip(formula="coil_current * 3600", text="It is on for longer than one hour."),
             ),
         ),
     )

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="days",
-            text="A {capacity} {chemistry} bank at {from_state} stands with a drain of {drain}. It loses {self_discharge} by itself. After how many days is it down to {to_state}? A month is 30.44 days.",
+            text="A {capacity} {chemistry} bank at {from_state} is parked with a drain of {drain}. Its self-discharge is {self_discharge}. After how many days is it down to {to_state}? A month is 30.44 days.",
             draw={
                 "capacity": ("100 A·h", "200 A·h", "300 A·h"),
                 "chemistry": ("AGM", "LFP"),
@@ -18,17 +18,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="may_go / drain",
-                    text="The bank loses charge by itself too. Add that to the drain.",
+                    text="Self-discharge counts too. Add it to the drain.",
                 ),
                 Slip(
                     formula="capacity / (drain + loss * capacity)",
-                    text="Only the charge between the two states may go.",
+                    text="Only the charge between the two states is available.",
                 ),
             ),
         ),
         Task(
             asks="daily",
-            text="Alarm, radio memory and a relay together draw {drain} day and night. What do they take in a day?",
+            text="Alarm, radio memory and a relay together draw {drain} day and night. What charge do they use in a day?",
             draw={"drain": ("25 mA", "60 mA", "85 mA", "120 mA", "250 mA")},
             slips=(
                 Slip(formula="drain * day / 2", text="They draw day and night."),
@@ -37,7 +37,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="largest_drain",
-            text="A {capacity} AGM bank, full, is left for {away} and may go down to {to_state}. By itself it loses {self_discharge}. What is the most that may run on? A month is 30.44 days.",
+            text="A {capacity} AGM bank, full, is left for {away} and may fall to {to_state}. Its self-discharge is {self_discharge}. What is the largest drain allowed? A month is 30.44 days.",
             draw={
                 "chemistry": ("AGM",),
                 "capacity": ("100 A·h", "200 A·h"),
@@ -48,11 +48,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="may_go / away",
-                    text="That leaves nothing for what the bank loses by itself.",
+                    text="That leaves nothing for self-discharge.",
                 ),
                 Slip(
                     formula="capacity / away - loss * capacity",
-                    text="Only the charge down to the state where you stop may go.",
+                    text="Only the charge above your final state is available.",
                 ),
             ),
         ),

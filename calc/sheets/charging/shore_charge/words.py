@@ -63,7 +63,7 @@ STEPS: tuple[Step[ShoreCharge], ...] = (
     Step(of="after_night", source="ampere-hour-law", when=lambda s: _short(s) and not _ends_at_full_current(s), text="What is missing has fallen for the rest of the time as above."),
     Step(of="put_back", formula="capacity * (after_night - from_state)", when=_fills, text="What the bank then holds more."),
     Step(of="energy", formula="put_back * voltage / (charge_efficiency * charger_efficiency)", when=_fills, text="For the bank alone, with both losses."),
-    Step(of="freezes", source="acid-freezing", when=_frosty, text="By the gravity of a flooded battery; sealed ones mostly freeze later."),
+    Step(of="freezes", source="acid-freezing", when=_frosty, text="By the acid density of a flooded battery; sealed ones usually freeze later."),
     Step(of="transfer_rating", formula="max(supply_limit, inverter / supply_voltage)", source="practice", when=lambda s: s.inlet.transfer_rating is not None, text="Each source passes through it."),
 )
 

@@ -14,7 +14,7 @@ STEPS: tuple[Step[BatteryAir], ...] = (
     Step(of="kind", source="en-50272", text="The formula is for cells that split water at the end of a charge; lithium cells do not."),
     Step(of="table_current", source="en-50272-gas", when=lambda b: b.gassing.table_current is not None, text="{kind}, {charging}, to about 40 °C, with the table's safety factor of five."),
     Step(of="gas", formula="table_current", source="en-50272-gas", when=lambda b: b.gassing.table_current is not None and b.gassing.given_current is None, text="As in the table."),
-    Step(of="gas", formula="gas_current", when=lambda b: b.gassing.lead_acid and b.gassing.given_current is not None, text="As you give it."),
+    Step(of="gas", formula="gas_current", when=lambda b: b.gassing.lead_acid and b.gassing.given_current is not None, text="As you typed it."),
     Step(of="air_per_charge", source="en-50272", when=_reckoned, text="Hydrogen of 0.42 L per A·h, thinned to 4 % by 24 parts of air, and five times that for safety."),
     Step(of="airflow", formula="air_per_charge * cells * gas * capacity", source="en-50272", when=_reckoned, text="Each cell in series makes gas with the same current."),
     Step(of="vent_speed", source="en-50272", when=_reckoned, text="Natural air at about a tenth of a metre a second: the standard's 28 cm² for each m³/h."),

@@ -105,7 +105,7 @@ WORKSHEET = Worksheet(
         Output(id="each", label="Heat of a person", symbol="P_1", kind=heat.HEAT, find=constant(PERSON)),
         Output(id="people_heat", label="Heat of the people", symbol="P_p", kind=heat.HEAT, at="gain.people_heat"),
         Output(id="energy", label="Energy from the bank", symbol="E", kind=ENERGY),
-        Output(id="gives", label="What you use of the bank", symbol="Q_u", kind=CHARGE, at="drawn.bank.gives"),
+        Output(id="gives", label="Usable charge of the bank", symbol="Q_u", kind=CHARGE, at="drawn.bank.gives"),
         Output(id="bank_share", label="Share of that", symbol="s", kind=RATIO, at="drawn.share"),
         Output(id="diffuse", label="Sun's heat that reaches into shade", symbol="f", kind=RATIO, find=constant(DIFFUSE)),
         Output(id="stuffy", label="Warmer than outside by", symbol="ΔT_v", kind=RISE, find=constant(STUFFY)),

@@ -26,7 +26,7 @@ STEPS: tuple[Step[CoolingDay], ...] = (
     Step(of="charge", formula="current * duty_used * hours", source="ohm", text="Current over the time it really runs."),
     Step(of="energy", formula="charge * voltage", source="ohm", text="The same as energy."),
     Step(of="gives", formula="capacity * usable", text="Before you call the bank empty."),
-    Step(of="bank_share", formula="charge / gives", text="Everything else aboard comes on top."),
+    Step(of="bank_share", formula="charge / gives", text="All other loads come on top."),
     Step(of="carries", formula="gives / (current * duty_used)", source="ohm", when=lambda d: d.duty_used > 0, text="With nothing else on and no sun on a panel."),
     Step(of="carries", formula="hours", when=lambda d: d.duty_used == 0, text="It need not run at all."),
     Step(of="needed", formula="charge / usable", text="To do it and no more."),

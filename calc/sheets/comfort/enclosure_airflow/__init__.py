@@ -47,7 +47,7 @@ WORKSHEET = Worksheet(
         Quantity(id="vents", label="Free area of each vent", symbol="A", kinds=(heat_.OPENING,), optional=True, default="200 cm²", low="0 cm²", high="20000 cm²", example="200 cm²", hint="Of the two: grilles leave half or two thirds. Shut bay: 0. Empty: not known."),
         Quantity(id="fan", label="Fan", symbol="Q_f", kinds=(heat_.AIRFLOW,), optional=True, low="0.1 m³/h", high="5000 m³/h", example="60 m³/h", hint="What it moves as fitted, often half of its label. Empty: none."),
         Quantity(id="rated_to", label="Full output up to", symbol="T_r", kinds=(TEMPERATURE,), default="40 °C", low="10 °C", high="90 °C", hint="From the device's sheet."),
-        Quantity(id="derating", label="Then less by", symbol="k", kinds=(heat_.DERATING,), default="2.5 %/K", low="0.1 %/K", high="20 %/K", hint="Share of the output lost for each degree; 2 to 5 %/K (no source)."),
+        Quantity(id="derating", label="Derating above that", symbol="k", kinds=(heat_.DERATING,), default="2.5 %/K", low="0.1 %/K", high="20 %/K", hint="Share of the output lost for each degree; 2 to 5 %/K (no source)."),
         Quantity(id="given_heat", advanced=True, label="Heat of the device, if known", symbol="P_k", kinds=(heat_.HEAT,), optional=True, low="0.1 W", high="5 kW", example="45 W", hint="Instead of output and efficiency."),
         Quantity(id="throughput_2", advanced=True, label="Output of a second device", symbol="P_o2", kinds=(POWER,), default="0 W", low="0 W", high="20 kW", hint="Working at the same time."),
         Quantity(id="efficiency_2", advanced=True, label="Efficiency of the second", symbol="η_2", kinds=(RATIO,), default="90 %", low="30 %", high="99 %", hint="At that output."),

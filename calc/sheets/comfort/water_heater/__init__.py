@@ -88,7 +88,7 @@ WORKSHEET = Worksheet(
         Output(id="taken", label="Power taken", symbol="P_t", kind=heat.HEAT, at="tank.taken"),
         Output(id="into", label="Power into the water", symbol="P_w", kind=heat.HEAT, at="tank.into"),
         Output(id="keeping", label="To keep it hot", symbol="E_k", kind=ENERGY, at="tank.keeping"),
-        Output(id="gives", label="What you use of the bank", symbol="Q_u", kind=CHARGE, at="bank.gives"),
+        Output(id="gives", label="Usable charge of the bank", symbol="Q_u", kind=CHARGE, at="bank.gives"),
         Output(id="heating", label="Lower heating value", symbol="H", kind=heat.ENERGY_DENSITY, digits=4, at="burnt.heating"),
     ),
     steps=STEPS,

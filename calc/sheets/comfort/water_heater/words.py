@@ -30,8 +30,8 @@ STEPS: tuple[Step[HotWater], ...] = (
     Step(of="charge", formula="energy / voltage", source="ohm", when=lambda w: _on_bank(w) and _hot(w), text="All of it out of the bank."),
     Step(of="charge", formula="draw * (time + hours) / voltage", source="ohm", when=lambda w: not w.electric and _hot(w), text="Only to run it."),
     Step(of="gives", formula="capacity * usable", when=lambda w: w.way is not WaterHeat.SHORE, text="Before you call the bank empty."),
-    Step(of="bank_share", formula="charge / gives", when=lambda w: w.drawn is not None, text="Everything else aboard comes on top."),
-    Step(of="heating", source="fuel-heat", when=burns, text="{fuel}, with the steam leaving as steam."),
+    Step(of="bank_share", formula="charge / gives", when=lambda w: w.drawn is not None, text="All other loads come on top."),
+    Step(of="heating", source="fuel-heat", when=burns, text="{fuel}, with the water in the exhaust as steam."),
     Step(of="fuel_used", formula="energy / heating", source="fuel-heat", when=lambda w: burns(w) and _hot(w), text="The energy taken is what is burnt."),
     CO_STEP,
 )

@@ -14,7 +14,7 @@ def finding(path: str, readings: str, **slips: str) -> Task:
     causes = {"post": POST, "ground": GROUND, "plus": PLUS, "thin": THIN}
     return Task(
         asks="cause",
-        text="A fridge at the end of {length} of cable cuts out on the road, alone, and comes back with the next bump. At {load} a sound minus side loses {minus_drop}, a sound plus side {plus_drop}. "
+        text="A fridge at the end of {length} of cable cuts out while driving and comes back with the next bump. At {load} a good minus side drops {minus_drop}, a good plus side {plus_drop}. "
         + readings
         + " What is the cause?",
         draw={
@@ -33,13 +33,13 @@ PRACTICE = Practice(
         finding(
             "flickers.no.one.high.high",
             "You read more than twice that on the minus side, and 120 mV across the joint on the bank's minus post.",
-            ground="That lies further on. The joint on the post is measured first, and it is the one that loses most.",
-            thin="A thin cable loses along its whole length. Here one joint loses it.",
+            ground="That is further on. The joint on the post is measured first, and it drops the most.",
+            thin="A cable that is too small drops voltage along its whole length. Here one joint does.",
             plus="The reading is on the minus side.",
         ),
         Task(
             asks="volts",
-            text="Before you look for a fault, know what is sound: at {load} the minus side, from the bank's post to the device, has one conductor of {run} ({length} of {conductor}), {joints} joints of {joint} and a shunt of {shunt}. What should the meter show across it?",
+            text="Before you look for a fault, know what is normal: at {load} the minus side, from the bank's post to the device, has one conductor of {run} ({length} of {conductor}), {joints} joints of {joint} and a shunt of {shunt}. What should the meter show across it?",
             draw={
                 "symptom": ("flickers",),
                 "path": ("flickers.no.one",),
@@ -56,24 +56,24 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="flow * 2 * (joints * joint + shunt + run)",
-                    text="That is both sides together. The meter spans the minus side only.",
+                    text="That is both sides together. The meter is across the minus side only.",
                 ),
                 Slip(
                     formula="flow * (joint + shunt + run)",
-                    text="That counts one joint. Each of them loses its part.",
+                    text="That counts one joint. Each of them drops its part.",
                 ),
             ),
         ),
         finding(
             "flickers.no.one.high.ok.high",
             "You read more than twice that on the minus side: half a millivolt across the bank's minus post, 90 mV across the ground point.",
-            post="The joint on the post loses half a millivolt, no more than a sound one.",
-            thin="A thin cable loses along its whole length. Here one point loses it.",
+            post="The joint on the post drops half a millivolt, no more than a good one.",
+            thin="A cable that is too small drops voltage along its whole length. Here one point does.",
             plus="The reading is on the minus side.",
         ),
         Task(
             asks="volts",
-            text="A rested, full {chemistry} bank stands at {rest_full} and has {source_resistance} inside. What should the meter show on its posts while a sound bank gives {load}?",
+            text="A rested, full {chemistry} bank is at {rest_full} and has {source_resistance} inside. What should the meter show on its posts while a good bank gives {load}?",
             draw={
                 "symptom": ("inverter",),
                 "path": ("inverter.no.low",),
@@ -87,27 +87,27 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="rest_full",
-                    text="That is the bank at rest. Under load its own resistance takes a part.",
+                    text="That is the bank at rest. Under load its own resistance drops a part.",
                 ),
                 Slip(
                     formula="rest_full + current * source",
-                    text="Under load the voltage falls; it is a charge that lifts it.",
+                    text="Under load the voltage falls; only charging raises it.",
                 ),
             ),
         ),
         finding(
             "flickers.no.one.high.ok.ok.ok.ok.high",
-            "You read half as much again on the minus side. No joint on it loses more than a sound one, and nearly all is lost along the cable.",
-            post="No joint loses more than a sound one.",
-            ground="No joint loses more than a sound one, the ground point included.",
+            "You read half as much again on the minus side. No joint on it drops more than a good one, and nearly all the drop is along the cable.",
+            post="No joint drops more than a good one.",
+            ground="No joint drops more than a good one, the ground point included.",
             plus="The reading is on the minus side.",
         ),
         finding(
             "flickers.no.one.ok.high.high",
-            "The minus side is sound. On the plus side you read more than twice the figure, and 140 mV of it across the joint on the bank's plus post.",
-            post="The minus side is sound.",
-            ground="The ground point is on the minus side, which is sound.",
-            thin="A thin cable loses along its whole length. Here one joint loses it.",
+            "The minus side is good. On the plus side you read more than twice the value, and 140 mV of it across the joint on the bank's plus post.",
+            post="The minus side is good.",
+            ground="The ground point is on the minus side, which is good.",
+            thin="A cable that is too small drops voltage along its whole length. Here one joint does.",
         ),
     )
 )

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="resistance",
-            text="Across a bolted joint you read {drop} while {current} flows. What resistance has the joint?",
+            text="Across a bolted joint you read {drop} while {current} flows. What is the joint's resistance?",
             draw={
                 "drop": ("4 mV", "9 mV", "15 mV", "30 mV", "45 mV"),
                 "current": ("40 A", "60 A", "80 A", "120 A"),
@@ -20,7 +20,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="full_heat",
-            text="A joint makes {drop} at {current}. How much heat does it make at the inverter's full {full_current}, if its resistance stays the same?",
+            text="A joint drops {drop} at {current}. How much heat does it make at the inverter's full {full_current}, if its resistance stays the same?",
             draw={
                 "drop": ("6 mV", "12 mV", "20 mV", "35 mV"),
                 "current": ("40 A", "50 A", "80 A"),
@@ -30,13 +30,13 @@ PRACTICE = Practice(
                 Slip(formula="heat", text="That is the heat now, at the smaller current."),
                 Slip(
                     formula="heat * full_current / current",
-                    text="Heat grows with the square of the current, not in step with it.",
+                    text="Heat rises with the square of the current, not in proportion.",
                 ),
             ),
         ),
         Task(
             asks="full_drop",
-            text="A joint makes {drop} while you can only load it with {current}. What will it lose at {full_current}?",
+            text="A joint drops {drop} while you can only load it with {current}. What will the drop be at {full_current}?",
             draw={
                 "drop": ("5 mV", "10 mV", "18 mV"),
                 "current": ("30 A", "40 A", "60 A"),
@@ -49,7 +49,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="drop * full_current * full_current / (current * current)",
-                    text="The drop goes in step with the current. It is the heat that goes with its square.",
+                    text="The drop is proportional to the current. Heat rises with its square.",
                 ),
             ),
         ),

@@ -25,8 +25,8 @@ from calc.worksheet.work import Worksheet
 WORKSHEET = Worksheet(
     id="joint-sheet",
     title="Joint sheet",
-    question="Which joints are there, how tight, and who has checked them?",
-    entry_question="Which joints did I check, and how tight?",
+    question="Which joints are there, at what torque, and who checked them?",
+    entry_question="Which joints did I torque, and to what?",
     about="A list of joints with torques, to print and to initial.",
     calculate=calculate,
     picture=Bars(
@@ -34,13 +34,13 @@ WORKSHEET = Worksheet(
         caption="Torque of each joint against what its thread takes, the tightest first",
     ),
     fields=(
-        Text(id="vehicle", label="Vehicle", example="Marram", optional=True, hint="Its name, for the head of the print. May be empty."),
+        Text(id="vehicle", label="Vehicle", example="Marram", optional=True, hint="Its name, for the top of the print. May be empty."),
         Rows(
             id="joints", label="Joints", one="joint", most=40,
             default="battery plus:M8:8 N.m:brass:dry:1:battery terminal; battery minus:M8:8 N.m:brass:dry:2:battery terminal; main fuse, bus bar side:M8:12 N.m:8.8:dry:1:fuse holder; bus bar, charger:M6:4 N.m:unknown:dry:2:busbar",
             hint="Every bolted joint that carries current: both ends of each cable, bus bars, fuse holders, ground points.",
             columns=(
-                Text(id="name", label="Name", example="battery plus", hint="So that somebody else finds it. Without “:” and “;”."),
+                Text(id="name", label="Name", example="battery plus", hint="So that someone else finds it. Without “:” and “;”."),
                 *JOINT_FIELDS,
             ),
         ),
@@ -51,8 +51,8 @@ WORKSHEET = Worksheet(
         Output(id="torque_least", label="Smallest torque to set", kind=TORQUE, both=True),
         Output(id="torque_most", label="Largest torque to set", kind=TORQUE, both=True),
         Output(id="tightest", at="tightest.name", label="Thread nearest its limit"),
-        Output(id="tightest_share", at="tightest.joint.share_of_limit", label="Share of what it takes", symbol="s", kind=RATIO),
-        Output(id="tightest_ceiling", at="tightest.joint.thread.max_torque", label="It takes at most", symbol="T_max", kind=TORQUE, both=True),
+        Output(id="tightest_share", at="tightest.joint.share_of_limit", label="Share of its limit", symbol="s", kind=RATIO),
+        Output(id="tightest_ceiling", at="tightest.joint.thread.max_torque", label="Its limit", symbol="T_max", kind=TORQUE, both=True),
         Output(id="schedule", find=schedule, label="Joint sheet"),
     ),
     intermediates=(
@@ -67,9 +67,9 @@ WORKSHEET = Worksheet(
         Output(id="preload_limit", at="tightest.joint.thread.preload_limit", label="Most clamping force", symbol="F_max", kind=FORCE),
         Output(id="factor", at="tightest.joint.thread.factor", label="Nut factor, usual", symbol="K", kind=NUMBER),
         Output(id="crowded", find=named(judged.TOO_MANY_LUGS), label="More than four lugs"),
-        Output(id="over", find=named(judged.TOO_TIGHT, judged.OVER_ANY), label="Over what the thread takes"),
-        Output(id="no_figure", find=named(judged.NO_TORQUE), label="No torque to be trusted"),
-        Output(id="perhaps_over", find=named(judged.TOO_TIGHT_IF_WEAK, judged.PUBLISHED_TOO_TIGHT_IF_WEAK), label="Over what a weak thread takes"),
+        Output(id="over", find=named(judged.TOO_TIGHT, judged.OVER_ANY), label="Over the thread's limit"),
+        Output(id="no_figure", find=named(judged.NO_TORQUE), label="No reliable torque"),
+        Output(id="perhaps_over", find=named(judged.TOO_TIGHT_IF_WEAK, judged.PUBLISHED_TOO_TIGHT_IF_WEAK), label="Over the limit of a weak thread"),
         Output(id="slack", find=named(judged.BELOW_PUBLISHED), label="Below every published torque"),
         Output(id="excess", find=named(judged.ABOVE_PUBLISHED, but=OVER_THREAD), label="Above every published torque"),
         Output(id="stretching", find=named(judged.MAY_STRETCH, but=OVER_THREAD), label="May stretch"),
@@ -81,17 +81,17 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(*JUDGED, FINE_UNMARKED, FINE, *BESIDE, HOW_KEPT_TIGHT),
-    valid="Clean, flat joints of copper lugs on steel, stainless, brass or copper studs, tightened with a torque wrench on the nut. What the thread takes says nothing of a battery post’s lead or of the plastic round a stud.",
-    summary="{joint_count} joints, {without_maker} without a maker’s figure",
+    valid="Clean, flat joints of copper lugs on steel, stainless, brass or copper studs, tightened with a torque wrench on the nut. The thread's limit does not apply to a battery post’s lead or the plastic round a stud.",
+    summary="{joint_count} joints, {without_maker} without a maker’s value",
     tables=(
         Table(
             of="schedule", cards=True,
-            paper_note="Disconnect the bank before a spanner goes near a live stud. The part’s own instructions go before this sheet. One line of paint across nut and stud once it is torqued.",
+            paper_note="Disconnect the bank before a spanner goes near a live stud. The part’s own instructions come before this sheet. Paint a line across nut and stud once it is torqued.",
             columns=(
                 Output(id="name", label="Joint"),
                 Output(id="stud", label="Stud"),
                 Output(id="torque", label="Torque", kind=TORQUE, both=True),
-                Output(id="figure", label="Figure from"),
+                Output(id="figure", label="Value from"),
                 Output(id="locking", label="Kept tight by"),
                 Output(id="lugs", label="Lugs", kind=COUNT),
             ),

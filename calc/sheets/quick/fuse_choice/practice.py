@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="fuse",
-            text="A load of {current} runs for hours on {conductor} that can carry {table_ampacity} with its {insulation} insulation. Charging, the bank reaches {voltage}, and it can push {fault_current} into a short here. Small blade fuses carry three quarters of their rating at most where a larger one fits too. Which standard fuse do you take, or none?",
+            text="A load of {current} runs for hours on {conductor} that can carry {table_ampacity} with its {insulation} insulation. While charging, the bank reaches {voltage}, and the short-circuit current here is {fault_current}. Small blade fuses should carry at most 75 % of their rating where a larger one fits too. Which standard fuse do you use, or none?",
             draw={
                 "current": ("8 A", "12 A", "20 A", "30 A", "40 A"),
                 "conductor": ("14 AWG", "10 AWG", "8 AWG", "6 AWG"),
@@ -20,11 +20,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="current",
-                    text="A fuse at the load's own current ages and opens by itself: at least 1.25 times the load.",
+                    text="A fuse at the load's own current ages and opens without a fault: use at least 1.25 times the load.",
                 ),
                 Slip(
                     formula="ampacity",
-                    text="What the wire carries is the ceiling, not the fuse to take: the smallest that lasts with the load protects best.",
+                    text="The ampacity is the upper limit, not the fuse to use: the smallest that lasts with the load protects best.",
                 ),
                 Slip(
                     inputs={"insulation": "105 C"},
@@ -43,11 +43,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="current",
-                    text="A fuse that carries its full rating for hours ages and opens by itself: 1.25 times the load.",
+                    text="A fuse that carries its full rating for hours ages and opens without a fault: use 1.25 times the load.",
                 ),
                 Slip(
                     formula="current * 1.5",
-                    text="One and a half times is a ceiling for the wire's fuse. The load needs 1.25 times its current.",
+                    text="1.5 times is the upper limit for the wire's fuse. The load needs 1.25 times its current.",
                 ),
                 Slip(
                     formula="current * 0.8",
@@ -57,7 +57,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="ampacity",
-            text="{conductor} with {insulation} insulation runs in an engine space, where the air is taken as {air}. At 30 °C the table gives {table_ampacity}. What does it bear there, by √((T_c − T_a)/(T_c − 30 °C))?",
+            text="{conductor} with {insulation} insulation runs in an engine space, where the air is taken as {air}. At 30 °C the table gives {table_ampacity}. What is its ampacity there, by √((T_c − T_a)/(T_c − 30 °C))?",
             draw={
                 "conductor": ("12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG"),
                 "insulation": ("75 C", "80 C", "90 C"),
@@ -67,11 +67,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"surroundings": "outside engine space"},
-                    text="That is the figure at 30 °C. In an engine space the wire has less room to warm.",
+                    text="That is the value at 30 °C. In hotter air the wire reaches its limit at less current.",
                 ),
                 Slip(
                     formula="table_ampacity * ambient_factor * ambient_factor",
-                    text="The root is missing: heat goes with the square of the current.",
+                    text="The square root is missing: heat rises with the square of the current.",
                 ),
             ),
         ),

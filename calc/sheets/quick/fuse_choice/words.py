@@ -20,21 +20,21 @@ def _behind(site: FuseSite) -> bool:
 
 
 _SITE: tuple[Step[FuseSite], ...] = (
-    Step(of="bank_source", formula="voltage / fault_current", source="ohm", when=_behind, text="What the bank itself resists in a short."),
-    Step(of="feed_stated", source="copper-iacs", when=_behind, text="{feed_conductor} of solid annealed copper at 20 °C: no cable of that size resists less."),
+    Step(of="bank_source", formula="voltage / fault_current", source="ohm", when=_behind, text="The bank's internal resistance in a short."),
+    Step(of="feed_stated", source="copper-iacs", when=_behind, text="{feed_conductor} of solid annealed copper at 20 °C: no cable of that size has less resistance."),
     Step(of="feed_least", formula="2 * feed_length * feed_stated", source="ohm", when=_behind, text="Out and back."),
     Step(of="feed_parts", source="practice", when=_behind, text="The main fuse, its holder and some ten joints, new and clean."),
-    Step(of="fault_here", formula="voltage / (bank_source + feed_least + feed_parts)", source="ohm", when=_behind, text="A dead short behind the fuse, worked as on the fault current sheet."),
-    Step(of="fault_here", formula="fault_current", when=lambda s: s.at_battery, text="At the battery nothing but the bank holds it back."),
-    Step(of="fault_here", formula="fault_current", when=lambda s: not (s.at_battery or s.behind_main), text="As it is known for this place."),
+    Step(of="fault_here", formula="voltage / (bank_source + feed_least + feed_parts)", source="ohm", when=_behind, text="A dead short behind the fuse, calculated as on fault current."),
+    Step(of="fault_here", formula="fault_current", when=lambda s: s.at_battery, text="At the battery only the bank itself limits the current."),
+    Step(of="fault_here", formula="fault_current", when=lambda s: not (s.at_battery or s.behind_main), text="As you typed it for this place."),
 )
 _ENDS: tuple[Step[Protection], ...] = (
     Step(of="fuse", source="fuse-ratings", when=lambda p: p.chosen is not None,
-         text="Of all standard ratings from {lowest} to {largest}, in families rated for {voltage} and {fault_here}: published figures first, then what is easily found and not much too large, then the smallest."),
+         text="Of all standard ratings from {lowest} to {largest}, in families rated for {voltage} and {fault_here}: published ratings first, then what is easy to buy and not much too large, then the smallest."),
     Step(of="fuse", source="fuse-ratings", when=lambda p: p.chosen is None and p.window_open,
-         text="No standard rating lies from {lowest} to {largest} among families rated for {voltage} and {fault_here}."),
+         text="There is no standard rating from {lowest} to {largest} in families rated for {voltage} and {fault_here}."),
     Step(of="fuse", source="fuse-ratings", when=lambda p: p.chosen is None and not p.window_open,
-         text="The load needs {lowest} and at most {largest} is allowed: there is nothing between them."),
+         text="The load needs {lowest} and at most {largest} is allowed: no fuse is possible."),
 )
 _FAMILIES: tuple[Step[Protection], ...] = (
     Step(of="families", source="fuse-ratings", when=lambda p: p.chosen is not None,
@@ -44,17 +44,17 @@ _FAMILIES: tuple[Step[Protection], ...] = (
 )
 _MOST: tuple[Step[Protection], ...] = (
     Step(of="largest", formula="min(highest, allowed)", when=lambda p: p.allowed is not None, text="The smaller of what the wire and the appliance's own label allow."),
-    Step(of="largest", formula="highest", when=lambda p: p.allowed is None, text="No label is given that allows less."),
+    Step(of="largest", formula="highest", when=lambda p: p.allowed is None, text="No appliance label sets a lower limit."),
 )
 STEPS = (
-    Step(of="lowest", formula="margin * current", source="nec-125", text="A fuse that carries its full rating for hours ages and opens by itself."),
+    Step(of="lowest", formula="margin * current", source="nec-125", text="A fuse that carries its full rating for hours ages and opens without a fault."),
     *ampacity_steps("protection.cable", together="bundled", volts="voltage"),
     *placed_steps("protection", *_MOST),
     *placed_steps("site", *_SITE),
     *placed_steps("protection", *_ENDS),
     *steps_to_warmth("protection.warmth", "current"),
     *placed_steps("protection", *_FAMILIES),
-    Step[FuseChoice](of="remedies", when=lambda c: c.protection.chosen is None, text="Each worked by running the same rules again."),
+    Step[FuseChoice](of="remedies", when=lambda c: c.protection.chosen is None, text="Each is checked by the same rules."),
 )
 
 FINE_FITTED = Rule[Protection](
@@ -67,20 +67,20 @@ FINE = Rule[Protection](
 )
 ALSO = Rule[Protection](
     id="fuse-choice.also", level=Level.NOTE, when=lambda p: bool(p.next_larger), source="fuse-ratings",
-    text="Also within the window: {next_larger}.",
+    text="Also suitable: {next_larger}.",
 )
 BEHIND_MAIN = Rule[FuseSite](
     id="fuse-choice.behind-main", level=Level.NOTE, when=lambda s: s.behind_main, source="33cfr-place",
-    text="The main fuse has its own work: it must break all that the bank gives, and its rating must suit the feed. Ask for it with the feed as the wire.",
+    text="Choose the main fuse separately: it must break the bank's full short-circuit current and suit the feed. Enter the feed as the wire.",
 )
 LONGER_FEED = Rule[FuseChoice](
     id="fuse-choice.longer-feed-for-a-blade", level=Level.ADVICE, when=lambda c: c.more_feed is not None, source="practice",
-    text="A blade fuse or a panel breaker is the common one here. Blades break {blade_breaks}: {more_feed} more of this feed, or a thinner one, lets a blade fit.",
+    text="A blade fuse or a panel breaker is usual here. Blades break {blade_breaks}: {more_feed} more of this feed, or a smaller one, lets a blade fit.",
 )
 
 ONE_FUSE_ONE_WIRE = Rule[FuseChoice](
     id="fuse-choice.one-fuse-one-wire", level=Level.NOTE, source="nec-parallel",
-    text="This is one fuse on one wire. Of wires in parallel take one with its share of the load, count all of them as together, and fuse each.",
+    text="This is one fuse on one wire. With wires in parallel, enter one with its share of the load, count all as bundled, and fuse each.",
 )
 
 
@@ -127,16 +127,16 @@ def remedies(found: FuseChoice) -> tuple[str, ...]:
     if found.protection.chosen is not None:
         return ()
     if not found.protection.suitable:
-        return ("a source with less fault current, or a fuse whose data sheet gives the d.c. voltage and interrupting rating asked for",)
+        return ("a source with less fault current, or a fuse whose data sheet gives the d.c. voltage and interrupting rating needed",)
     return tuple(_remedy(one, found.protection.current) for one in found.remedies) or (
-        "no single change: take thicker wire, cooler surroundings and several circuits together",
+        "no single change: combine larger wire, a cooler route and several circuits",
     )
 
 
 def _remedy(one: Remedy[Change, Protection], current: float) -> str:
     match dict(one.change.values):
         case {"conductor": str(name)}:
-            says = f"thicker wire: {name}, with"
+            says = f"larger wire: {name}, with"
         case {"insulation": str(name)}:
             says = f"insulation rated {name.replace(' C', ' °C')}, with"
         case {"bundled": float(most)}:

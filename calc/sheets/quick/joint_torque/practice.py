@@ -31,7 +31,7 @@ PRACTICE = Practice(
         clamping("M8", ("8 N·m", "10 N·m", "12 N·m", "15 N·m")),
         Task(
             asks="ceiling",
-            text="A {condition} {stud} stud of {grade} has a proof load of {proof}. Used to {preload_share} of it, with a nut factor of {factor}, which torque does the thread bear at most?",
+            text="A {condition} {stud} stud of {grade} has a proof load of {proof}. Used to {preload_share} of it, with a nut factor of {factor}, what is the largest torque for the thread?",
             draw={
                 "stud": ("M6", "M8", "M10", "M12"),
                 "grade": ("8.8", "A2-70", "brass"),
@@ -41,7 +41,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="factor * diameter * proof",
-                    text="That goes to the whole proof load. A joint that is opened again is tightened to part of it.",
+                    text="That uses the whole proof load. A joint that will be opened again is tightened to part of it.",
                 ),
                 Slip(
                     formula="diameter * preload_limit",

@@ -21,7 +21,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="usable * capacity / load",
-                    text="That takes watts for amps: divide the power by the voltage first.",
+                    text="That uses watts as amps: divide the power by the voltage first.",
                 ),
             ),
         ),
@@ -38,11 +38,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="nameplate_time",
-                    text="That is charge over current. A heavy load takes more from a lead-acid bank than the label says: use Peukert's law.",
+                    text="That is charge divided by current. Under a heavy load a lead-acid bank gives less than its label: use Peukert's law.",
                 ),
                 Slip(
                     formula="usable * (cold_capacity / 3600) / current ** exponent * 3600",
-                    text="C/I^k with the 20-hour capacity gives far too little. The law is meant for the rated current: H (C/(I·H))^k.",
+                    text="C/I^k with the 20-hour capacity gives far too little. Refer the law to the rated current: H (C/(I·H))^k.",
                 ),
                 Slip(
                     inputs={"usable": "100 %"},
@@ -72,7 +72,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="usable * capacity",
-                    text="That is the label's capacity: neither the cold nor the heavy load is in it.",
+                    text="That is the label's capacity, without the effect of cold and of the heavy load.",
                 ),
             ),
         ),

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="current",
-            text="A {power} load is fed {route} from the bank, which stands at {voltage} under it. What current does the bank give?",
+            text="A {power} load is fed {route} from the bank, which is at {voltage} under load. What current does the bank give?",
             draw={
                 "power": ("40 W", "60 W", "90 W", "150 W", "240 W", "350 W", "600 W"),
                 "voltage": ("12.2 V", "12.8 V", "24.4 V", "25.6 V", "51.2 V"),
@@ -19,13 +19,13 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="power / 120",
-                    text="That is the current at household voltage. At the bank the same power asks for far more.",
+                    text="That is the current at household voltage. At the bank the same power needs far more.",
                 ),
             ),
         ),
         Task(
             asks="charge",
-            text="A {power} kettle runs for {hours} through an inverter of {efficiency} efficiency. The bank stands at {voltage} meanwhile. What charge is taken from it?",
+            text="A {power} kettle runs for {hours} through an inverter of {efficiency} efficiency. The bank is at {voltage} meanwhile. What charge is taken from it?",
             draw={
                 "power": ("800 W", "1000 W", "1200 W", "1500 W", "1800 W"),
                 "hours": ("4 min", "6 min", "10 min", "15 min"),
@@ -45,7 +45,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="charge * 60",
-                    text="The time is in minutes, and a charge counts hours: divide by sixty.",
+                    text="The time is in minutes, but charge is in amp-hours: divide by sixty.",
                 ),
                 Slip(formula="current * 3600", text="That is the charge of a whole hour."),
             ),

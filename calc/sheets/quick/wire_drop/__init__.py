@@ -45,10 +45,10 @@ WORKSHEET = Worksheet(
     title="Wire drop",
     question="How much voltage does this run lose?",
     entry_question="Why is it weak at the far end?",
-    about="Voltage lost in a run of wire, and the size that cures it.",
+    about="Voltage drop in a run of wire, and the size that fixes it.",
     calculate=calculate,
     picture=Bar(
-        value="drop_percent", limit="limit", caption="Share of the supply lost on the way",
+        value="drop_percent", limit="limit", caption="Voltage drop as a share of the supply",
         marks=tuple((drop_limit(duty), limit_text(duty)) for duty in Duty),
     ),
     fields=(
@@ -98,7 +98,7 @@ WORKSHEET = Worksheet(
         *placed_outputs("protection.cable", *AMPACITY),
         Output(id="highest", at="protection.highest", label="Largest fuse on each conductor", symbol="I_max", kind=CURRENT),
         Output(id="fuse", at="protection.fuse", label="Smallest fuse that fits each conductor", symbol="I_n", kind=CURRENT),
-        Output(id="ceiling", at="protection.ceiling", label="The law's ceiling", kind=CURRENT),
+        Output(id="ceiling", at="protection.ceiling", label="Legal maximum for the fuse", kind=CURRENT),
         *placed_outputs("protection.warmth", *WARMTH),
         Output(id="warm_drop", label="Voltage drop at that temperature", symbol="U_w", kind=VOLTAGE, digits=2),
         Output(id="thinnest_carries", at="smallest_ampacity", label="Ampacity of the smallest size for the drop", kind=CURRENT),

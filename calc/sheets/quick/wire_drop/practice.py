@@ -53,7 +53,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="smallest_conductor",
-            text="A pump takes {current}, {length} of cable away from the panel, on a {voltage} system; {limit} may be lost. For the drop alone, which is the thinnest mm² size that will do? (Flexible copper at {temperature}.)",
+            text="A pump takes {current}, {length} of cable away from the panel, on a {voltage} system; {limit} may be lost. For the drop alone, what is the smallest mm² size that will do? (Flexible copper at {temperature}.)",
             draw={
                 "current": ("5 A", "8 A", "10 A", "15 A"),
                 "length": steps(2, 8, 1, "m"),
@@ -66,14 +66,14 @@ PRACTICE = Practice(
                 Slip(times={"length": 0.5}, text=ONE_WAY),
                 Slip(
                     inputs={"limit": "10 %"},
-                    text="That loses up to 10 %, which is for plain lighting. A pump is held to 3 %.",
+                    text="That loses up to 10 %, which is for plain lighting. For a pump the limit is 3 %.",
                 ),
                 Slip(times={"length": 2}, text="That counts the way back twice."),
             ),
         ),
         Task(
             asks="longest_run",
-            text="You have {conductor} for lights that draw {current} on {voltage}, and allow {limit} of drop. Warm, each conductor has {per_length}. How far from the panel may they hang, one way?",
+            text="You have {conductor} for lights that draw {current} on {voltage}, and allow {limit} of drop. Warm, each conductor has {per_length}. How far from the panel can they be, one way?",
             draw={
                 "current": ("2 A", "3 A", "4 A", "6 A"),
                 "conductor": ("1 mm2", "1.5 mm2", "2.5 mm2"),

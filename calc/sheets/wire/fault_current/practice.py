@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="fault_current",
-            text="A bank at {voltage} has {source_resistance} inside. From it {length} of {conductor} go to a panel: {cable_least} at the least, out and back, and {joints_total} in the joints. What flows at most if the far end is shorted?",
+            text="A bank at {voltage} has {source_resistance} inside. {length} of {conductor} run from it to a panel: at least {cable_least}, out and back, and {joints_total} in the joints. What is the highest current if the far end is shorted?",
             draw={
                 "voltage": ("12.8 V", "13.3 V", "26.6 V"),
                 "source_resistance": ("2 mΩ", "3 mΩ", "4 mΩ", "6 mΩ"),
@@ -30,7 +30,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="near_fault",
-            text="{batteries} like batteries stand side by side, each with {source_resistance} and at {voltage}. What flows if they are shorted at their terminals?",
+            text="{batteries} equal batteries are in parallel, each with {source_resistance} and at {voltage}. What current flows if they are shorted at their terminals?",
             draw={
                 "voltage": ("12.8 V", "13.3 V"),
                 "batteries": ("2", "3", "4"),
@@ -39,17 +39,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"batteries": "1"},
-                    text="That is one battery. Those in parallel all feed the fault: their currents add.",
+                    text="That is one battery. All batteries in parallel feed the fault: their currents add.",
                 ),
                 Slip(
                     formula="voltage / (source_low * batteries * batteries)",
-                    text="In parallel the resistance gets less with each battery, not more.",
+                    text="In parallel the resistance falls with each battery, it does not rise.",
                 ),
             ),
         ),
         Task(
             asks="energy_limit",
-            text="A cable of {conductor} has {insulation} insulation; k is {k} if it starts warm. Which let-through, in A²·s, does it bear before the insulation is spoilt?",
+            text="A cable of {conductor} has {insulation} insulation; k is {k} if it starts warm. What let-through, in A²·s, can it withstand before the insulation is damaged?",
             draw={
                 "conductor": ("2.5 mm2", "4 mm2", "6 mm2", "10 mm2", "16 mm2"),
                 "insulation": ("70 C PVC", "90 C XLPE"),

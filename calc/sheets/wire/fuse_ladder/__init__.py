@@ -58,7 +58,7 @@ REFUSALS = (
     ),
     Placed(
         rule=judged.OVERLOADED, covers=BESIDE,
-        headline="The upstream fuse of {upstream} carries {other_load} before there is a fault: it will open by itself.",
+        headline="The upstream fuse of {upstream} carries {other_load} before there is a fault: it will open without a fault.",
     ),
     Placed(
         rule=judged.WRONG_WAY_ROUND, covers=BESIDE | judged.WRONG_WAY_ROUND.covers,
@@ -75,7 +75,7 @@ RESERVATIONS = tuple(
     for rule, headline, text in (
         (duty.UNKNOWN, "Read the data sheet of this fuse: what its family breaks on direct current is not listed.", "What one of these families breaks on direct current is not known to us: read the fuse and its data sheet."),
         (duty.FROM_MEMORY, "Check the data sheet of this fuse: no text that we saw says that it breaks {fault_current}.", "What one of these families breaks is from memory: read the fuse."),
-        (duty.NO_STANDARD_RATING, "Look at this fuse again: its rating is none of the standard ones of its family.", "A rating here is not among the standard ones that we know of its family."),
+        (duty.NO_STANDARD_RATING, "Look at this fuse again: its rating is not a standard one of its family.", "A rating here is not among the standard ones that we know of its family."),
     )
     for side, at, fields in (("the downstream", "downstream_duty", DOWNSTREAM), ("the upstream", "upstream_duty", UPSTREAM))
 )
@@ -93,21 +93,21 @@ WORKSHEET = Worksheet(
     title="Fuse ladder",
     question="Will the right fuse open first?",
     entry_question="Which fuse will blow?",
-    about="Whether the small fuse clears a fault before the large one behind it opens and darkens the van.",
+    about="Whether the small fuse clears a fault before the large one opens and blacks out the van.",
     calculate=calculate,
     picture=Spans(
         spans=(("downstream", "downstream_earliest", "downstream_latest"), ("upstream", "upstream_earliest", "upstream_latest")),
-        caption="Time to opening at the current that decides, on a scale that grows by tens",
+        caption="Time to open at the deciding current, on a logarithmic scale",
     ),
     fields=(
         Quantity(id="downstream", label="Downstream fuse", symbol="I_d", kinds=(CURRENT,), default="10 A", low="0.05 A", high="1200 A",
                  hint="The one nearer to the load: it should open first."),
         _family("downstream", "Family of the downstream fuse", "blade, miniature (type F)"),
         Quantity(id="upstream", label="Upstream fuse", symbol="I_u", kinds=(CURRENT,), default="80 A", low="0.05 A", high="1200 A",
-                 hint="The one nearer to the bank: it should hold."),
+                 hint="The one nearer to the bank: it should stay closed."),
         _family("upstream", "Family of the upstream fuse", "blade, large (type E)"),
         Quantity(id="fault_current", label="Fault current, highest", symbol="I_k", kinds=(CURRENT,), default="250 A", low="0.1 A", high="200 kA",
-                 hint="Through both, with the short behind the downstream fuse. The fault current sheet works it."),
+                 hint="Through both, with the short behind the downstream fuse: see fault current."),
         Quantity(id="fault_low", label="Fault current, lowest", symbol="I_l", kinds=(CURRENT,), optional=True, low="0.1 A", high="200 kA", example="120 A",
                  hint="From the same sheet. Empty: only the highest is judged."),
         Quantity(id="voltage", advanced=True, label="Highest voltage on the circuit", symbol="V", kinds=(VOLTAGE,), default="14.6 V", low="1 V", high="1000 V",
@@ -129,15 +129,15 @@ WORKSHEET = Worksheet(
         Output(id="upstream_time", label="Upstream opens in", find=lambda s: opening_time(s.upstream_opening)),
         Output(id="downstream_percent", label="Current against the downstream rating", symbol="p_d", kind=RATIO, at="downstream_opening.multiple"),
         Output(id="upstream_percent", label="Current against the upstream rating", symbol="p_u", kind=RATIO, at="upstream_opening.multiple"),
-        Output(id="certain_from", label="Certain by time limits from", kind=CURRENT, at="certain.low"),
-        Output(id="certain_to", label="Certain by time limits up to", kind=CURRENT, at="certain.high"),
+        Output(id="certain_from", label="Order certain from", kind=CURRENT, at="certain.low"),
+        Output(id="certain_to", label="Order certain up to", kind=CURRENT, at="certain.high"),
         Output(id="let_through", label="The makers' I²t", words=LET_THROUGH),
         Output(id="settle", label="What would settle it", find=would_settle),
     ),
     intermediates=(
-        Output(id="how", label="What it rests on", find=evidence),
-        Output(id="lowest", label="Lowest fault judged", kind=CURRENT),
-        Output(id="decisive", label="The current that decides", symbol="I", kind=CURRENT, at="decides"),
+        Output(id="how", label="What it depends on", find=evidence),
+        Output(id="lowest", label="Lowest fault checked", kind=CURRENT),
+        Output(id="decisive", label="Deciding current", symbol="I", kind=CURRENT, at="decides"),
         Output(id="upstream_current", label="Current in the upstream fuse", symbol="I_v", kind=CURRENT, at="upstream_opening.current"),
         Output(id="downstream_earliest", label="Downstream at the earliest", symbol="t_1", kind=DURATION, at="downstream_opening.least"),
         Output(id="downstream_latest", label="Downstream at the latest", symbol="t_2", kind=DURATION, at="downstream_opening.latest"),

@@ -7,7 +7,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="order",
-            text="A {downstream} fuse ({downstream_family}) hangs behind one of {upstream} ({upstream_family}). A fault of {fault_current} flows through both. By the published time limits, does the downstream fuse open first?",
+            text="A {downstream} fuse ({downstream_family}) is fed through one of {upstream} ({upstream_family}). A fault of {fault_current} flows through both. By the published time limits, does the downstream fuse open first?",
             draw={
                 "downstream": ("5 A", "10 A", "15 A", "20 A", "30 A"),
                 "downstream_family": ("blade, miniature (type F)", "blade, regular (type C)"),
@@ -33,7 +33,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="upstream_percent",
-            text="A {downstream} circuit is shorted with {fault_current} while the other circuits draw {other_load} from the same {upstream} main fuse. At what share of its rating does the main fuse stand?",
+            text="A {downstream} circuit is shorted with {fault_current} while the other circuits draw {other_load} from the same {upstream} main fuse. At what share of its rating is the main fuse loaded?",
             draw={
                 "downstream": ("10 A", "15 A"),
                 "upstream": ("60 A", "80 A", "100 A"),

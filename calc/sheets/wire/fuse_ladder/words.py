@@ -26,16 +26,16 @@ STEPS: tuple[Step[Selectivity], ...] = (
     Step(of="downstream_breaks", source="fuse-ratings", when=lambda s: s.downstream_duty.interrupting_rating is not None, text="{downstream_family}, at {voltage} d.c. or more."),
     Step(of="upstream_breaks", source="fuse-ratings", when=lambda s: s.upstream_duty.interrupting_rating is not None, text="{upstream_family}, at {voltage} d.c. or more."),
     Step(of="decisive", source="fuse-gates", text="The highest current from {lowest} to {fault_current} at which the order is in doubt; where none is, the highest of all."),
-    Step(of="upstream_current", formula="decisive + other_load", source="ohm", text="The fault and whatever else it carries."),
-    Step(of="downstream_percent", formula="decisive / downstream", text="Where that stands on the downstream fuse's curve."),
+    Step(of="upstream_current", formula="decisive + other_load", source="ohm", text="The fault and its other load."),
+    Step(of="downstream_percent", formula="decisive / downstream", text="The current as a share of the downstream rating, to read on the fuse's curve."),
     Step(of="upstream_percent", formula="upstream_current / upstream", text="The same current in percent of the upstream fuse's rating."),
     Step(of="downstream_time", source="fuse-gates", text="At the latest by the last published time limit at or below this share, at the earliest by the next one at or above. More current never opens a fuse later; nothing is interpolated."),
-    Step(of="upstream_time", source="fuse-gates", text="The same. Beyond the last limit nothing is known of the earliest."),
+    Step(of="upstream_time", source="fuse-gates", text="The same. Beyond the last limit the earliest time is not known."),
     Step(of="let_through", source="practice", text="Makers state I²t at ten times the rating and more. What the downstream fuse lets through in all, below what melts the upstream one, proves the order at that fault; other load counts by ((I + I_x)/I)²."),
     Step(of="order", source="fuse-gates", text="For certain only where the latest of the one is no later than the earliest of the other, at every current judged."),
-    Step(of="certain_from", source="fuse-gates", when=lambda s: s.certain is not None, text="Found by going along both fuses' limits."),
+    Step(of="certain_from", source="fuse-gates", when=lambda s: s.certain is not None, text="Found by comparing both fuses' limits."),
     Step(of="certain_to", source="fuse-gates", when=lambda s: s.certain is not None, text="Above, the limits overlap or end."),
-    Step(of="settle", when=lambda s: not s.downstream_first, text="No published ratio of ratings covers these families. Five to one is taken as far enough in practice; this is what would prove an order."),
+    Step(of="settle", when=lambda s: not s.downstream_first, text="No published ratio of ratings covers these families. In practice five to one is enough; this is what would prove an order."),
 )
 
 FINE_BY_LET_THROUGH = Rule[Selectivity](

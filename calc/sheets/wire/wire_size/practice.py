@@ -10,7 +10,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="for_drop",
-            text="A load takes {current} over {length}, one way, on {voltage}. {limit} may be lost. Which is the thinnest AWG size for the drop alone, with the copper at {temperature}?",
+            text="A load takes {current} over {length}, one way, on {voltage}. {limit} may be lost. What is the smallest AWG size for voltage drop alone, with the copper at {temperature}?",
             draw={
                 "current": ("10 A", "15 A", "20 A", "30 A", "40 A"),
                 "length": steps(6, 20, 2, "ft"),
@@ -32,7 +32,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="for_heat",
-            text="A charger puts {current} through its cable for hours. The insulation is rated {insulation}, the air is at {ambient}. Which is the thinnest mm² size for the heat alone, if its fuse must fit between load and wire?",
+            text="A charger puts {current} through its cable for hours. The insulation is rated {insulation}, the air is at {ambient}. What is the smallest mm² size for heat alone, if its fuse must fit between load and wire?",
             draw={
                 "current": ("20 A", "30 A", "40 A", "60 A"),
                 "insulation": ("60 C", "75 C", "105 C"),
@@ -43,17 +43,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     times={"current": 0.8},
-                    text="That carries the load and no more, so no fuse fits between. The wire must carry the load and a quarter.",
+                    text="That can carry only the load, so no fuse fits between. The wire must carry 1.25 times the load.",
                 ),
                 Slip(
                     inputs={"insulation": "125 C"},
-                    text="That is for insulation that stands more heat than this one.",
+                    text="That is for insulation with a higher temperature rating than this one.",
                 ),
             ),
         ),
         Task(
             asks="conductor",
-            text="An inverter takes {current} from a {voltage} bank over {length}, one way. {limit} may be lost; the insulation is rated {insulation}, the air is at {ambient}. Which AWG size do drop, heat and fuse ask for together?",
+            text="An inverter takes {current} from a {voltage} bank over {length}, one way. {limit} may be lost; the insulation is rated {insulation}, the air is at {ambient}. Which AWG size suits drop, heat and fuse together?",
             draw={
                 "current": ("80 A", "100 A", "120 A", "150 A"),
                 "voltage": ("12 V", "24 V"),
@@ -66,11 +66,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="for_drop",
-                    text="That is for the drop alone. Here the heat asks for more.",
+                    text="That is for drop alone. Here heat needs a larger size.",
                 ),
                 Slip(
                     formula="for_heat",
-                    text="That is for the heat alone. Here the drop asks for more.",
+                    text="That is for heat alone. Here drop needs a larger size.",
                 ),
             ),
         ),

@@ -29,19 +29,19 @@ _FIRST: tuple[Step[Circuit], ...] = (
     Step(of="allowed", formula="limit * voltage", source="abyc-drop", text="The limit you chose, in volts."),
     Step(of="each", formula="current / parallel", when=lambda c: c.parallel > 1, text="If the conductors in parallel are alike, each carries its share."),
     Step(of="resistance_limit", formula="allowed / (2 * length * current)", source="ohm", when=lambda c: c.parallel == 1,
-         text="A conductor that resists more, at {temperature}, loses more than that out and back."),
+         text="With more resistance than this, at {temperature}, the drop out and back is over the limit."),
     Step(of="resistance_limit", formula="allowed / (2 * length * each)", source="ohm", when=lambda c: c.parallel > 1,
-         text="A conductor that resists more, at {temperature}, loses more than that out and back."),
+         text="With more resistance than this, at {temperature}, the drop out and back is over the limit."),
 )
 _NEED: tuple[Step[Circuit], ...] = (
     Step(of="need", formula="margin * current", source="nec-125", when=lambda c: c.parallel == 1,
-         text="A fuse that carries a load for hours is rated a quarter above it, and the wire must bear that fuse."),
+         text="A fuse that carries a load for hours is rated 1.25 times the load, and the wire must be able to carry that fuse's rating."),
     Step(of="need", formula="margin * each", source="nec-125", when=lambda c: c.parallel > 1,
-         text="A fuse that carries a load for hours is rated a quarter above it. Each conductor has its own, and must bear it."),
+         text="A fuse that carries a load for hours is rated 1.25 times the load. Each conductor has its own fuse, and must be able to carry its rating."),
 )
 _CHARGING: Step[Circuit] = Step(
     of="charging", formula="charged * voltage", source="practice", when=lambda c: not c.by_nec,
-    text="A 12 V bank of LFP is charged at 14.6 V, and others in proportion. A fuse must be rated for that, and bundles are counted by it.",
+    text="A 12 V bank of LFP is charged at 14.6 V, and others in proportion. A fuse must be rated for that, and the bundle factor depends on it.",
 )
 
 
@@ -54,18 +54,18 @@ def _fused(s: SizedCircuit) -> bool:
 
 
 _FOR_DROP: Step[SizedCircuit] = Step(
-    of="for_drop", when=lambda s: s.for_drop is not None, text="The thinnest size that resists no more than {resistance_limit} at {temperature}.",
+    of="for_drop", when=lambda s: s.for_drop is not None, text="The smallest size with no more than {resistance_limit} at {temperature}.",
 )
 _FOR_HEAT: Step[SizedCircuit] = Step(
-    of="for_heat", when=lambda s: s.for_heat is not None, text="The thinnest size that can carry {need} by {rule_set}, with {insulation} insulation and the corrections below.",
+    of="for_heat", when=lambda s: s.for_heat is not None, text="The smallest size that can carry {need} by {rule_set}, with {insulation} insulation and the corrections below.",
 )
 _CHOSEN: tuple[Step[SizedCircuit], ...] = (
-    Step(of="conductor", when=_chosen, text="The thicker of the two, or the next one on which a standard fuse fits."),
-    Step(of="decides", when=_chosen, text="Drop asks for {for_drop}, heat for {for_heat}."),
+    Step(of="conductor", when=_chosen, text="The larger of the two, or the next one on which a standard fuse fits."),
+    Step(of="decides", when=_chosen, text="Drop needs {for_drop}, heat needs {for_heat}."),
 )
 _FUSE: tuple[Step[SizedCircuit], ...] = (
     Step(of="fuse", source="fuse-ratings", when=lambda s: _fused(s) and not s.circuit.by_nec,
-         text="The standard rating from {need} to {highest}, of the families rated for {charging} d.c., by the order of fuse choice: published and common ones first, then the smallest."),
+         text="The standard rating from {need} to {highest}, in families rated for {charging} d.c., in the order of fuse choice: published and common ones first, then the smallest."),
     Step(of="fuse", source="nec-ratings", when=lambda s: _fused(s) and s.circuit.by_nec, text="The smallest standard rating from {need} to {highest}."),
 )
 _LOST: tuple[Step[LoadedRun], ...] = (
@@ -76,7 +76,7 @@ _LOST: tuple[Step[LoadedRun], ...] = (
 )
 _WARM: Step[SizedCircuit] = Step(
     of="warm_drop", formula="drop * (warm - zero) / (temperature - zero)", source="copper-temperature", when=_chosen,
-    text="What that temperature would make of the drop.",
+    text="The voltage drop at that temperature.",
 )
 
 STEPS = (
@@ -93,7 +93,7 @@ STEPS = (
     *placed_steps("sized.loaded", *_LOST),
     *steps_to_warmth("sized.warmth", "each"),
     *placed_steps("sized", _WARM),
-    Step[WireSize](of="remedies", when=lambda w: w.sized.chosen is None, text="Each worked by running the same rules again."),
+    Step[WireSize](of="remedies", when=lambda w: w.sized.chosen is None, text="Each is checked by the same rules."),
 )
 
 FINE = (
@@ -103,11 +103,11 @@ FINE = (
     ),
     Rule[SizedCircuit](
         id="wire-size.fine-for-the-drop", level=Level.FINE, when=lambda s: s.decides is Decides.DROP,
-        headline="Use {loaded.laid.run.designation}. Voltage drop decides ({loaded.drop_share}); {for_heat.name} is enough for the heat.",
+        headline="Use {loaded.laid.run.designation}. Voltage drop decides ({loaded.drop_share}); {for_heat.name} is enough for heat.",
     ),
     Rule[SizedCircuit](
         id="wire-size.fine-for-the-heat", level=Level.FINE, when=lambda s: s.decides is Decides.HEAT,
-        headline="Use {loaded.laid.run.designation}. The heat decides (fuse {protection.highest} at most); {for_drop.name} is enough for voltage drop.",
+        headline="Use {loaded.laid.run.designation}. Heat decides (fuse {protection.highest} at most); {for_drop.name} is enough for voltage drop.",
     ),
     Rule[SizedCircuit](
         id="wire-size.fine-for-both", level=Level.FINE,
@@ -122,7 +122,7 @@ def obstacle(found: WireSize) -> str:
     if larger is None or larger is found.sized.chosen:
         return ""
     if larger.cable is None:
-        return f"{circuit.rule_set.cited} has no figure for it"
+        return f"{circuit.rule_set.cited} has no value for it"
     lowest = quantity_text(circuit.need, CURRENT, digits=4)
     highest = quantity_text(larger.largest_fuse, CURRENT, digits=4)
     return f"no fuse is made from {lowest} to {highest}"
@@ -152,11 +152,11 @@ def _remedy(one: Remedy[Change, SizedCircuit], circuit: Circuit) -> str:
         case {"insulation": str(name)}:
             return f"insulation rated {name.replace(' C', ' °C')}: {does}"
         case {"bundled": 1.0}:
-            return f"the parallel cables laid apart from each other: {does}"
+            return f"the parallel cables spaced apart: {does}"
         case {"bundled": float(most)}:
             return f"no more than {most:g} loaded conductors together: {does}"
         case {"surroundings": _}:
-            return f"a route outside the engine space: {does}"
+            return f"a run outside the engine space: {does}"
         case {"current": float(amps)}:
             return f"{circuit.current / amps:.0f} separate runs, each for a load of {amps:.3g} A: {does}"
         case other:
