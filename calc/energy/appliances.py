@@ -180,7 +180,7 @@ def routes(
     """
     use = Use(use)
     if not at_most(carried, hours_on):
-        raise NotCovered("carried", "must be no more than the hours it is fed.")
+        raise NotCovered("carried", "must be no more than the hours it has power.")
     from_bank = hours_on - carried
     kept = use is Use.THERMOSTAT
     banked = from_bank / hours_on

@@ -112,7 +112,7 @@ def standing(
     """
     if not at_most(to_state, from_state):
         raise NotCovered(
-            "to_state", "must be no higher than at the start: a bank that stands only empties."
+            "to_state", "must be no higher than at the start: a parked bank only discharges."
         )
     if coldest is not None and coldest > temperature:
         raise NotCovered("coldest", "must be no warmer than the warmest battery.")

@@ -35,7 +35,7 @@ class ShownVoltage:
         """What a voltage below `past_empty` says, in words."""
         if self.chemistry.lead_acid:
             return "a cell is likely shorted or dead"
-        return "its cells are drawn too deep"
+        return "its cells are discharged too deeply"
 
 
 def shown_voltage(*, chemistry: Chemistry, voltage: float, count: int) -> ShownVoltage:

@@ -92,4 +92,4 @@ def test_electric_heat_is_counted_by_its_route_and_both_routes_are_shown(texts, 
     least = 719.11 if charge < 719.2 else charge
     assert answer["inverter_charge"].m_as("A*h") == pytest.approx(least, abs=0.005)
     ways = [row[0] for row in answer.tables["compared"]]
-    assert ways[-2:] == ["electric, straight on the bank", "electric, through an inverter"]
+    assert ways[-2:] == ["electric, directly from the bank", "electric, through an inverter"]

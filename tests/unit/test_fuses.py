@@ -18,7 +18,7 @@ REMEDIES = {
     r"split the load into (?P<parts>\d) circuits of [\d.]+ A, "
     r"each on this wire with a fuse of (?P<fuse>[\d.]+) A": {},
 }
-NO_SINGLE_CHANGE = "no single change: take"
+NO_SINGLE_CHANGE = "no single change: combine"
 PLUGGED = ("blade, regular (type C)", "blade, miniature (type F)", "blade breaker (CB15)")
 OTHER_FUSE = "a source with less fault current, or a fuse whose data sheet"
 

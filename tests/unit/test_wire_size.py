@@ -21,7 +21,7 @@ REMEDIES = [
     rf"insulation rated (?P<insulation>\d+) °C: {SIZE}",
     rf"the parallel cables spaced apart: (?P<apart>){SIZE}",
     rf"no more than (?P<bundled>2) loaded conductors together: {SIZE}",
-    rf"a route (?P<surroundings>outside engine space|outside the engine space): {SIZE}",
+    rf"a run (?P<surroundings>outside engine space|outside the engine space): {SIZE}",
     rf"(?P<runs>\d) separate runs, each for a load of [\d.e+-]+ A: {SIZE}",
 ]
 NO_SINGLE_CHANGE = "no single change does:"

@@ -24,7 +24,7 @@ def _hot(gassing: Gassing) -> bool:
 VENTED_IN_LIVING_SPACE = Rule[BatteryAir](
     id="battery.vented-in-living-space", level=Level.STOP,
     when=lambda b: b.gassing.kind is CellKind.VENTED and b.place is Place.LIVING_SPACE,
-    headline="Vented cells do not belong in the living space: their air must lead outside, from a box of their own.",
+    headline="Move vented cells out of the living space, or into a box vented to the outside.",
     mend=lambda _: Change({"stands": Place.BOXED}),
 )
 VENTS_TOO_SMALL = Rule[BatteryAir](
@@ -53,24 +53,24 @@ EQUALISING_NOT_COVERED = Rule[Gassing](
 )
 EQUALISING_BY_MAKER = Rule[BatteryAir](
     id="battery.equalising-by-maker", level=Level.CAUTION, when=lambda b: _equalising(b.gassing) and b.opening is not None,
-    headline="Ask the maker: {gassing.airflow}, two openings of {opening} each, is by the gas current you typed.",
+    headline="Ask the maker: {gassing.airflow}, two openings of {opening} each, depends on the gas current you typed.",
     mend=lambda _: Change({"charging": Charging.BOOST}),
 )
 HOT_BATTERY = Rule[Gassing](
     id="battery.hot-on-charge", level=Level.CAUTION, source="en-50272-gas", when=_hot,
     headline="Cool the battery: {airflow} is for 40 °C, and at {temperature} it gasses more.",
-    text="Above 40 °C the gas current climbs and a sealed battery can run away: cool it, or lower the charging voltage as its maker says.",
+    text="Above 40 °C the gas current rises and a sealed battery can go into thermal runaway: cool it, or lower the charging voltage as its maker says.",
     mend=lambda _: Change({"temperature": WARMEST}),
 )
 FLOAT_ONLY = Rule[Gassing](
     id="battery.float-only", level=Level.CAUTION, source="en-50272-gas", when=lambda g: g.lead_acid and g.charging is Charging.FLOAT,
-    headline="Check that nothing boosts: {airflow} is for this charging only, and boost needs several times as much.",
-    text="Chargers, alternators and solar regulators all pass through boost or absorption. Size for that unless nothing aboard can.",
+    headline="Check that no charger boosts: {airflow} is for this charging only, and boost needs several times as much.",
+    text="Chargers, alternators and solar regulators all pass through boost or absorption. Size for that unless no charger aboard can.",
     mend=lambda _: Change({"charging": Charging.BOOST}),
 )
 BELOW_TABLE = Rule[Gassing](
     id="battery.gas-current-below-table", level=Level.CAUTION, source="en-50272-gas", when=lambda g: g.below_table,
-    headline="Check that nothing boosts: {airflow} is for this charging only, and boost needs several times as much.",
+    headline="Check that no charger boosts: {airflow} is for this charging only, and boost needs several times as much.",
     text="Your gas current is below the table's {table_current}. Use it only if the maker states it for this charging.",
     mend=lambda g: None if g.table_current is None else Change({"gas_current": g.table_current}),
 )
@@ -90,11 +90,11 @@ SEALED_GASSES_TOO = Rule[Gassing](
 )
 ACID_MIST = Rule[Gassing](
     id="battery.acid-mist", level=Level.ADVICE, source="practice", when=lambda g: g.chemistry is Chemistry.FLOODED,
-    text="Vented cells also spit acid mist, which eats steel and lungs. Goggles and gloves for topping up, an acid-proof tray below, and the box closed towards the people.",
+    text="Vented cells also spray acid mist, which corrodes steel and harms lungs. Goggles and gloves for topping up, an acid-proof tray below, and the box closed towards people.",
 )
 LITHIUM_KEPT_SAFE = Rule[Gassing](
     id="battery.lithium-kept-safe", level=Level.ADVICE, source="practice", when=lambda g: not g.lead_acid,
-    text="What keeps it from failing: its own management system, a charger set for it, no charge below 0 °C, fuses, dry and firm mounting, and the maker's clearances.",
+    text="To keep it from failing: its own management system, a charger set for it, no charge below 0 °C, fuses, dry and firm mounting, and the maker's clearances.",
 )
 HYDROGEN_RISES = Rule[Gassing](
     id="battery.hydrogen-rises", level=Level.ADVICE, source="practice", when=lambda g: g.airflow is not None,
@@ -102,9 +102,9 @@ HYDROGEN_RISES = Rule[Gassing](
 )
 EQUALISING_BOILS = Rule[Gassing](
     id="battery.equalising-boils", level=Level.ADVICE, source="practice", when=_equalising,
-    text="Equalising boils the cells on purpose. Only flooded ones whose maker allows it, by day, watched, doors open, nobody asleep aboard; never sealed ones.",
+    text="Explosion: equalising makes a lot of gas. Only for flooded cells whose maker allows it, by day, watched, doors open, nobody asleep aboard; never for sealed ones.",
 )
 TRACTION = Rule[Gassing](
     id="battery.traction-rule", level=Level.NOTE, source="en-50272-3", when=lambda g: g.lead_acid,
-    text="The rule for traction batteries counts higher gas currents, 1 to 6 A for each 100 A·h, and free room of 2.5 h worth of air. A bank charged hard every day is nearer to those: the maker decides.",
+    text="The rule for traction batteries uses higher gas currents, 1 to 6 A per 100 A·h, and a free volume of 2.5 h of air. A bank charged hard every day is closer to those: the maker decides.",
 )

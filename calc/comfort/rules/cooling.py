@@ -43,13 +43,13 @@ def _stronger_unit(day: CoolingDay) -> Change | None:
 
 TOO_SMALL = Rule[CoolingDay](
     id="cooler.too-small", level=Level.STOP, when=lambda d: not d.keeps_up,
-    headline="Use a larger unit or more shade: {heat_load} comes in, it takes out {cooler.cooling}, and {gain.inside} is not held.",
+    headline="Use a larger unit or more shade: {heat_load} comes in, it removes {cooler.cooling}, and {gain.inside} is not held.",
     mend=lambda d: None if d.heat_load is None else Change({"cooling": d.heat_load}),
 )
 BEYOND_ANY_BANK = Rule[CoolingDay](
     id="cooler.beyond-any-bank", level=Level.STOP,
     when=lambda d: _beyond_bank(d) and not at_most(d.energy / d.drawn.bank.usable, LARGE_BANK),
-    headline="Use less: {drawn.charge} in {hours} would take a bank of {needed}, more than a van has.",
+    headline="Use less: {drawn.charge} in {hours} needs a bank of {needed}, more than a van has.",
     mend=lambda d: Change({"hours": d.hours * LARGE_BANK * d.drawn.bank.usable / d.energy}),
 )
 LITTLE_IN_HAND = Rule[CoolingDay](
@@ -60,43 +60,43 @@ LITTLE_IN_HAND = Rule[CoolingDay](
 )
 HALF_OF_BANK_TAKEN = Rule[CoolingDay](
     id="cooler.half-of-bank", level=Level.ADVICE, source="practice", when=lambda d: not at_most(d.drawn.share, HALF_OF_BANK),
-    text="{drawn.charge} in {hours} is {drawn.share} of what you use of the bank: lights, fridge and fan need their part of it too.",
+    text="{drawn.charge} in {hours} is {drawn.share} of the usable bank: lights, fridge and fan need their part too.",
     mend=lambda d: Change({"capacity": d.drawn.charge / (HALF_OF_BANK * d.drawn.bank.usable)}),
 )
 GUESSED = Rule[CoolingDay](
     id="cooler.share-guessed", level=Level.CAUTION,
     when=lambda d: _guessed(d) and not at_most(d.all_the_time, d.drawn.bank.gives),
-    headline="Check how long it runs: all the time it takes {all_the_time}, more than you use of the bank.",
+    headline="Check how long it runs: all the time it takes {all_the_time}, more than the usable bank.",
     mend=lambda d: Change({"capacity": d.all_the_time / d.drawn.bank.usable}),
 )
 SELDOM_RESTS = Rule[CoolingDay](
     id="cooler.seldom-rests", level=Level.ADVICE, source="practice", when=_guessed,
-    text="The share of the time is your estimate. In full sun a cooler seldom rests, and all the time it takes {all_the_time}.",
+    text="The share of the time is your estimate. In full sun a cooler rarely stops; running all the time it takes {all_the_time}.",
 )
 SEASONAL_RATIO = Rule[Cooler](
     id="cooler.seasonal-ratio", level=Level.CAUTION, source="practice", when=lambda c: not at_most(c.efficiency_ratio, SEASONAL),
-    headline="By a ratio that is too good for a hot day: look for the one measured at 35 °C.",
-    text="So high a ratio is usually a seasonal figure or one for mild weather. On the hottest day the ratio falls by a third or more.",
+    headline="The ratio is too good for a hot day: look for the one measured at 35 °C.",
+    text="A ratio this high is usually a seasonal value or one for mild weather. On the hottest day the ratio falls by a third or more.",
     mend=lambda _: Change({"efficiency_ratio": SEASONAL}),
 )
 
 NO_ENGINE_BESIDE_SLEEPERS = Rule[CoolingDay](
     id="cooler.no-engine-beside-sleepers", level=Level.ADVICE, source="practice", when=_beyond_bank,
-    text="Shade, covers on the outside of the glass and a fan cost next to nothing; shore power or a drive has to carry the rest. Never run an engine or a generator for it beside people asleep: its exhaust kills.",
+    text="Shade, outside covers on the glass and a fan cost next to nothing; use shore power or a drive for the rest. Never run an engine or generator beside people asleep: its exhaust kills.",
 )
 OPEN_UP = Rule[CoolingDay](
     id="air.open-up", level=Level.ADVICE, source="practice", when=lambda d: _reckoned(d) and d.gain.outside <= d.gain.inside,
-    text="It is no warmer outside than the {gain.inside} you want: open up and let air through instead.",
+    text="It is no warmer outside than the {gain.inside} you want: ventilate instead.",
 )
 AIR_TOO_HOT = Rule[CoolingDay](
     id="air.too-hot-to-cool", level=Level.ADVICE, source="practice", when=lambda d: _reckoned(d) and d.gain.outside > HOT_AIR,
-    text="Air moved at {gain.outside} takes the stuffiness away, but cools nobody by much. Shade first, and a place higher up or by the water.",
+    text="Moving air at {gain.outside} freshens the van but cools little. Shade first, and park higher up or by the water.",
 )
 CLOSED_VAN_KILLS = Rule[object](
     id="van.closed-in-sun-kills", level=Level.ADVICE, source="practice",
-    text="A closed van in the sun can kill a child or an animal within minutes, and a flat bank stops the cooler without a word. Never leave either to a machine.",
+    text="A closed van in the sun can kill a child or an animal within minutes, and a flat bank stops the cooler without warning. Never rely on a machine for either.",
 )
 LABELS = Rule[object](
     id="cooler.label-at-35", level=Level.NOTE, source="practice",
-    text="Labels are measured at 35 °C outside or thereabouts. Hotter air, a dirty coil and short ducts make less cold from more power.",
+    text="Labels are measured at about 35 °C outside. Hotter air, a dirty coil or short ducts give less cooling for more power.",
 )

@@ -70,29 +70,29 @@ def _openings(enclosure: Enclosure) -> Change | None:
 
 NO_COOLER_AIR = Rule[Enclosure](
     id="bay.no-cooler-air", level=Level.STOP, when=lambda e: e.needed is None,
-    headline="No air at {bay.outside} holds a bay below {bay.inside_limit}: draw it from somewhere cooler, or move the devices.",
+    headline="Air at {bay.outside} cannot keep a bay below {bay.inside_limit}: draw it from somewhere cooler, or move the devices.",
 )
 SHUT = Rule[Enclosure](
     id="bay.shut", level=Level.STOP, when=lambda e: _shut(e) and at_least(e.bay.heat, MUCH_HEAT), source="practice",
-    headline="Cut vents first: nothing carries {bay.heat} out of a shut bay. Two of {needed.vent_area} each would.",
-    text="Fire: walls pass far less than {bay.heat}, so a shut bay gets ever hotter; a fan in it moves no air. Cut one vent low, one high.",
+    headline="Cut vents first, two of {needed.vent_area} each: a closed bay cannot lose {bay.heat}.",
+    text="Fire: walls pass far less than {bay.heat}, so a closed bay gets hotter and hotter; a fan in it moves no air. Cut one vent low, one high.",
     mend=_openings,
     covers=frozenset({"bay.ruined"}),
 )
 SHUT_AND_WARM = Rule[Enclosure](
     id="bay.shut-and-warm", level=Level.CAUTION, source="practice",
     when=lambda e: _shut(e) and not at_most(e.bay.heat, LITTLE_HEAT) and not at_least(e.bay.heat, MUCH_HEAT),
-    headline="Cut vents: a shut bay with {bay.heat} in it gets to about {air.reached}, a small one to more.",
+    headline="Cut vents: a closed bay with {bay.heat} reaches about {air.reached}, a small one more.",
     text="A bay with a square metre of plywood around it gets warmer by 1 K for each 3 W (our estimate). Insulated or small, it gets hotter.",
     mend=_openings,
 )
 WALLS_DO = Rule[Enclosure](
     id="bay.walls-do", level=Level.NOTE, source="practice", when=_walls_do,
-    text="So little heat goes through the walls: 1 K for each 3 W with a square metre of plywood (our estimate). In an insulated bay it gets warmer.",
+    text="This little heat passes through the walls: 1 K for each 3 W with a square metre of plywood (our estimate). An insulated bay gets warmer.",
 )
 RUINED = Rule[Enclosure](
     id="bay.ruined", level=Level.STOP, when=lambda e: e.air.ruined,
-    headline="Give it air first, {needed.airflow} or two vents of {needed.vent_area} each: it gets too hot for any device.",
+    headline="Ventilate first, {needed.airflow} or two vents of {needed.vent_area} each: it gets too hot for any device.",
     mend=_more_air,
 )
 BEYOND_VENTS = Rule[Enclosure](
@@ -102,17 +102,17 @@ BEYOND_VENTS = Rule[Enclosure](
 )
 OVER_LIMIT = Rule[Enclosure](
     id="bay.over-limit", level=Level.CAUTION, when=lambda e: not e.within_limit and not _hotter_than(e, HOT_FOR_CABLE),
-    headline="Give it {needed.airflow}, or two vents of {needed.vent_area}: it gets to {air.reached}, over {bay.inside_limit}.",
+    headline="Ventilate with {needed.airflow}, or two vents of {needed.vent_area}: it reaches {air.reached}, over {bay.inside_limit}.",
     mend=_more_air,
 )
 FAR_OVER_LIMIT = Rule[Enclosure](
     id="bay.far-over-limit", level=Level.STOP, when=lambda e: not e.within_limit and _hotter_than(e, HOT_FOR_CABLE),
-    headline="Give it {needed.airflow}, or two vents of {needed.vent_area} each: {air.reached} is too hot for common cable.",
+    headline="Ventilate with {needed.airflow}, or two vents of {needed.vent_area} each: {air.reached} is too hot for common cable.",
     mend=_more_air,
 )
 NO_OUTPUT = Rule[Derated](
     id="device.no-output", level=Level.STOP, when=lambda d: d.output_left < NO_OUTPUT_LEFT,
-    headline="At {at} the device gives nothing: keep the bay cooler.",
+    headline="Keep the bay cooler: at {at} the device gives nothing.",
 )
 AIR_UNKNOWN = Rule[Enclosure](
     id="bay.air-unknown", level=Level.CAUTION, when=_unknown,
@@ -121,51 +121,51 @@ AIR_UNKNOWN = Rule[Enclosure](
 )
 TOO_HOT_FOR_CABLE = Rule[Enclosure](
     id="bay.too-hot-for-cable", level=Level.CAUTION, source="practice", when=lambda e: _hotter_than(e, HOT_FOR_CABLE),
-    headline="The bay gets to {air.reached}: within the limit you set, but too hot for common cable.",
-    text="Risk of fire: at {air.reached} common cable and plastics pass their own limits, and every ampacity must be taken for that ambient. Stop and give it air first.",
+    headline="The bay reaches {air.reached}: within the limit you set, but too hot for common cable.",
+    text="Risk of fire: at {air.reached} common cable and plastics are over their limits. Stop and ventilate first; use every ampacity for that ambient.",
 )
 FAN_IN_CLOSED_BAY = Rule[Enclosure](
     id="bay.fan-without-vents", level=Level.CAUTION, when=lambda e: e.bay.fan is not None and e.bay.vents is None and not _walls_do(e),
-    headline="Check the vents: a fan in a closed bay moves nothing. {air.reached} holds only with vents.",
+    headline="Check the vents: a fan in a closed bay moves no air. {air.reached} is valid only with vents.",
     mend=_vents_for_fan,
 )
 VENTS_TOO_SMALL_FOR_FAN = Rule[Enclosure](
     id="bay.vents-too-small-for-fan", level=Level.CAUTION,
     when=lambda e: e.air.vent_speed is not None and not at_most(e.air.vent_speed, RUSH) and not _walls_do(e),
-    headline="Cut larger vents: a small fan does not blow at {air.vent_speed}, as it must through {bay.vents}.",
+    headline="Cut larger vents: a small fan cannot blow {air.vent_speed} through {bay.vents}.",
     mend=_vents_for_fan,
 )
 LESS_OUTPUT = Rule[Derated](
     id="device.less-output", level=Level.CAUTION, source="practice", when=lambda d: not _full(d),
     headline="At {at} the device keeps {output_left} of its output; {charge_lost} less in {hours}.",
-    text="For what a drive brings, take {output_left} of the charger's rating: {charge_lost} less.",
+    text="For the charge of a drive, use {output_left} of the charger's rating: {charge_lost} less.",
 )
 WARM_AMBIENT = Rule[Enclosure](
     id="bay.warm-for-cable", level=Level.CAUTION, when=lambda e: _hotter_than(e, WARM_FOR_CABLE),
-    headline="Take {air.reached} as the ambient of every wire in this bay: cable carries less in warm air.",
+    headline="Use {air.reached} as the ambient for every wire in this bay: ampacity is lower in warm air.",
 )
 
 HEAT_AGES = Rule[Enclosure](
     id="bay.heat-ages", level=Level.ADVICE, source="practice", when=lambda e: _unknown(e) or not e.within_limit,
-    text="Heat ages electronics and softens plastics: the trade counts on half the life for each 10 K. Do not cover the devices, and keep cables and insulation clear of them.",
+    text="Heat ages electronics and softens plastics: life halves with each 10 K, by common practice. Do not cover the devices, and keep cables and insulation clear of them.",
 )
 DRAUGHT = Rule[Bay](
     id="bay.draught-can-fail", level=Level.ADVICE, source="stack", when=lambda b: b.ventilation is Ventilation.VENTS,
-    text="Draught needs one vent low and one high, both open to the same air. Wind, a filter or a grille full of dust can undo it: a fan and a thermostat are surer.",
+    text="Draught needs one vent low and one high, both open to the same air. Wind, a filter or a dusty grille can stop it: a fan with a thermostat is more reliable.",
 )
 FAN = Rule[Bay](
     id="bay.fan-can-fail", level=Level.ADVICE, source="energy-balance", when=lambda b: b.ventilation is Ventilation.FAN,
-    text="A fan needs a way in and a way out for its air, and should it fail the bay gets hotter than this. Fit one that starts with the charger or by thermostat.",
+    text="A fan needs an inlet and an outlet, and if it fails the bay gets hotter than this. Fit one that starts with the charger or by thermostat.",
 )
 NO_THERMOSTAT = Rule[Enclosure](
     id="bay.thermostat-never-rests", level=Level.ADVICE, source="practice", when=lambda e: e.thermostat is None,
-    text="The air drawn in is so warm that a thermostat would never rest: let the fan run with the charger.",
+    text="The air drawn in is so warm that a thermostat would never switch off: run the fan with the charger.",
 )
 NOT_PAST_GAS = Rule[Bay](
     id="bay.not-past-gas", level=Level.ADVICE, source="practice",
-    text="Never vent a bay with vented lead-acid cells past sparking parts, and never draw its air from near an exhaust or a gas locker. How much air a battery needs, battery air works out.",
+    text="Never vent a bay with vented lead-acid cells past sparking parts, and never draw its air from near an exhaust or a gas locker. For the air a battery needs, see battery air.",
 )
 CHECK_FIGURE = Rule[Bay](
     id="bay.check-figure", level=Level.NOTE, source="energy-balance",
-    text="Check figure: 500 W and 10 K need about 148 m³/h of air at 20 °C. In thin air at 2000 m it takes a quarter more.",
+    text="Check value: 500 W and 10 K need about 148 m³/h of air at 20 °C. In thin air at 2000 m it is 25 % more.",
 )

@@ -18,7 +18,7 @@ NO_ALARM = Rule[Flame](
 UNCHECKED = Rule[Flame](
     id="flame.unchecked", level=Level.CAUTION, when=lambda f: f.unchecked, source="practice",
     headline="Check exhaust, combustion air and alarm first.",
-    text="Not looked at yet: see that combustion air and exhaust both lead outside by whole, tight pipes, and that the alarm is there and sounds, before anything is lit.",
+    text="Carbon monoxide: before you light it, check that combustion air and exhaust lead outside by sound, tight pipes, and that the alarm is fitted and works.",
     mend=lambda f: Change({
         "exhaust": Exhaust.OUTSIDE if f.exhaust is Exhaust.UNKNOWN else f.exhaust,
         "alarm": Alarm.FITTED if f.alarm is Alarm.UNKNOWN else f.alarm,
@@ -26,13 +26,13 @@ UNCHECKED = Rule[Flame](
 )
 CARBON_MONOXIDE = Rule[Flame](
     id="flame.carbon-monoxide", level=Level.ADVICE, source="co-alarm",
-    text="Carbon monoxide has no smell. Sleep with a tested alarm where its maker says, near the bed; when it sounds, or with headache and nausea, get everyone out, then turn the heat off and call for help.",
+    text="Carbon monoxide has no smell. Sleep with a tested alarm where its maker says, near the bed; if it sounds, or with headache and nausea, get everyone out, then turn the heat off and call for help.",
 )
 FITTING = Rule[Flame](
     id="flame.fitting", level=Level.ADVICE, source="practice",
-    text="Fuel heaters are fitted to the maker's instructions and local rules, gas by a licensed fitter. Exhaust ends clear of windows, of the floor and of the heater's own air; keep snow away from both pipes. Turn it off before you refuel. From about 1500 m up it must be made or set for thin air (no source).",
+    text="Fit fuel heaters to the maker's instructions and local rules, gas by a licensed fitter. The exhaust ends clear of windows, of the floor and of the heater's own air; keep snow away from both pipes. Turn it off before you refuel. Above about 1500 m it must be made or set for thin air (no source).",
 )
 GAS_LEAKS = Rule[Flame](
     id="flame.gas-leaks", level=Level.ADVICE, when=lambda f: f.fuel is HeatSource.PROPANE, source="practice",
-    text="Gas is heavier than air and gathers on the floor: a drop-out hole, a tight system, and a sniff before any spark. In frost butane stays liquid and only propane burns; the bottle takes a chill as it gives.",
+    text="Gas is heavier than air and gathers on the floor: a drop-out hole, a tight system, and a sniff before any spark. In frost butane stays liquid and only propane burns; the bottle cools as gas is drawn.",
 )

@@ -29,18 +29,18 @@ LONG_WARM_UP: Annotated[Seconds, Tag("time to warm up worth a word")] = 2 * HOUR
 
 TOO_WEAK = Rule[HeaterSize](
     id="heater.too-weak", level=Level.STOP, when=lambda s: s.output is not None and not at_least(s.output, s.loss),
-    headline="A heater of {output} does not hold it: {loss} is lost.",
+    headline="A heater of {output} is not enough: {loss} is lost.",
     mend=lambda s: Change({"heater_output": max(s.heater, s.high)}),
 )
 WARM_UP_BEYOND_BANK = Rule[ColdNight](
     id="heater.warm-up-beyond-bank", level=Level.STOP, when=lambda n: n.warm_up_beyond_bank,
-    headline="Warming up takes {warming.charge} and {heating.hours} after it {heating.draw.charge}, and you use {heating.draw.bank.gives} of the bank.",
+    headline="Warming up takes {warming.charge} and {heating.hours} after it {heating.draw.charge}, and the bank gives {heating.draw.bank.gives}.",
     mend=lambda n: None if n.warming.charge is None else Change({"capacity": (n.heating.draw.charge + n.warming.charge) / n.heating.draw.bank.usable}),
 )
 NO_SPARE = Rule[HeaterSize](
     id="heater.no-spare", level=Level.CAUTION,
     when=lambda s: s.output is not None and not (at_least(s.output, s.heater) and at_least(s.output, s.high)),
-    headline="{output} leaves too little to spare: {heater} with margin, {high} if the ribs are bare.",
+    headline="{output} leaves too little reserve: {heater} with margin, {high} if the ribs are bare.",
     mend=lambda s: Change({"heater_output": max(s.heater, s.high)}),
 )
 LITTLE_OUTPUT = Rule[HeaterSize](
@@ -66,7 +66,7 @@ RIBS_BEYOND_HEATER = Rule[HeaterSize](
 COLD = Rule[HeatLoss](
     id="room.cold", level=Level.CAUTION, source="who-rooms", when=lambda h: h.inside < COLD_ROOM,
     headline="{inside} is colder than advised for sleep: 18 °C, and never long below 16 °C.",
-    text="Below 16 °C the risk to the lungs rises. Small children, the old and the ill need 20 °C.",
+    text="Below 16 °C the risk to the lungs rises. Small children, older and ill people need 20 °C.",
     mend=lambda h: Change({"inside": COLD_ROOM}),
 )
 STRAINS_HEART = Rule[HeatLoss](
@@ -78,7 +78,7 @@ STRAINS_HEART = Rule[HeatLoss](
 )
 STUFFY = Rule[Sleepers](
     id="room.stuffy", level=Level.CAUTION, when=lambda s: s.stuffy,
-    headline="Open a vent: too little fresh air for sleep. Count it in the air changes, and heat it.",
+    headline="Open a vent: too little fresh air for sleep. Include it in the air changes.",
     mend=lambda s: Change({"air_changes": max(FEW_AIR_CHANGES, FRESH_AIR * s.people / s.volume)}),
 )
 
@@ -88,7 +88,7 @@ NEVER_SEAL = Rule[object](
 )
 FRESH_AIR_FOR_SLEEPERS = Rule[Sleepers](
     id="room.fresh-air", level=Level.ADVICE, source="practice", when=lambda s: s.stuffy or s.people == 0,
-    text="Stale air: each sleeper needs about 15 m³/h of outside air (no source). With less, damp settles and water runs down the glass.",
+    text="Stale air: each sleeper needs about 15 m³/h of outside air (no source). With less, moisture condenses and runs down the glass.",
 )
 WATER_FREEZES = Rule[HeatLoss](
     id="water.freezes", level=Level.ADVICE, source="practice", when=lambda h: h.outside < FREEZING,
@@ -96,25 +96,25 @@ WATER_FREEZES = Rule[HeatLoss](
 )
 RIBS_MATTER = Rule[HeatLoss](
     id="shell.ribs-matter", level=Level.ADVICE, source="iso-6946-upper", when=lambda h: not at_most(h.high, WIDE_BOUND * h.loss),
-    text="The ribs matter here: from {low} to {high}, by how much metal is bare. Insulate over the ribs, however thinly.",
+    text="The ribs matter here: from {low} to {high}, depending on the bare metal. Insulate over the ribs, even thinly.",
 )
 GLASS_MATTERS = Rule[HeatLoss](
     id="shell.glass-matters", level=Level.ADVICE, source="iso-6946", when=lambda h: h.glass_loss > MUCH_GLASS * h.loss,
-    text="The glass alone loses {glass_loss}. Close covers on all of it bring the whole down to {covered_loss}.",
+    text="The glass alone loses {glass_loss}. Close-fitting covers on all of it reduce the total to {covered_loss}.",
 )
 LONG_TO_WARM = Rule[WarmUp](
     id="heater.long-to-warm", level=Level.ADVICE, source="lumped", when=lambda w: w.time is not None and w.time > LONG_WARM_UP,
-    text="From cold this takes about {time}. Start early or choose more power, and count the fuel for it.",
+    text="Warming up from cold takes about {time}. Start early or choose more power, and allow fuel for it.",
 )
 HIGHEST_CONDUCTIVITY = Rule[object](
     id="shell.highest-conductivity", level=Level.NOTE, source="conductivity",
-    text="Conductivities are the highest that we found for each material; what was found, and by whom, is listed with the answer. Wet insulation conducts several times more, so keep room air from reaching cold metal.",
+    text="Conductivities are the highest found for each material; values and sources are listed with the answer. Wet insulation conducts several times more, so keep room air away from cold metal.",
 )
 ROUND_FIGURE_OF_AIR = Rule[object](
     id="air.round-figure", level=Level.NOTE, source="mackay-air",
-    text="The book's round 1.2 kJ/(m³·K) is for mild air; what colder air holds more is put on as a line of its own. Rooms: 0.5 per hour draught-proofed, 3 very draughty.",
+    text="The book's round 1.2 kJ/(m³·K) is for mild air; the extra for colder air has its own line. Rooms: 0.5 per hour draught-proofed, 3 very draughty.",
 )
 BEDROOM = Rule[object](
     id="room.bedroom", level=Level.NOTE, source="who-rooms",
-    text="Housing advice for sleep: 18 °C, or 20 °C with small children, the old or the ill.",
+    text="Housing advice for sleep: 18 °C, or 20 °C with small children, older or ill people.",
 )

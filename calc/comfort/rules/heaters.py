@@ -25,11 +25,11 @@ class AtAltitude(Protocol):
 
 BELOW_LOWEST_STEP = Rule[HeatedTime](
     id="heater.below-lowest-step", level=Level.ADVICE, source="practice", when=lambda h: h.burns and not at_least(h.loss, LOWEST_STEP),
-    text="Soot: most small fuel heaters give about 800 W at their lowest step (no source). At {loss} they start and stop, and take more fuel and charge than shown.",
+    text="Soot: most small fuel heaters give about 800 W at their lowest step (no source). At {loss} they start and stop, and use more fuel and charge than shown.",
 )
 BEYOND_USUAL = Rule[HeatWatts](  # asked of the output that a heater must have
     id="heater.beyond-usual", level=Level.CAUTION, when=lambda output: not at_most(output, LARGEST_USUAL),
-    headline="That is more than the heaters of most vans give.",
+    headline="That is more than most van heaters give.",
 )
 THIN_AIR_FLAME = Rule[AtAltitude](
     id="heater.thin-air", level=Level.CAUTION, source="atmosphere", when=lambda h: h.flame is not None and not at_most(h.altitude, THIN_AIR),
@@ -39,16 +39,16 @@ THIN_AIR_FLAME = Rule[AtAltitude](
 )
 BEDDING = Rule[HeatFromBank](
     id="heater.clear-of-bedding", level=Level.ADVICE, source="practice",
-    text="Keep elements clear of bedding, and never leave one on that lies or can fall against cloth.",
+    text="Fire: keep elements clear of bedding, and never leave one on that touches or can fall against cloth.",
 )
 
 FUEL_FAILS = Rule[FuelInCold](
     id="fuel.fails-in-cold", level=Level.CAUTION, when=lambda f: f.fails,
-    headline="At {outside} {fuel} itself may fail: carry what its seller vouches for in such cold, and a second way to keep warm.",
+    headline="At {outside} {fuel} may fail: carry fuel sold for such cold, and a second way to keep warm.",
 )
 DIESEL_TURNS_WAXY = Rule[FuelInCold](
     id="fuel.diesel-waxes", level=Level.ADVICE, source="memory", when=lambda f: f.fuel is HeatSource.DIESEL and at_most(f.outside, DIESEL_WAXES),
-    text="At {outside} diesel that is not of winter grade turns waxy and stops pump and filter. Fill up where winter grade is sold, before the cold.",
+    text="At {outside} diesel that is not winter grade waxes and blocks pump and filter. Fill up with winter grade before the cold.",
 )
 PROPANE_STAYS_LIQUID = Rule[FuelInCold](
     id="fuel.propane-stays-liquid", level=Level.ADVICE, source="memory", when=lambda f: f.fuel is HeatSource.PROPANE and f.fails,
@@ -56,9 +56,9 @@ PROPANE_STAYS_LIQUID = Rule[FuelInCold](
 )
 WINTER_GRADE = Rule[Flame](
     id="fuel.winter-grade", level=Level.NOTE, source="practice", when=lambda f: f.fuel is HeatSource.DIESEL,
-    text="Diesel that is not of winter grade turns waxy in hard frost and stops pump and filter: before a cold trip, fill up where winter grade is sold.",
+    text="Diesel that is not winter grade waxes in hard frost and blocks pump and filter: fill up with winter grade before a cold trip.",
 )
 LOWER_HEATING_VALUE = Rule[Flame](
     id="fuel.lower-heating-value", level=Level.NOTE, source="fuel-heat",
-    text="Lower heating values. Higher ones stand in many tables and would give about 7 to 9 % more. Petrol with a tenth of ethanol holds 3 % less.",
+    text="Lower heating values. Many tables have higher ones, which give about 7 to 9 % more. Petrol with 10 % ethanol has 3 % less.",
 )

@@ -47,12 +47,12 @@ def _cooler(water: HotWater) -> Change | None:
 
 NEVER_HOT = Rule[Tank](
     id="water.never-hot", level=Level.STOP, when=lambda t: t.time is None,
-    headline="Use more power or insulate: {into} goes in, the hot tank loses {loss}, and it never gets hot.",
+    headline="Use more power or insulate: it never gets hot, because {into} goes in and the hot tank loses {loss}.",
     mend=lambda t: Change({"loss": t.into / 2}),
 )
 BEYOND_SUPPLY = Rule[ShoreLoad](
     id="heater.beyond-shore-supply", level=Level.STOP, when=lambda s: not at_most(s.current, s.supply_limit),
-    headline="Use a smaller element: {current} is more than the shore supply's {supply_limit}. It trips, or a lead overheats.",
+    headline="Use a smaller element: {current} is more than the shore supply's {supply_limit}. The breaker trips, or the cable overheats.",
     mend=lambda s: Change({"power": s.power * s.supply_limit / s.current}),
 )
 HALF_OF_SUPPLY_TAKEN = Rule[ShoreLoad](
@@ -79,7 +79,7 @@ NO_VALVE = Rule[HotWater](
 )
 IDLING_ENGINE = Rule[HotWater](
     id="engine.idling-kills", level=Level.ADVICE, when=lambda w: w.way is WaterHeat.ENGINE, source="co-limits",
-    text="Danger of death: an idling engine fills a garage, a gap between walls or a van with carbon monoxide. Take its heat on the road, never standing where people sleep.",
+    text="Danger of death: an idling engine fills a garage, a gap between walls or a van with carbon monoxide. Use its heat on the road, never parked where people sleep.",
 )
 
 RUN_DRY = Rule[BankLoad](
@@ -88,7 +88,7 @@ RUN_DRY = Rule[BankLoad](
 )
 SWITCH_WITHIN_REACH = Rule[HotWater](
     id="heater.switch-within-reach", level=Level.ADVICE, when=lambda w: w.electric, source="practice",
-    text="A hidden heater needs a switch within reach: the line itself while it is small, else a relay beside the tank and a thin wire to its coil. Its thermal cut-out is not that switch.",
+    text="A hidden heater needs a switch within reach: in the line itself if small, else a relay beside the tank and a small wire to its coil. Its thermal cut-out is not that switch.",
 )
 MAINS_AND_WATER = Rule[ShoreLoad](
     id="water.mains", level=Level.ADVICE, source="practice",
@@ -96,21 +96,21 @@ MAINS_AND_WATER = Rule[ShoreLoad](
 )
 MIXING_VALVE = Rule[HotWater](
     id="water.mixing-valve", level=Level.ADVICE, when=lambda w: at_least(w.tank.hot, CARE) or w.way is WaterHeat.ENGINE, source="practice",
-    text="At 45 °C water is too hot for a child, an old or a numb hand; from 48 °C up it burns skin within minutes, and at 60 °C within seconds (no source). Fit a mixing valve at the tap.",
+    text="Scalds: 45 °C is too hot for a child or a numb hand; from 48 °C up it burns skin within minutes, and at 60 °C within seconds (no source). Fit a mixing valve at the tap.",
 )
 LEGIONELLA = Rule[Tank](
     id="water.legionella", level=Level.ADVICE, when=lambda t: _stale(t) or (_lukewarm(t) and t.hours > 0), source="legionella",
-    text="Legionella grows between 20 and 45 °C, and water is stored safely at 60 °C. Do not keep it cooler for long: heat it through to 60 °C now and then, and drain what has stood.",
+    text="Legionella grows between 20 and 45 °C, and water is stored safely at 60 °C. Do not keep it cooler for long: heat it all to 60 °C now and then, and drain stale water.",
 )
 RELIEF_VALVE = Rule[Tank](
     id="water.relief-valve", level=Level.ADVICE, source="practice",
-    text="Closed tanks need a relief valve, a thermal cut-out and room for the water to expand. Drain tank, pump and pipes before frost.",
+    text="Burst: closed tanks need a relief valve, a thermal cut-out and room for the water to expand. Drain tank, pump and pipes before frost.",
 )
 COOLANT = Rule[HotWater](
     id="engine.coolant", level=Level.ADVICE, when=lambda w: w.way is WaterHeat.ENGINE, source="practice",
-    text="A tank on the engine gets as hot as the coolant, some 80 to 90 °C (no source), whatever you ask for here. Coolant is under pressure and poisonous: it is joined by hoses and an exchanger made for it, with the engine cold.",
+    text="A tank on the engine gets as hot as the coolant, some 80 to 90 °C (no source), whatever you type here. Coolant is under pressure and poisonous: connect it with hoses and an exchanger made for it, with the engine cold.",
 )
 CHECK_FIGURE = Rule[Tank](
     id="water.check-figure", level=Level.NOTE, source="heat-in-water",
-    text="Check figure: 10 L made 35 K warmer hold about 0.41 kW·h, which is 32 A·h at 12.8 V.",
+    text="Check value: heating 10 L by 35 K takes about 0.41 kW·h, which is 32 A·h at 12.8 V.",
 )

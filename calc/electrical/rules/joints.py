@@ -68,7 +68,7 @@ NO_TORQUE = Rule[Joint](
 PUBLISHED_TOO_TIGHT_IF_WEAK = Rule[Joint](
     id="joint.published-torque-over-weak-thread", level=Level.STOP, source="strength",
     when=lambda j: not j.from_maker and j.thread.grade is Grade.UNKNOWN and j.too_tight,
-    headline="Do not use the published {torque}: brass or mild steel allows {thread.max_torque}. Find the metal or the maker's torque.",
+    headline="Do not use the published {torque}: brass or mild steel allows {thread.max_torque}. Find metal or maker's torque.",
     mend=stronger_stud,
 )
 TOO_TIGHT_IF_WEAK = Rule[Joint](

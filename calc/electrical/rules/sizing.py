@@ -71,13 +71,13 @@ NO_SIZE_FOR_DROP = Rule[SizedCircuit](
 )
 NO_FUSE_FITS = Rule[SizedCircuit](
     id="circuit.no-fuse-fits", level=Level.STOP, when=lambda s: s.larger is not None and s.chosen is None,
-    headline="No size will do: {larger.name} is enough for drop and heat, but no standard fuse fits it or a larger one.",
+    headline="No size will do: {larger.name} suits drop and heat, but no standard fuse fits it or a larger one.",
     mend=what_lets_a_size_do,
 )
 
 NO_RATED_FAMILY = Rule[SizedCircuit](
     id="circuit.no-family-of-its-voltage", level=Level.CAUTION, when=lambda s: not s.circuit.ratings,
-    headline="{loaded.laid.run.designation} is enough for drop and heat, but no fuse in our table is rated for {circuit.max_voltage} d.c.",
+    headline="{loaded.laid.run.designation} suits drop and heat, but no fuse in our table is rated for {circuit.max_voltage} d.c.",
 )
 WARM_DROP_OVER_LIMIT = Rule[HasWarmDrop](
     id="circuit.warm-drop-over-limit", level=Level.CAUTION, when=_warm_over, source="practice",

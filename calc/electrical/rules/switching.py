@@ -51,13 +51,13 @@ def _nearer(rule: Rule[RemoteSwitch], found: RemoteSwitch, sized: SizedCircuit |
 AC_SWITCH_ON_DC: Rule[RemoteSwitch] = Rule(
     id="switch.ac-rating-on-dc", level=Level.STOP, source="faa-switch",
     when=lambda r: r.switch.at_hand and r.line.dc and r.switch.marked is Marking.AC,
-    headline="Do not use this switch in the line: an AC rating is not valid for DC, whose arc does not go out.",
+    headline="Do not use this switch in the line: an AC rating is not valid for DC arcs.",
     mend=lambda r: _marked_for_it(AC_SWITCH_ON_DC, r),
 )
 SWITCH_TOO_WEAK: Rule[RemoteSwitch] = Rule(
     id="switch.rated-below-current", level=Level.STOP, source="practice",
     when=lambda r: r.switch.at_hand and not r.switch.carries(r.line.current),
-    headline="Use a relay: the switch is rated {switch.rated}, the line carries {line.current}. With a DC rating it can switch the coil.",
+    headline="Use a relay: the switch is rated {switch.rated}, the line carries {line.current}. A DC-rated switch works the coil.",
     mend=lambda r: _larger_switch(SWITCH_TOO_WEAK, r),
 )
 RELAY_MAY_NOT_CLOSE = Rule[RemoteSwitch](

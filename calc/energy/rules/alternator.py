@@ -179,7 +179,7 @@ def _longer_drive(found: AlternatorCharge) -> Iterable[Change]:
 # What joins engine and bank
 OVER_VOLTAGE = Rule[AlternatorCharge](
     id="engine.over-voltage", level=Level.STOP, when=lambda a: not at_most(a.engine.held, a.engine.most),
-    headline="{engine.held} is more than the battery of a vehicle is given, {engine.most} at most: have the regulator looked at.",
+    headline="Have the regulator checked: {engine.held} is too high for a vehicle's battery, {engine.most} at most.",
 )
 DRAINS_BANK = Rule[AlternatorCharge](
     id="relay.drains-bank", level=Level.STOP, when=lambda a: _drains(a) and not _level(a),
@@ -188,7 +188,7 @@ DRAINS_BANK = Rule[AlternatorCharge](
 )
 NO_VOLTAGE_BETWEEN = Rule[AlternatorCharge](
     id="relay.no-voltage-between", level=Level.STOP, when=_level,
-    headline="Nothing is charged: engine and bank both have {engine.held}, and a relay adds none. Use a charger.",
+    headline="Use a charger: nothing is charged, because engine and bank are both at {engine.held}.",
     mend=_mended_by(Level.STOP, _level, _charger_instead),
 )
 STAYS_OFF = Rule[AlternatorCharge](
@@ -198,26 +198,26 @@ STAYS_OFF = Rule[AlternatorCharge](
 )
 UNFED = Rule[AlternatorCharge](
     id="charger.unfed", level=Level.STOP, when=_unfed,
-    headline="The run cannot feed this charger: at {charger.power_last} the voltage at its input breaks down. Thicker or shorter cable.",
+    headline="Use larger or shorter cable: at {charger.power_last} the voltage at the charger's input collapses.",
     mend=_mended_by(Level.STOP, _unfed, _better_run),
 )
 STARVED = Rule[AlternatorCharge](
     id="charger.starved", level=Level.STOP, when=_starved,
-    headline="Only {charger.last.voltage} reach the charger's input and it works down to {charger.lowest_input}: it eases off or stops.",
+    headline="Use larger cable: only {charger.last.voltage} reaches the charger's input, and it needs {charger.lowest_input}.",
     mend=_mended_by(Level.STOP, _starved, _better_run),
 )
 RUN_TOO_THIN = Rule[AlternatorCharge](
     id="charger.run-too-thin", level=Level.CAUTION, when=_loses_much, source="abyc-drop",
-    headline="Use thicker cable: the run to the charger loses {run_drop} ({run_drop_share}), over every limit we list.",
+    headline="Use larger cable: the run to the charger drops {run_drop} ({run_drop_share}), over every limit we list.",
     mend=_mended_by(Level.CAUTION, _loses_much, _better_run),
 )
 RUN_LOSES_TOO_MUCH = Rule[AlternatorCharge](
     id="charger.run-loses-too-much", level=Level.ADVICE, when=lambda a: _unfed(a) or _starved(a), source="ohm",
-    text="Less voltage at its input makes a charger take more current, which loses more voltage. Thicken or shorten the run, clean its joints, or set the charger lower.",
+    text="A charger draws more current at a lower input voltage, which drops more voltage. Use larger or shorter cable, clean its joints, or set the charger lower.",
 )
 NO_RISE = Rule[AlternatorCharge](
     id="relay.no-rise", level=Level.CAUTION, when=lambda a: a.rising is not None and a.drive is not None and not a.rising.current,
-    headline="Count on no charge: the engine holds {engine.held}, and at {bank.state} such a bank soon holds {rising.begins} itself.",
+    headline="Count on no charge: the engine is at {engine.held}, and at {bank.state} such a bank soon reaches {rising.begins} itself.",
     mend=_mended_by(Level.CAUTION, lambda a: a.rising is not None and not a.rising.current, _charger_instead),
 )
 RELAY_BOUNDS_NOTHING = Rule[AlternatorCharge](
@@ -233,19 +233,19 @@ CHECK_RELAY_RATING = Rule[AlternatorCharge](
 # The three reasons that matter, for whoever thinks of a relay
 CURRENT_NOT_LIMITED = Rule[AlternatorCharge](
     id="relay.current-not-limited", level=Level.ADVICE, when=lambda a: a.relay is not None, source="ohm",
-    text="Current: only resistance limits a relay. A larger, better or warmer bank, or thicker cable, takes more. A charger never passes more than its setting.",
+    text="Current: a relay does not limit it, only resistance does. A larger or warmer bank or larger cable draws more. A charger never passes more than its setting.",
 )
 SMART_ALTERNATOR = Rule[AlternatorCharge](
     id="relay.smart-alternator", level=Level.ADVICE, when=lambda a: a.relay is not None, source="practice",
-    text="Voltage: the bank gets what the engine holds. A smart alternator may hold less than the bank, which then feeds the vehicle. A charger makes its own voltage.",
+    text="Voltage: the bank gets the engine's voltage. A smart alternator may be below the bank, which then feeds the vehicle. A charger makes its own voltage.",
 )
 RELAY_THAT_STICKS = Rule[AlternatorCharge](
     id="relay.sticks", level=Level.ADVICE, when=lambda a: a.relay is not None, source="practice",
-    text="Separation: if the relay sticks, or a resting LFP bank holds it closed, loads empty the starter battery overnight. Engine off, a clamp meter on the run must read zero.",
+    text="Separation: if the relay sticks, or a resting LFP bank keeps it closed, loads empty the starter battery overnight. With the engine off, a clamp meter on the run must read zero.",
 )
 LFP_CUTS_OFF = Rule[AlternatorCharge](
     id="relay.lfp-cuts-off", level=Level.ADVICE, when=lambda a: a.relay is not None and a.bank.chemistry is Chemistry.LFP, source="practice",
-    text="If an LFP bank's protection cuts off at full current, the alternator's voltage jumps. That can destroy its diodes and the vehicle's electronics.",
+    text="Voltage spike: if an LFP bank's protection cuts off at full current, it can destroy the alternator's diodes and the vehicle's electronics.",
 )
 RESISTANCE_ESTIMATED = Rule[AlternatorCharge](
     id="relay.resistance-estimated", level=Level.ADVICE, source="bank-resistance",
@@ -254,7 +254,7 @@ RESISTANCE_ESTIMATED = Rule[AlternatorCharge](
 )
 KNOWS_ENGINE_RUNS = Rule[AlternatorCharge](
     id="charger.knows-engine-runs", level=Level.ADVICE, when=_stops_by(StopsBy.VOLTAGE), source="practice",
-    text="A charger that goes by voltage may run on after the engine stops, and may stop while a smart alternator holds a low voltage. A run signal is surer.",
+    text="A voltage-switched charger may run on after the engine stops, and may stop while a smart alternator is at low voltage. A run signal is more reliable.",
 )
 STOPS_UNCHECKED = Rule[AlternatorCharge](
     id="charger.stops-unchecked", level=Level.CAUTION, when=_stops_by(StopsBy.UNKNOWN), source="practice",
@@ -263,8 +263,8 @@ STOPS_UNCHECKED = Rule[AlternatorCharge](
 )
 HEAT_TAKES_OUTPUT = Rule[AlternatorCharge](
     id="charger.heat-takes-output", level=Level.CAUTION, when=_hot_charger, source="practice",
-    headline="{drive.charge} in {drive.duration}: heat leaves the charger {charger.output_left} of its output.",
-    text="Heat takes part of the charger's output: give its bay air, and see enclosure airflow for what that brings back.",
+    headline="Ventilate the bay: {drive.charge} in {drive.duration}, because the hot charger has {charger.output_left} of its output left.",
+    text="Heat reduces the charger's output: ventilate its bay, and see enclosure airflow for the gain.",
     mend=_mended_by(Level.CAUTION, _hot_charger, lambda a: (Change({"output_left": 1.0}),)),
 )
 ENDS_UNKNOWN = Rule[AlternatorCharge](
@@ -278,85 +278,85 @@ FUSE_AT_BOTH_ENDS = Rule[AlternatorCharge](
 )
 TWO_BATTERIES = Rule[AlternatorCharge](
     id="run.two-batteries", level=Level.ADVICE, source="practice",
-    text="Two batteries feed this run: take the minus off both before you work, one insulated tool, no rings. A hot alternator burns and its belt catches sleeves. Keep to the makers' instructions, and never run an engine in a closed place: its exhaust kills.",
+    text="Two batteries feed this run: disconnect the minus of both before you work, one insulated tool, no rings. A hot alternator burns and its belt catches sleeves. Follow the makers' instructions, and never run an engine in a closed space: its exhaust kills.",
 )
 
 # The alternator
 NOTHING_LEFT = Rule[AlternatorCharge](
     id="alternator.nothing-left", level=Level.STOP, when=lambda a: a.load.hot_left <= 0,
-    headline="The vehicle alone takes all that the hot alternator gives for hours: nothing is left for the bank.",
+    headline="Nothing is left for the bank: the vehicle alone uses the hot alternator's whole continuous output.",
     mend=_mended_by(Level.STOP, lambda a: a.load.hot_left <= 0, _larger_alternator),
 )
 OVER_RATING = Rule[AlternatorCharge](
     id="alternator.over-rating", level=Level.STOP, when=_over_rating,
-    headline="Use a charger: the bank takes {lasting} for hours, with the vehicle {lasting_share} of the alternator's rating.",
+    headline="Use a charger: the bank draws {lasting} for hours, with the vehicle {lasting_share} of the alternator's rating.",
     mend=_mended_by(Level.STOP, _over_rating, _charger_instead),
 )
 CHARGER_OVER_RATING = Rule[AlternatorCharge](
     id="alternator.charger-over-rating", level=Level.STOP, when=_over_rating_by_charger,
-    headline="Use a smaller charger: with the vehicle it takes {load.share} of the alternator's rating for hours.",
+    headline="Use a smaller charger: with the vehicle it draws {load.share} of the alternator's rating for hours.",
     mend=_mended_by(Level.STOP, _over_rating_by_charger, _smaller_charger(_over_rating_by_charger)),
 )
 LFP_OVER_HOT = Rule[AlternatorCharge](
     id="alternator.lfp-over-hot", level=Level.STOP, when=_lithium_over_hot,
-    headline="The LFP bank takes {initial_current} through the relay until nearly full; the hot alternator has {load.hot_left}. Use a charger.",
+    headline="Use a charger: the LFP bank draws {initial_current} until nearly full; the hot alternator has {load.hot_left}.",
     mend=_mended_by(Level.STOP, _lithium_over_hot, _charger_instead),
 )
 HOT_TOO_SMALL = Rule[AlternatorCharge](
     id="alternator.hot-too-small", level=Level.CAUTION, when=_hot_short_by_charger, source="practice",
-    headline="Use a smaller charger: charging takes {load.asked}, and the hot alternator has {load.hot_left} for it.",
+    headline="Use a smaller charger: charging draws {load.asked}, and the hot alternator has {load.hot_left} for it.",
     text="Overheating: at full output for an hour in a hot engine space, an alternator's diodes and windings fail.",
     mend=_mended_by(Level.CAUTION, _hot_short_by_charger, _smaller_charger(_hot_short_by_charger)),
 )
 RELAY_OVER_HOT = Rule[AlternatorCharge](
     id="alternator.relay-over-hot", level=Level.CAUTION, when=_hot_short_by_relay, source="practice",
-    headline="Fit a charger: through the relay the bank takes {lasting} for hours; the hot alternator has {load.hot_left}.",
+    headline="Fit a charger: through the relay the bank draws {lasting} for hours; the hot alternator has {load.hot_left}.",
     text="Overheating: at full output for an hour in a hot engine space, an alternator's diodes and windings fail.",
     mend=_mended_by(Level.CAUTION, _hot_short_by_relay, _charger_instead),
 )
 IDLE_TOO_SMALL = Rule[AlternatorCharge](
     id="alternator.idle-too-small", level=Level.NOTE, when=_idle_short, source="alternator-manual",
-    text="Long idling charges little: hot and at idle the alternator has {load.idle_left} for a bank that takes {load.asked}. One published machine of 50 A gave 16 A hot at idle, and 48 A at speed.",
+    text="Long idling charges little: hot and at idle the alternator has {load.idle_left} for a bank that can draw {load.asked}. One published 50 A alternator gave 16 A hot at idle, and 48 A at speed.",
 )
 CHARGE_BY_WHAT_IS_LEFT = Rule[AlternatorCharge](
     id="alternator.charge-by-what-is-left", level=Level.ADVICE, source="practice",
     when=lambda a: a.charger is not None and a.drive is not None and a.load.fed is not None and not at_least(a.load.fed, 1.0),
-    text="Charge is worked out with {drive.filling.current}, what the hot alternator has left, not with the charger's limit.",
+    text="The charge is calculated with {drive.filling.current}, which the hot alternator has left, not with the charger's limit.",
 )
 RATED_COLD = Rule[AlternatorCharge](
     id="alternator.rated-cold", level=Level.NOTE, source="alternator-rating",
-    text="The rating on the label is for a cold machine at full speed. Hot or at idle it is not there.",
+    text="The rating on the label is for a cold alternator at full speed. Hot or at idle it gives less.",
 )
 HALF_OF_SHAFT = Rule[AlternatorCharge](
     id="alternator.half-of-shaft", level=Level.NOTE, source="alternator-shaft",
-    text="About half of what an alternator takes from the engine comes out: charging by driving is not free.",
+    text="About half of the engine power an alternator uses comes out: charging by driving is not free.",
 )
 
 # The drive
 BANK_FULL = Rule[Bank](
     id="drive.bank-full", level=Level.CAUTION, when=lambda b: at_least(b.state, 1.0),
-    headline="The bank is full: there is nothing to put in.",
+    headline="The bank is full: there is nothing to charge.",
 )
 NEVER_ENOUGH = Rule[AlternatorCharge](
     id="drive.never-enough", level=Level.CAUTION, when=lambda a: _short(a) and a.drive is not None and a.drive.drive_time is None,
-    headline="No drive puts {drive.wanted} into this bank: {drive.charge} in {drive.duration}.",
+    headline="No drive can charge {drive.wanted} into this bank: {drive.charge} in {drive.duration}.",
 )
 TOO_SHORT = Rule[AlternatorCharge](
     id="drive.too-short", level=Level.CAUTION, when=lambda a: _short(a) and a.drive is not None and a.drive.drive_time is not None,
-    headline="Drive {drive.drive_time} for the {drive.wanted} you want: {drive.duration} put in {drive.charge}.",
+    headline="Drive {drive.drive_time} for the {drive.wanted} you want: {drive.duration} gives {drive.charge}.",
     mend=_mended_by(Level.CAUTION, _short, _longer_drive),
 )
 LOADS_MEANWHILE = Rule[AlternatorCharge](
     id="drive.loads-meanwhile", level=Level.ADVICE, when=lambda a: a.drive is not None, source="practice",
-    text="What runs on the bank meanwhile, a fridge or a fan, takes its part first: count that off.",
+    text="Loads that run meanwhile, a fridge or a fan, use their part first: subtract that.",
 )
 LEAD_ACID_SELDOM_FULL = Rule[AlternatorCharge](
     id="drive.lead-acid-seldom-full", level=Level.NOTE, when=lambda a: a.drive is not None and a.bank.lead_acid, source="bulk-end",
-    text="Near three quarters full lead-acid begins to take less at any current: a drive alone seldom fills it, and never being filled ages it.",
+    text="From about 75 % full lead-acid accepts less: a drive alone rarely fills it, and a bank that is never full ages early.",
 )
 FALL_IS_MODEL = Rule[AlternatorCharge](
     id="drive.fall-is-model", level=Level.NOTE, when=lambda a: a.drive is not None and a.drive.falls, source="practice",
-    text="The falling current is a model. By it the bank holds {drive.end_state} afterwards; a monitor that counts knows better.",
+    text="The falling current is a model. By it the bank is at {drive.end_state} afterwards; a battery monitor is more exact.",
 )
 
 JUDGED: tuple[tuple[str, tuple[Rule[Any], ...]], ...] = (

@@ -32,7 +32,7 @@ from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least, at_most
 
 _NEVER_IN_FROST = "Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent."
-_SLOW_NEAR_FROST = "Near freezing an LFP battery takes a charge slowly; most makers ask for a reduced current below 5 to 10 °C, and none at all below 0 °C."
+_SLOW_NEAR_FROST = "Near freezing an LFP battery charges slowly; most makers require a reduced current below 5 to 10 °C, and none below 0 °C."
 
 
 def _in_frost(bank: BankWarmth) -> bool:
@@ -75,8 +75,8 @@ CHARGE_IN_FROST = Rule[BankWarmth](
 )
 CHARGE_HELD_BACK = Rule[BankWarmth](
     id="charge.held-by-cold-cut-off", level=Level.CAUTION, when=_held_back, source="lfp-frost",
-    headline="Warm the bank: at {temperature} its cold cut-off lets no charge in.",
-    text="Warm the bank. Below {charge_low} the cold cut-off blocks every charger, so nothing comes back until the cells are warmer.", mend=_into_range,
+    headline="Warm the bank: at {temperature} its cold cut-off stops all charging.",
+    text="Warm the bank. Below {charge_low} the cold cut-off blocks every charger until the cells are warmer.", mend=_into_range,
 )
 CHARGE_OUTSIDE_TEMPERATURE = Rule[BankWarmth](
     id="charge.outside-temperature", level=Level.STOP, when=lambda b: not b.may_charge and not _in_frost(b),
@@ -106,7 +106,7 @@ CHARGED = (CHARGE_IN_FROST, CHARGE_HELD_BACK, CHARGE_OUTSIDE_TEMPERATURE, ACID_M
 IN_FROST = Rule[BankWarmth](
     id="bank.in-frost", level=Level.CAUTION, when=_in_frost, source="lfp-frost",
     headline="At {temperature} an LFP bank must not be charged until it is warmer.",
-    text=f"{_NEVER_IN_FROST} Discharging is allowed further down; the data sheet says how far.", mend=_into_range,
+    text=f"{_NEVER_IN_FROST} Discharging is allowed at lower temperatures; see the data sheet.", mend=_into_range,
 )
 TOO_HOT = Rule[BankWarmth](
     id="bank.too-hot", level=Level.CAUTION, when=_too_hot,
@@ -133,12 +133,12 @@ NO_FACTOR_FOR_COLD_LFP = Rule[BankWarmth](
 COLD_FROM_MEMORY = Rule[BankWarmth](
     id="bank.cold-factor-from-memory", level=Level.ADVICE, source="memory",
     when=lambda b: b.lead_acid and not at_least(b.temperature, seen_from()),
-    text="The factor for cold below 4.4 °C is from memory, not from a text.",
+    text="The factor for cold below 4.4 °C is from memory, not from a source.",
 )
 COLD_BEYOND_TABLE = Rule[BankWarmth](
     id="bank.cold-beyond-table", level=Level.CAUTION, source="ieee-485",
     when=lambda b: b.lead_acid and not at_least(b.temperature, coldest()),
-    headline="At {temperature} count on less: the published factors for cold end at −3.9 °C.",
+    headline="Count on less at {temperature}: the published factors for cold end at −3.9 °C.",
     text="Count on less. The published factors for cold end at −3.9 °C, and the last of them is used; a colder bank gives less.",
     mend=lambda _: Change({"temperature": coldest()}),
 )
@@ -146,17 +146,17 @@ COLD_BEYOND_TABLE = Rule[BankWarmth](
 # The share that is used
 DEEPER_THAN_HALF = Rule[Usable](
     id="bank.deeper-than-half", level=Level.CAUTION, when=lambda u: u.bank.lead_acid and not at_most(u.share, MOST_OF_LEAD_ACID),
-    headline="Deeper than half wears a lead-acid bank fast.", mend=lambda _: Change({"usable": MOST_OF_LEAD_ACID}),
+    headline="Discharging below half wears a lead-acid bank fast.", mend=lambda _: Change({"usable": MOST_OF_LEAD_ACID}),
 )
 BELOW_A_FIFTH = Rule[Usable](
     id="bank.below-a-fifth", level=Level.ADVICE, when=lambda u: u.bank.lead_acid and not at_most(u.share, HARMFUL_OF_LEAD_ACID), source="practice",
-    text="Below a fifth of its charge a lead-acid battery is damaged, and in frost its weak acid can freeze.",
+    text="Below 20 % a lead-acid battery is damaged, and in frost its weak acid can freeze.",
     mend=lambda _: Change({"usable": HARMFUL_OF_LEAD_ACID}),
 )
 NOTHING_KEPT_BACK = Rule[Usable](
     id="bank.nothing-kept-back", level=Level.CAUTION,
     when=lambda u: u.bank.chemistry is Chemistry.LFP and not at_most(u.share, MOST_OF_LFP),
-    headline="With nothing kept back the management system cuts everything off at once at the end.",
+    headline="Keep a reserve: without one the management system cuts everything off at once at the end.",
     mend=lambda _: Change({"usable": MOST_OF_LFP}),
 )
 
@@ -175,25 +175,25 @@ def _no_harder(draw: Draw) -> Change:
 
 BEYOND_ALLOWED = Rule[Allowed](
     id="bank.beyond-what-it-may-give", level=Level.STOP, when=lambda a: not at_most(a.current, a.most), source="practice",
-    headline="Use less at one time, or a stronger bank: {current} is needed, and it may give {most}.",
-    text="A management system that sees more than it allows opens, and everything aboard goes dark at once.",
+    headline="Use fewer loads at once or a stronger bank: {current} is needed, and it may give {most}.",
+    text="Above its limit the management system disconnects, and everything goes off at once.",
     mend=lambda a: Change({"max_current": a.current}),
 )
 BEYOND_ANY_BANK = Rule[Draw](
     id="bank.beyond-any-such-bank", level=Level.STOP, when=lambda d: d.beyond_any, source="practice",
-    headline="Use a larger bank or less load: {current} is {rate}, more than such a bank gives.",
-    text="A management system opens at such a current, and a lead-acid bank sags below the cut-off at once. Only the data sheet of the battery can allow more.",
+    headline="Use a larger bank or less load: {current} is {rate}, more than such a bank can give.",
+    text="A management system disconnects at such a current, and a lead-acid bank falls below the cut-off at once. Only the battery's data sheet can allow more.",
     mend=lambda d: Change({"capacity": d.current / d.most_rate}),
     covers=frozenset({"bank.heavy-load", "load.beyond-one-battery", "inverter.beyond-one-battery"}),
 )
 HEAVY_LOAD = Rule[Draw](
     id="bank.heavy-load", level=Level.CAUTION, when=lambda d: d.hard, source="practice",
-    headline="{current} is a hard load for this bank: read the maker's limit, or take more.",
-    text="Read the data sheet for what each battery may give. Cables, fuse and management system must carry {current} too, and the voltage sags: an inverter may cut out early.",
+    headline="{current} is a heavy load for this bank: check the maker's limit, or use more batteries.",
+    text="Check each battery's limit in its data sheet. Cables, fuse and management system must carry {current} too, and the voltage sags: an inverter may cut off early.",
     mend=_no_harder,
 )
 BEYOND_ONE_BATTERY = Rule[HasCurrent](
     id="load.beyond-one-battery", level=Level.CAUTION, when=lambda d: not at_most(d.current, ONE_BATTERY), source="practice",
-    headline="{current} is more than one usual battery is made to give.",
+    headline="{current} is more than one usual battery can give.",
     text="Read the battery's data sheet: one is usually allowed about 100 A. Share a larger current between batteries in parallel with equal cables.",
 )

@@ -12,26 +12,26 @@ from calc.units.compare import at_least, at_most
 
 VOLTAGE_TOO_HIGH = Rule[ChargeVoltage](
     id="charge.voltage-too-high", level=Level.STOP, source="practice", when=lambda v: not at_most(v.voltage, v.most),
-    headline="Lower the voltage: {voltage} is above the {most} for such a bank, which gasses, or LFP switches off.",
+    headline="Lower the voltage: {voltage} is above the {most} for such a bank. It gasses, or LFP switches off.",
     mend=lambda v: Change({"voltage": v.most}) if at_least(v.most, v.least) else None,
 )
 LEAD_ACID_ENDS_LOW = Rule[ChargeVoltage](
     id="charge.lead-acid-ends-low", level=Level.CAUTION,
     when=lambda v: v.chemistry.lead_acid and not at_least(v.voltage, v.blocks * HARDLY_FILLS_LEAD),
-    headline="Set the charger as the bank's maker says: one that ends at {voltage} hardly fills lead-acid.",
+    headline="Set the charger as the bank's maker says: one that ends at {voltage} does not fill lead-acid.",
     mend=lambda v: Change({"voltage": v.blocks * HARDLY_FILLS_LEAD}),
 )
 VOLTAGE_FILLS_NOTHING = Rule[ChargeVoltage](
     id="charge.voltage-fills-nothing", level=Level.ADVICE, when=lambda v: not at_least(v.voltage, v.blocks * FILLS_NO_BLOCK), source="practice",
-    text="At {voltage} a 12 V bank, or a string of them, does not fill. Put in what the charger holds, some 13.8 V for each 12 V: then the lead carries more than is shown here.",
+    text="At {voltage} a 12 V bank, or a string of them, does not fill. Type the charger's real voltage, about 13.8 V for each 12 V: the current from shore power is then higher than shown.",
 )
 CURRENT_TOO_MUCH = Rule[ChargeOffer](
     id="charge.too-much-current", level=Level.CAUTION, when=lambda o: not at_most(o.current, o.most), source="practice",
-    headline="Charge with less: {current} is more than the {most} that such a bank is usually given.",
-    text="The bank's data sheet says what it may be given. Beyond it lead-acid gets hot and gasses, and LFP ages or switches off.",
+    headline="Charge with less: {current} is more than the usual {most} for such a bank.",
+    text="The bank's data sheet gives its charging limit. Above it lead-acid gets hot and gasses, and LFP ages or switches off.",
     mend=lambda o: None if o.fitting is None else Change({"charger": o.fitting}),
 )
 LEAD_ACID_GASSES = Rule[Bank](
     id="charge.lead-acid-gasses", level=Level.ADVICE, when=lambda b: b.lead_acid, source="en-50272",
-    text="A lead-acid bank gives off hydrogen under charge, a vented one the most, a sealed one when overcharged: it needs air, and no spark near.",
+    text="Explosion: a lead-acid bank gives off hydrogen while charging, a sealed one when overcharged. It needs air, and no sparks near it.",
 )

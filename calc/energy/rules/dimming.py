@@ -25,18 +25,18 @@ NOT_DIMMABLE = Rule[Dimming](
 )
 DIMMER_BRIDGED = Rule[Dimming](
     id="dimmer.bridged", level=Level.STOP, when=lambda d: d.bridged,
-    headline="Put the dimmer in the plus: the lamps' minus is the body, so one in the minus is bridged.",
+    headline="Fit the dimmer in the plus: the lamps' minus is the body, which bypasses one in the minus.",
     mend=lambda d: Change({"switches": Switched.PLUS}),
 )
 DIMMER_TOO_SMALL = Rule[Dimming](
     id="dimmer.too-small", level=Level.STOP,
     when=lambda d: d.dimmer.rated is not None and not at_least(d.dimmer.rated, d.charging_current),
-    headline="The dimmer is too small: {charging_current} goes through it while the bank is charged, and it is rated for {dimmer.rated}.",
+    headline="Use a larger dimmer: it carries {charging_current} while the bank is charged, and is rated {dimmer.rated}.",
     mend=larger_dimmer,
 )
 DIMMER_MAY_BE_BRIDGED = Rule[Dimming](
     id="dimmer.may-be-bridged", level=Level.CAUTION, when=lambda d: d.perhaps_bridged,
-    headline="Look where the lamps' minus goes: through the body a dimmer in the minus does not work. {saved_charge} saved.",
+    headline="Check where the lamps' minus goes: through the body, a dimmer in the minus does not work. {saved_charge} saved.",
     mend=lambda d: Change({"switches": Switched.PLUS, "returns": Return.OWN_WIRE}),
 )
 DIMMER_TIGHT = Rule[Dimming](
@@ -48,7 +48,7 @@ DIMMER_TIGHT = Rule[Dimming](
 DIMMER_TAKES_MORE = Rule[Dimming](
     id="dimmer.takes-more-than-it-saves", level=Level.CAUTION,
     when=lambda d: d.saved_charge is not None and not at_least(d.saved_charge, d.own_charge),
-    headline="The dimmer itself takes {own_charge} a day, more than the {saved_charge} it saves.",
+    headline="Not worth it: the dimmer itself uses {own_charge} a day, more than the {saved_charge} it saves.",
 )
 UNDIMMED = Rule[Dimming](
     id="lights.undimmed", level=Level.CAUTION, when=lambda d: d.lights.level == 1,
@@ -56,48 +56,48 @@ UNDIMMED = Rule[Dimming](
 )
 SLOW_PULSES = Rule[Dimming](
     id="dimmer.slow-pulses", level=Level.CAUTION, when=lambda d: d.slow, source="memory",
-    headline="{saved_charge} saved, but pulses of {dimmer.frequency} may tire eyes and bring headaches.",
-    text="Slow pulses can bring headaches, in sensitive people worse, and make turning blades seem to stand. Low risk begins at 1250 Hz, by IEEE 1789 (from memory).",
+    headline="{saved_charge} saved, but pulses of {dimmer.frequency} may tire eyes and cause headaches.",
+    text="Slow pulses can cause headaches or worse in sensitive people, and make turning blades look still. Low risk begins at 1250 Hz, by IEEE 1789 (from memory).",
 )
 
 SEEN_BRIGHTER = Rule[Dimming](
     id="lights.seem-brighter", level=Level.ADVICE, when=lambda d: d.follows and d.lights.level < 1, source="lightness",
-    text="To the eye it is {seen} as bright, for {power_share} of the charge. A second, smaller lamp where you read saves more than light everywhere.",
+    text="It looks {seen} as bright, for {power_share} of the charge. A second, smaller lamp where you read saves more than light everywhere.",
 )
 RETURN_WIRING = Rule[Dimming](
     id="dimmer.return-wiring", level=Level.ADVICE, when=lambda d: d.bridged or d.perhaps_bridged, source="practice",
-    text="Either a dimmer that switches the plus, or every lamp's minus by its own wire back to the dimmer and touching metal nowhere: one nicked wire then means full light, whatever the knob says.",
+    text="Use a dimmer that switches the plus, or give every lamp's minus its own wire back to the dimmer, touching no metal: with one nicked wire the lamp is at full brightness.",
 )
 STRIP_HOT_ON_CHARGER = Rule[Dimming](
     id="strip.hot-on-charger", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.STRIP and d.growth > HOT_STRIP, source="strip",
-    text="While the bank is charged this strip may take {growth} times its current and run as much hotter: fuse and dimmer must carry {charging_current}. If its watts are from a 12 V label, set 12 V, 122 % and 83 %: it takes more on the bank already. A regulator to a steady 12 V saves the strip.",
+    text="While the bank is charged this strip may draw {growth} times its current and run hotter: fuse and dimmer must carry {charging_current}. If its watts are from a 12 V label, set 12 V, 122 % and 83 %: it draws more on the bank already. A 12 V regulator protects the strip.",
 )
 FILAMENT_DIMS_FAST = Rule[Dimming](
     id="filament.dims-fast", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.FILAMENT, source="rerating",
-    text="A filament loses light far faster than it saves charge: at {power_share} of the power it gives {light} of the light. Cold it takes many times its current for a moment: the dimmer must be made for lamps. A change to LED saves more.",
+    text="A filament loses light far faster than it saves charge: at {power_share} of the power it gives {light} of the light. Cold, it draws many times its current briefly: use a dimmer made for filament lamps. LEDs save more.",
 )
 OWN_DRAW = Rule[Dimming](
     id="dimmer.own-draw", level=Level.ADVICE, when=lambda d: d.dimmer.own > 0, source="practice",
-    text="{own_charge} a day goes into the dimmer itself, also on days without lamps. Feed it behind the lights' own switch.",
+    text="The dimmer itself uses {own_charge} a day, also on days without lamps. Supply it through the lights' own switch.",
 )
 NO_SWITCH = Rule[Dimming](
     id="dimmer.is-no-switch", level=Level.ADVICE, source="practice",
-    text="A dimmer is no switch and no fuse: put a fuse for the wire before it and a switch you can find in the dark. Leave it air; a shut-in one gets hot.",
+    text="A dimmer is not a switch or a fuse: fit a fuse for the wire before it and a switch you can find in the dark. Give it air, or it gets hot.",
 )
 LOOK_WHAT_IT_SWITCHES = Rule[Dimming](
     id="dimmer.look-what-it-switches", level=Level.NOTE, source="practice",
     when=lambda d: d.dimmer.switches is Switched.UNKNOWN and d.dimmer.returns is Return.UNKNOWN,
-    text="Look what the dimmer switches: one in the minus does nothing for a lamp whose minus is the body.",
+    text="Check which pole the dimmer switches: one in the minus cannot dim a lamp whose minus is the body.",
 )
 ZONES = Rule[Dimming](
     id="lights.zones", level=Level.NOTE, source="practice",
-    text="Give each zone its own dimmer and run: bed, table and kitchen are seldom used alike. Two dimmers in a row do not add up; they fight.",
+    text="Give each zone its own dimmer and run: bed, table and kitchen are rarely used together. Two dimmers in series disturb each other.",
 )
 ASK_FREQUENCY = Rule[Dimming](
     id="dimmer.ask-frequency", level=Level.NOTE, when=lambda d: d.dimmer.frequency is None and d.lights.level < 1, source="practice",
-    text="If the pulses show as bands in a phone's camera, they are slow. Ask for the frequency, and take the higher one for a place where you read.",
+    text="If the pulses show as bands in a phone's camera, they are slow. Check the frequency, and use a high one where you read.",
 )
 AERIALS = Rule[Dimming](
     id="dimmer.wires-radiate", level=Level.NOTE, source="practice",
-    text="Pulsed wires act as aerials: keep plus and minus together, short, and away from the radio's cable.",
+    text="Pulsed wires act as aerials: keep plus and minus together, short, and away from the aerial cable.",
 )

@@ -14,28 +14,28 @@ def _little_to_spare(draw: BankDraw) -> bool:
 
 BEYOND_BANK = Rule[BankDraw](
     id="draw.beyond-bank", level=Level.STOP, when=lambda d: not at_most(d.charge, d.bank.gives),
-    headline="This takes {charge}, and you use {bank.gives} of the bank.",
+    headline="This takes {charge}, and the bank gives {bank.gives}.",
     mend=lambda d: Change({"capacity": d.charge / d.bank.usable}),
 )
 ENDS_SOONER = Rule[Job](
     id="draw.ends-sooner", level=Level.STOP, when=lambda j: j.ends_sooner, source="peukert",
     headline="Use a larger bank or run it for less: at {load.current} this one lasts about {lasts}.",
-    text="A lead-acid bank gives far less than its label to a heavy load. Run time works it with cold and your own exponent.",
+    text="Under a heavy load a lead-acid bank gives far less than its label. See run time, with cold and your own exponent.",
     covers=frozenset({"bank.heavy-load"}),
 )
 LITTLE_TO_SPARE = Rule[BankDraw](
     id="draw.little-to-spare", level=Level.CAUTION, when=_little_to_spare, source="practice",
-    headline="Leave a reserve: this takes nearly all that you use of the bank, {share} of it.",
-    text="A tired or cold bank gives less than its label, and then the job is not done.",
+    headline="Leave a reserve: this takes {share} of the usable bank.",
+    text="An old or cold bank gives less than its label, and may not finish the job.",
     mend=lambda d: Change({"capacity": d.charge / (LITTLE * d.bank.usable)}),
 )
 LARGE_DRAW = Rule[BankDraw](
     id="draw.large-share", level=Level.ADVICE, source="practice", when=lambda d: not at_most(d.share, LARGE_SHARE),
-    text="This takes {charge}, {share} of what you use of the bank. Other loads need their part, and a tired or cold bank gives less.",
+    text="This takes {charge}, {share} of the usable bank. Other loads need their part, and an old or cold bank gives less.",
     mend=lambda d: Change({"capacity": d.charge / (LARGE_SHARE * d.bank.usable)}),
 )
 
 HEAT_BEYOND_BANK = Rule[HeatFromBank](
     id="draw.heat-beyond-bank", level=Level.ADVICE, source="practice", when=lambda h: h.share is not None and h.share > 1,
-    text="Electric heat would take {charge}, {share} of what you use of the bank. On shore power it is another matter.",
+    text="Electric heat would take {charge}, {share} of the usable bank. Use it on shore power only.",
 )

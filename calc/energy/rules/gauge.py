@@ -7,7 +7,7 @@ from calc.energy.limits import DRIFTED, FULL_REST
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least
 
-_OVERCHARGED = "Fire: switch the charger off, then look for the fault. Overcharged lead-acid gives off gas that a spark sets off; LFP has only its management system left."
+_OVERCHARGED = "Fire: switch the charger off, then find the fault. Overcharged lead-acid gives off explosive gas; LFP has only its management system left."
 
 
 def _named(found: Gauge) -> bool:
@@ -30,7 +30,7 @@ def _fully_charged_since(found: Gauge) -> Change:
 
 OVERCHARGED_LFP = Rule[Gauge](
     id="gauge.overcharged-lfp", level=Level.STOP, when=lambda g: _overcharged(g) and not g.bank.lead_acid, source="practice",
-    headline="Stop the charge: {reading.voltage} is more than an LFP bank takes, {highest} at most. Check the charger.",
+    headline="Stop the charge: {reading.voltage} is too much for an LFP bank, {highest} at most. Check the charger.",
     text=_OVERCHARGED,
 )
 RUN_AWAY = Rule[Gauge](
@@ -45,34 +45,34 @@ OVERCHARGED_LEAD_ACID = Rule[Gauge](
 )
 STATE_UNKNOWN = Rule[Gauge](
     id="gauge.state-unknown", level=Level.CAUTION, when=lambda g: g.known is None, source="practice",
-    headline="Let the bank rest and read its voltage, or fit a monitor: what is left is not known.",
-    text="Without a monitor only a voltage at rest tells anything: no load and no charge for {needed_rest}. A voltage under load or on charge tells no state.",
+    headline="Let the bank rest and read its voltage, or fit a monitor: the state of charge is not known.",
+    text="Without a monitor only a voltage at rest helps: no load and no charge for {needed_rest}. A voltage under load or on charge gives no state.",
 )
 SPENT = Rule[Gauge](
     id="gauge.spent", level=Level.CAUTION, when=lambda g: g.spent,
-    headline="{count.remaining} left, and the share you use is gone: charge it.",
+    headline="Charge it: {count.remaining} left, and your usable share is used.",
 )
 SPENT_BY_VOLTAGE = Rule[Gauge](
     id="gauge.spent-by-voltage", level=Level.CAUTION, when=lambda g: g.spent_by_voltage(), source="practice",
-    headline="Charge it: {band.low} to {band.high} by the voltage, so the share you use may be gone.",
+    headline="Charge it: {band.low} to {band.high} by the voltage, so your usable share may be used.",
     covers=frozenset({"gauge.band-too-wide"}),
 )
 SURELY_SPENT_BY_VOLTAGE = Rule[Gauge](
     id="gauge.surely-spent-by-voltage", level=Level.CAUTION, when=lambda g: g.spent_by_voltage(1.0), source="practice",
-    headline="Charge it now: {band.low} to {band.high} by the voltage, so the share you use is gone.",
+    headline="Charge it now: {band.low} to {band.high} by the voltage, so your usable share is used.",
     covers=frozenset({"gauge.spent-by-voltage", "gauge.band-too-wide"}),
 )
 BAND_TOO_WIDE = Rule[Gauge](
     id="gauge.band-too-wide", level=Level.CAUTION, when=lambda g: g.band_too_wide, source="practice",
-    headline="Charge it to full or fit a monitor: the voltage tells only {band.low} to {band.high}.",
+    headline="Charge it to full or fit a monitor: the voltage only shows {band.low} to {band.high}.",
 )
 NO_STATE_NAMED = Rule[Gauge](
     id="gauge.no-state-named", level=Level.CAUTION, when=lambda g: g.reading is not None and g.reading.silence is not None,
-    headline="{count.remaining} by the monitor. The voltage tells no state: {reading.silence}.",
+    headline="{count.remaining} by the monitor. The voltage gives no state: {reading.silence}.",
 )
 PERHAPS_SPENT = Rule[Gauge](
     id="gauge.perhaps-spent", level=Level.CAUTION, when=lambda g: g.perhaps_spent,
-    headline="Charge it to full: the count may be off by {count.drift}, so perhaps none of your share is left.",
+    headline="Charge it to full: the monitor may be off by {count.drift}, so your usable share may be used.",
 )
 DRIFTED_FAR = Rule[Gauge](
     id="gauge.drifted-far", level=Level.CAUTION, when=lambda g: g.drifted_far,
@@ -83,7 +83,7 @@ DRIFTED_FAR = Rule[Gauge](
 NOT_AT_REST = Rule[Gauge](
     id="gauge.not-at-rest", level=Level.ADVICE, source="practice",
     when=lambda g: g.reading is not None and g.reading.taken is Taken.AT_REST and g.current != 0,
-    text="At rest means no current at all, and {current} flows now: the reading must be from before that.",
+    text="At rest means no current at all, but {current} flows now: the reading must be from before that.",
 )
 SHORT_REST = Rule[Gauge](
     id="gauge.short-rest", level=Level.ADVICE, source="rest-lead",
@@ -92,15 +92,15 @@ SHORT_REST = Rule[Gauge](
 )
 FLAT_CURVE = Rule[Gauge](
     id="gauge.flat-curve", level=Level.ADVICE, when=lambda g: _named(g) and g.bank.chemistry is Chemistry.LFP, source="states-lfp",
-    text="On this flat curve a band so wide is all that a voltmeter can tell. It shows nearly empty and quite full; between, only a count will do.",
+    text="On this flat curve a voltmeter cannot tell more. It shows nearly empty and nearly full; between, only a monitor helps.",
 )
 THIS_CURRENT_ALONE = Rule[Gauge](
     id="gauge.this-current-alone", level=Level.ADVICE, when=lambda g: g.drawn is not None, source="practice",
-    text="The time holds for this current alone: a fridge that starts or a pump changes it at once.",
+    text="The time is for this current only: a fridge or a pump that starts changes it at once.",
 )
 LESS_NEAR_FULL = Rule[Filled](
     id="charge.less-near-full", level=Level.ADVICE, when=lambda f: f.lead_acid, source="charge-efficiency",
-    text="The efficiency holds over most of the range. Near full a lead-acid bank takes far less: leave it on until the current has been at the tail for a while.",
+    text="The efficiency is valid over most of the range. Near full a lead-acid bank accepts far less: leave it on until the current has been at the tail current for a while.",
 )
 TABLES_NEAR_25 = Rule[Gauge](
     id="gauge.tables-near-25", level=Level.NOTE, when=lambda g: _named(g) and g.bank.lead_acid, source="memory",
@@ -108,5 +108,5 @@ TABLES_NEAR_25 = Rule[Gauge](
 )
 NEW_MONITOR = Rule[Gauge](
     id="gauge.new-monitor", level=Level.NOTE, source="practice",
-    text="A new monitor knows nothing until it has seen one full charge.",
+    text="A new monitor is not reliable until after one full charge.",
 )

@@ -25,17 +25,17 @@ class FedByInverter(Protocol):
 SURGE_BEYOND_BANK = Rule[InverterNeed](
     id="inverter.surge-beyond-bank", level=Level.CAUTION, when=lambda n: n.surge_beyond_bank, source="practice",
     headline="Start less at once or use a larger bank: the surge needs {surge_current}, and it may give {load.max_current}.",
-    text="A management system that sees more than it allows opens in the surge, and everything aboard goes dark at once.",
+    text="Above its limit the management system disconnects in the surge, and everything goes off at once.",
     mend=lambda n: Change({"max_current": n.surge_current}),
 )
 BEYOND_ONE_BATTERY = Rule[InverterNeed](
     id="inverter.beyond-one-battery", level=Level.CAUTION, when=lambda n: n.load.max_current is None and n.draw is None and not at_most(n.current, ONE_BATTERY),
-    headline="Find out what the bank may give: {current} is more than one usual battery is made for.",
+    headline="Find the bank's current limit: {current} is more than one usual battery can give.",
     mend=lambda n: Change({"max_current": n.surge_current}),
 )
 SURGE_BEYOND_BRIEF = Rule[InverterNeed](
     id="inverter.surge-beyond-brief", level=Level.CAUTION, when=lambda n: n.load.max_current is None and not at_most(n.surge_current, n.brief_current),
-    headline="Find out what the bank gives for a moment: the surge needs {surge_current}, more than usual.",
+    headline="Find the bank's short-time limit: the surge needs {surge_current}, more than usual.",
     mend=lambda n: Change({"max_current": n.surge_current}),
 )
 VOLTAGE_OF_ANOTHER_BANK = Rule[InverterNeed](
@@ -45,7 +45,7 @@ VOLTAGE_OF_ANOTHER_BANK = Rule[InverterNeed](
 )
 NO_SAG_ALLOWED = Rule[InverterNeed](
     id="inverter.no-sag-allowed", level=Level.CAUTION, when=lambda n: at_least(n.load.lowest_voltage, NO_SAG * n.load.voltage),
-    headline="Allow for sag: {load.lowest_voltage} is hardly below {load.voltage}, and a loaded bank sags further.",
+    headline="Allow for voltage sag: {load.lowest_voltage} is hardly below {load.voltage}, and a loaded bank falls further.",
 )
 MUCH_FOR_IDLING = Rule[InverterNeed](
     id="inverter.much-for-idling", level=Level.CAUTION, when=lambda n: not at_most(n.idle_energy, MUCH_IDLING * n.day_energy),
@@ -54,15 +54,15 @@ MUCH_FOR_IDLING = Rule[InverterNeed](
 
 OUTPUT_CAN_KILL = Rule[FedByInverter](
     id="inverter.output-can-kill", level=Level.ADVICE, when=lambda f: f.through_inverter, source="practice",
-    text="Mains voltage can kill, and an inverter's output is just that. Sockets, residual-current device, earth and neutral bond are work for a licensed person, to local rules.",
+    text="Mains voltage can kill, and an inverter's output is mains voltage. Sockets, residual-current device, earth and neutral bond are work for a licensed person, to local rules.",
 )
 TRANSFER_SWITCH = Rule[InverterNeed](
     id="inverter.transfer-switch", level=Level.ADVICE, source="practice",
-    text="Never feed the van's mains inlet from it, nor let it meet shore power: that takes a transfer switch that parts both poles of one before it joins the other.",
+    text="Shock: never feed the van's mains inlet from it or connect it with shore power. Use a transfer switch that opens both poles of one source before it closes the other.",
 )
 PART_FROM_BANK_FIRST = Rule[InverterNeed](
     id="inverter.part-from-bank-first", level=Level.ADVICE, source="practice",
-    text="Before hands go in: off, unplugged, parted from the bank by its switch, and time for its capacitors to empty. They also make the spark at the last lug: never near a vented battery or gas.",
+    text="Shock: before you open it, switch off, unplug, disconnect the bank and wait for its capacitors to discharge. They also spark at the last lug: never near a vented battery or gas.",
 )
 CABLE_AND_FUSE = Rule[InverterNeed](
     id="inverter.cable-and-fuse", level=Level.ADVICE, source="practice", when=lambda n: n.current > WORTH_A_PAGE,
@@ -70,19 +70,19 @@ CABLE_AND_FUSE = Rule[InverterNeed](
 )
 BEYOND_HEAVY_CABLE = Rule[InverterNeed](
     id="inverter.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table", when=lambda n: n.beyond_heavy_cable and n.single_cable.fits,
-    text="With a quarter of margin this is more than 2/0 AWG carries with 105 °C insulation ({heavy_cable}). Twice the bank voltage halves it, which is cheaper than copper.",
+    text="With a margin of 125 % this is more than 2/0 AWG can carry with 105 °C insulation ({heavy_cable}). Twice the bank voltage halves it, which is cheaper than copper.",
 )
 SAGS_BEFORE_EMPTY = Rule[InverterNeed](
     id="inverter.sags-before-empty", level=Level.ADVICE, source="peukert", when=lambda n: n.hard_on_bank and n.lead_acid,
-    text="A lead-acid bank gives far less than its label at such a current, and its voltage sags below the inverter's cut-out long before it is empty: see run time.",
+    text="A lead-acid bank gives far less than its label at such a current, and its voltage falls below the inverter's cut-off long before it is empty: see run time.",
 )
 STEEP_SURGE = Rule[InverterNeed](
     id="inverter.steep-surge", level=Level.ADVICE, source="practice", when=lambda n: not at_most(n.surge_rating, BRIEF * n.continuous),
-    text="Few inverters give more than twice their steady rating, and that for an instant. Choose by the surge, or by a soft start at the motor.",
+    text="Few inverters give more than twice their continuous rating, and only briefly. Choose by the surge, or fit a soft start at the motor.",
 )
 POOR_POWER_FACTOR = Rule[InverterNeed](
     id="inverter.poor-power-factor", level=Level.ADVICE, source="practice", when=lambda n: n.load.power_factor < LOW_POWER_FACTOR,
-    text="At a power factor as low as this the current in the inverter is far above the watts: heed the V·A. Motors also want a sine wave; a stepped one heats them.",
+    text="At a power factor as low as this the current in the inverter is far above the watts: check the V·A. Motors also need a sine wave; a modified one heats them.",
 )
 MOTOR_POWER_FACTOR = Rule[InverterNeed](
     id="inverter.motor-power-factor", level=Level.ADVICE, source="practice", when=lambda n: n.motor_start is not None and n.load.power_factor > LOW_POWER_FACTOR,
@@ -90,25 +90,25 @@ MOTOR_POWER_FACTOR = Rule[InverterNeed](
 )
 IDLE_DRAW = Rule[InverterNeed](
     id="inverter.idle-draw", level=Level.ADVICE, source="practice", when=lambda n: n.idle_energy > 0,
-    text="On for {load.hours_on} a day it takes {idle_charge} for itself. A switch within reach, and a small inverter for small things, save more than a better label.",
+    text="On for {load.hours_on} a day its idle draw is {idle_charge}. A switch within reach, and a small inverter for small loads, save more than a better label.",
 )
 IF_ONE_WAITS = Rule[InverterNeed](
     id="inverter.if-one-waits", level=Level.ADVICE, source="practice", when=lambda n: n.waiting is not None,
-    text="If {load.can_wait} waits for the rest, {waiting.apparent} and {waiting.current} will do. Make it certain: one socket for both, or a changeover switch, not a promise.",
+    text="If {load.can_wait} waits for the rest, {waiting.apparent} and {waiting.current} will do. Make sure: use one socket for both, or a changeover switch.",
 )
 BANK_LIMIT_UNKNOWN = Rule[InverterNeed](
     id="inverter.bank-limit-unknown", level=Level.ADVICE, source="practice", when=lambda n: not n.lead_acid and n.load.max_current is None,
-    text="The bank's own limit is not known here: an LFP battery's management system often ends at 100 A. Fill in what it may give.",
+    text="The bank's own limit is not known here: an LFP battery's management system often stops at 100 A. Enter its limit.",
 )
 HEAT_IN_A_LOCKER = Rule[InverterNeed](
     id="inverter.heat-in-a-locker", level=Level.NOTE, source="practice",
-    text="Ratings hold at about 25 °C. {heat} of heat in a shut locker takes it beyond that within minutes, and it gives less: see enclosure airflow.",
+    text="Ratings hold at about 25 °C. {heat} of heat in a closed locker exceeds that within minutes, and its output drops: see enclosure airflow.",
 )
 CURRENT_IN_PULSES = Rule[InverterNeed](
     id="inverter.current-in-pulses", level=Level.NOTE, source="practice",
-    text="Current into an inverter comes in pulses at twice the mains frequency. At worst the cable heats as by a current nearly a quarter above the average that many clamp meters show: leave it room.",
+    text="Current into an inverter comes in pulses at twice the mains frequency. At worst the cable heats as if the current were nearly 25 % above the average that many clamp meters show: allow for that.",
 )
 CODE_LETTERS = Rule[InverterNeed](
     id="inverter.code-letters", level=Level.NOTE, source="code-letters",
-    text="A code letter gives the start by horsepower. The row for H is from memory.",
+    text="A code letter gives the starting power per horsepower. The row for H is from memory.",
 )

@@ -14,11 +14,11 @@ IDLE_DRAW = Rule[BankLoad](
 )
 IDLE_DRAW_APART = Rule[BankLoad](
     id="inverter.idle-draw-apart", level=Level.ADVICE, when=lambda b: b.through_inverter, source="practice",
-    text="The inverter draws its own idle current all the while it is on; that is not counted here.",
+    text="The inverter has an idle draw all the time it is on; that is not included here.",
 )
 MEASURED_AT_BANK = Rule[BankLoad](
     id="inverter.measured-at-bank", level=Level.ADVICE, when=lambda b: b.through_inverter and b.power is None, source="practice",
-    text="A load in amps is taken as measured at the bank, so the inverter's efficiency is not applied again.",
+    text="A load in amps is assumed to be measured at the bank, so the inverter's efficiency is not applied again.",
 )
 LOOSE_JOINT_HEATS = Rule[BankLoad](
     id="load.loose-joint-heats", level=Level.ADVICE, when=lambda b: not at_most(b.current, HEATING_JOINT), source="practice",
@@ -36,7 +36,7 @@ def _dear_heat(heat: HeatFromBank) -> bool:
 ALL_BECOMES_HEAT = Rule[HeatFromBank](
     id="load.all-becomes-heat", level=Level.CAUTION, when=_dear_heat, source="practice",
     headline="{current}, and all of it becomes heat: {charge} in {time}.",
-    text="Heat from a battery is its dearest use: {charge} for {time} of this. A flame vented outside, the engine or shore power does it without the bank.",
+    text="Heat is the most expensive use of a battery: {charge} for {time} of this. Use a heater vented outside, the engine or shore power instead.",
 )
 MOSTLY_HEAT_PERHAPS = Rule[Consumption](
     id="load.mostly-heat-perhaps", level=Level.ADVICE, source="practice",
@@ -46,10 +46,10 @@ MOSTLY_HEAT_PERHAPS = Rule[Consumption](
 BEYOND_HEAVY_CABLE = Rule[Consumption](
     id="load.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table",
     when=lambda c: c.beyond_heavy_cable and c.single_cable.fits,
-    text="With a quarter of margin this is more than 2/0 AWG carries with 105 °C insulation ({heavy_cable}): cable, fuse, switch and every joint must be rated for {load.current}.",
+    text="With a margin of 125 % this is more than 2/0 AWG can carry with 105 °C insulation ({heavy_cable}): cable, fuse, switch and every joint must be rated for {load.current}.",
     mend=lambda c: Change({"voltage": c.load.voltage * CONTINUOUS * c.load.current / c.heavy_cable}),
 )
 HEATER_OF_1500_W = Rule[Consumption](
     id="load.heater-of-1500-w", level=Level.NOTE, source="practice",
-    text="Check figure: a 1500 W heater is about 120 A on a 12 V bank, 120 A·h every hour.",
+    text="Check value: a 1500 W heater draws about 120 A from a 12 V bank, 120 A·h every hour.",
 )

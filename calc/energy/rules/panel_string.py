@@ -86,30 +86,30 @@ def _above(s: PanelString, volts: float) -> bool:
 
 OVER_INPUT_LIMIT = Rule[PanelString](
     id="string.over-input-limit", level=Level.STOP, source="nec-690-7", when=_over,
-    headline="Put no more than {most_series} in series: at {cold} the string reaches {cold_voc}, the regulator takes {limits.volts}.",
-    text="A regulator fails above its input limit, and may put the panels' voltage on the battery. It happens on the first clear frosty morning.",
+    headline="Put no more than {most_series} in series: at {cold} the string reaches {cold_voc}, the regulator's limit is {limits.volts}.",
+    text="Above its input limit a regulator fails, and may put the panels' voltage on the battery. It happens on the first clear frosty morning.",
     mend=_fewer,
 )
 ONE_OVER_INPUT_LIMIT = Rule[PanelString](
     id="string.one-panel-over-input-limit", level=Level.STOP, source="nec-690-7", when=lambda s: s.over_input and s.most_series < 1,
-    headline="Use a regulator for more volts: at {cold} one panel alone is above its {limits.volts}.",
+    headline="Use a regulator for a higher voltage: at {cold} one panel alone is above its {limits.volts}.",
 )
 BLOCKED_WHEN_HOT = Rule[PanelString](
     id="string.below-charge-when-hot", level=Level.STOP, source="panel-heat", when=lambda s: s.blocked_when_hot,
-    headline="Put more panels in series: hot, even the open string has {hot_voc}, the charge needs {array.voltage}.",
+    headline="Put more panels in series: hot, the open string has only {hot_voc}, and charging needs {array.voltage}.",
     mend=_more,
     covers=frozenset({"string.low-when-hot"}),
 )
 FUSES_MISSING = Rule[PanelString](
     id="strings.fuses-missing", level=Level.STOP, source="iec-62548", when=_fuse_missing,
-    headline="Fuse each string with {fuse}: a faulty one gets {reverse_current} backwards, its label allows {label.series_fuse}.",
-    text="Fire risk: a fault in one string takes the current of all others. Fit a fuse made for strings (gPV) in each.",
+    headline="Fuse each string with {fuse}: a faulty one gets {reverse_current} in reverse, its label allows {label.series_fuse}.",
+    text="Fire risk: a fault in one string gets the current of all others. Fit a gPV string fuse in each.",
     mend=_fitting,
 )
 NO_FUSE_FITS = Rule[PanelString](
     id="strings.no-fuse-fits", level=Level.STOP, source="iec-62548", when=_no_fuse_fits,
-    headline="Use two strings at most: a faulty one gets {reverse_current} backwards, and no fuse up to {most_fuse} fits.",
-    text="Fire risk: a fault in one string takes the current of all others. Ask the maker for the largest fuse that a panel may have.",
+    headline="Use two strings at most: a faulty one gets {reverse_current} in reverse, and no fuse up to {most_fuse} fits.",
+    text="Fire risk: a fault in one string gets the current of all others. Ask the maker for the panel's largest allowed fuse.",
     mend=lambda s: Change({"parallel": UNFUSED}),
 )
 FUSE_ABOVE_LABEL = Rule[PanelString](
@@ -120,18 +120,18 @@ FUSE_ABOVE_LABEL = Rule[PanelString](
 )
 FUSE_BELOW_STRING = Rule[PanelString](
     id="strings.fuse-below-current", level=Level.STOP, source="iec-62548", when=_below_string,
-    headline="The {string_fuse} string fuse opens by itself: a string gives {label.isc}. Use {least_fuse} or more.",
+    headline="Use a string fuse of {least_fuse} or more: {string_fuse} opens without a fault, because a string gives {label.isc}.",
     mend=_fitting,
 )
 LOW_WHEN_HOT = Rule[PanelString](
     id="string.low-when-hot", level=Level.CAUTION, source="panel-heat", when=lambda s: s.low_when_hot,
-    headline="Put more panels in series: at {heat.cell} the best voltage is {hot_vmp}, the regulator needs {wanted}.",
-    text="On the hottest days the panels work below their best voltage, and charge less or not at all.",
+    headline="Put more panels in series: at {heat.cell} the string gives {hot_vmp}, and the regulator needs {wanted}.",
+    text="On the hottest days the voltage is too low, and the panels charge less or not at all.",
     mend=_more,
 )
 LIMIT_NOT_KNOWN = Rule[PanelString](
     id="strings.limit-not-known", level=Level.CAUTION, source="iec-62548", when=lambda s: _parallel(s) and s.label.series_fuse is None,
-    headline="Read the panel's maximum series fuse: a faulty string gets {reverse_current} backwards from the others.",
+    headline="Check the panel's maximum series fuse: a faulty string gets {reverse_current} in reverse from the others.",
 )
 FUSE_LOADED_HARD = Rule[PanelString](
     id="strings.fuse-loaded-hard", level=Level.CAUTION, source="iec-62548", when=_loaded_hard,
@@ -140,27 +140,27 @@ FUSE_LOADED_HARD = Rule[PanelString](
 )
 INPUT_CURRENT = Rule[PanelString](
     id="string.input-current-over-limit", level=Level.CAUTION, source="practice", when=_input_beyond,
-    headline="Ask the regulator's maker: the panels give {array_isc} into a short, its input is rated {limits.amps}.",
-    text="Some regulators only draw less, others are harmed by panels above their rated short-circuit current, most of all when connected the wrong way round.",
+    headline="Ask the regulator's maker: the panels' short-circuit current is {array_isc}, its input is rated {limits.amps}.",
+    text="Some regulators only limit, others are damaged by panels above their rated short-circuit current, above all with reversed polarity.",
 )
 UNLIKE_PANELS = Rule[PanelString](
     id="string.unlike-panels", level=Level.CAUTION, source="practice", when=lambda s: s.alike is Alike.MIXED and s.series * s.parallel > 1,
-    headline="Put like panels together: in series the smallest current holds for all, in parallel the lowest voltage.",
+    headline="Put like panels together: in series the lowest current limits all, in parallel the lowest voltage.",
     text="In series only panels of one current, in parallel only strings of one voltage. Give the odd panel a regulator of its own.",
     mend=lambda s: Change({"alike": Alike.ALIKE}),
 )
 LABEL_DISAGREES = Rule[PanelString](
     id="string.label-disagrees", level=Level.CAUTION, source="panel-rating", when=lambda s: not s.label.agrees,
-    headline="Read the label again: best power lies below the open voltage and below the short-circuit current.",
+    headline="Check the label: at maximum power, voltage and current are below open-circuit voltage and short-circuit current.",
 )
 COEFFICIENT_UNLIKELY = Rule[PanelString](
     id="string.coefficient-unlikely", level=Level.CAUTION, source="panel-coefficients", when=_unlikely,
-    headline="Read the coefficient again: silicon loses 0.23 to 0.40 % of its open voltage for each degree.",
+    headline="Check the coefficient: silicon loses 0.23 to 0.40 % of its open-circuit voltage per degree.",
 )
 
 ABOVE_TOUCH = Rule[PanelString](
     id="string.above-touch-limit", level=Level.ADVICE, source="elv-dc", when=lambda s: _above(s, TOUCH) and not _above(s, EXTRA_LOW),
-    text="Shock risk: the string reaches {cold_voc}. Up to 60 V d.c. counts as harmless on dry skin, by some rules 50 V. Insulate every end and cover the panels.",
+    text="Shock risk: the string reaches {cold_voc}. Up to 60 V d.c. counts as safe on dry skin, by some rules 50 V. Insulate every end and cover the panels.",
 )
 ABOVE_EXTRA_LOW = Rule[PanelString](
     id="string.above-extra-low", level=Level.ADVICE, source="elv-dc", when=lambda s: _above(s, EXTRA_LOW),
@@ -173,11 +173,11 @@ RATED_FOR_VOLTS = Rule[PanelString](
 NEAR_INPUT_LIMIT = Rule[PanelString](
     id="string.near-input-limit", level=Level.ADVICE, source="practice",
     when=lambda s: not s.over_input and not at_most(s.cold_voc, NEAR_LIMIT * s.limits.volts),
-    text="Little room is left to the regulator's {limits.volts}: a colder night uses it up, or a panel that in frost lies some percent above its label's line.",
+    text="Little room is left below the regulator's {limits.volts}: a colder night, or a panel a few percent above its label, exceeds it.",
 )
 BATTERY_FIRST = Rule[PanelString](
     id="regulator.battery-first", level=Level.ADVICE, source="practice",
-    text="Connect the battery to the regulator before the panels, and take the panels off first. Without a battery many regulators choose a wrong voltage or fail.",
+    text="Connect the battery to the regulator before the panels, and disconnect the panels first. Without a battery many regulators choose a wrong voltage or fail.",
 )
 COLD_BY_TABLE = Rule[PanelString](
     id="string.cold-by-table", level=Level.NOTE, source="nec-690-7", when=lambda s: s.by_table,
@@ -185,7 +185,7 @@ COLD_BY_TABLE = Rule[PanelString](
 )
 NEC_ASKS_MORE = Rule[PanelString](
     id="string.nec-asks-a-quarter-more", level=Level.NOTE, source="nec-690-8",
-    text="The panels' cable carries {max_current} in bright light: IEC 62548 and NEC 690.8(A). NEC 690.8(B) adds a quarter because it flows for hours: {nec_current}.",
+    text="The panels' cable carries {max_current} in bright light: IEC 62548 and NEC 690.8(A). NEC 690.8(B) multiplies by 1.25 for continuous current: {nec_current}.",
 )
 TWO_NEED_NONE = Rule[PanelString](
     id="strings.two-need-no-fuses", level=Level.NOTE, source="iec-62548", when=lambda s: s.parallel == UNFUSED,
@@ -194,11 +194,11 @@ TWO_NEED_NONE = Rule[PanelString](
 FUSES_NOT_NEEDED = Rule[PanelString](
     id="strings.fuses-not-needed", level=Level.NOTE, source="iec-62548",
     when=lambda s: _parallel(s) and s.label.series_fuse is not None and not s.needs_fuses,
-    text="No string fuses are needed: one with a fault gets {reverse_current} backwards, and its label allows {label.series_fuse}.",
+    text="No string fuses are needed: one with a fault gets {reverse_current} in reverse, and its label allows {label.series_fuse}.",
 )
 PLAIN_SWITCH = Rule[PanelString](
     id="regulator.plain-switch", level=Level.NOTE, source="practice", when=lambda s: s.array.regulator is Regulator.PWM,
-    text="PWM joins panels and battery directly: the panels' amps go in, volts above the battery's are lost. MPPT turns them into amps.",
+    text="PWM joins panels and battery directly: the panels' amps go in, volts above the battery's are lost. MPPT converts them into amps.",
 )
 
 JUDGING = (

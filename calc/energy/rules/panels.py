@@ -77,91 +77,91 @@ def panels_in_a_row(found: HasArray) -> Change:
 SUN_DOES_NOT_RISE = Rule[SolarYield](
     id="sun.does-not-rise", level=Level.STOP, source="practice", when=lambda y: y.clear.dark,
     headline="Plug in or drive: in {month} the sun does not rise at {clear.plane.latitude}.",
-    text="Nothing fills the bank until the sun is back: shore, engine or less use.",
+    text="Solar gives nothing until the sun is back: use shore power, the engine, or less energy.",
 )
 PANEL_BELOW_BANK = Rule[HasArray](
     id="panel.below-bank", level=Level.STOP, when=lambda y: not y.array.reached,
-    headline="Put panels in a row: through a plain switch {array.panel_voltage} cannot charge a bank at {array.voltage}.",
+    headline="Put panels in series: with PWM, {array.panel_voltage} cannot charge a bank at {array.voltage}.",
     mend=panels_in_a_row,
 )
 SUN_SHORT = Rule[SolarYield](
     id="sun.short", level=Level.CAUTION, source="charge-efficiency", when=lambda y: _less_than(y, 1.0),
-    headline="Drive, plug in or use less: the sun brings {charge} a day in {month}, {covered} of your use.",
-    text="Short of {needed} of your use the bank empties: it gives back {bank.gives_back} of what is put in. Add panels, drive, plug in or use less.",
+    headline="Drive, plug in or use less: solar gives {charge} a day in {month}, {covered} of your use.",
+    text="Below {needed} of your use the bank empties: it returns {bank.gives_back} of the energy put in. Add panels, drive, plug in or use less.",
     mend=larger_array,
     covers=frozenset({"sun.tight"}),
 )
 SUN_TIGHT = Rule[SolarYield](
     id="sun.tight", level=Level.CAUTION, source="charge-efficiency", when=lambda y: _less_than(y, SUN_TO_SPARE),
     headline="Use a little less or add panels: {charge} a day in {month} hardly breaks even, {covered} of your use.",
-    text="Little is left for grey days in a row: {needed} of your use only breaks even, as the bank gives back {bank.gives_back}. Add panels or use less.",
+    text="Little is left for grey days in a row: {needed} of your use only breaks even, because the bank returns {bank.gives_back}. Add panels or use less.",
     mend=larger_array,
 )
 SUN_LOW = Rule[SolarYield](
     id="sun.low", level=Level.CAUTION, source="practice", when=_low,
-    headline="Look for a free horizon: the noon sun is only {clear.noon} high, and a hill or tree takes it.",
-    text="Look for a free horizon toward the sun: at noon it is {clear.noon} high, and a hill, a house or trees take most of this.",
+    headline="Park with a free horizon: the noon sun is only {clear.noon} high, and a hill or tree blocks it.",
+    text="Park with a free horizon toward the sun: at noon it is {clear.noon} high, and a hill, a house or trees block most of it.",
 )
 PANEL_NEAR_BANK = Rule[HasArray](
     id="panel.near-bank", level=Level.CAUTION, when=_near,
-    headline="Use MPPT or a row of panels: hot, {array.panel_voltage} falls near the bank's {array.voltage} and little flows.",
+    headline="Use MPPT or panels in series: hot, {array.panel_voltage} falls near the bank's {array.voltage} and little flows.",
     mend=lambda y: Change({"regulator": Regulator.MPPT}),
 )
 SWITCH_WASTES = Rule[HasArray](
     id="panel.plain-switch-wastes", level=Level.CAUTION, source="practice", when=_wastes,
-    headline="Use an MPPT regulator: a plain switch keeps only {array.regulator_keeps} of a panel of {array.panel_voltage}.",
-    text="A plain switch holds the panel at the bank's voltage. Panels for a 12 V bank have about 18 V; those of 60 or 72 cells need MPPT.",
+    headline="Use an MPPT regulator: PWM keeps only {array.regulator_keeps} of a panel of {array.panel_voltage}.",
+    text="PWM holds the panel at the bank's voltage. Panels for a 12 V bank have about 18 V; those of 60 or 72 cells need MPPT.",
     mend=lambda y: Change({"regulator": Regulator.MPPT}),
 )
 REGULATOR_TOO_SMALL = Rule[HasArray](
     id="panel.regulator-too-small", level=Level.CAUTION, source="practice", when=lambda y: _beyond_regulator(y, REGULATOR_CLIPS),
-    headline="Use a larger regulator: it gives {array.limit} of the {array.peak_current} that the panels offer in full sun.",
-    text="Check that the regulator allows such an array: many are harmed by more panels than their label names, and it cuts more than the best hours.",
+    headline="Use a larger regulator: it gives {array.limit} of the {array.peak_current} the panels offer in full sun.",
+    text="Check that the regulator allows such an array: many are damaged by more panels than their label allows, and it limits more than the best hours.",
     mend=lambda y: Change({"regulator_limit": y.array.peak_current}),
 )
 TILT_GAINS_LITTLE = Rule[SolarYield](
     id="tilt.gains-little", level=Level.NOTE, source="liu-jordan", when=lambda y: not at_most(y.energy, TILT_FLATTERS * y.grey_energy),
-    text="In a grey spell, when cloud spreads all the light over the sky, a tilt gains nothing: then count on {grey_energy}, not {energy}.",
+    text="In a grey spell, with only diffuse light, a tilt gains nothing: count on {grey_energy}, not {energy}.",
 )
 LOSSES_TOO_FEW = Rule[SolarYield](
     id="panel.losses-too-few", level=Level.CAUTION, source="panel-losses", when=lambda y: not at_least(y.array.losses, FEW_LOSSES),
-    headline="Type the losses of a real roof: few do so well as this, about {charge} in {month}.",
+    headline="Type the losses of a real roof: few have losses this low, about {charge} in {month}.",
     text="Type the losses of a real roof: the published total is 14 %, without heat, regulator or real shade.",
 )
 
 PANELS_ARE_LIVE = Rule[HasArray](
     id="panel.live", level=Level.ADVICE, source="practice",
-    text="Panels are live in any daylight and have no switch. Work on them covered; never pull a plug under load; several in a row reach a voltage that kills. Follow the makers' order of connection, and local rules; roofs are to fall from.",
+    text="Panels are live in any daylight and have no switch. Work on them covered; never pull a plug under load; several in series reach a voltage that kills. Follow the makers' order of connection and local rules; secure yourself on the roof.",
 )
 ONE_CELL_IN_SHADE = Rule[HasArray](
     id="panel.one-cell-in-shade", level=Level.ADVICE, source="practice",
-    text="One shaded cell holds back its whole string: a vent, a rack or a branch costs far more than its shadow. The losses count only a little shade.",
+    text="One shaded cell limits its whole string: a vent, a rack or a branch costs far more than its shadow. The losses include only a little shade.",
 )
 SKY_NEARLY_CLEAR = Rule[SolarYield](
     id="sky.nearly-clear", level=Level.ADVICE, source="typical-sun", when=lambda y: not y.sky.measured and not at_most(y.sky.used, BRIGHT_SKY),
-    text="Choose a measured climate or a lower share: most typical months of twelve places bring less than {sky.used} of a clear day.",
+    text="Choose a measured climate or a lower share: most typical months of twelve places have less than {sky.used} of a clear day.",
 )
 FLAT_PANEL = Rule[SolarYield](
     id="panel.flat", level=Level.ADVICE, source="practice", when=lambda y: y.clear.plane.tilt < FLAT_TILT,
-    text="Lying flat, a panel keeps dirt, leaves and snow. Under snow it gives nothing.",
+    text="A flat panel keeps dirt, leaves and snow. Under snow it gives nothing.",
 )
 WELL_ABOVE_BANK = Rule[HasArray](
     id="panel.well-above-bank", level=Level.ADVICE, source="practice", when=lambda y: not y.array.reached or _near(y),
-    text="A panel has to stand well above the bank's charging voltage, hot as it gets. Put panels in a row, or take a regulator that finds the best voltage.",
+    text="Even hot, a panel's voltage must be well above the charging voltage. Put panels in series, or use an MPPT regulator.",
 )
 HEAT_NOT_COUNTED = Rule[SolarYield](
     id="panel.heat-not-counted", level=Level.ADVICE, source="panel-coefficients", when=lambda y: y.heat is None,
-    text="Heat is not counted: hot cells lose about 0.45 % of their power per degree. Type the air's temperature to see it.",
+    text="Heat is not included: hot cells lose about 0.45 % of their power per degree. Type the air temperature to include it.",
 )
 REGULATOR_HOLDS_BACK = Rule[HasArray](
     id="panel.regulator-holds-back", level=Level.NOTE, source="practice", when=lambda y: _beyond_regulator(y, 1.0) and not _beyond_regulator(y, REGULATOR_CLIPS),
-    text="In the best hours the regulator holds the panels to {array.limit}. That costs little, and is not counted.",
+    text="In the best hours the regulator holds the panels to {array.limit}. That costs little, and is not included.",
 )
 OPEN_VOLTAGE_IN_FROST = Rule[SolarYield](
     id="panel.open-voltage-in-frost", level=Level.NOTE, source="panel-coefficients",
-    text="In frost a panel's open voltage rises by a third of a percent for each degree below 25 °C: it must stay below the regulator's limit. Size wires and fuses by {array.peak_current} and the makers' sheets.",
+    text="In frost a panel's open-circuit voltage rises by a third of a percent for each degree below 25 °C: it must stay below the regulator's limit. Size wires and fuses by {array.peak_current} and the makers' sheets.",
 )
 FULL_BANK_TAKES_LESS = Rule[SolarYield](
     id="sun.full-bank-takes-less", level=Level.NOTE, source="practice",
-    text="A bank near full takes less than the sun offers. In many places winter is greyer than summer: choose a measured climate, or type a lower share for it.",
+    text="A bank near full accepts less than the sun offers. In many places winter is greyer than summer: choose a measured climate, or type a lower share for it.",
 )

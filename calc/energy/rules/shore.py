@@ -54,20 +54,20 @@ SOURCES_JOINED = Rule[Inlet](
 )
 POLARITY_REVERSED = Rule[Inlet](
     id="shore.polarity-reversed", level=Level.STOP, when=lambda i: i.live_when_off, source="practice",
-    headline="Do not switch on: polarity is reversed, and a breaker in one pole leaves the circuit live. Unplug.",
-    text="Shock: with live and neutral exchanged, a breaker in one pole opens the neutral, and everything behind it stays live when it is off.",
+    headline="Do not switch on: polarity is reversed, and a single-pole breaker leaves the circuit live. Unplug.",
+    text="Shock: with live and neutral reversed, a single-pole breaker opens the neutral, and everything behind it stays live when it is off.",
     mend=lambda i: Change({"polarity": Polarity.CORRECT}),
 )
 REVERSED_BUT_ISOLATED = Rule[Inlet](
     id="shore.reversed-but-isolated", level=Level.CAUTION, when=lambda i: i.isolates_reversed and not i.usual, source="practice",
-    headline="Cross over at an adapter: polarity is reversed. The double-pole breaker still isolates, single-pole switches do not.",
-    text="Shock: behind a switch or fuse in one pole, appliances stay live when they are off. Unplug them before you open or clean anything.",
+    headline="Use a polarity adapter: polarity is reversed. The double-pole breaker still isolates, single-pole switches do not.",
+    text="Shock: behind a single-pole switch or fuse, appliances stay live when off. Unplug them before you open or clean anything.",
     mend=lambda i: Change({"polarity": Polarity.CORRECT}),
 )
 REVERSED_CHECK_BREAKER = Rule[Inlet](
     id="shore.reversed-check-breaker", level=Level.CAUTION, when=lambda i: i.isolates_reversed and i.usual, source="practice",
-    headline="Polarity is reversed: look whether the inlet breaker opens both poles, and cross over at an adapter.",
-    text="Shock: a breaker in one pole would open the neutral and leave everything live. Behind single-pole switches appliances stay live in any case: unplug them before you open them.",
+    headline="Use a polarity adapter: polarity is reversed. Check that the inlet breaker opens both poles.",
+    text="Shock: a single-pole breaker would open the neutral and leave everything live. Behind single-pole switches appliances stay live in any case: unplug them before you open them.",
     mend=lambda i: Change({"polarity": Polarity.CORRECT}),
 )
 NO_RESIDUAL_DEVICE = Rule[Inlet](
@@ -85,7 +85,7 @@ UNTESTED = Rule[Inlet](
 )
 TEST_POLARITY = Rule[Inlet](
     id="shore.test-polarity", level=Level.ADVICE, when=lambda i: i.polarity is Polarity.UNTESTED, source="practice",
-    text="A tester shows reversed polarity and a missing earth before you touch anything. With either, unplug and tell the site: do not mend it at the post.",
+    text="A tester shows reversed polarity and a missing earth before you touch anything. With either, unplug and tell the site: do not repair the post.",
 )
 TRANSFER_SWITCH = Rule[Inlet](
     id="shore.transfer-switch", level=Level.ADVICE, when=lambda i: i.transfer_rating is not None, source="practice",
@@ -93,7 +93,7 @@ TRANSFER_SWITCH = Rule[Inlet](
 )
 NEUTRAL_AND_EARTH = Rule[Inlet](
     id="shore.neutral-and-earth", level=Level.ADVICE, when=lambda i: i.transfer_rating is not None, source="neutral-apart",
-    text="Shock: on shore power neutral and earth are joined ashore only. An inverter that joins them must open that joint before shore power connects (no source). Have both tested.",
+    text="Shock: on shore power neutral and earth are bonded ashore only. An inverter with its own bond must open it before shore power connects (no source). Have both tested.",
 )
 INPUT_LIMIT = Rule[ShoreCharge](
     id="shore.input-limit", level=Level.ADVICE, when=lambda s: s.inlet.feeds is Feeds.COMBINED, source="practice",
@@ -101,11 +101,11 @@ INPUT_LIMIT = Rule[ShoreCharge](
 )
 CHARGER_ON_SHORE_SIDE = Rule[Inlet](
     id="shore.charger-on-shore-side", level=Level.ADVICE, when=lambda i: i.feeds is Feeds.SWITCHED, source="practice",
-    text="With a transfer switch added later, keep the charger on the shore's side of it: else the inverter feeds the charger that charges its own bank.",
+    text="With a transfer switch added later, keep the charger on the shore side: otherwise the inverter feeds the charger of its own bank.",
 )
 UNCOIL_LEAD = Rule[Inlet](
     id="shore.uncoil-lead", level=Level.ADVICE, source="caravan-supply",
-    text="Fire: uncoil the lead to its end, for on a drum it overheats. Each time, check polarity, then press the residual-current device's test button.",
+    text="Fire: uncoil the cable completely; on a drum it overheats. Each time, check polarity, then press the residual-current device's test button.",
 )
 MAINS_CAN_KILL = Rule[Inlet](
     id="shore.mains-can-kill", level=Level.ADVICE, source="practice",
@@ -113,63 +113,63 @@ MAINS_CAN_KILL = Rule[Inlet](
 )
 LEAD_OF_16_A = Rule[Inlet](
     id="shore.lead-of-16-a", level=Level.NOTE, source="caravan-lead",
-    text="A lead for 16 A has 2.5 mm² and is 25 m long. A thinner or a joined one is rated for less.",
+    text="A 16 A shore cable has 2.5 mm² and is at most 25 m long. A smaller or an extended one is rated for less.",
 )
 
 # The supply
 NO_ROOM = Rule[ShoreCharge](
     id="shore.no-room", level=Level.STOP, when=lambda s: s.setting is None,
-    headline="The supply has no room for a charger: it carries {load.supply.sustained} for hours, and other loads take {load.supply.other_load}.",
+    headline="Switch loads off: the supply carries {load.supply.sustained} for hours, and other loads draw {load.supply.other_load}.",
     mend=lambda s: Change({"other_load": max(0.0, s.load.supply.sustained - s.load.current)}),
     covers=frozenset({"shore.overload", "shore.bank-not-filled"}),
 )
 OVERLOAD = Rule[ShoreCharge](
     id="shore.overload", level=Level.STOP, when=lambda s: s.load.over,
-    headline="{load.total} on a supply of {load.supply.limit}: it trips, or a lead overheats. Set the charger to {setting}.",
+    headline="Set the charger to {setting}: {load.total} on a supply of {load.supply.limit} trips the breaker or overheats the cable.",
     mend=_charger_turned_down,
     covers=frozenset({"shore.overload-for-hours"}),
 )
 BANK_NOT_FILLED = Rule[ShoreCharge](
     id="shore.bank-not-filled", level=Level.STOP, when=lambda s: s.night is None,
-    headline="The bank does not fill: its loads take {load.charger.house_load}, all that the charger gives.",
+    headline="The bank does not fill: its loads draw {load.charger.house_load}, the charger's whole output.",
     mend=_no_house_load,
 )
 OVERLOAD_FOR_HOURS = Rule[ShoreCharge](
     id="shore.overload-for-hours", level=Level.CAUTION, when=lambda s: not s.load.sustained,
-    headline="The supply carries {load.supply.sustained} for hours, and {load.total} is drawn: set the charger to {setting}.",
+    headline="Set the charger to {setting}: the supply carries {load.supply.sustained} for hours, and {load.total} is drawn.",
     mend=_less_else,
 )
 MAY_BE_UNCORRECTED = Rule[ShoreCharge](
     id="shore.may-be-uncorrected", level=Level.CAUTION, when=lambda s: s.load.may_be_uncorrected, source="practice",
     headline="Check the charger's label: without power-factor correction it may draw {load.uncorrected}, more than the supply carries for hours.",
-    text="The power factor was taken as one. Read the charger's label: its input in amps is the figure to trust.",
+    text="The power factor was assumed to be one. Check the charger's label: trust its input in amps.",
 )
 
 # The night
 NIGHT_TOO_SHORT = Rule[ShoreCharge](
     id="shore.night-too-short", level=Level.CAUTION, when=lambda s: s.night is not None and s.night.short,
-    headline="In {night.duration} it gets to {night.after}; it would take {night.charge.total}.",
+    headline="In {night.duration} it reaches {night.after}; full takes {night.charge.total}.",
     mend=lambda s: None if s.night is None else Change({"night": s.night.charge.total}),
 )
 LEAD_ACID_NOT_FILLED = Rule[ShoreCharge](
     id="shore.lead-acid-not-filled", level=Level.ADVICE, source="incomplete-charge",
     when=lambda s: s.bank.lead_acid and s.night is not None and not at_least(s.night.after, s.acceptance.full),
-    text="Lead-acid that is not taken to full again and again loses capacity early. Give it a night to the end of the taper every week or two.",
+    text="Lead-acid that is rarely full loses capacity early. Charge it all night to the end every week or two.",
 )
 NO_MORE_THAN_TAIL = Rule[ShoreCharge](
     id="shore.no-more-than-tail", level=Level.ADVICE, source="practice",
     when=lambda s: s.night is not None and at_most(s.night.charge.current, s.acceptance.tail * s.bank.capacity),
-    text="This current is no more than the tail: the charger cannot tell from it when the bank is full, so let it run by the clock.",
+    text="This current is no more than the tail current: the charger cannot detect full, so use a timer.",
 )
 EASES_OFF = Rule[ShoreCharge](
     id="shore.eases-off", level=Level.NOTE, when=lambda s: s.night is not None and s.night.charge.falling > 0, source="practice",
-    text="While the current falls, the charger takes less from the supply, and other things may be switched on. At the end of the charge the voltage is higher than the average you gave, by some 5 %.",
+    text="While the current falls, the charger draws less from the supply, and other loads may be switched on. At the end the voltage is about 5 % higher than the average you typed.",
 )
 SEALED_TAKES_HOURS = Rule[ShoreCharge](
     id="shore.sealed-takes-hours", level=Level.NOTE, when=lambda s: s.bank.lead_acid, source="sealed-hours",
-    text="Check figure: from flat, a charger of a tenth of the A·h takes 12 to 16 h for a sealed lead-acid bank. A charger that ends absorption by a timer of 2 to 4 h may stop early.",
+    text="Check value: from empty, a charger of a tenth of the A·h takes 12 to 16 h for a sealed lead-acid bank. A charger with an absorption timer of 2 to 4 h may stop early.",
 )
 FULL_BY_TAIL = Rule[ShoreCharge](
     id="shore.full-by-tail", level=Level.NOTE, when=lambda s: s.night is not None and s.to_state > s.acceptance.full, source="practice",
-    text="Full means that the current has fallen to the tail. In this model that is {acceptance.full}; the rest comes as a trickle over hours.",
+    text="Full means that the current has fallen to the tail current. In this model that is {acceptance.full}; the rest takes hours.",
 )

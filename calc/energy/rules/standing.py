@@ -17,11 +17,11 @@ def _charged_in_between(stand: Standing) -> Change:
 
 IS_THERE = Rule[Standing](
     id="standing.is-there", level=Level.STOP, when=lambda s: s.is_there,
-    headline="It is there already: charge it before you leave.", mend=lambda s: None if s.to_state == 1 else Change({"from_state": 1.0}),
+    headline="Charge it before you leave: it is already at your limit.", mend=lambda s: None if s.to_state == 1 else Change({"from_state": 1.0}),
 )
 TOO_LONG_BY_ITSELF = Rule[Standing](
     id="standing.too-long-by-itself", level=Level.STOP, when=lambda s: s.ruined and s.largest_drain is None,
-    headline="Charge it in between: it loses too much by itself for {away}, and lasts {days} at most.",
+    headline="Charge it in between: self-discharge is too much for {away}; it lasts {days} at most.",
     mend=lambda s: Change({"away": s.days}),
 )
 TOO_LONG = Rule[Standing](
@@ -36,22 +36,22 @@ BELOW_YOUR_LIMIT = Rule[Standing](
 )
 NEARLY_FLAT = Rule[Standing](
     id="standing.nearly-flat", level=Level.CAUTION, when=lambda s: not s.bank.lead_acid and not at_least(s.to_state, LOW_LFP),
-    headline="Charge it sooner than after {days}: that runs it nearly flat, and soon harms the cells for good.",
+    headline="Charge it sooner than after {days}: nearly flat, the cells are soon damaged permanently.",
     mend=lambda _: Change({"to_state": LOW_LFP}),
 )
 LEFT_BELOW_HALF = Rule[Standing](
     id="standing.left-below-half", level=Level.CAUTION, when=lambda s: s.bank.lead_acid and not at_least(s.to_state, 1 - MOST_OF_LEAD_ACID),
-    headline="{days}, but below half, and left there, a lead-acid bank loses capacity for good.",
+    headline="{days}, but left below half a lead-acid bank loses capacity permanently.",
     mend=lambda _: Change({"to_state": 1 - MOST_OF_LEAD_ACID}),
 )
 NOT_SURE = Rule[Standing](
     id="standing.not-sure", level=Level.CAUTION, when=lambda s: s.away is not None and not at_least(s.shortest, s.away),
-    headline="Charge it in between: it lasts {days} as usual, but {shortest} at the highest published self-discharge.",
+    headline="Charge it in between: it usually lasts {days}, but {shortest} at the highest published self-discharge.",
     mend=lambda s: Change({"away": s.shortest}),
 )
 SULPHATES = Rule[Standing](
     id="standing.sulphates", level=Level.CAUTION, when=lambda s: s.bank.lead_acid and not at_most(s.stands_for, LONGEST_STAND),
-    headline="Charge it every two to three months: lead-acid that stands longer sulphates, though its charge lasts {days}.",
+    headline="Charge it every two to three months: lead-acid left longer sulphates, though its charge lasts {days}.",
     mend=_charged_in_between,
 )
 
@@ -66,22 +66,22 @@ COLDEST_NOT_KNOWN = Rule[Standing](
 )
 MANAGEMENT_DRAWS = Rule[Standing](
     id="standing.management-draws", level=Level.ADVICE, when=lambda s: not s.bank.lead_acid, source="practice",
-    text="Store an LFP bank about half full, switched off at the battery, and check it every few months. Its management system draws a little that no ammeter outside shows: ask the maker how much.",
+    text="Store an LFP bank about half full, switched off at the battery, and check it every few months. Its management system has a small draw that no meter outside shows: ask the maker.",
 )
 STORED_PART_EMPTY = Rule[Standing](
     id="standing.stored-part-empty", level=Level.ADVICE, when=lambda s: s.bank.lead_acid and not at_least(s.bank.state, STORED_FULL), source="practice",
-    text="A lead-acid bank is stored full. Left part empty it sulphates, and does not come back.",
+    text="Store a lead-acid bank full. Left partly empty it sulphates, and does not recover.",
     mend=lambda _: Change({"from_state": 1.0}),
 )
 FUSE_AND_ALARMS_STAY = Rule[Standing](
     id="standing.fuse-and-alarms-stay", level=Level.ADVICE, when=lambda s: s.drain > 0, source="practice",
-    text="A fuse stays in the battery's cable while it stands, and gas or carbon monoxide alarms stay on while anybody sleeps aboard.",
+    text="Leave the fuse in the battery's cable while it is parked, and gas and carbon monoxide alarms on while anybody sleeps aboard.",
 )
 PAGES_DIFFER = Rule[Standing](
     id="standing.pages-differ", level=Level.NOTE, source="self-discharge",
-    text="Pages we saw give {loss_low} to {loss_high} for this chemistry at this temperature: {shortest} to {longest}.",
+    text="Published values are {loss_low} to {loss_high} for this chemistry at this temperature: {shortest} to {longest}.",
 )
 MEASURE_AFTER_AN_HOUR = Rule[Standing](
     id="standing.measure-after-an-hour", level=Level.NOTE, source="practice",
-    text="Measure the drain with an ammeter or clamp in the battery's cable after an hour: many devices take long to fall asleep, and some wake again.",
+    text="Measure the drain with an ammeter or clamp in the battery's cable after an hour: many devices take long to go to sleep, and some wake again.",
 )

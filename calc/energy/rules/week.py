@@ -76,33 +76,33 @@ EMPTIES = Rule[WeekAhead](
 )
 STARTS_ALONE = Rule[WeekAhead](
     id="week.starts-on-an-inverter-that-is-off", level=Level.CAUTION, when=lambda w: w.starts_alone, source="practice",
-    headline="Keep the inverter on day and night: a load on it starts by itself at any hour.",
-    text="Keep the inverter on: a load at any hour, such as a fridge, starts by itself. What you switch on by hand, put down for a time of day.",
+    headline="Keep the inverter on day and night: a load on it may start at any hour.",
+    text="Keep the inverter on: a load at any hour, such as a fridge, starts automatically. Give loads that you switch by hand a time of day.",
     mend=lambda _: Change({"inverter_on": "day-and-night"}),
 )
 CHARGER_TOO_STRONG = Rule[WeekAhead](
     id="week.charger-too-strong", level=Level.CAUTION, when=_forced, source="bulk-most",
-    headline="Set the charger of {strongest_charger} lower: such a bank is given {most_charge} at most.",
-    text="Set the charger by the data sheet: lead-acid is usually given a quarter of its A·h in amps, LFP half (common practice). More heats it, and is not counted.",
+    headline="Set the {strongest_charger} charger lower: such a bank accepts {most_charge} at most.",
+    text="Set the charger by the data sheet: usual is a quarter of its A·h in amps for lead-acid, half for LFP (common practice). More heats it, and is not included.",
 )
 PANELS_TOO_STRONG = Rule[WeekAhead](
     id="week.panels-too-strong", level=Level.CAUTION, when=_forced_by_sun, source="bulk-most",
     headline="Set the solar regulator to {most_charge} or less: in full sun these panels give the bank {sun_peak}.",
-    text="More than a bank is given heats it, and the management system of LFP may cut it off. A lower setting costs little over a day.",
+    text="Too much current heats a bank, and the management system of LFP may cut it off. A lower setting costs little over a day.",
 )
 FALLS = Rule[WeekAhead](
     id="week.falls", level=Level.CAUTION, when=lambda w: not w.trip and not w.holds and w.states.lasts is not None,
     headline="Lasts the week, down to {states.lowest}, but falls: empty after {states.lasts} of such days.",
-    text="Add sun, driving or shore power, or use less: such days take more than they bring.",
+    text="Add solar, driving or shore power, or use less: such days use more than they charge.",
 )
 FALLS_SLOWLY = Rule[WeekAhead](
     id="week.falls-slowly", level=Level.CAUTION, when=lambda w: not w.trip and not w.holds and w.states.lasts is None,
     headline="Lasts the week, down to {states.lowest}, but falls slowly.",
-    text="Add a little sun, driving or shore power, or use less: such days take more than they bring.",
+    text="Add a little solar, driving or shore power, or use less: such days use more than they charge.",
 )
 WORN = Rule[WeekAhead](
     id="week.below-half", level=Level.CAUTION, when=_worn, source="practice",
-    headline="Lasts, down to {states.lowest}: below half wears a lead-acid bank fast.",
+    headline="Lasts, down to {states.lowest}, but discharging below half wears a lead-acid bank fast.",
     text="Add capacity or charge more: below half wears lead-acid fast; below a fifth it is damaged, and in frost its weak acid can freeze.",
 )
 NEVER_FULL = Rule[WeekAhead](
@@ -112,11 +112,11 @@ NEVER_FULL = Rule[WeekAhead](
 )
 LOW_SUN_ONLY = Rule[WeekAhead](
     id="week.only-with-a-low-sun", level=Level.CAUTION, when=lambda w: not w.trip and w.leans_on_low_sun,
-    headline="Lasts, down to {states.lowest}, but the noon sun is only {sun.noon} high: a hill or tree takes it.",
+    headline="Lasts, down to {states.lowest}, but the noon sun is only {sun.noon} high: a hill or tree blocks it.",
 )
 LITTLE_TO_SPARE = Rule[WeekAhead](
     id="week.little-to-spare", level=Level.CAUTION, when=lambda w: not w.trip and not at_least(w.states.lowest, w.bank.floor + SPARE),
-    headline="Lasts, but down to {states.lowest} with {bank.floor} counted as empty: little to spare for a darker week.",
+    headline="Lasts, but down to {states.lowest} with {bank.floor} counted as empty: little reserve for a darker week.",
 )
 NOT_RECOVERED = Rule[WeekAhead](
     id="week.not-recovered", level=Level.CAUTION, when=lambda w: w.recovered is not None and w.recovered.time is None,
@@ -129,23 +129,23 @@ LATE = Rule[WeekAhead](
 SLOW_RECOVERY = Rule[WeekAhead](
     id="week.slow-recovery", level=Level.CAUTION, when=_slow, source="incomplete-charge",
     headline="Lasts the trip, down to {states.lowest}, but full again only after {recovered.time}: charge it faster.",
-    text="Charge lead-acid full within a week of a trip: left part charged it sulphates and loses capacity for good.",
+    text="Charge lead-acid full within a week of a trip: left partly charged it sulphates and loses capacity permanently.",
 )
 
 BRIGHT = Rule[WeekAhead](
     id="week.nearly-clear-sky", level=Level.ADVICE, when=_bright, source="typical-sun",
-    text="Try a grey sky too: most typical months of twelve places bring less than {sky_used} of clear days, and a grey week far less.",
+    text="Try a grey sky too: most typical months of twelve places have less than {sky_used} of clear days, and a grey week far less.",
     mend=lambda w: None if w.inputs.skies else Change({"sky": BRIGHT_SKY}),
 )
 NO_SOURCE_IN_FROST = Rule[WeekAhead](
     id="week.no-source-in-frost", level=Level.ADVICE, when=_frost, source="lfp-frost",
-    text="No source is counted in this frost, not even for the loads.",
+    text="No charging source is used in this frost, not even for the loads.",
 )
 ALARMS_FALL_SILENT = Rule[WeekAhead](
     id="week.alarms-fall-silent", level=Level.ADVICE, when=lambda w: _empties(w) or w.starts_empty, source="practice",
-    text="When the bank cuts off, alarms for gas, smoke and carbon monoxide may fall silent with it, and a heater's fan stops hot. Keep alarms on batteries of their own, and leave a heater to run down before the bank is empty.",
+    text="Alarms may go silent: if the bank cuts off, alarms for gas, smoke and carbon monoxide may stop, and a heater's fan stops hot. Use alarms with their own batteries, and let a heater cool down before the bank is empty.",
 )
 LEAD_ACID_FILLS_SLOWLY = Rule[WeekAhead](
     id="week.lead-acid-fills-slowly", level=Level.NOTE, source="ampere-hour-law", when=lambda w: w.lead_acid,
-    text="Near full a lead-acid bank takes a current in proportion to what is missing, so short drives fill it badly.",
+    text="Near full a lead-acid bank accepts a current in proportion to its missing charge, so short drives fill it poorly.",
 )

@@ -77,7 +77,7 @@ BURNT = (
 )
 HEAT_FROM = Choice(
     id="fuel", label="Heat from", of=HeatSource, default=HeatSource.DIESEL,
-    options=(*BURNT, Option(HeatSource.ELECTRIC, "electric, straight on the bank", aliases=("electric, from the bank", "battery")), Option(HeatSource.INVERTER, "electric, through an inverter")), hint="Propane means bottled gas.",
+    options=(*BURNT, Option(HeatSource.ELECTRIC, "electric, directly from the bank", aliases=("electric, straight on the bank", "electric, from the bank", "battery")), Option(HeatSource.INVERTER, "electric, through an inverter")), hint="Propane means bottled gas.",
 )
 HEATER_EFFICIENCY = Quantity(
     id="efficiency", advanced=True, label="Efficiency of the heater", symbol="η", kinds=(RATIO,), low="10 %", high="100 %",

@@ -92,7 +92,7 @@ RESIDUAL_TYPE = VanRule[Mains](
 POLARITY = VanRule[Mains](  # where there is a charger, its worksheet judges the same inlet
     id="van.polarity-reversed", level=Level.STOP, source="practice", key="polarity",
     when=lambda m: m.plugged and not m.charger and m.polarity == "reversed" and m.switching != "both-poles",
-    headline="Do not switch on: polarity is reversed, and a breaker in one pole leaves the circuit live. Unplug.",
+    headline="Do not switch on: polarity is reversed, and a single-pole breaker leaves the circuit live. Unplug.",
     mends=_set("Have the inlet wired right and a double-pole breaker fitted, and both tested.", polarity="correct", switching="both poles"),
 )
 NO_EARTH = VanRule[Mains](

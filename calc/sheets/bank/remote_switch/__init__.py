@@ -67,7 +67,7 @@ WORKSHEET = Worksheet(
         Output(id="moves", find=onward, label="Go on with", hide_if_none=True, needs_step=False),
     ),
     intermediates=(
-        Output(id="margin", at="line.margin", label="Margin for hours", symbol="m", kind=NUMBER),
+        Output(id="margin", at="line.margin", label="Margin for a continuous load", symbol="m", kind=NUMBER),
         Output(id="factor", at="line.factor", label="Factor for this load", symbol="k", kind=NUMBER),
         Output(id="sustained", at="line.sustained", label="Continuous rating, at least", symbol="I_m", kind=CURRENT),
         Output(id="small", at="panel_switch", label="Usual limit of panel switches", kind=CURRENT),

@@ -18,11 +18,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="(engine_voltage - bank_voltage) / run_total",
-                    text="The bank's own resistance lies in the loop too.",
+                    text="The bank's own resistance is in the loop too.",
                 ),
                 Slip(
                     formula="engine_voltage / loop",
-                    text="What drives the current is the difference of the two voltages.",
+                    text="The difference of the two voltages drives the current.",
                 ),
             ),
         ),
@@ -41,17 +41,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="charger_limit * bank_voltage / engine_voltage",
-                    text="Its loss has to come in too: divide by the efficiency.",
+                    text="The input includes its loss: divide by the efficiency.",
                 ),
                 Slip(
                     formula="power_first / engine_voltage",
-                    text="At its input there is less than the engine holds: the run loses some, and the current rises for it.",
+                    text="The voltage at its input is lower than at the engine because of the drop in the run, so the current is higher.",
                 ),
             ),
         ),
         Task(
             asks="charge",
-            text="A charger of {charger_limit} hangs in a hot bay, which leaves it {output_left} of its output. The bank is a large one and well down, and the alternator has enough. How much does a drive of {hours} put in?",
+            text="A {charger_limit} charger is in a hot bay and has {output_left} of its output left. The bank is large and far from full, and the alternator is strong enough. How much charge does a drive of {hours} give?",
             draw={
                 "method": ("charger",),
                 "charger_limit": ("20 A", "30 A", "40 A"),
@@ -64,16 +64,16 @@ PRACTICE = Practice(
                 "conductor": ("2 AWG",),
             },
             slips=(
-                Slip(formula="charger_limit * hours", text="That is what it would give when cool."),
+                Slip(formula="charger_limit * hours", text="That is its output when cool."),
                 Slip(
                     formula="charger_limit * (1 - output_left) * hours",
-                    text="That is what the heat costs. The question asks for what goes in.",
+                    text="That is the charge lost to heat. The question asks for the charge that goes in.",
                 ),
             ),
         ),
         Task(
             asks="alternator_load",
-            text="Through a relay a bank takes {initial_current}, and the vehicle {vehicle_load}. The alternator is rated {alternator}. What share of its rating is that?",
+            text="Through a relay a bank draws {initial_current}, and the vehicle {vehicle_load}. The alternator is rated {alternator}. What share of its rating is that?",
             draw={
                 "method": ("relay",),
                 "alternator": ("100 A", "120 A", "150 A", "180 A"),
@@ -83,10 +83,10 @@ PRACTICE = Practice(
                 "bank_voltage": ("12.7 V",),
             },
             slips=(
-                Slip(formula="asked / alternator", text="The vehicle's own load comes first."),
+                Slip(formula="asked / alternator", text="The vehicle's own load counts too."),
                 Slip(
                     formula="(vehicle_load + asked) / (alternator * hot_share)",
-                    text="That is the share of what it gives hot, for hours. The question is about its rating.",
+                    text="That is the share of its hot, continuous output. The question is about its rating.",
                 ),
             ),
         ),

@@ -86,6 +86,6 @@ def onward(found: PanelString) -> tuple[NextStep, ...]:
         NextStep("Cable from the panels", cable, "wire-size"),
         NextStep("Fuse between regulator and battery", fuse, "fuse-choice"),
         NextStep(
-            "What they bring in a day", (("array", f"{min(20e3, array.power):.6g} W"),), "sun-yield"
+            "Their yield in a day", (("array", f"{min(20e3, array.power):.6g} W"),), "sun-yield"
         ),
     )

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="cold_voc",
-            text="{series} panels of {voc} open voltage are in series. The label's coefficient is {coefficient}, the coldest morning {cold}. What does the string reach then?",
+            text="{series} panels with {voc} open-circuit voltage are in series. The label's coefficient is {coefficient}, the coldest morning {cold}. What does the string reach then?",
             draw={
                 "voc": ("22.5 V", "24.3 V", "37.2 V", "45.6 V"),
                 "coefficient": ("-0.25 %/K", "-0.28 %/K", "-0.3 %/K"),
@@ -17,7 +17,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="series * voc",
-                    text="That is at 25 °C. Each degree below adds its share of the open voltage.",
+                    text="That is at 25 °C. Each degree below adds its share of the open-circuit voltage.",
                 ),
                 Slip(
                     formula="voc * cold_factor",

@@ -29,7 +29,7 @@ def onward(found: ShoreCharge) -> tuple[NextStep, ...]:
             ("capacity", f"{bank.capacity / HOUR:.6g} A·h"),
             ("cells", f"{in_series}"),
         )
-        ways.insert(0, NextStep("Air for the gas it makes", texts, "battery-air"))
+        ways.insert(0, NextStep("Ventilation for its gas", texts, "battery-air"))
     return tuple(ways)
 
 

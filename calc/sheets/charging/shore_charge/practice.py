@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="supply_current",
-            text="A charger gives {charger} at {voltage} and works at {charger_efficiency}. What does it take from a supply of {supply_voltage}, with a power factor of one?",
+            text="A charger gives {charger} at {voltage} and works at {charger_efficiency}. What current does it draw from a supply of {supply_voltage}, with a power factor of one?",
             draw={
                 "charger": ("20 A", "30 A", "50 A", "60 A"),
                 "voltage": ("13.8 V", "14.2 V"),
@@ -17,17 +17,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="charger",
-                    text="Power stays, current does not: at the mains the voltage is higher and the current lower.",
+                    text="Power stays the same, current does not: at the mains the voltage is higher and the current lower.",
                 ),
                 Slip(
                     formula="supply_current * charger_efficiency ** 2",
-                    text="The loss comes on top of what the charger gives, so divide by the efficiency.",
+                    text="The input is the output plus the loss, so divide by the efficiency.",
                 ),
             ),
         ),
         Task(
             asks="supply_load",
-            text="A charger that gives {charger} takes {supply_current} from a lead rated {supply_limit}, and other things take {other_load}. What share of it is in use?",
+            text="A charger that gives {charger} draws {supply_current} from a cable rated {supply_limit}, and other loads draw {other_load}. What share of the rating is in use?",
             draw={
                 "charger": ("30 A", "40 A", "50 A"),
                 "supply_limit": ("10 A", "15 A", "16 A"),
@@ -36,17 +36,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="supply_current / supply_limit",
-                    text="All that is plugged into the lead counts, not the charger alone.",
+                    text="Everything on the cable counts, not only the charger.",
                 ),
                 Slip(
                     formula="on_lead / sustained",
-                    text="That compares it with what the lead carries for hours. The question is about its rating.",
+                    text="That compares it with the continuous limit. The question is about the rating.",
                 ),
             ),
         ),
         Task(
             asks="hours",
-            text="An AGM bank of {capacity} at {from_state} gets {charger}. It keeps {charge_efficiency} of the charge, and below {to_state} it takes all that the charger gives. How long to {to_state}?",
+            text="An AGM bank of {capacity} at {from_state} gets {charger}. It stores {charge_efficiency} of the charge, and below {to_state} it accepts the charger's full current. How long to {to_state}?",
             draw={
                 "capacity": ("200 A·h", "300 A·h", "400 A·h"),
                 "chemistry": ("AGM",),
@@ -57,11 +57,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="hours * charge_efficiency",
-                    text="Not all that goes in is kept: divide by the share that is.",
+                    text="Not all the charge is stored: divide by the efficiency.",
                 ),
                 Slip(
                     formula="capacity / charger",
-                    text="Only the charge that is missing counts, not the whole bank.",
+                    text="Only the missing charge counts, not the whole bank.",
                 ),
             ),
         ),

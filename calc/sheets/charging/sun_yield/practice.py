@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="energy",
-            text="On a clear day in {month}, {on_plane} fall on a flat panel at {latitude}. The array's label says {array}, a usual day brings {sky} of a clear one, and {losses} are lost on the way. How much energy does it bring in a day?",
+            text="On a clear day in {month}, {on_plane} reach a flat panel at {latitude}. The array is rated {array}, a usual day has {sky} of a clear one, and {losses} are lost. How much energy does it give in a day?",
             draw={
                 "latitude": ("30°", "45°", "52°"),
                 "month": ("March", "June", "September"),
@@ -17,11 +17,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="energy / sky",
-                    text="That is a day without a cloud. Multiply by the share that a usual day brings.",
+                    text="That is for a cloudless day. Multiply by the share of a usual day.",
                 ),
                 Slip(
                     formula="energy / (1 - losses)",
-                    text="The losses are left out: dirt, shade, wiring and the rest.",
+                    text="The losses are missing: dirt, shade, wiring and the rest.",
                 ),
                 Slip(
                     formula="energy * losses / (1 - losses)",
@@ -31,7 +31,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="charge",
-            text="On a usual day in {month} at {latitude} an array of {array} brings {energy}. The bank is charged at {voltage}. How many amp-hours is that?",
+            text="On a usual day in {month} at {latitude} an array of {array} gives {energy}. The bank is charged at {voltage}. How many amp-hours is that?",
             draw={
                 "latitude": ("40°", "47°", "55°"),
                 "month": ("April", "July"),
@@ -41,13 +41,13 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"voltage": "12 V"},
-                    text="Divide by the voltage at which the bank is charged, not by the name of the system.",
+                    text="Divide by the charging voltage, not by the nominal voltage.",
                 ),
             ),
         ),
         Task(
             asks="sun_hours",
-            text="At {latitude} a clear day in {month} brings {on_plane} on a flat roof, a usual day {sky} of it. For how many hours of full sun, at {full_sun}, does that stand?",
+            text="At {latitude} a clear day in {month} gives {on_plane} on a flat roof, a usual day {sky} of it. How many hours of full sun, at {full_sun}, is that?",
             draw={
                 "latitude": ("-34°", "-20°", "25°", "47°"),
                 "month": ("January", "May", "August"),
@@ -56,7 +56,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="sun_hours / sky",
-                    text="That holds for a day without a cloud. Take the share of a usual day.",
+                    text="That is for a cloudless day. Use the share of a usual day.",
                 ),
             ),
         ),
@@ -70,7 +70,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="array * sky / voltage",
-                    text="At noon under a clear sky the whole label counts: cables and fuse must bear that.",
+                    text="At noon under a clear sky the panels give their full rating: cables and fuse must carry that.",
                 ),
             ),
         ),

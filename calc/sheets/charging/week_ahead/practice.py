@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="sun_day",
-            text="A clear day in {month} at {latitude} brings {clear_sky} on level ground. This week brings {sky} of that, and {losses} get lost between panel and bank. What can an array of {array} bring in a day?",
+            text="A clear day in {month} at {latitude} gives {clear_sky} on level ground. This week has {sky} of that, and {losses} are lost between panel and bank. How much can an array of {array} give in a day?",
             draw={
                 "month": ("November",),
                 "latitude": ("57°",),
@@ -18,17 +18,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="clear_sky * array * (1 - losses) / standard",
-                    text="That is a day without a cloud: take the week's share of it.",
+                    text="That is for a cloudless day: use the week's share of it.",
                 ),
                 Slip(
                     formula="clear_sky * sky * array / standard",
-                    text="Take off what gets lost between panel and bank.",
+                    text="Subtract the losses between panel and bank.",
                 ),
             ),
         ),
         Task(
             asks="daily_use",
-            text="A household fridge takes {loads_day} in a day, by way of an inverter of {efficiency} that draws {idle} itself and stays on day and night. What does that ask of the bank in a day?",
+            text="A household fridge uses {loads_day} in a day, through an inverter with {efficiency} efficiency and an idle draw of {idle} that stays on day and night. What load on the battery is that in a day?",
             draw={
                 "loads": ("fridge:80 W:9.6 h:all:inverter",),
                 "efficiency": ("80 %", "85 %", "90 %"),
@@ -38,11 +38,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="loads_day / efficiency",
-                    text="The inverter's own draw comes on top, through all 24 hours.",
+                    text="The inverter's idle draw comes on top, for all 24 hours.",
                 ),
                 Slip(
                     formula="loads_day + 24 * 3600 * idle",
-                    text="Converting costs too: divide what the fridge takes by the efficiency.",
+                    text="Conversion has a loss: divide the fridge's energy by the efficiency.",
                 ),
                 Slip(
                     formula="loads_day * efficiency + 24 * 3600 * idle",
@@ -52,7 +52,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="drive_day",
-            text="A charger gives {charger} while the engine runs, and the bank is at {charge_voltage} then. What can {drive_hours} of driving bring in a day?",
+            text="A charger gives {charger} while the engine runs, and the bank is at {charge_voltage} then. How much can {drive_hours} of driving charge in a day?",
             draw={
                 "charger": ("20 A", "30 A", "40 A", "50 A"),
                 "drive_hours": ("0.5 h", "1 h", "1.5 h", "2 h"),
@@ -66,7 +66,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="empty_after",
-            text="No sun and no driving: loads take {daily_use} in a day, evenly, from an LFP bank of {capacity} at {voltage}, full at the start, of which {usable} is used. After how long is it empty?",
+            text="No sun and no driving: loads use {daily_use} in a day, evenly, from an LFP bank of {capacity} at {voltage}, full at the start, of which {usable} is used. After how long is it empty?",
             draw={
                 "chemistry": ("LFP",),
                 "loads": ("instruments:40 W:24 h",),

@@ -105,7 +105,7 @@ def said(outlook: Outlook) -> str:
 
 def _time(seconds: float) -> str:
     unit = "day" if seconds >= 2 * HOURS * HOUR else "hour"
-    return quantity_text(seconds, TIME, digits=3, unit=unit)
+    return quantity_text(seconds, TIME, unit=unit)
 
 
 def change(inputs: WeekInputs, one: Remedy) -> Change:

@@ -24,14 +24,14 @@ from calc.worksheet.pictures import Bars, Limit, Row
 from calc.worksheet.work import Worksheet
 
 KINDS: dict[str, str] = {CellKind.VENTED: "vented lead-acid", CellKind.SEALED: "valve-regulated lead-acid", CellKind.LITHIUM: "lithium"}
-_IF_NO_MORE = "Check that nothing boosts: two openings of {opening} each are for this charging; boost needs several times that."
+_IF_NO_MORE = "Check that no charger boosts: two openings of {opening} each suit this charging only; boost needs several times that."
 
 WORKSHEET = Worksheet(
     id="battery-air",
     title="Battery air",
     question="How much air does the battery need?",
     entry_question="Does the battery box need a vent?",
-    about="Hydrogen from charging, and the openings that thin it.",
+    about="Hydrogen from charging, and the vents that dilute it.",
     calculate=calculate,
     picture=Bars(
         rows=(Row("Fitted, each", "vents"),), limits=(Limit("Needed, each", "opening", least=True),),
@@ -42,11 +42,11 @@ WORKSHEET = Worksheet(
         Choice(id="management", since=2, before=Management.UNKNOWN, only_if=("chemistry", Chemistry.LFP), label="Management system (BMS)", of=Management, default=Management.FITTED, options=(Option(Management.FITTED), Option(Management.MISSING, "not fitted"), Option(Management.UNKNOWN, "not known")), hint="It cuts off overcharge, deep discharge and cold charging."),
         Quantity(id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 A·h", low="1 A·h", high="20000 A·h", hint="Batteries in parallel add up; in series they do not."),
         Quantity(id="cells", label="Cells in series", symbol="n", kinds=(COUNT,), default="6", low="1", high="400", hint="Lead-acid: 6 at 12 V, 12 at 24 V, 24 at 48 V."),
-        Choice(id="charging", label="Charging", of=Charging, default=Charging.BOOST, options=(Option(Charging.BOOST, "boost (absorption)", aliases=("absorption",)), Option(Charging.FLOAT, "float only"), Option(Charging.EQUALISING, aliases=("equalizing",))), hint="Boost, if anything aboard ever charges above float: most chargers do. Equalising is a forced overcharge of flooded cells."),
-        Choice(id="stands", label="Where it is fitted", of=Place, default=Place.BOXED, options=(Option(Place.UNKNOWN, "not said"), Option(Place.BOXED, "box or bay vented outside", aliases=("box",)), Option(Place.LIVING_SPACE, "open in the living space", aliases=("living space",))), hint="Where the gas would go."),
+        Choice(id="charging", label="Charging", of=Charging, default=Charging.BOOST, options=(Option(Charging.BOOST, "boost (absorption)", aliases=("absorption",)), Option(Charging.FLOAT, "float only"), Option(Charging.EQUALISING, aliases=("equalizing",))), hint="Boost, if any charger goes above float: most do."),
+        Choice(id="stands", label="Where it is fitted", of=Place, default=Place.BOXED, options=(Option(Place.UNKNOWN, "not said"), Option(Place.BOXED, "box or bay vented outside", aliases=("box",)), Option(Place.LIVING_SPACE, "open in the living space", aliases=("living space",))), hint="Where the gas goes."),
         Quantity(id="vents", label="Free area of each opening", symbol="A_v", kinds=(heat.OPENING,), optional=True, default="20 cm²", low="0 cm²", high="20000 cm²", example="20 cm²", hint="Of the two, one low and one high. None: 0. Empty: not known."),
-        Quantity(id="temperature", advanced=True, label="Warmest battery", symbol="T", kinds=(TEMPERATURE,), default="30 °C", low="0 °C", high="70 °C", hint="Of a lead-acid battery: the table holds to 40 °C; a hot one gasses more."),
-        Quantity(id="gas_current", advanced=True, label="Current that makes gas", symbol="I_g", kinds=(heat.GAS_CURRENT,), optional=True, low="0.01 mA/(A·h)", high="1000 mA/(A·h)", example="8 mA/(A·h)", hint="Of each A·h of a lead-acid battery, from the maker. Empty: the standard's table."),
+        Quantity(id="temperature", advanced=True, label="Warmest battery", symbol="T", kinds=(TEMPERATURE,), default="30 °C", low="0 °C", high="70 °C", hint="Of a lead-acid battery: the table is valid to 40 °C."),
+        Quantity(id="gas_current", advanced=True, label="Gas current", symbol="I_g", kinds=(heat.GAS_CURRENT,), optional=True, low="0.01 mA/(A·h)", high="1000 mA/(A·h)", example="8 mA/(A·h)", hint="Per A·h, from the maker. Empty: the standard's table."),
     ),
     results=(
         Output(id="airflow", label="Air needed", symbol="Q", kind=heat.AIRFLOW, both=True, at="gassing.airflow"),
@@ -56,7 +56,7 @@ WORKSHEET = Worksheet(
     intermediates=(
         Output(id="table_current", label="Gas current of the table", symbol="I_t", kind=heat.GAS_CURRENT, at="gassing.table_current"),
         Output(id="gas", label="Gas current used", symbol="I_gas", kind=heat.GAS_CURRENT, at="gassing.current"),
-        Output(id="air_per_charge", label="Air for each ampere-hour gassed", symbol="v", kind=heat.GAS_PER_CHARGE, find=constant(AIR_PER_CHARGE)),
+        Output(id="air_per_charge", label="Air for each amp-hour of gas current", symbol="v", kind=heat.GAS_PER_CHARGE, find=constant(AIR_PER_CHARGE)),
         Output(id="vent_speed", label="Speed in the opening", symbol="w", kind=heat.SPEED, find=constant(VENT_SPEED)),
         Output(id="kind", label="Kind of cell", at="gassing.kind", words=KINDS),
     ),
@@ -75,7 +75,7 @@ WORKSHEET = Worksheet(
             of_batteries.HYDROGEN_RISES, of_batteries.EQUALISING_BOILS, of_batteries.TRACTION, of_batteries.LITHIUM,
         ),
     ),
-    valid="Lead-acid cells in order, charged as their maker says, up to about 40 °C and 2.40 V a cell (from memory). The formula was not made for lithium cells.",
+    valid="Lead-acid cells in order, charged as their maker says, up to about 40 °C and 2.40 V a cell (from memory). The formula is not for lithium cells.",
     summary="{airflow}; two openings of {opening} each",
     summary_none="no opening follows",
     older_defaults=({"stands": Place.UNKNOWN, "vents": ""},),

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="airflow",
-            text="A bank of {cells} lead-acid cells in series, {capacity}, gasses with {gas_current}. The standard takes {air_per_charge} of air. How much air is that?",
+            text="A bank of {cells} lead-acid cells in series, {capacity}, has a gas current of {gas_current}. The standard uses {air_per_charge} of air. How much air does it need?",
             draw={
                 "chemistry": ("AGM",),
                 "cells": ("6", "12", "24"),
@@ -16,7 +16,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="airflow / cells",
-                    text="Each cell in series gasses with the same current: count them all.",
+                    text="Each cell in series makes gas with the same current: count them all.",
                 ),
                 Slip(formula="airflow * 1000", text="The gas current is in milliamps."),
             ),
@@ -32,11 +32,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="opening / 2",
-                    text="All of the air comes in by one and leaves by the other: each must pass the whole.",
+                    text="All the air comes in through one and leaves through the other: each must pass all of it.",
                 ),
                 Slip(
                     formula="opening * 3600",
-                    text="Bring the air to cubic metres in a second first.",
+                    text="Convert the air to cubic metres per second first.",
                 ),
             ),
         ),

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="power",
-            text="A cooler makes {cooling} of cold, and its label says {efficiency_ratio}. What power does it take while it runs?",
+            text="A cooler has {cooling} of cooling power, and its label says {efficiency_ratio}. What power does it draw while it runs?",
             draw={
                 "cooling": ("4000 BTU/h", "5000 BTU/h", "6000 BTU/h", "8000 BTU/h"),
                 "efficiency_ratio": ("8 EER", "9 EER", "10 EER", "12 EER"),
@@ -14,17 +14,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="cooling",
-                    text="That is the cold it makes, in watts. A cooler pumps more heat than it takes.",
+                    text="That is the cooling power. A cooler moves more heat than the power it draws.",
                 ),
                 Slip(
                     formula="cooling / (efficiency_ratio * 3600 / 1055.056)",
-                    text="An EER has BTU in it: divide BTU/h by it, or turn it into a COP first.",
+                    text="An EER includes BTU: divide BTU/h by it, or convert it to a COP first.",
                 ),
             ),
         ),
         Task(
             asks="charge",
-            text="A cooler of {cooling} with {efficiency_ratio} runs {duty} of {hours} straight from the bank at {voltage}. What charge does it take?",
+            text="A cooler of {cooling} with {efficiency_ratio} runs {duty} of {hours} directly from the bank at {voltage}. What charge does it use?",
             draw={
                 "cooling": ("1.2 kW", "1.5 kW", "2 kW"),
                 "efficiency_ratio": ("2.5 COP", "3 COP"),
@@ -35,17 +35,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"duty": "100 %"},
-                    text="It rests part of the time: multiply by the share that it runs.",
+                    text="It runs only part of the time: multiply by that share.",
                 ),
                 Slip(
                     inputs={"efficiency_ratio": "1 COP"},
-                    text="That takes the cold for the power. Divide by the ratio first.",
+                    text="That uses the cooling as the power. Divide by the ratio first.",
                 ),
             ),
         ),
         Task(
             asks="heat_load",
-            text="In {sun} of sun stand {glazing} of glass that let {passed} in, and the roof brings {roof_heat}. It is {outside} outside and {inside} inside, with {shell} for shell and air. {people} people give {each} each, devices {devices}. How much heat has to be pumped out?",
+            text="{glazing} of glass in {sun} of sun lets {passed} in, and the roof adds {roof_heat}. It is {outside} outside and {inside} inside, with {shell} for shell and air. {people} people give {each} each, devices {devices}. How much heat must be removed?",
             draw={
                 "basis": ("heat load",),
                 "cooling": ("3 kW",),
@@ -58,14 +58,14 @@ PRACTICE = Practice(
                 "devices": ("60 W",),
             },
             slips=(
-                Slip(inputs={"people": "0"}, text="People are stoves of their own: count them."),
+                Slip(inputs={"people": "0"}, text="People give off heat too: count them."),
                 Slip(
                     formula="heat_load - glass_heat + sun * glazing",
-                    text="Not all of the sun on the glass comes in.",
+                    text="Not all the sun on the glass comes in.",
                 ),
                 Slip(
                     inputs={"outside": "25 °C"},
-                    text="That leaves out the warmth that comes through the shell.",
+                    text="That leaves out the heat through the shell.",
                 ),
             ),
         ),

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="heat",
-            text="A charger gives {throughput} at {efficiency} efficiency, and beside it an inverter gives {throughput_2} at {efficiency_2}. How much heat do they leave in the bay?",
+            text="A charger gives {throughput} at {efficiency} efficiency, and beside it an inverter gives {throughput_2} at {efficiency_2}. How much heat do they make in the bay?",
             draw={
                 "throughput": ("300 W", "400 W", "600 W"),
                 "efficiency": ("88 %", "92 %", "95 %"),
@@ -16,7 +16,7 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="throughput * (1 - efficiency) + throughput_2 * (1 - efficiency_2)",
-                    text="The efficiency is a share of what goes in, and you were told what comes out: divide first.",
+                    text="Efficiency is a share of the input, and you have the output: divide first.",
                 ),
                 Slip(formula="first_heat", text="The second device makes heat as well."),
             ),
@@ -36,13 +36,13 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="airflow * 3600",
-                    text="Watts are joules in a second, so this gives cubic metres in a second: mind the hour.",
+                    text="Watts are joules per second, so this gives cubic metres per second: convert to hours.",
                 ),
             ),
         ),
         Task(
             asks="output_left",
-            text="A charger gives all it has up to {rated_to}, and then {derating} less. Its bay is at {inside_limit}. What share of its output is left?",
+            text="A charger gives full output up to {rated_to}, then {derating} less. Its bay is at {inside_limit}. What share of its output is left?",
             draw={
                 "rated_to": ("35 °C", "40 °C"),
                 "derating": ("2 %/K", "2.5 %/K", "3 %/K"),
@@ -53,13 +53,13 @@ PRACTICE = Practice(
                 Slip(formula="1 - output_left", text="That is the share that is lost."),
                 Slip(
                     formula="max(0, 1 - derating * (inside_limit - outside))",
-                    text="Count from the temperature to which it is rated, not from the air outside.",
+                    text="Start from its rated temperature, not from the outside air.",
                 ),
             ),
         ),
         Task(
             asks="vent_area",
-            text="A bay makes {given_heat} of heat and draws air at {outside}; its vents are {height} apart. By draught alone it must pass {airflow}, for which one opening would need {effective}. How large must each of two vents be?",
+            text="A bay makes {given_heat} of heat and draws air at {outside}; its vents are {height} apart. With draught alone it needs {airflow}, for which one opening would need {effective}. How large must each of two vents be?",
             draw={
                 "given_heat": ("20 W", "40 W", "60 W", "80 W"),
                 "height": ("0.3 m", "0.5 m", "1 m"),
@@ -68,11 +68,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="effective",
-                    text="The air has to pass both, one after the other: each must be larger than one alone, by the root of two.",
+                    text="The air passes both in series: each must be larger than one alone, by the square root of two.",
                 ),
                 Slip(
                     formula="effective * 2",
-                    text="Two in a row resist more than one, but not twice as much: the root of two is enough.",
+                    text="Two in series resist more than one, but not twice as much: the square root of two is enough.",
                 ),
             ),
         ),

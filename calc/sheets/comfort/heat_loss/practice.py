@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="infiltration",
-            text="A van of {length} by {width} by {height} inside renews its air {air_changes}. It is {inside} inside and {outside} outside, and air holds {air_heat}. How much heat goes out with the air?",
+            text="A van of {length} by {width} by {height} inside changes its air {air_changes}. It is {inside} inside and {outside} outside, and air holds {air_heat}. How much heat leaves with the air?",
             draw={
                 "length": ("3 m", "3.6 m", "4 m", "5 m"),
                 "width": ("1.7 m",),
@@ -18,17 +18,17 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="infiltration * 3600",
-                    text="The changes are in an hour: divide by its 3600 seconds.",
+                    text="The changes are per hour: divide by 3600 seconds.",
                 ),
                 Slip(
                     formula="infiltration * inside / (inside - outside)",
-                    text="What drives the heat out is the difference between inside and outside, not the inside temperature.",
+                    text="The difference between inside and outside drives the heat out, not the inside temperature.",
                 ),
             ),
         ),
         Task(
             asks="wall_loss",
-            text="Walls of {wall_area} have {insulation} of insulation with {conductivity}; lining and sheet count for {lining} of plywood with {lining_conductivity} and nothing. Air films: {rsi_wall} and {rse}. It is {inside} inside and {outside} outside. How much do the walls lose?",
+            text="Walls of {wall_area} have {insulation} of insulation with {conductivity}; the lining is {lining} of plywood with {lining_conductivity}; the steel sheet counts for nothing. Air films: {rsi_wall} and {rse}. It is {inside} inside and {outside} outside. How much do the walls lose?",
             draw={
                 "insulation": ("20 mm", "30 mm", "50 mm", "80 mm"),
                 "conductivity": ("0.03 W/(m·K)", "0.04 W/(m·K)"),
@@ -48,7 +48,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="covered_loss",
-            text="A van loses {loss} by day and night. Its glass, {glazing} of it with {glazing_u}, gets covers of {cover}. It is {inside} inside and {outside} outside. What does it lose then?",
+            text="A van loses {loss}. Its glass, {glazing} of it with {glazing_u}, gets covers of {cover}. It is {inside} inside and {outside} outside. What does it lose then?",
             draw={
                 "glazing": ("2 m²", "3 m²", "4 m²"),
                 "glazing_u": ("5.8 W/(m²·K)",),
@@ -69,12 +69,12 @@ PRACTICE = Practice(
         ),
         Task(
             asks="heater",
-            text="On a night of {outside} a van loses {loss}, and you want {margin} to spare. How much must the heater give?",
+            text="On a night at {outside} a van loses {loss}, and you want {margin} reserve. How much must the heater give?",
             draw={"outside": steps(-20, 4, 4, "°C"), "margin": ("20 %", "30 %", "50 %")},
             slips=(
                 Slip(
                     formula="loss",
-                    text="That holds the van and leaves nothing for wind or for warming up.",
+                    text="That holds the temperature but leaves nothing for wind or warming up.",
                 ),
                 Slip(
                     formula="loss / (1 - margin)",

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="fuel_used",
-            text="A van needs {loss} of heat for {hours}. The heater burns {fuel}, which holds {heating}, and {efficiency} of it stays aboard. How much fuel is that?",
+            text="A van needs {loss} of heat for {hours}. The heater burns {fuel}, which holds {heating}, and {efficiency} of it heats the van. How much fuel is that?",
             draw={
                 "loss": ("700 W", "900 W", "1.2 kW", "1.5 kW"),
                 "hours": ("8 h", "9 h", "10 h"),
@@ -16,11 +16,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     inputs={"efficiency": "100 %"},
-                    text="Part of what is burnt goes up the exhaust: divide by the efficiency.",
+                    text="Part of the heat leaves through the exhaust: divide by the efficiency.",
                 ),
                 Slip(
                     formula="night_heat * efficiency / heating",
-                    text="More has to be burnt than stays aboard: divide by the efficiency, do not multiply.",
+                    text="More heat is burnt than reaches the van: divide by the efficiency, do not multiply.",
                 ),
             ),
         ),
@@ -40,13 +40,13 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="electric_charge",
-                    text="That is what heating with electricity would take. Here the fuel makes the heat.",
+                    text="That is for electric heat. Here the fuel makes the heat.",
                 ),
             ),
         ),
         Task(
             asks="electric_charge",
-            text="Instead of fuel, {loss} of heat for {hours} is to come from the bank at {voltage}, by a resistor straight on it. What charge is that?",
+            text="Instead of fuel, {loss} of heat for {hours} is to come from the bank at {voltage}, by a resistor directly on it. What charge is that?",
             draw={
                 "loss": ("400 W", "900 W", "1.5 kW"),
                 "hours": steps(6, 10, 1, "h"),
@@ -55,11 +55,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="electric_current * 3600",
-                    text="That is the charge of one hour. It goes on all night.",
+                    text="That is the charge for one hour. Multiply by the hours.",
                 ),
                 Slip(
                     inputs={"voltage": "12 V"},
-                    text="Take the bank's voltage under load, not the nominal one.",
+                    text="Use the bank's voltage under load, not the nominal one.",
                 ),
             ),
         ),

@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="time",
-            text="{volume} of water are to get from {from} to {to}. An element takes {power}, {efficiency} of which reaches the water, and the tank loses {loss}. Water takes {specific} and has {density}. How long does it take?",
+            text="{volume} of water must be heated from {from} to {to}. An element draws {power}, {efficiency} of which reaches the water, and the tank loses {loss}. Water has {specific} and {density}. How long does it take?",
             draw={
                 "volume": ("5 L", "10 L", "15 L"),
                 "from": ("5 °C", "15 °C"),
@@ -23,7 +23,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="time * (into - loss) / (into + loss)",
-                    text="What the tank loses does not heat the water: take it off the power.",
+                    text="The tank's loss does not heat the water: subtract it from the power.",
                 ),
             ),
         ),
@@ -42,17 +42,17 @@ PRACTICE = Practice(
             },
             slips=(
                 Slip(
-                    inputs={"hours": "0 h"}, text="Keeping it hot costs charge too, hour by hour."
+                    inputs={"hours": "0 h"}, text="Keeping it hot takes charge too, hour by hour."
                 ),
                 Slip(
                     formula="power * (time + hours) / voltage",
-                    text="Once it is hot the element only makes good the loss.",
+                    text="Once it is hot the element only replaces the loss.",
                 ),
             ),
         ),
         Task(
             asks="current",
-            text="An element of {power} works on a bank at {voltage}. What current flows while it heats?",
+            text="An element of {power} runs on a bank at {voltage}. What current flows while it heats?",
             draw={
                 "power": ("300 W", "500 W", "750 W", "1200 W"),
                 "voltage": ("12.0 V", "12.8 V", "25.6 V", "51.2 V"),

@@ -52,7 +52,7 @@ WORKSHEET = Worksheet(
         Quantity(id="current", label="Current while measuring", symbol="I", kinds=(CURRENT,), default="100 A", low="0.5 A", high="2000 A", hint="Through this part, read at the same moment."),
         Quantity(id="full_current", label="Full current", symbol="I_f", kinds=(CURRENT,), default="200 A", low="0.5 A", high="2000 A", hint="The largest current it ever carries."),
         Quantity(id="good_drop", label="Drop of a like part", symbol="U_g", kinds=(VOLTAGE,), optional=True, low="0.01 mV", high="5 V", example="12 mV", hint="Same parts, same current: the best comparison."),
-        Quantity(id="rise", label="Warmer by", symbol="ΔT", kinds=(RISE,), optional=True, low="0.1 K", high="300 K", example="8 K", hint="At the same current, once steady. Empty: not measured."),
+        Quantity(id="rise", label="Temperature rise", symbol="ΔT", kinds=(RISE,), optional=True, low="0.1 K", high="300 K", example="8 K", hint="At the same current, once steady. Empty: not measured."),
         Choice(id="rise_over", label="Warmer than", of=RiseOver, default=RiseOver.LIKE_JOINT,
                options=(Option(RiseOver.LIKE_JOINT, "a like joint", aliases=("like joint", "like")), Option(RiseOver.AIR, "the air round it", aliases=("ambient",))), hint="What the temperature was compared with."),
         Quantity(id="voltage", label="System voltage", symbol="V", kinds=(VOLTAGE,), default="12 V", low="6 V", high="120 V", advanced=True, hint="Nominal: 12, 24 or 48 V."),

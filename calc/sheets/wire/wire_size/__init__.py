@@ -115,7 +115,7 @@ WORKSHEET = Worksheet(
         Placed(rule=drop.BEYOND_USUAL_LIMIT, at="sized.loaded", fields=FOUND),
         *placed("sized", sizing.WARM_DROP_OVER_LIMIT),
         *placed("sized.circuit", copper.FUSE_BOTH_ENDS_OF_EACH),
-        Placed(rule=words.FINE[0], at="sized", headline="Use {wires}. {larger} is enough for drop and heat, but {obstacle}."),
+        Placed(rule=words.FINE[0], at="sized", headline="Use {wires}. {larger} suits drop and heat, but {obstacle}."),
         *placed("sized", *words.FINE[1:]),
         *placed("sized", sizing.HARDLY_SOLD),
         *placed("sized.circuit", copper.SHARE_EVENLY),
