@@ -216,9 +216,9 @@ LOST = (
     "Inverter, conversion",
     "Inverter, idle",
     "Charging the bank",
-    "Heavy current",
-    "Bank by itself",
-    "Sun not taken",
+    "High current",
+    "Self-discharge",
+    "Solar not used",
 )
 NONE = "No change tried here is enough, alone or in pairs: put several together."
 NO_CHARGE = "At this temperature it takes no charge: warm the bank first, then add sources."
@@ -298,7 +298,7 @@ def way_out(found: WeekAhead) -> str:
     """Return what to do about a week that fails, as a sentence."""
     enough = carrying(found)
     if enough is None:
-        return "What would carry it is still being worked out."
+        return "What would help is still being calculated."
     if enough:
         days = "for this trip" if found.trip else "for this week only"
         if not found.trip and enough[0].outlook == NEVER:
