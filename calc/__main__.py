@@ -36,7 +36,7 @@ def main(words: list[str] | None = None) -> int:
         from calc import terminal_van  # imported for a whole van alone
 
         return terminal_van.main(words[1:])
-    parser = argparse.ArgumentParser(prog="lugwise", description="Work a Lugwise worksheet.")
+    parser = argparse.ArgumentParser(prog="lugwise", description="Calculate a Lugwise worksheet.")
     parser.add_argument("worksheet", nargs="?", help="its id; --list shows them")
     parser.add_argument("inputs", nargs="*", metavar="field=value", help='such as current="30 A"')
     parser.add_argument("--json", action="store_true", help="print the answer as data")
@@ -49,7 +49,7 @@ def main(words: list[str] | None = None) -> int:
         help="list the judgements, or those whose id begins so, each with the worksheets it is in",
     )
     parser.add_argument("--practice", type=int, metavar="NUMBER", help="ask that question")
-    parser.add_argument("--reply", metavar="TEXT", help="mark a reply to that question")
+    parser.add_argument("--reply", metavar="TEXT", help="check a reply to that question")
     parser.add_argument("--van", metavar="FILE", help="fill the fields from a van's file")
     parser.add_argument("--circuit", default="", metavar="ID", help="for which part of that van")
     options = parser.parse_intermixed_args(words)
@@ -148,7 +148,7 @@ def _practice(options: argparse.Namespace) -> str:
         return json.dumps(data, ensure_ascii=False, indent=2)
     text = "\n".join((asked.text, *(f"    - {choice}" for choice in asked.choices)))
     if marked is None:
-        return f'{text}\nTo mark a reply, add --reply "…".'
+        return f'{text}\nTo check a reply, add --reply "…".'
     return f"{text}\n\n{marked.text}\n\n{as_text(asked.answer)}"
 
 
@@ -202,14 +202,14 @@ def as_text(answer: Answer) -> str:
         lines.append(f"      {line.text}" + (f" [{line.source}]" if line.source else ""))
     if answer.cautions:
         lines += ["", "Cautions", *(f"  - {said}" for said in answer.cautions)]
-    lines += ["", f"Holds for: {sheet.valid}", *(f"  - {said}" for said in answer.notes)]
+    lines += ["", f"Valid for: {sheet.valid}", *(f"  - {said}" for said in answer.notes)]
     taken = [
         f"{sheet.field(name).label}: {r.text}"
         for name, r in answer.inputs.items()
         if not r.given and r.applies and r.value is not None
     ]
     if taken:
-        lines += ["", f"Taken as usual: {'; '.join(taken)}."]
+        lines += ["", f"Defaults used: {'; '.join(taken)}."]
     return "\n".join(lines)
 
 

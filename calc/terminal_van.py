@@ -182,7 +182,7 @@ def as_lines(van: Van, found: Review) -> Iterator[str]:
     best = found.best
     if best:
         yield ""
-        yield "Mend these first"
+        yield "Fix these first"
         yield from (f"  {mend.text} ({one.part_name}: {one.rule})" for one, mend in best)
     yield from _trips(van)
 

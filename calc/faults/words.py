@@ -56,5 +56,5 @@ def answered(step: Step, turn: Turn, values: Values) -> str:
     if not step.reads:
         return turn.text
     band = next((band for band in bands(step, values) if band.turn == turn), None)
-    words = said(band, step.reads) if band else "a reading that your figures leave no room for"
+    words = said(band, step.reads) if band else "a reading that your values exclude"
     return f"{words[0].upper()}{words[1:]}: {turn.text}"

@@ -111,11 +111,11 @@ def mark_reply(
 
 def _how_far(value: Value, right: Value) -> str:
     if right is None:
-        return "With these figures there is none."
+        return "With these values there is none."
     if value is None:
         return "There is one."
     if not (isinstance(value, float) and isinstance(right, float)):
-        return "Work it step by step."
+        return "Calculate it step by step."
     if right and value and (value > 0) == (right > 0):
         for power, times in _POWERS.items():
             if _alike(value, right * power, 0.03):

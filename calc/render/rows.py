@@ -51,7 +51,7 @@ def rows_html(field: Rows, reading: ParsedInput, base: str) -> Markup:
         data_most=field.most,
         data_added=f"{called} # added.",
         data_removed=f"{called} # removed.",
-        data_full=f"{called} # is the last there is room for.",
+        data_full=f"{called} # is the last one possible.",
         hidden=not reading.applies,
     )
 

@@ -29,7 +29,7 @@ def reply(asked: Asked) -> Reply:
     try:
         act = ACTS.get(str(asked.get("do")))
         if act is None:
-            raise refusal("This page asks for something that it does not know.")
+            raise refusal("This page does not know what was asked.")
         return act(asked)
     except InputError as error:
         told = [{"place": one.field, "message": one.message} for one in error.problems]

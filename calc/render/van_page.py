@@ -180,8 +180,8 @@ def _files() -> Markup:
             _button("Remove this van", data_removes_van=True),
             el(
                 "span",
-                "Removed with its photos, and not to be undone. ",
-                _button("Remove it for good", data_removes_really=True),
+                "It is removed with its photos. This cannot be undone. ",
+                _button("Remove permanently", data_removes_really=True),
                 data_really=True,
                 hidden=True,
             ),

@@ -158,7 +158,7 @@ def _ways(one: Finding, van: str) -> list[Markup]:
     if one.sheet:
         ways.append(_show(one, van))
     if not one.not_proven:
-        ways.append(_small("How to mend it", data_way_out=key_of(one)))
+        ways.append(_small("How to fix it", data_way_out=key_of(one)))
     return ways
 
 
@@ -180,7 +180,7 @@ def key_of(one: Finding) -> str:
 def mends_html(one: Finding, mends: Iterable[Mend]) -> Markup:
     """Return what mends a finding, each a button; or that nothing does by itself."""
     buttons = [_mend(one, number, mend) for number, mend in enumerate(mends)]
-    return join(*buttons) if buttons else el("span", "No single change mends it by itself.")
+    return join(*buttons) if buttons else el("span", "No single change fixes it.")
 
 
 def best_html(best: Iterable[tuple[Finding, int, Mend]]) -> Markup:
@@ -191,7 +191,7 @@ def best_html(best: Iterable[tuple[Finding, int, Mend]]) -> Markup:
     ]
     if not items:
         return Markup("")
-    return join(el("h3", "Mend these first"), el("ol", *items, class_="lv-best"))
+    return join(el("h3", "Fix these first"), el("ol", *items, class_="lv-best"))
 
 
 def _mend(one: Finding, number: int, mend: Mend) -> Markup:

@@ -82,7 +82,7 @@ def shutdown_card(van: Van) -> Card:
         title="Shut down",
         steps=tuple(_shutdown(van)),
         note="Back on in reverse: batteries first, then panels, then shore power."
-        " If anything smells, smokes or buzzes, leave it off and have it looked at.",
+        " If anything smells, smokes or buzzes, leave it off and have it checked.",
     )
 
 
@@ -90,7 +90,7 @@ def _shutdown(van: Van) -> Iterator[str]:
     if may_have(van, "alternator"):
         yield "Stop the engine."
     if may_have(van, "gas") or may_have(van, "heater"):
-        yield "Let the heater run down, then close the gas or fuel at its source."
+        yield "Let the heater cool down, then close the gas or fuel at its source."
     if may_have(van, "inverter"):
         yield "Switch off the inverter and everything it feeds."
     if may_have(van, "mains"):
@@ -149,7 +149,7 @@ def fire_card(van: Van) -> Card:
 
 
 def _fire(van: Van) -> Iterator[str]:
-    yield "Get everybody out and far away, on the side the wind comes from."
+    yield "Get everybody out and far away, upwind."
     yield "Call the emergency services. Say that it is a camper van, and who may still be inside."
     yield f"Tell them what is in it: {', '.join(_dangers(van))}."
     yield "Only with your back to a clear way out: unplug shore power, open the main isolator."
@@ -157,7 +157,7 @@ def _fire(van: Van) -> Iterator[str]:
         "Only a small fire, and only from outside: a dry powder or carbon dioxide extinguisher."
         " If it does not go out at once, leave."
     )
-    yield "No water on anything joined to mains, and none on burning fat or fuel."
+    yield "No water on anything connected to mains, or on burning fat or fuel."
     if van.all("batteries") or may_have(van, "batteries"):
         yield (
             "A battery that hisses, swells or smokes: do not open its box, do not breathe the"

@@ -135,7 +135,7 @@ def load_table(van: Van, found: Schedule) -> ListTable:
         rows=tuple(rows),
         numbers=frozenset(("Power", "Hours a day", "Current", "In a day")),
         sums=frozenset(sums),
-        note="In a day at the load; what an inverter takes on top is in the pattern’s own sheet.",
+        note="In a day at the load; inverter losses are in the pattern’s own sheet.",
     )
 
 

@@ -156,7 +156,7 @@ def _circuit(
         key = columns.get(place)
         if not cell or key is None:
             if cell and place >= width:
-                says = f"{_at(row, place)}: this cell stands under no heading."
+                says = f"{_at(row, place)}: this cell has no heading."
                 problems.append(Problem("circuits", says, (row - 1, place)))
             continue
         try:

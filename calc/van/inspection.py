@@ -53,7 +53,7 @@ STATIONS: Mapping[Walk, tuple[str, str, str]] = {
     Walk.UNPLUG: (
         "Shore power unplugged",
         "Unplug at the post first, then at the van, and keep the plug in sight.",
-        "Shock: a plug that somebody pushes back makes the van live again. Take the lead along.",
+        "Shock: if somebody plugs it back in, the van is live again. Keep the cable with you.",
     ),
     Walk.ISOLATE: (
         "Isolate and prove dead",

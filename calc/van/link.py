@@ -53,7 +53,7 @@ def unpack(fragment: str) -> Van:
     """Return the van that a link's fragment holds. Raises InputError."""
     match = _FRAGMENT.fullmatch(fragment.strip()[:_MOST_READ])
     if match is None:
-        raise _refused("This link holds no van, or it is not whole. Ask for it again, or a file.")
+        raise _refused("This link holds no van, or it is incomplete. Ask for it or a file.")
     if int(match[1]) != VERSION:
         raise _refused(
             f"This van link is of version {match[1]}; this copy reads version {VERSION}."
@@ -61,7 +61,7 @@ def unpack(fragment: str) -> Van:
     try:
         return read_van(_inflated(match[2]).decode())
     except (zlib.error, binascii.Error, UnicodeDecodeError):
-        raise _refused("This van link is not whole. Ask for it again, or for a file.") from None
+        raise _refused("This van link is incomplete. Ask for it again, or for a file.") from None
 
 
 def _inflated(code: str) -> bytes:

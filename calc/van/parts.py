@@ -11,7 +11,7 @@ from calc.units.kinds.faults import INSULATION
 from calc.van.keys import Key, PartKind, Walk, one_of, words
 from calc.worksheet.fields import Quantity
 
-NAME = Key(id="name", own=words("name", "Name", "fridge", "So that somebody else finds it."), few=True)
+NAME = Key(id="name", own=words("name", "Name", "fridge", "So that someone else finds it."), few=True)
 PLACE = Key(id="place", own=words("place", "Place", "under the bench, left", "Where in the van it is."))
 MAKE = Key(id="note", own=words("note", "Note", "looks new"))
 
@@ -57,7 +57,7 @@ AHEAD = (
 
 VAN = PartKind(id="van", title="The van", one="van", keys=(
     NAME,
-    Key(id="kind", own=one_of("kind", "This record is", ("plan", "a plan"), ("inspection", "an inspection"), hint="In an inspection nothing is taken as usual."), usual="plan", few=True, walk=Walk.DESK),
+    Key(id="kind", own=one_of("kind", "This record is", ("plan", "a plan"), ("inspection", "an inspection"), hint="In an inspection no default values are used."), usual="plan", few=True, walk=Walk.DESK),
     # Its own field: the search for a fault has the same, but with it comes the whole search.
     Key(id="system", own=one_of("system", "System voltage", "12 V", "24 V", "48 V"), usual="12 V", few=True, safety=True),
     Key(id="people", of="heat-loss.people", label="People who sleep in it", usual="2", few=True, walk=Walk.DESK),
@@ -69,8 +69,8 @@ VAN = PartKind(id="van", title="The van", one="van", keys=(
 ))
 BANK = PartKind(id="bank", title="Bank", one="bank", keys=(
     Key(id="stands", of="battery-air.stands", label="Where the batteries are", safety=True, few=True),
-    Key(id="coldest", of="bank-size.temperature", label="Coldest it gets there", usual="5 °C", few=True, walk=Walk.DESK),
-    Key(id="warmest", of="battery-air.temperature", label="Warmest it gets there", usual="35 °C", walk=Walk.DESK),
+    Key(id="coldest", of="bank-size.temperature", label="Lowest temperature there", usual="5 °C", few=True, walk=Walk.DESK),
+    Key(id="warmest", of="battery-air.temperature", label="Highest temperature there", usual="35 °C", walk=Walk.DESK),
     Key(id="usable", of="runtime.usable", walk=Walk.DESK),
     Key(id="rested_voltage", of="alternator-charge.rested_voltage", label="Voltage at rest", walk=Walk.MILLIVOLTS),
     Key(id="take_off", own=one_of("take_off", "Where the cables leave", "diagonally", ("one-end", "both at one end"), ("bus-bars", "each by its own cable to bus bars"), ("single", "one battery only"))),
@@ -177,7 +177,7 @@ BARS = PartKind(id="bars", title="Bus bars and fuse blocks", one="bar", many=Tru
     Key(id="kind", own=one_of("kind", "Kind", "bus-bar", "fuse-block"), few=True),
     Key(id="rating", own=amps("rating", "Rated current", example="250 A"), few=True, safety=True),
     Key(id="studs", own=Quantity(id="studs", label="Studs or ways", kinds=(COUNT,), low="1", high="60", example="6", optional=True)),
-    Key(id="lugs_on_stud", of="joint-sheet.joints.lugs", label="Most lugs on one stud"),
+    Key(id="lugs_on_stud", of="joint-sheet.joints.lugs", label="Largest number of lugs on one stud"),
     Key(id="cover", own=one_of("cover", "Insulating cover", *YES_NO), safety=True),
 ))
 ISOLATORS = PartKind(id="isolators", title="Isolators and breakers", one="isolator", many=True, most=20, mark="Q", keys=(
@@ -201,7 +201,7 @@ CABLES = PartKind(id="cables", title="Main cables", one="cable", many=True, most
 SHUNT = PartKind(id="shunt", title="Shunt", one="shunt", mark="R", none=True, keys=(
     Key(id="rating", own=amps("rating", "Rated current", example="500 A"), few=True),
     Key(id="in_line", own=words("in_line", "In the line of", "main-minus"), refers=("cables",), few=True),
-    Key(id="bypassed_by", own=words("bypassed_by", "Negatives on the battery side", "heater, tracker", "Whatever is joined ahead of the shunt is not counted."), none=True, few=True),
+    Key(id="bypassed_by", own=words("bypassed_by", "Negatives on the battery side", "heater, tracker", "Anything connected ahead of the shunt is not counted."), none=True, few=True),
 ))
 MONITOR = PartKind(id="monitor", title="Battery monitor", one="monitor", none=True, keys=(
     Key(id="monitor", of="bank-gauge.monitor", few=True),

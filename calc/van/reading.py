@@ -219,7 +219,7 @@ def _words(key: Key, name: str, raw: Any) -> str:
     try:
         return str(_WHO[name].read(text).value)
     except Problem as problem:
-        raise key.field.problem(f"stands with a name that cannot be: {problem.message}") from None
+        raise key.field.problem(f"has a name that is not allowed: {problem.message}") from None
 
 
 def _date(key: Key, raw: Any) -> str:

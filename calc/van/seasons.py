@@ -31,9 +31,9 @@ def _trips(found: Iterable[Worked]) -> ListTable:
     return ListTable(
         id="trips",
         title="Trips and seasons",
-        columns=("Pattern", "What comes of it", "Lowest", "Empty after", "Full again after"),
+        columns=("Pattern", "Result", "Lowest", "Empty after", "Full again after"),
         rows=tuple(_trip(one) for one in found),
-        note="By the week's worksheet: days all alike, without shade, snow or ageing.",
+        note="By the week's worksheet: all days equal, without shade, snow or ageing.",
     )
 
 
@@ -77,7 +77,7 @@ def _month(one: Worked, place: int) -> tuple[str, str]:
 def _ways_out(found: Iterable[Worked]) -> ListTable:
     return ListTable(
         id="ways-out",
-        title="What would carry it",
+        title="What would help",
         columns=("Pattern", "Change", "To", "Lowest then"),
         rows=tuple(
             (
@@ -89,5 +89,5 @@ def _ways_out(found: Iterable[Worked]) -> ListTable:
             for one in found
             for way in one.ways_out[:_MOST_WAYS]
         ),
-        note="The smallest change first. Two that stand in one line are needed together.",
+        note="The smallest change first. Two in one line are needed together.",
     )

@@ -35,8 +35,8 @@ _HEAD = """\
 format = 1
 """
 _INSPECTION = """\
-# This is an inspection: nothing is taken as usual, and what is left out is not seen.
-# Who says so, and by what, stands beside a value:
+# This is an inspection: no default values are used, and anything left out is not seen.
+# Who says so, and by what evidence, is beside a value:
 # fuse = { found = "15 A", evidence = "label", who = "A. Brandt", when = "2026-11-20" }
 # evidence is one of: measured, seen, label, told. What was only told passes no safety item.
 """

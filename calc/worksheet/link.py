@@ -102,7 +102,7 @@ def open_fragment(sheet: Declaration, fragment: str) -> Opened:
             strange.append(name)
     number = int(version) if version.isascii() and version.isdecimal() and len(version) < 4 else 0
     if not 1 <= number <= sheet.default_set:
-        notes.append("This link was made by another version of the sheet. Check each figure.")
+        notes.append("This link was made by another version of the sheet. Check each value.")
     else:
         older = {
             field.id: sheet.default_in(number, field.id, texts)
@@ -115,7 +115,7 @@ def open_fragment(sheet: Declaration, fragment: str) -> Opened:
     if strange:
         listed = ", ".join(f"“{name[:_LONGEST_SHOWN]}”" for name in strange[:5])
         notes.append(
-            f"The link holds something this sheet does not know, and it is left out: {listed}."
+            f"The link has something this sheet does not know, which is ignored: {listed}."
         )
     return Opened(texts, tuple(notes))
 

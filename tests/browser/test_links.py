@@ -27,7 +27,7 @@ from tests.browser.workers import REFUSED
 from tests.whole import whole_reply
 
 RUN = "wire-drop"
-STRANGE = "The link holds something this sheet does not know, and it is left out:"
+STRANGE = "The link has something this sheet does not know, which is ignored:"
 MISSING = "values are not in the link: their defaults are used."
 
 pytestmark = pytest.mark.one_visit
@@ -116,7 +116,7 @@ def test_what_a_sheet_does_not_know_is_named(page, server):
 def test_a_link_of_another_version_is_told(page, server):
     link = re.sub(r"v=\d+", "v=77", link_to(RUN, EVERY_FIELD[RUN]))
     sheet = open_sheet(page, server, RUN, link)
-    expect_notes(sheet, ["This link was made by another version of the sheet. Check each figure."])
+    expect_notes(sheet, ["This link was made by another version of the sheet. Check each value."])
 
 
 def test_the_copied_link_opens_the_same_figures_elsewhere(page, server, browser):

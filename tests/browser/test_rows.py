@@ -211,7 +211,7 @@ def test_no_more_rows_can_be_added_than_there_may_be(page, server):
     add(sheet)
     expect(sheet.rows(LIST)).to_have_count(FIELD.most)
     expect(sheet.root.get_by_role("button", name="Add a joint")).to_be_disabled()
-    said = f"Joint {FIELD.most} is the last there is room for."
+    said = f"Joint {FIELD.most} is the last one possible."
     expect(sheet.field(LIST).locator("[data-said]")).to_have_text(said)
 
 

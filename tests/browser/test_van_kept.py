@@ -122,7 +122,7 @@ def test_a_stranger_s_link_or_file_is_a_sentence_and_never_runs(van, server, tmp
     page = van
     page.goto(f"{server.url}van/#v=1&van=AAAA")
     page.reload()
-    expect(page.locator("[data-said]")).to_contain_text("not whole", timeout=STARTING)
+    expect(page.locator("[data-said]")).to_contain_text("incomplete", timeout=STARTING)
     bad = tmp_path / "bad.toml"
     bad.write_text('format = 1\n[van]\nsystem = "<img src=x onerror=window.pwned=1>"\n')
     page.locator("[data-start] [data-file]").set_input_files(bad)
@@ -167,7 +167,7 @@ def test_a_van_is_removed_only_when_it_is_pressed_twice(van):
     page.locator(".lv-files > summary").click()
     page.get_by_role("button", name="Remove this van").click()
     assert len(kept(page)) == 1
-    page.get_by_role("button", name="Remove it for good").click()
+    page.get_by_role("button", name="Remove permanently").click()
     expect(page.locator("[data-start]")).to_be_visible()
     assert kept(page) == []
 

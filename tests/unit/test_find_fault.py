@@ -164,7 +164,7 @@ def test_only_what_is_as_it_should_be_is_called_fine():
     fine = [answer for _, answer in answers("find-fault") if answer.verdict == "fine"]
     assert fine
     for answer in fine:
-        usual = answer["cause"] == "No fault: the bank is near full and takes less"
+        usual = answer["cause"] == "No fault: the bank is near full and accepts less"
         assert usual or answer.inputs["symptom"].value == "check"
         assert answer.result.clear or not answer.result.found
 

@@ -136,7 +136,7 @@ def test_none_is_an_answer_where_no_fuse_fits():
     assert one.answer["fuse"] is None
     for text in ("none", "None", "nothing fits", "no"):
         assert mark(one, text).right
-    assert mark(one, "60 A").text == "Not right. With these figures there is none."
+    assert mark(one, "60 A").text == "Not right. With these values there is none."
     other = numbered("fuse-choice", 3, "fuse", current="12 A", conductor="8 AWG")
     assert mark(other, "none").text == "Not right. There is one."
     assert mark(other, "20").right, "15 A would sit at 80 % of its rating"

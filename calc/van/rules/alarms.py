@@ -35,8 +35,8 @@ def _no_co(a: Alarms) -> bool:
 
 NO_CO_ALARM = VanRule[Alarms](
     id="van.no-carbon-monoxide-alarm", level=Level.STOP, when=_no_co, source="practice",
-    headline="Light nothing before a carbon monoxide alarm is fitted near the beds and has sounded.",
-    text="Danger of death: carbon monoxide has no smell. Whatever burns fuel aboard needs an alarm near the beds.",
+    headline="Light nothing before a carbon monoxide alarm near the beds is fitted and tested.",
+    text="Danger of death: carbon monoxide has no smell. Anything that burns fuel aboard needs an alarm near the beds.",
     mends=_alarm("co", "Fit a carbon monoxide alarm near the beds, and press its test button.", "near the beds"),
     covers=frozenset({"flame.no-alarm", "flame.unchecked"}),
 )
@@ -53,7 +53,7 @@ NO_GAS_ALARM = VanRule[Alarms](
 )
 VITAL_SILENT = VanRule[Alarm](
     id="van.carbon-monoxide-alarm-silent", level=Level.STOP, when=lambda a: a.vital and a.tested == "silent", source="practice", key="tested",
-    headline="Light nothing: the carbon monoxide alarm is silent. Replace it and press its test button.",
+    headline="Light nothing: the carbon monoxide alarm does not sound. Replace it and press its test button.",
     mends=_set("Replace the alarm and press its test button.", tested="it sounded", expiry="2035-01"),
     covers=frozenset({"flame.no-alarm"}),
 )
@@ -80,7 +80,7 @@ EXPIRED = VanRule[Alarm](
 )
 BEHIND_ISOLATOR = VanRule[Alarm](
     id="van.alarm-behind-isolator", level=Level.CAUTION, when=lambda a: a.supply == "behind-isolator", source="practice", key="supply",
-    headline="Feed the {part} ahead of the isolator: switched off there, it is silent too.",
+    headline="Feed the {part} ahead of the isolator: behind it, an open isolator silences it.",
     mends=_set("Feed it from the bank ahead of the isolator, by its own small fuse.", supply="ahead-of-isolator"),
 )
 NO_DATE = VanRule[Alarms](
@@ -96,13 +96,13 @@ LOCKER_OPEN = VanRule[Gas](
 SPARKS = VanRule[Gas](
     id="van.gas-sparks", level=Level.STOP, when=lambda g: g.sparks == "yes", source="practice", key="sparks",
     headline="Close the cylinder: take every switch, relay, pump and battery out of the gas locker first.",
-    text="Explosion: a relay or pump that sparks lights gas that has leaked. None belongs in the locker.",
+    text="Explosion: a spark from a relay or pump ignites leaked gas. None belongs in the locker.",
     mends=_set("Take every part that can spark out of the locker.", sparks="no"),
 )
 FLUELESS = VanRule[Gas](
     id="van.cooker-without-air", level=Level.STOP, when=lambda g: g.flueless == "no", source="practice", key="flueless",
     headline="Cook with a vent open only: a flame without a flue poisons a closed van.",
-    text="Danger of death: a cooker takes its air from the room and leaves carbon monoxide there. Never heat with it.",
+    text="Danger of death: a cooker uses air from the room and leaves carbon monoxide there. Never heat with it.",
     mends=_set("Open a vent whenever the cooker is lit, and never heat with it.", flueless="yes"),
 )
 

@@ -64,19 +64,19 @@ def _isolator(h: House) -> Iterator[Mend]:
 
 MIXED = VanRule[House](
     id="van.mixed-chemistries", level=Level.STOP, when=lambda h: len(h.chemistries) > 1, source="practice",
-    headline="Part the batteries: different chemistries side by side over- and undercharge one another.",
+    headline="Separate the batteries: different chemistries in parallel over- and undercharge one another.",
     text="Fire: in parallel one voltage charges all. What fills one kind overcharges another, and the currents between them are not limited.",
     mends=_alike,
 )
 UNLIKE = VanRule[House](
     id="van.unlike-batteries", level=Level.CAUTION, when=lambda h: len(h.chemistries) == 1 and len(h.capacities) > 1, source="practice",
-    headline="Use batteries of one size and age: unlike ones side by side share the current badly.",
+    headline="Use batteries of one size and age: unequal ones in parallel share the current badly.",
     mends=_alike,
 )
 NOT_MATCHED = VanRule[House](
     id="van.batteries-not-matched", level=Level.CAUTION, when=lambda h: h.batteries > 1 and h.matched == "no", source="practice", key="matched",
-    headline="Charge each battery full by itself before they are joined: a difference of volts drives hundreds of amps.",
-    mends=lambda h: _one("Charge each battery full by itself, then join them.", **{f"{h.at}.matched": "yes"}),
+    headline="Charge each battery full separately before you join them: a voltage difference drives hundreds of amps.",
+    mends=lambda h: _one("Charge each battery full separately, then join them.", **{f"{h.at}.matched": "yes"}),
 )
 ONE_END = VanRule[House](
     id="van.bank-taken-off-at-one-end", level=Level.CAUTION, when=lambda h: h.batteries > 1 and h.take_off == "one-end", source="practice", key="take_off",
@@ -86,23 +86,23 @@ ONE_END = VanRule[House](
 NO_MAIN_FUSE = VanRule[House](
     id="van.no-main-fuse", level=Level.STOP, when=lambda h: h.main_fuse is False, source="practice",
     headline="Fit a main fuse at the bank's plus: without one a short on any cable burns.",
-    text="Fire: a bank gives thousands of amps into a short. The main fuse stands at the bank, before anything can chafe.",
+    text="Fire: a bank gives thousands of amps into a short. The main fuse belongs at the bank, before anything can chafe.",
     mends=_main_fuse,
 )
 NO_ISOLATOR = VanRule[House](
     id="van.no-main-isolator", level=Level.CAUTION, when=lambda h: h.isolator is False, source="practice",
-    headline="Fit a main isolator in reach: nobody can cut the bank off in a fire or for work.",
+    headline="Fit a main isolator within reach: nobody can cut the bank off in a fire or for work.",
     mends=_isolator,
 )
 OVER_LIMIT = VanRule[House](
     id="van.charger-over-bank-limit", level=Level.STOP, when=_over_alone, source="practice",
-    headline="Set the chargers lower: {strongest} from one alone is over the {charge_limit} that the bank allows.",
+    headline="Set the chargers lower: {strongest} from one alone is over the bank's limit of {charge_limit}.",
     mends=_turned_down,
 )
 TOGETHER_OVER_LIMIT = VanRule[House](
     id="van.sources-over-bank-limit", level=Level.STOP, when=lambda h: _over_together(h) and h.stop_signal in ("no", "none"), source="practice",
     headline="Set the chargers lower: together {together}, over the {charge_limit} at which the bank cuts off.",
-    text="When the battery cuts off under charge, alternator and regulators lose their battery and their voltage jumps.",
+    text="When the battery cuts off while charging, alternator and regulators lose their battery and their voltage jumps.",
     mends=_turned_down,
 )
 TOGETHER_STOPPED_BY_SIGNAL = VanRule[House](
@@ -113,36 +113,36 @@ TOGETHER_STOPPED_BY_SIGNAL = VanRule[House](
 TOGETHER_TOO_STRONG = VanRule[House](
     id="van.sources-too-strong-together", level=Level.CAUTION, source="bulk-most",
     when=lambda h: h.usual_most is not None and not _over_alone(h) and not _over_together(h) and not at_most(h.together, h.usual_most),
-    headline="Set the chargers by the data sheet: together {together}, and such a bank is usually given {usual_most}.",
+    headline="Set the chargers by the data sheet: together {together}, and {usual_most} is usual for such a bank.",
     mends=_turned_down_to_usual,
     covers=frozenset({"charge.too-much-current", "week.charger-too-strong"}),
 )
 FROST = VanRule[House](
     id="van.charged-in-frost", level=Level.STOP, source="lfp-frost", key="coldest",
     when=lambda h: h.lithium and h.charged and h.freezes and h.cold_cut_off == "not-proven",
-    headline="Do not charge in frost: the bank gets to {coldest}, and its cold cut-off is not proven.",
-    text="Charging LFP below 0 °C ruins it for good. Keep it warm, or have a cold cut-off that is proven by test.",
+    headline="Do not charge in frost: the bank gets as cold as {coldest}, and its cold cut-off is not proven.",
+    text="Charging LFP below 0 °C ruins it permanently. Keep it warm, or fit a cold cut-off that is proven by test.",
     mends=lambda h: _one("Move the bank where it stays above 5 °C, or heat it.", **{f"{h.at}.coldest": "6 °C"}),
     covers=frozenset({"charge.in-frost"}),
 )
 OPENS_LAST = VanRule[Isolator](
     id="van.isolator-opens-running-alternator", level=Level.STOP, when=lambda i: i.opens_last and i.kind == "breaker", source="practice",
-    headline="Move {part}: tripping with the engine running it leaves the alternator no battery, and its voltage jumps.",
+    headline="Move {part}: if it trips with the engine running, the alternator has no battery and its voltage jumps.",
     text="An alternator that loses its last battery at speed gives tens of volts for a moment, which destroys electronics.",
 )
 OPENED_LAST = VanRule[Isolator](
     id="van.isolator-of-starter-battery", level=Level.CAUTION, when=lambda i: i.opens_last and i.kind == "isolator", source="practice",
-    headline="Mark {part}: never open it with the engine running, for the alternator loses its battery.",
+    headline="Mark {part}: never open it with the engine running, because the alternator loses its battery.",
 )
 MAY_OPEN_LAST = VanRule[Isolator](
     id="van.isolator-may-open-last-battery", level=Level.CAUTION, when=lambda i: i.may_open_last, source="practice",
-    headline="Find out whether {part} leaves the running alternator a battery: no starter battery is recorded.",
+    headline="Check whether the running alternator still has a battery with {part} open: no starter battery is recorded.",
     text="An alternator that loses its last battery at speed gives tens of volts for a moment, which destroys electronics.",
 )
 TOO_SMALL = VanRule[Isolator](
     id="van.isolator-too-small", level=Level.STOP, source="practice", key="rating",
     when=lambda i: i.rating is not None and i.line is not None and not at_least(i.rating, i.line),
-    headline="Use a larger isolator: {part} is rated {rating}, and its line takes {line}.",
+    headline="Use a larger isolator: {part} is rated {rating}, and its line carries {line}.",
     mends=lambda i: _one("Fit an isolator rated for its fuse.", **{f"{i.at}.rating": f"{max(i.line or 0, i.line_fuse or 0):.0f} A"}),
 )
 BELOW_FUSE = VanRule[Isolator](
@@ -154,27 +154,27 @@ BELOW_FUSE = VanRule[Isolator](
 VOLTAGE = VanRule[Isolator](
     id="van.isolator-voltage-too-low", level=Level.STOP, source="practice", key="rated_voltage",
     when=lambda i: i.rated_voltage is not None and i.highest is not None and not at_least(i.rated_voltage, i.highest),
-    headline="Use an isolator for {needed} d.c.: {part} is made for {rated_voltage}.",
-    text="Fire: opened above its direct voltage an isolator draws an arc that may not go out.",
+    headline="Use an isolator for {needed} d.c.: {part} is rated {rated_voltage}.",
+    text="Fire: above its d.c. rating an isolator draws an arc that may not go out.",
     mends=lambda i: _one("Fit an isolator for the direct voltage of its line.", **{f"{i.at}.rated_voltage": f"{ceil(i.needed)} V"}),
 )
 VOLTAGE_WHEN_CHARGING = VanRule[Isolator](
     id="van.isolator-below-charging-voltage", level=Level.CAUTION, source="practice", key="rated_voltage",
     when=lambda i: i.rated_voltage is not None and i.charging is not None and i.highest is not None
     and at_least(i.rated_voltage, i.highest) and not at_least(i.rated_voltage, i.charging),
-    headline="Use an isolator for {charging} d.c.: charging, the bank rises above the {rated_voltage} of {part}.",
-    text="Fire: opened above its direct voltage an isolator draws an arc that may not go out.",
+    headline="Use an isolator for {charging} d.c.: while charging, the bank is above the {rated_voltage} of {part}.",
+    text="Fire: above its d.c. rating an isolator draws an arc that may not go out.",
     mends=lambda i: _one("Fit an isolator for the charging voltage.", **{f"{i.at}.rated_voltage": f"{ceil(i.needed)} V"}),
 )
 OUT_OF_REACH = VanRule[Isolator](
     id="van.isolator-out-of-reach", level=Level.CAUTION, when=lambda i: i.reach == "no", source="practice", key="reach",
-    headline="Move {part} within reach: in a fire nobody takes a panel off first.",
+    headline="Move {part} within reach: in a fire nobody removes a panel first.",
     mends=lambda i: _one("Move it where a hand reaches it without tools.", **{f"{i.at}.reach": "yes"}),
 )
 UNREGULATED = VanRule[Charging](
     id="van.unregulated-alternator", level=Level.CAUTION, when=lambda c: c.method == "relay", source="practice", key="method",
     headline="Fit a battery-to-battery charger: a relay limits neither the current nor the voltage of the alternator.",
-    text="Fire and wear: by a relay the current is the voltage difference over a few milliohms. A charger limits it, and fills the bank.",
+    text="Fire and wear: with a relay the current is the voltage difference divided by a few milliohms. A charger limits it, and fills the bank.",
     mends=lambda c: [Mend(text="Fit a battery-to-battery charger in place of the relay, with a fuse at both ends of its run.",
                           changes={f"{c.at}.{key}": text for key, text in c.charger_texts})],
     covers=frozenset({"relay.bounds-nothing", "relay.check-its-rating", "alternator.relay-over-hot", "alternator.hot-too-small", "relay.no-rise"}),
@@ -198,7 +198,7 @@ def _monitor(c: Counting) -> Iterator[Mend]:
 
 NO_MONITOR = VanRule[Counting](
     id="van.no-counting-monitor", level=Level.NOTE, when=lambda c: c.monitor == "no-monitor", source="practice", key="monitor",
-    headline="Consider a battery monitor that counts: by voltage alone nobody knows how much is left.",
+    headline="Consider a battery monitor that counts: voltage alone does not show how much is left.",
     mends=_monitor,
 )
 BYPASSED = VanRule[Counting](

@@ -11,7 +11,7 @@ from calc.van.judging import Asked, Mend, VanRule
 
 NOT_LOCKED = VanRule[Joint](
     id="van.joint-not-locked", level=Level.CAUTION, when=lambda j: j.lock == "none", source="practice", key="lock",
-    headline="Lock the joint {part}: on the road a nut that nothing holds works loose and heats.",
+    headline="Lock the joint {part}: on the road an unlocked nut works loose and the joint heats.",
     text="Fire: a loose joint heats without blowing a fuse. Use a locking nut or a lock washer, and set the torque again.",
     mends=lambda j: iter((Mend(text="Fit a locking nut, and set its torque.", changes={f"{j.at}.lock": "locking nut"}),)),
 )

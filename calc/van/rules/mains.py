@@ -53,7 +53,7 @@ def _inlet(m: Mains) -> Iterator[Mend]:
 NO_INLET = VanRule[Mains](
     id="van.no-inlet", level=Level.NOTE, when=lambda m: m.inlet == "no", source="practice", key="inlet",
     headline="Consider a shore power inlet: shade, storage and the day before departure leave the bank uncharged.",
-    text="In shade and in winter panels bring little, in storage lead-acid sulphates, and before departure only shore power fills the bank overnight.",
+    text="In shade and in winter panels give little, in storage lead-acid sulphates, and before departure only shore power fills the bank overnight.",
     mends=_inlet,
 )
 INLET_WITHOUT_BREAKER = VanRule[Mains](
@@ -67,19 +67,19 @@ INLET_WITHOUT_BREAKER = VanRule[Mains](
 BREAKER_ABOVE_SUPPLY = VanRule[Mains](
     id="van.inlet-breaker-above-supply", level=Level.CAUTION, source="practice", key="breaker",
     when=lambda m: m.plugged and m.breaker_current is not None and m.supply_limit is not None and not at_most(m.breaker_current, m.supply_limit),
-    headline="Fit a breaker of {supply_limit} or less: {breaker_current} does not protect the inlet and its lead.",
+    headline="Fit a breaker of {supply_limit} or less: {breaker_current} does not protect the inlet and its cable.",
     mends=lambda m: iter((Mend(text="Fit a breaker of the supply's rating.", changes={f"{m.at}.breaker": m.supply_text}),)),
 )
 ONE_POLE = VanRule[Mains](
     id="van.inlet-breaker-one-pole", level=Level.CAUTION, when=lambda m: m.plugged and m.breaker != "none" and m.switching == "live-only", source="practice", key="switching",
-    headline="Have the inlet's breaker changed for a double-pole one: at a post of reversed polarity one pole isolates nothing.",
-    text="Shock: posts are wired both ways. A breaker that opens the live pole alone opens the neutral there, and the circuit stays live when off.",
+    headline="Have the inlet's breaker changed for a double-pole one: with reversed polarity a single pole isolates nothing.",
+    text="Shock: posts are wired both ways. With reversed polarity a single-pole breaker opens the neutral, and the circuit stays live when off.",
     mends=_set("Have a double-pole breaker fitted and tested.", switching="both poles"),
 )
 NO_RESIDUAL = VanRule[Mains](
     id="van.no-residual-device", level=Level.STOP, when=lambda m: m.plugged and m.residual == "not-fitted", source="practice", key="residual",
     headline="Do not plug in: have a residual-current device of 30 mA fitted and tested first.",
-    text="Shock: without one a fault to the van's metal can kill, and only the post's device, of unknown age, stands between.",
+    text="Shock: without one a fault to the van's metal can kill; the only protection is the post's device, of unknown age.",
     mends=_set("Have a residual-current device of 30 mA, type A, fitted and tested.", residual="trips when tested", residual_type="A"),
     covers=frozenset({"shore.no-residual-device"}),
 )
@@ -97,8 +97,8 @@ POLARITY = VanRule[Mains](  # where there is a charger, its worksheet judges the
 )
 NO_EARTH = VanRule[Mains](
     id="van.no-protective-earth", level=Level.STOP, when=lambda m: m.plugged and m.earth == "no", source="practice", key="earth",
-    headline="Do not plug in: join the inlet's protective earth to the chassis first.",
-    text="Shock: with the body not earthed a fault makes the whole van live, for whoever stands on the ground and opens the door.",
+    headline="Do not plug in: bond the inlet's protective earth to the chassis first.",
+    text="Shock: if the body is not earthed, a fault makes the whole van live for anyone on the ground who opens the door.",
     mends=_set("Have protective earth joined to the chassis, and its resistance measured.", earth="yes"),
 )
 EARTH_RESISTANCE = VanRule[Mains](
@@ -114,7 +114,7 @@ INSULATION = VanRule[Mains](
 JOINED = VanRule[Mains](
     id="van.sources-joined", level=Level.STOP, when=lambda m: m.plugged and m.inverter and m.changeover in ("nothing", "none"), source="practice", key="changeover",
     headline="Do not plug in: nothing keeps shore power and the inverter apart, and together they destroy it.",
-    text="Shock and fire: an inverter that meets shore power is destroyed, and it makes the plug's pins live when the lead is pulled.",
+    text="Shock and fire: an inverter connected to shore power is destroyed, and it makes the plug's pins live when the cable is unplugged.",
     mends=_set("Have shore power and inverter kept apart by separate sockets.", changeover="separate-sockets"),
     covers=frozenset({"shore.sources-joined"}),
 )
@@ -131,14 +131,14 @@ BONDED_TWICE = VanRule[Bond](
     id="van.neutral-bond-on-shore", level=Level.STOP, source="neutral-apart", key="neutral_bond",
     when=lambda b: b.inlet == "yes" and b.neutral_bond == "always" and b.changeover == "inverter",
     headline="Do not plug in: the inverter's neutral stays joined to earth on shore power. Have that bond open there.",
-    text="Shock: with a second joint between neutral and earth, working current flows in the van's metal and residual-current devices fail or trip.",
+    text="Shock: with a second neutral-earth bond, load current flows in the van's metal and residual-current devices fail or trip.",
     mends=_bond("Have the bond made when inverting only, and opened on shore power.", neutral_bond="opened-on-shore"),
 )
 NEVER_BONDED = VanRule[Bond](
     id="van.residual-device-cannot-trip", level=Level.CAUTION, source="practice", key="neutral_bond",
     when=lambda b: b.neutral_bond == "never" and b.outlets_residual == "yes",
     headline="Have neutral joined to earth when inverting: without that the outlets' residual-current device cannot trip.",
-    text="Shock: a residual-current device needs a path back to the source. An inverter whose neutral floats gives it none.",
+    text="Shock: a residual-current device needs a path back to the source. An inverter with a floating neutral has none.",
     mends=_bond("Have neutral joined to earth when inverting, and opened on shore power.", neutral_bond="opened-on-shore"),
 )
 OUTLETS_BARE = VanRule[Bond](

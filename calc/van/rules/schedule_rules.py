@@ -40,7 +40,7 @@ BAR_OVERLOADED = VanRule[Carrying](
     id="van.bar-overloaded", level=Level.STOP, source="practice", key="rating",
     when=lambda c: c.at.startswith("bars") and _overloaded(c),
     headline="Use a larger bar for {part}: it is rated {rating}, and {most} may flow.",
-    text="Fire: a bar that carries more than its rating heats its studs and the lugs on them.",
+    text="Fire: an overloaded bar heats its studs and lugs.",
     mends=lambda c: _set("Fit a bar rated for all that may flow.", c.at, rating=_amps(c.most)),
 )
 SHUNT_OVERLOADED = VanRule[Carrying](
@@ -53,14 +53,14 @@ BREAKER_CANNOT_INTERRUPT = VanRule[Breaking](
     id="van.breaker-cannot-interrupt", level=Level.STOP, source="practice", key="interrupting",
     when=lambda b: b.fault is not None and b.interrupts is not None and not at_least(b.interrupts, b.fault),
     headline="Replace {part}: a short there passes {fault}, and it breaks {interrupts}.",
-    text="Fire: a breaker that cannot break the fault can weld shut or burst. Put a fuse that breaks it ahead, or a stronger breaker.",
-    mends=lambda b: _set("Fit a breaker that breaks the short at its place.", b.at, interrupting=_amps(b.fault or 0.0)),
+    text="Fire: a breaker that cannot break the fault can weld shut or burst. Fit a fuse ahead that can break it, or a stronger breaker.",
+    mends=lambda b: _set("Fit a breaker that can break the short at that point.", b.at, interrupting=_amps(b.fault or 0.0)),
 )
 BATTERIES_SHARE_A_FUSE = VanRule[BatteryFuse](
     id="van.batteries-without-own-fuses", level=Level.CAUTION, source="abyc-bank", key="fuse",
     when=lambda b: b.none and b.units is not None and b.units > 1,
     headline="Fit a fuse at the post of each battery: the others feed a short in one of them.",
-    text="Fire: batteries side by side drive their current into the one that fails, and a main fuse does not see it.",
+    text="Fire: batteries in parallel drive their current into the one that fails, and a main fuse does not carry it.",
 )
 BATTERY_FUSE_TOO_WEAK = VanRule[BatteryFuse](
     id="van.battery-fuse-cannot-interrupt", level=Level.STOP, source="practice", key="fuse_family",
@@ -78,27 +78,27 @@ BATTERY_FUSE_VOLTAGE = VanRule[BatteryFuse](
 FUSED_AT_ONE_END = VanRule[Ends](
     id="van.fused-at-one-end", level=Level.STOP, source="33cfr-place", key="fused",
     when=lambda e: e.battery and e.fused is False,
-    headline="Fit a fuse at each end of {part}: a battery stands at both.",
-    text="Fire: whichever end a short is near, the battery at the other feeds it until the cable burns through.",
+    headline="Fit a fuse at each end of {part}: there is a battery at both.",
+    text="Fire: the battery at the far end feeds a short until the cable burns through.",
     mends=lambda e: _set("Fit a fuse at each end.", e.at, fused="both ends"),
 )
 CHARGER_END_OPEN = VanRule[Ends](
     id="van.charger-end-without-fuse", level=Level.CAUTION, source="practice", key="fused",
     when=lambda e: not e.battery and e.fused is False and e.limit is not None and e.ampacity is not None and not at_most(e.limit, e.ampacity),
-    headline="Fit a fuse at both ends of {part}: it can feed {limit} into a wire that carries {ampacity}.",
+    headline="Fit a fuse at both ends of {part}: it can feed {limit} into a wire rated {ampacity}.",
     mends=lambda e: _set("Fit a fuse at each end.", e.at, fused="both ends"),
 )
 CHARGER_END = VanRule[Ends](
     id="van.charger-end-by-its-limit", level=Level.ADVICE, source="practice", key="fused",
     when=lambda e: not e.battery and e.fused is False and e.limit is not None and e.ampacity is not None and at_most(e.limit, e.ampacity),
-    headline="Fit a fuse at the charger's end of {part} too: it guards the wire if the charger fails.",
+    headline="Fit a fuse at the charger's end of {part} too: it protects the wire if the charger fails.",
     mends=lambda e: _set("Fit a fuse at each end.", e.at, fused="both ends"),
 )
 WRONG_WAY_ROUND = VanRule[InOrder](
     id="van.fuse-order-reversed", level=Level.CAUTION, source="practice", key="fuse",
     when=lambda o: not at_most(o.fuse, o.ahead),
     headline="Look at the fuses: {fuse} of {part} is larger than {ahead} ahead of it, {ahead_part}.",
-    text="The fuse ahead opens first and takes its other loads with it. Either they have changed places, or one guards the wrong wire.",
+    text="The fuse ahead opens first and cuts off its other loads. Either they are swapped, or one protects the wrong wire.",
 )
 
 RULES = (

@@ -67,14 +67,14 @@ def _found(m: MeasuredDrop) -> list[Mend]:
 
 NO_FUSE = VanRule[Run](
     id="van.run-without-fuse", level=Level.STOP, when=_unguarded, source="practice", key="fuse",
-    headline="Fit a fuse at the start of {part}: nothing stops a short on it.",
-    text="Fire: a conductor without a fuse glows through its insulation when it is shorted.",
+    headline="Fit a fuse at the start of {part}: nothing protects it from a short.",
+    text="Fire: when shorted, a conductor without a fuse burns its insulation.",
     mends=_fuse,
 )
 FUSE_TOO_FAR_ABOVE = VanRule[Run](
     id="van.run-behind-too-large-fuse", level=Level.STOP, when=_thin, source="practice", key="fuse",
     headline="Fit a fuse for {part}: it can carry {ampacity}, and nothing ahead opens below {guard}.",
-    text="Fire: the fuse ahead of it lets more through than this conductor can carry.",
+    text="Fire: the fuse ahead of it is larger than this conductor can carry.",
     mends=_fuse,
 )
 FUSE_ABOVE = VanRule[Run](  # up to one and a half times, as the worksheet of fuses has it
