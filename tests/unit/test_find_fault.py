@@ -83,7 +83,7 @@ def test_the_steps_so_far_are_told_with_what_was_found():
     assert len(told) == 4
     assert (
         told[2]
-        == "Measure the bank on its own posts, under load — 11.41\u00a0V or more: the bank holds."
+        == "Measure the bank on its own posts, under load — 11.41\u00a0V or more: the bank is good."
     )
 
 

@@ -126,7 +126,7 @@ def test_a_size_may_be_spelt_as_in_its_field_and_a_thinner_one_is_told_its_slip(
         assert mark(one, text).right
     half = calc.work("wire-drop", {**one.inputs, "length": "2 m"})["smallest_conductor"]
     assert "second one" in mark(one, half).text
-    assert mark(one, "120 mm2").text == "Not right. Work it step by step."
+    assert mark(one, "120 mm2").text == "Not right. Calculate it step by step."
     with pytest.raises(calc.InputError, match="Reply must be one from the list"):
         mark(one, "9 mm2")
 
