@@ -25,7 +25,7 @@ _PLAN: Mapping[str, Mapping[str, str]] = {
     "patterns": {"name": "winter weekend", "nights": "2", "month": "February"},
 }  # fmt: skip
 _HEAD = """\
-# A van, to fill in. What begins with # is a remark: take the sign away to say something.
+# A van, to fill in. A line that begins with # is a comment: remove the sign to use it.
 # Every value is a text as you would type it into a worksheet: "3.2 m", "10 ft", "14 AWG".
 # "not seen" means that nobody could tell, "none" that there is no such thing.
 # A kind of part that the van does not have at all goes into this list, by its name in brackets:

@@ -240,7 +240,7 @@ def _other_string(van: Van, part: Part) -> Iterator[Mend]:
     series, strings = part.si("series"), part.si("strings")
     if series and strings and series > 1:
         changes = {f"{part.place}.series": "1", f"{part.place}.strings": f"{series * strings:.0f}"}
-        yield Mend(text="Wire the panels side by side.", changes=changes)
+        yield Mend(text="Wire the panels in parallel.", changes=changes)
     own = van.by_id(part.text("regulator"))
     for volts in REGULATORS if own else ():
         assert own is not None

@@ -69,7 +69,7 @@ MAIN_FUSE_ALONE = Rule[FaultStudy](
 )
 NEVER = Rule[FaultStudy](
     id="fuse.never-opens", level=Level.STOP, when=lambda s: s.clears is Clears.NEVER, source="ohm",
-    headline="The fuse of {fuse} carries the lowest short, {short.lowest.current}, for hours: it does not open.",
+    headline="Use a smaller fuse: {fuse} can carry the lowest short, {short.lowest.current}, for hours and does not open.",
     text="Use a smaller fuse, larger wire or a shorter run: the loop limits the short too much. Do not install a run that cannot be fused.",
     mend=rating_in_time,
 )

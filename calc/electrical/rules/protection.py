@@ -154,7 +154,7 @@ WINDOW_NARROW = Rule[Protection](
 )
 NO_SUCH_RATING_AT_THIS_VOLTAGE = Rule[Protection](
     id="fuse.no-family-so-large-at-this-voltage", level=Level.STOP, source="fuse-ratings", when=_too_large_for_voltage,
-    headline="Use a d.c. breaker or fuse from a specialist: at {max_voltage} none in our table carries {lowest}.",
+    headline="Use a d.c. breaker or fuse from a specialist: at {max_voltage} none in our table is rated {lowest}.",
     text="The families for a vehicle's voltage end below {max_voltage}. Mains needs its own breakers: ask a licensed person.",
     covers=frozenset({"fuse.no-rating-between", "fuse.no-rating-for-this-fault", "fuse.window-narrow"}),
 )

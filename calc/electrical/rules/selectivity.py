@@ -6,7 +6,7 @@ from calc.judge import Change, Level, Rule
 
 OVERLOADED = Rule[Selectivity](
     id="selectivity.upstream-overloaded", level=Level.STOP, when=lambda s: s.overloaded, source="fuse-gates",
-    headline="The upstream fuse of {upstream_duty.fuse.rating} carries {other_load} before there is a fault: it will open without a fault.",
+    headline="Check the upstream fuse: {upstream_duty.fuse.rating} already carries {other_load} and will open without a fault.",
     text="{other_load} is more than the upstream fuse is rated for. First check what it feeds, and fit a fuse and a wire that can carry it.",
     mend=lambda s: Change({"other_load": s.upstream_duty.fuse.rating}),
 )
@@ -22,7 +22,7 @@ WRONG_WAY_ROUND = Rule[Selectivity](
 )
 CARRIED = Rule[Selectivity](
     id="selectivity.fault-carried", level=Level.STOP, when=lambda s: s.carried,
-    headline="The downstream fuse of {downstream_duty.fuse.rating} carries {lowest} for hours: it does not clear such a fault.",
+    headline="Use a smaller downstream fuse: {downstream_duty.fuse.rating} can carry {lowest} for hours, and does not clear such a fault.",
 )
 NO_CURVE = Rule[Selectivity](
     id="selectivity.no-curve", level=Level.CAUTION, when=lambda s: s.order is Order.NO_CURVE and not s.far_apart,

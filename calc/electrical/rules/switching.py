@@ -77,7 +77,7 @@ NO_FACTOR_PUBLISHED = Rule[RemoteSwitch](
 SWITCH_SMALL_FOR_LOAD: Rule[RemoteSwitch] = Rule(
     id="switch.rated-below-load", level=Level.CAUTION, source="faa-switch",
     when=lambda r: r.switch.at_hand and r.line.rating is not None and not r.switch.carries(r.line.rating),
-    headline="The switch carries {line.current}, but for this load its contact should be rated {line.rating}: use it to switch a relay.",
+    headline="Use it to switch a relay: the switch carries {line.current}, but this load needs a contact rated {line.rating}.",
     mend=lambda r: _larger_switch(SWITCH_SMALL_FOR_LOAD, r),
 )
 MARKED_FOR_ANOTHER: Rule[RemoteSwitch] = Rule(

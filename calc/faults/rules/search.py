@@ -59,7 +59,7 @@ CHECKED = Rule[FaultSearch](
 )
 CHECKING = Rule[FaultSearch](
     id="search.nothing-found-so-far", level=Level.CAUTION, when=lambda s: _checking(s) and not s.found,
-    headline="Go on with step {number}: the check is not finished, and nothing is proven sound yet.",
+    headline="Go on with step {number}: the check is not finished, and nothing is proven good yet.",
 )
 OVER_FUSE = Rule[FaultSearch](
     id="search.load-over-its-fuse", level=Level.CAUTION, when=lambda s: s.circuit.over_fuse, source="practice",
@@ -67,11 +67,11 @@ OVER_FUSE = Rule[FaultSearch](
 )
 CABLE_TOO_SMALL = Rule[FaultSearch](
     id="search.cable-too-small", level=Level.CAUTION, when=lambda s: s.cable_by_figures, source="abyc-drop",
-    headline="Use a thicker cable: by your numbers one conductor loses {circuit.readings.conductor_drop}, over your limit.",
+    headline="Use a larger cable: by your values one conductor drops {circuit.readings.conductor_drop}, over your limit.",
 )
 NOT_ENOUGH = Rule[FaultSearch](
     id="search.below-cut-out-when-sound", level=Level.CAUTION, when=lambda s: s.not_enough_by_figures, source="practice",
-    headline="Less load or more cable: even when all is sound the inverter gets {circuit.readings.far}, below its cut-out.",
+    headline="Use less load or larger cable: even without a fault the inverter gets {circuit.readings.far}, below its cut-off.",
 )
 
 SAFETY = Rule[FaultSearch](
@@ -80,28 +80,28 @@ SAFETY = Rule[FaultSearch](
 )
 ODD_PATH = Rule[FaultSearch](
     id="search.path-does-not-fit", level=Level.ADVICE, when=lambda s: s.at.odd, source="practice",
-    text="The link's turns do not fit this symptom from some point on, and are left out from there.",
+    text="From some point on the link's steps do not fit this symptom; they are ignored from there.",
 )
 REMAKE_TOO = Rule[FaultSearch](
     id="search.remake-as-well", level=Level.ADVICE, when=lambda s: s.remade_names is not None, source="practice",
-    text="Remake as well what was worse than a good joint on the way: {remade_names}.",
+    text="Also remake the joints that were worse than a good one: {remade_names}.",
 )
 JOINT_LOWERED = Rule[FaultSearch](
     id="search.like-joint-is-no-measure", level=Level.ADVICE, when=lambda s: s.circuit.run.joint_lowered, source="practice",
-    text="A joint of {circuit.run.given} is no measure of a good one here: joint heat would look into it. {circuit.run.joint} is taken.",
+    text="A joint of {circuit.run.given} is too much for a good one here: see joint heat. {circuit.run.joint} is used.",
 )
 REPAIR = Rule[FaultSearch](
     id="search.measure-after-repair", level=Level.ADVICE, when=lambda s: s.found and not s.clear, source="practice",
-    text="Repair with the isolator open, by the maker's instructions and local rules; gas and mains are for licensed trades. Afterwards measure once more: a repair is done when the reading is right.",
+    text="Repair with the isolator open, by the maker's instructions and local rules; gas and mains are for licensed trades. Then measure again: a repair is done when the reading is right.",
 )
 
 RESTED_FLOODED = Rule[FaultSearch](
     id="rested.flooded-by-trade", level=Level.NOTE, when=_of(Chemistry.FLOODED), source="rested-lead",
-    text="{circuit.bank.full} full and at rest, by the trade's own table.",
+    text="{circuit.bank.full} full and at rest, by the battery trade's table.",
 )
 RESTED_FLOODED_AGREES = Rule[FaultSearch](
     id="rested.flooded-by-army", level=Level.NOTE, when=_of(Chemistry.FLOODED), source="army-rested",
-    text="An army manual agrees within a twentieth of a volt for 12 V, down to half charge.",
+    text="An army manual agrees within 0.05 V for 12 V, down to half charge.",
 )
 RESTED_AGM = Rule[FaultSearch](
     id="rested.agm-by-maker", level=Level.NOTE, when=_of(Chemistry.AGM), source="rested-agm",
@@ -113,7 +113,7 @@ RESTED_GEL = Rule[FaultSearch](
 )
 RESTED_LFP = Rule[FaultSearch](
     id="rested.lfp-one-cell", level=Level.NOTE, when=_of(Chemistry.LFP), source="rested-lfp",
-    text="{circuit.bank.full} near full and at rest, by one measured cell. Between a quarter and full LFP changes too little to read its charge from a voltmeter.",
+    text="{circuit.bank.full} near full and at rest, by one measured cell. Between 25 % and full, LFP voltage changes too little to read the charge from it.",
 )
 LFP_SETTLES = Rule[FaultSearch](
     id="rested.lfp-settles", level=Level.NOTE, when=_of(Chemistry.LFP), source="lfp-relaxing",
@@ -122,24 +122,24 @@ LFP_SETTLES = Rule[FaultSearch](
 CHARGE_VOLTAGE_LEAD = Rule[FaultSearch](
     id="charge-voltage.lead-by-manual", level=Level.NOTE, source="charge-volts",
     when=lambda s: _charge_voltage_taken(s) and s.circuit.bank.chemistry is not Chemistry.LFP,
-    text="Charging voltage taken as {circuit.bank.charging_to}; your charger's manual is better.",
+    text="A charging voltage of {circuit.bank.charging_to} is assumed; your charger's manual is better.",
 )
 CHARGE_VOLTAGE_LFP = Rule[FaultSearch](
     id="charge-voltage.lfp-by-practice", level=Level.NOTE, source="practice",
     when=lambda s: _charge_voltage_taken(s) and s.circuit.bank.chemistry is Chemistry.LFP,
-    text="Charging voltage taken as {circuit.bank.charging_to}, as is usual; your charger's manual is better.",
+    text="The usual charging voltage of {circuit.bank.charging_to} is assumed; your charger's manual is better.",
 )
 GROUND_DROP = Rule[FaultSearch](
     id="limit.ground-drop", level=Level.NOTE, when=_cites("ground-drop"), source="ground-drop",
-    text="Below a tenth of a volt at 12 V a side is left in peace; a higher system may lose as much more.",
+    text="Below 0.1 V at 12 V a side is not searched; in proportion at a higher voltage.",
 )
 CABLE_DROP = Rule[FaultSearch](
     id="limit.cable-drop", level=Level.NOTE, when=lambda s: s.cable_by_figures, source="abyc-drop",
-    text="3 % for what matters and 10 % for lights: boat practice, for there is no van rule.",
+    text="3 % for what matters and 10 % for lights: practice for boats, because there is no rule for vans.",
 )
 LIKE_JOINT = Rule[FaultSearch](
     id="limit.like-joint", level=Level.NOTE, when=_cites("neta-resistance"), source="neta-resistance",
-    text="A joint half as bad again as the best like it is looked into.",
+    text="Inspect a joint that is 50 % worse than the best like it.",
 )
 GOOD_CONTACT = Rule[FaultSearch](
     id="limit.good-contact", level=Level.NOTE, when=_cites("neta-resistance"), source="busbar-joint",
@@ -151,15 +151,15 @@ SMALL_TERMINAL = Rule[FaultSearch](
 )
 FUSE_DROPS = Rule[FaultSearch](
     id="limit.fuse-drop", level=Level.NOTE, when=_cites("fuse-drop"), source="fuse-drop",
-    text="Other families lose more or less than this one; compare with a like fuse.",
+    text="Other families drop more or less than this one; compare with a like fuse.",
 )
 OPEN_PART = Rule[FaultSearch](
     id="limit.open-part", level=Level.NOTE, when=_cites("open-part"), source="open-part",
-    text="Across the open part stands the whole voltage, across the others none: no current flows.",
+    text="Across the open part is the whole voltage, across the others none: no current flows.",
 )
 WORN_BANK = Rule[FaultSearch](
     id="limit.worn-bank", level=Level.NOTE, when=_cites("worn-bank"), source="worn-bank",
-    text="Four fifths of the rating, by industry consensus.",
+    text="80 % of the rating, by industry consensus.",
 )
 UNMARKED_CABLE = Rule[FaultSearch](
     id="limit.unmarked-cable", level=Level.NOTE, when=_cites("33cfr-table"), source="33cfr-table",
@@ -181,7 +181,7 @@ MAIN_CABLES_TOGETHER = Rule[FaultSearch](
 )
 SOUND_CIRCUIT = Rule[FaultSearch](
     id="search.sound-circuit", level=Level.NOTE, source="practice",
-    text="Sound circuit: full bank, joints alike, both conductors alike. A bank that is half down shows less on its posts; the drops are the same.",
+    text="Good circuit: full bank, equal joints, equal conductors. A half-full bank shows less on its posts; the drops are the same.",
 )
 
 STANDS = (MAKE_SAFE, DANGEROUS, NO_FAULT, AS_IT_SHOULD_BE, FOUND, NOT_YET, CHECKED, CHECKING)

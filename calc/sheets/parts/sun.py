@@ -18,7 +18,7 @@ MONTH_OPTIONS = tuple(
 )
 
 LATITUDE = Quantity(id="latitude", label="Latitude", symbol="φ", kinds=(ANGLE,), default="47°", low="-90°", high="90°", hint="North of the equator; south of it with a minus, like -34°.")
-MONTH = Choice(id="month", label="Month", of=Month, default=Month.JUNE, example="like June or 6", options=MONTH_OPTIONS, hint="Worked for its 15th day.")
+MONTH = Choice(id="month", label="Month", of=Month, default=Month.JUNE, example="like June or 6", options=MONTH_OPTIONS, hint="Calculated for its 15th day.")
 TILT = Quantity(id="tilt", label="Tilt", symbol="β", kinds=(ANGLE,), default="0°", low="0°", high="90°", hint="From level. Flat on the roof is 0°.")
 FACING = Quantity(id="facing", label="Facing (180° = toward the equator)", symbol="γ", kinds=(ANGLE,), default="180°", low="0°", high="360°",
          hint="90° east, 270° west, 0° toward the pole. North of the equator this is the compass; south of it 180° points north. Level panels face nowhere.")

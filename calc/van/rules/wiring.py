@@ -98,7 +98,7 @@ FUSE_TOO_FAR = VanRule[MainFuse](
 MAY_NEVER_OPEN = VanRule[Limited](
     id="van.fuse-behind-converter-idle", level=Level.NOTE, when=lambda f: f.carried and at_least(f.fuse, f.rated), source="practice", key="fuse",
     headline="Read the data sheet of {device}: it limits a short, and the {fuse} fuse of {part} may never open.",
-    text="The conductor carries what a converter usually gives into a short, so it does not burn. A smaller fuse would tell where the fault is.",
+    text="The conductor can carry a converter's usual short-circuit current, so it does not burn. A smaller fuse would show where the fault is.",
 )
 MAY_COOK = VanRule[Limited](
     id="van.fuse-behind-converter-too-large", level=Level.CAUTION, when=lambda f: not f.carried and at_least(f.fuse, f.rated), source="practice", key="fuse",

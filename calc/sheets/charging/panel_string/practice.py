@@ -6,7 +6,7 @@ PRACTICE = Practice(
     tasks=(
         Task(
             asks="cold_voc",
-            text="{series} panels with {voc} open-circuit voltage are in series. The label's coefficient is {coefficient}, the coldest morning {cold}. What does the string reach then?",
+            text="{series} panels with {voc} open-circuit voltage are in series. The label's coefficient is {coefficient}, the coldest morning {cold}. What is the string's open-circuit voltage then?",
             draw={
                 "voc": ("22.5 V", "24.3 V", "37.2 V", "45.6 V"),
                 "coefficient": ("-0.25 %/K", "-0.28 %/K", "-0.3 %/K"),
@@ -31,7 +31,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="hot_vmp",
-            text="In air of {hot_air} the sun brings the cells to {cell}. The label's coefficient of power is {heat_coefficient}, from {standard} on. {series} panels of {vmp} at best power are in series. What voltage is left?",
+            text="In air of {hot_air} the sun heats the cells to {cell}. The label's power coefficient is {heat_coefficient}, from {standard} up. {series} panels of {vmp} at maximum power are in series. What voltage is left?",
             draw={
                 "vmp": ("18.6 V", "20.4 V", "31.2 V"),
                 "series": ("1", "2"),
@@ -41,13 +41,13 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="string_vmp",
-                    text="That is the label's, for cells at 25 °C. On a roof they are far hotter.",
+                    text="That is the label's value, for cells at 25 °C. On a roof they are far hotter.",
                 ),
             ),
         ),
         Task(
             asks="reverse_current",
-            text="{parallel} strings of {isc} short-circuit current are in parallel. One has a fault. With {bright} for bright light, what do the others push backwards through it?",
+            text="{parallel} strings of {isc} short-circuit current are in parallel. One has a fault. With {bright} for bright light, what reverse current do the others drive through it?",
             draw={
                 "isc": ("5.8 A", "9 A", "10.4 A", "13.9 A"),
                 "parallel": ("2", "3", "4"),
@@ -56,11 +56,11 @@ PRACTICE = Practice(
             slips=(
                 Slip(
                     formula="parallel * bright * isc",
-                    text="The faulty string gives nothing itself: only the others count.",
+                    text="The faulty string gives nothing: only the others count.",
                 ),
                 Slip(
                     formula="(parallel - 1) * isc",
-                    text="Light can be brighter than on the label: a quarter more.",
+                    text="Light can be 25 % brighter than on the label.",
                 ),
             ),
         ),

@@ -71,11 +71,11 @@ def _figure(joint: Joint) -> Iterator[str]:
     if judged.NONE_FOR_BATTERY.when(joint):
         yield "none is meant for a battery"
     if judged.TOO_TIGHT.when(joint):
-        yield "MORE THAN THE THREAD TAKES"
+        yield "OVER THE THREAD'S LIMIT"
     if judged.OVER_ANY.when(joint):
-        yield "MORE THAN ANY SUCH STUD TAKES"
+        yield "OVER THE LIMIT OF ANY SUCH STUD"
     elif judged.TOO_TIGHT_IF_WEAK.when(joint):
-        yield "too much if the stud is of brass or mild steel"
+        yield "too much for a stud of brass or mild steel"
     if judged.FAR_BELOW_PUBLISHED.when(joint):
         yield "far below every published one"
     if judged.MAY_STRETCH.when(joint) and not joint.too_tight:

@@ -12,27 +12,27 @@ from calc.worksheet.declare import Placed, Step
 from calc.worksheet.rows import listed
 
 STEPS: tuple[Step[JointSheet], ...] = (
-    Step(of="without_maker", source="terminal-torque", text="Counted. Where the maker gives no figure, the first one published for that thread stands in, for want of better; on an oiled thread it comes down with the nut factor."),
+    Step(of="without_maker", source="terminal-torque", text="Counted. If the maker gives no value, the first one published for that thread is used; on an oiled thread it is reduced with the nut factor."),
     Step(of="joint_count", formula="with_maker + without_maker", text="Rows with a name."),
-    Step(of="torque_least", source="practice", when=lambda s: s.torque_least is not None, text="Take a torque wrench that holds this within its scale, well off the low end, where it is least sure."),
-    Step(of="torque_most", source="practice", when=lambda s: s.torque_most is not None, text="And this one. One wrench seldom does both."),
-    Step(of="tightest", text="Of all the joints, the one whose torque is the largest share of what its thread takes."),
+    Step(of="torque_least", source="practice", when=lambda s: s.torque_least is not None, text="Use a torque wrench with this well inside its scale, away from the low end, where it is least accurate."),
+    Step(of="torque_most", source="practice", when=lambda s: s.torque_most is not None, text="And this one. One wrench rarely does both."),
+    Step(of="tightest", text="Of all the joints, the one whose torque is the largest share of its thread's limit."),
     Step(of="proof", source="strength", text="{tightest_stud}, {tightest_grade}: as printed, or stress area times proof stress."),
     Step(of="preload_limit", formula="preload_share * proof", source="preload", text="For a joint that is opened again."),
     Step(of="factor", source="nut-factor", text="Usual for a {tightest_condition} steel thread."),
-    Step(of="tightest_ceiling", formula="factor * diameter * preload_limit", source="nut-factor", text="Torque at which the thread has its fill. A ceiling, not a target, so it is not on the printed sheet."),
-    Step(of="tightest_share", formula="tightest_torque / tightest_ceiling", text="More than the whole is too much."),
-    Step(of="schedule", source="terminal-torque", text="Worked for each joint as in the sheet for one joint, which shows every step."),
+    Step(of="tightest_ceiling", formula="factor * diameter * preload_limit", source="nut-factor", text="Torque that uses the thread's full allowance. A limit, not a target, so it is not on the printed sheet."),
+    Step(of="tightest_share", formula="tightest_torque / tightest_ceiling", text="More than 100 % is too much."),
+    Step(of="schedule", source="terminal-torque", text="Calculated for each joint as in joint torque, which shows every step."),
 )
 
 FINE_UNMARKED = Rule[JointSheet](
     id="joint-sheet.fine-unmarked", level=Level.FINE,
     when=lambda s: any(row.joint.thread.grade is Grade.UNKNOWN for row in s.rows),
-    headline="Every joint has its maker’s figure, and even a thread of brass or mild steel takes it.",
+    headline="Every joint has its maker’s torque, within the limit even of brass or mild steel.",
 )
 FINE = Rule[JointSheet](
     id="joint-sheet.fine", level=Level.FINE,
-    headline="Every joint has its maker’s figure, and every thread takes it.",
+    headline="Every joint has its maker’s torque, within the limit of its thread.",
 )
 
 
@@ -61,36 +61,36 @@ JUDGED = (
         text="More than four terminals on one stud do not stay tight: {those}.",
     ),
     _of_each(
-        judged.TOO_TIGHT, headline="More torque than the thread takes: {those}. Check the stud, its material, and N·m against lbf·ft.",
-        text="More torque than the thread takes: {those}.",
+        judged.TOO_TIGHT, headline="Over the thread's limit: {those}. Check the stud, its material, and N·m against lbf·ft.",
+        text="Over the thread's limit: {those}.",
     ),
     _of_each(
-        judged.OVER_ANY, headline="Do not tighten so far: {those}. No such stud takes it. Check lbf·in against N·m.",
-        text="More torque than a stud of any listed metal takes: {those}.",
+        judged.OVER_ANY, headline="Do not tighten to this torque: {those}. It is too much for any such stud. Check lbf·in against N·m.",
+        text="Too much torque for a stud of any listed metal: {those}.",
     ),
     _of_each(
-        judged.NO_TORQUE, headline="No torque to be trusted: {those}. The published value is more than the thread takes: find the maker’s.",
-        text="The published figure is for a part whose stud is stronger, and no torque is given here: {those}.",
+        judged.NO_TORQUE, headline="No reliable torque: {those}. The published value is over the thread's limit: find the maker’s.",
+        text="The published value is for a part with a stronger stud, so no torque is given here: {those}.",
     ),
     _of_each(
         judged.PUBLISHED_TOO_TIGHT_IF_WEAK, headline="Find the metal or the maker's torque: {those}. The published one is too much for brass or mild steel.",
-        text="Find the metal or the maker’s torque: the published one is more than a stud of brass or mild steel takes, and none is given here: {those}.",
+        text="Find the metal or the maker’s torque: the published one is too much for a stud of brass or mild steel, so none is given here: {those}.",
     ),
     _of_each(
         judged.TOO_TIGHT_IF_WEAK, headline="Too much for a stud of brass or mild steel: {those}. Make sure that it is stronger.",
-        text="More torque than a stud of brass or mild steel takes: {those}.",
+        text="Too much torque for a stud of brass or mild steel: {those}.",
     ),
     _of_each(
         judged.BELOW_PUBLISHED, headline="Below every published torque: {those}. Check the value and its unit: a loose joint heats.",
         text="Below every published torque: {those}.",
     ),
     _of_each(
-        judged.ABOVE_PUBLISHED, headline="Above every published torque: {those}. The maker’s figure governs, but check N·m against lbf·ft and lbf·in.",
-        text="Above every published torque: {those}. A battery post or a plastic body breaks far below what a steel thread takes.",
+        judged.ABOVE_PUBLISHED, headline="Above every published torque: {those}. The maker’s value comes first, but check N·m against lbf·ft and lbf·in.",
+        text="Above every published torque: {those}. A battery post or a plastic body breaks far below the limit of a steel thread.",
     ),
     _of_each(
-        judged.BORROWED, headline="No maker’s figure: {those}. The torque there is one published for another part.",
-        text="Makers’ figures for one thread differ several-fold. Find the sheet of the part, above all for battery posts and plastic-bodied studs: {those}.",
+        judged.BORROWED, headline="No maker’s torque: {those}. The torque there is published for another part.",
+        text="Makers’ torques for one thread differ several-fold. Find the data sheet of the part, above all for battery posts and plastic-bodied studs: {those}.",
     ),
     _of_each(
         judged.LUBRICATED, headline="Lubricated: {those}. Make sure that the maker means a lubricated thread; most torques are for a dry one.",
@@ -98,22 +98,22 @@ JUDGED = (
     ),
     _of_each(
         judged.MAY_STRETCH, headline="May stretch the thread past its proof load: {those}.",
-        text="With the least friction published, the thread passes its proof load and may stretch for good: {those}.",
+        text="With the lowest published friction, the thread passes its proof load and may stretch permanently: {those}.",
     ),
 )
 BESIDE = (
     _of_each(judged.DISCONNECT_FIRST),
-    _of_each(judged.DRY_STAINLESS, text="Dry stainless on stainless seizes, and clamps less for the same torque. Ask the maker which anti-seize and which torque."),
-    _of_each(judged.UNKNOWN_MATERIAL, text="Where the material is not known, the thread is taken for brass or mild steel. A copper stud takes a third less: choose copper if it is reddish where it is scratched."),
-    _of_each(judged.INCH_GRADES, text="Inch bolts are graded otherwise. Here the strength of the material you chose is put on the inch thread."),
+    _of_each(judged.DRY_STAINLESS, text="Dry stainless on stainless seizes, and gives less clamping force for the same torque. Ask the maker which anti-seize and which torque."),
+    _of_each(judged.UNKNOWN_MATERIAL, text="If the material is not known, brass or mild steel is assumed. A copper stud allows a third less: choose copper if a scratch looks reddish."),
+    _of_each(judged.INCH_GRADES, text="Inch bolts have other grades. Here the strength of the material you chose is used for the inch thread."),
     _of_each(judged.BATTERY_TERMINAL, text="A battery terminal is soft: lead, or a thin insert in plastic. Only its maker’s torque counts: {those}."),
-    _of_each(judged.PLASTIC_BODY, text="The body of a fuse holder or breaker is plastic: it cracks long before the stud gives. Only the maker’s torque counts: {those}."),
-    _of_each(judged.CHASSIS_GROUND, text="A ground on the body: bare metal, paint or grease over the finished joint, and never on a part of the fuel, brake or gas system: {those}."),
+    _of_each(judged.PLASTIC_BODY, text="The body of a fuse holder or breaker is plastic: it cracks long before the stud yields. Only the maker’s torque counts: {those}."),
+    _of_each(judged.CHASSIS_GROUND, text="A ground on the body: use bare metal, paint or grease over the finished joint, and never a part of the fuel, brake or gas system: {those}."),
     _of_each(judged.INITIAL_EACH),
     _of_each(judged.TORQUE_FROM_MEMORY, text="At least one published torque used here is from memory."),
     _of_each(judged.TORQUE_IS_ROUGH),
 )  # what stands beside the numbers, whatever the verdict
 HOW_KEPT_TIGHT = Rule[JointSheet](
     id="joint-sheet.how-kept-tight", level=Level.NOTE, source="practice",
-    text="What keeps a joint tight is chosen by the kind of joint and the lugs on it, as in joint torque, with its reasons there. A conical washer is a spring washer on the nut’s side, over a flat one; a nylon nut has a ring that grips the thread; a flange nut is serrated. No split washer and no wing nut is relied on.",
+    text="What keeps a joint tight is chosen by the kind of joint and the lugs on it, as in joint torque, with its reasons there. A conical washer is a spring washer on the nut’s side, over a flat one; a nylon nut has a ring that grips the thread; a flange nut is serrated. Split washers and wing nuts are not relied on.",
 )

@@ -119,7 +119,7 @@ WORKSHEET = Worksheet(
         *(Placed(rule=rule, at="protection.duty", fields=FITTED, headline=headline, text=text) for rule, headline, text in WHERE_IT_IS),
         *placed("protection", protection.NO_FAMILY, fitted_fuse.LABEL_TOO_SMALL, *protection.FITS),
         Placed(rule=clearing.ABOVE_CEILING, at="protection", fields=FITTED,
-               headline="Do not use a {fitted} fuse: it is more than one and a half times what this wire carries, {ampacity}."),
+               headline="Do not use a {fitted} fuse: it is more than 1.5 times this wire's ampacity, {ampacity}."),
         *(Placed(rule=rule, at="protection", fields=FITTED) for rule in fitted_fuse.RULES[:1]),
         Placed(rule=clearing.NO_OVERLOAD, at="protection", fields=FITTED,
                headline="Use {largest} or less: a {fitted} fuse does not protect this wire against overload."),

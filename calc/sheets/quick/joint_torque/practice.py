@@ -7,7 +7,7 @@ def clamping(stud: str, torques: tuple[str, ...]) -> Task:
     """Return the question after the clamping force on one stud, with torques that suit it."""
     return Task(
         asks="preload",
-        text="The maker of a part asks for {maker_torque} on a {condition} {stud} stud. With a nut factor of {grip}, what clamping force does that give?",
+        text="The maker of a part gives {maker_torque} on a {condition} {stud} stud. With a nut factor of {grip}, what clamping force does that give?",
         draw={"stud": (stud,), "maker_torque": torques, "condition": ("dry",), "grade": ("8.8",)},
         slips=(
             Slip(

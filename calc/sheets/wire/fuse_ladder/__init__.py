@@ -58,7 +58,7 @@ REFUSALS = (
     ),
     Placed(
         rule=judged.OVERLOADED, covers=BESIDE,
-        headline="The upstream fuse of {upstream} carries {other_load} before there is a fault: it will open without a fault.",
+        headline="Check the upstream fuse: {upstream} already carries {other_load} and will open without a fault.",
     ),
     Placed(
         rule=judged.WRONG_WAY_ROUND, covers=BESIDE | judged.WRONG_WAY_ROUND.covers,
@@ -67,7 +67,7 @@ REFUSALS = (
     Placed(rule=judged.UPSTREAM_FIRST, covers=BESIDE, headline="The upstream fuse opens first at {decisive}: {how}."),
     Placed(
         rule=judged.CARRIED, covers=BESIDE,
-        headline="The downstream fuse of {downstream} carries {lowest} for hours: it does not clear such a fault.",
+        headline="Use a smaller downstream fuse: {downstream} can carry {lowest} for hours, and does not clear such a fault.",
     ),
 )
 RESERVATIONS = tuple(
