@@ -16,11 +16,14 @@ MINUS = "\u2212"
 
 _MODES = {UP: ROUND_CEILING, DOWN: ROUND_FLOOR}
 _SAME = Decimal("1e-9")
+_LONG = 4  # figures of a whole part, all of which are shown
 
 
 def rounded(value: float, digits: int = 3, rounding: str = NEAR) -> str:
-    """Return `value` with at least `digits` significant digits, never fewer than its whole part.
+    """Return `value` with at least `digits` significant digits.
 
+    A whole part of up to four figures is never cut; of a longer one no more is kept than `digits`
+    or four figures say.
     `rounding` is UP or DOWN for a choice alone. A value that is already round (to one part in 1e9)
     is not pushed to the next number.
     """
@@ -28,7 +31,9 @@ def rounded(value: float, digits: int = 3, rounding: str = NEAR) -> str:
     if not exact:
         return "0"
     for _ in range(2):  # rounding up 99.95 gains a digit in front, so the step is found again
-        step = _step(min(0, exact.adjusted() - digits + 1))
+        first = exact.adjusted()
+        last = min(0, first - digits + 1) if first < _LONG else first - max(digits, _LONG) + 1
+        step = _step(last)
         result = exact.quantize(step, ROUND_HALF_EVEN)
         if rounding != NEAR and abs(result - exact) > _SAME * abs(exact):
             result = exact.quantize(step, _MODES[rounding])

@@ -32,8 +32,10 @@ from calc.units.shown import (
         (0.9996, "1", "1", "0.999"),
         (999.6, "1000", "1000", "999"),
         (1000.4, "1000", "1001", "1000"),
-        (123456.0, "123456", "123456", "123456"),
-        (123456.4, "123456", "123457", "123456"),
+        (9999.4, "9999", "10000", "9999"),
+        (12344.0, "12340", "12350", "12340"),
+        (123456.0, "123500", "123500", "123400"),
+        (536689.0, "536700", "536700", "536600"),
         (37.5, "37.5", "37.5", "37.5"),
         (0.0012345, "0.00123", "0.00124", "0.00123"),
         (1 / 3, "0.333", "0.334", "0.333"),
@@ -69,9 +71,13 @@ def test_up_is_never_below_and_down_never_above():
         assert near in (up, down)
 
 
-def test_a_whole_part_is_never_cut():
-    assert rounded(48231.7) == "48232"
-    assert rounded(48231.7, digits=1) == "48232"
+def test_four_figures_of_a_whole_part_are_always_shown_and_no_more_than_asked_for_of_a_longer():
+    assert rounded(4823.7) == "4824"
+    assert rounded(4823.7, digits=1) == "4824"
+    assert rounded(48231.7) == "48230"
+    assert rounded(48231.7, digits=1) == "48230"
+    assert rounded(48231.7, digits=5) == "48232"
+    assert rounded(48231.7, digits=6) == "48231.7"
 
 
 @pytest.mark.parametrize(
