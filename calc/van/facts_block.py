@@ -49,10 +49,10 @@ def blocks(van: Van) -> Iterator[Block]:
             for row in schedule(van).rows
             if target(row.part, "from") == bar.id and (duty := _duty(row)) is not None
         ]
-        for weak in (True, False):
-            some = [(one, d) for one, d in own if (d.cannot_interrupt if weak else d.tight)]
-            if some:
-                yield _block(van, bar, some, weak=weak)
+        weak = any(duty.cannot_interrupt for _, duty in own)
+        some = [(one, duty) for one, duty in own if duty.cannot_interrupt or duty.tight]
+        if some:
+            yield _block(van, bar, some, weak=weak)
 
 
 def _duty(row: Row) -> InterruptingDuty | None:

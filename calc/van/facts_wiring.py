@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.electrical.drop_limits import Duty, drop_limit
+from calc.units.compare import at_least
 from calc.units.si import Amperes, Metres, Tag, Volts
 from calc.van.bind import filled
 from calc.van.facts import system_volts
@@ -15,6 +16,8 @@ from calc.van.judging import Fact, known, there
 from calc.van.net import owner
 from calc.van.paths import roots, runs, way
 from calc.van.record import CHASSIS, Part, Van
+from calc.van.row import Row
+from calc.van.saying import listed
 from calc.van.schedule import schedule
 from calc.van.usual import as_usual
 from calc.van.worked import Outcome, attempted
@@ -105,32 +108,38 @@ def _fuse(van: Van, part: Part) -> tuple[str, str]:
 
 @dataclass(frozen=True, kw_only=True)
 class Limited(Fact):
-    """A fuse behind a converter, whose `rated` current it may never open at.
+    """A converter, whose `rated` current the fuses of some runs behind it may never open at.
 
-    `carried` tells whether the conductor carries all that the converter gives, shorted or not.
+    `carried` tells whether their conductors carry all that it gives, shorted or not.
     """
 
-    fuse: Amperes
     rated: Amperes
-    device: str
+    fuses: str
     carried: bool
 
 
 def limited(van: Van) -> Iterator[Limited]:
-    """Yield each fused run behind a converter of which both currents are known."""
+    """Yield each converter with the fuses behind it that it may not open."""
+    idle: dict[tuple[str, bool], list[Row]] = {}
     for row in schedule(van).rows:
         device = converter_before(van, row.part)
         rated = device.si("rated_current") if device else None
         if device is None or rated is None or row.fuse is None or row.ampacity is None:
             continue
-        yield Limited(
-            at=row.part.place,
-            part=row.part.name,
-            fuse=row.fuse,
-            rated=rated,
-            device=device.name,
-            carried=row.limited,
-        )
+        if at_least(row.fuse, rated):
+            idle.setdefault((device.id, row.limited), []).append(row)
+    for (id, carried), rows in idle.items():
+        device = van.by_id(id)
+        rated = device.si("rated_current") if device else None
+        if device is not None and rated is not None:
+            names = listed([row.part.name for row in rows])
+            yield Limited(
+                at=device.place,
+                part=device.name,
+                rated=rated,
+                fuses=f"the {'fuses' if len(rows) > 1 else 'fuse'} of {names}",
+                carried=carried,
+            )
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -16,6 +16,7 @@ from calc.van.patterns import worked_patterns
 from calc.van.record import place_of
 from calc.van.review import review
 from calc.van.told import AS_USUAL, NOT_PROVEN, NOT_SEEN, NOT_STATED
+from calc.van.values import State
 
 GRAVE = (Level.STOP, Level.CAUTION)
 # The ten usual mistakes as the page of them has them, and the finding that tells each.
@@ -242,3 +243,65 @@ def test_what_is_stated_and_does_not_fit_is_not_asked_for_again():
     found = demo("marram").added("batteries", second).review().findings
     said = [one.sentence for one in found if one.part_name == "old bank" and one.not_proven]
     assert said and not any("Add to old bank: chemistry" in one for one in said)
+
+
+CHILLY = {"bank.coldest": "6 °C", "patterns[1].temperature": "6 °C"}
+
+
+@pytest.mark.parametrize(
+    ("changes", "level"),
+    [
+        # 200 A·h; 30 A from the alternator are 0.15 of it in an hour
+        ({}, Level.NOTE),
+        ({"alternator.charger_limit": "40 A"}, Level.NOTE),
+        ({"alternator.charger_limit": "41 A"}, Level.CAUTION),
+        ({"bank.coldest": "4.9 °C", "patterns[1].temperature": "4.9 °C"}, Level.CAUTION),
+        ({"management.cold_cut_off": "not proven"}, Level.CAUTION),
+        ({"batteries[1].capacity": ""}, None),
+    ],
+)
+def test_a_gentle_charge_above_five_degrees_with_a_proven_cut_off_is_but_a_note(changes, level):
+    found = review(SOUND.van.changed({**CHILLY, **changes})).findings
+    levels = {one.level for one in found if one.rule == "charge.near-frost"}
+    assert levels == ({level} if level else set())
+
+
+def test_a_measured_joint_is_told_of_once_and_mended():
+    """120 mV at 50 A is more than a joint may lose, at full current too; remade it loses 5 mV."""
+    texts = {"joints[1].drop": "120 mV", "joints[1].current": "50 A"}
+    found = review(SOUND.van.changed({**texts, "joints[1].full_current": "80 A"}))
+    (one,) = (one for one in found.findings if one.rule.startswith("contact."))
+    assert one.level is Level.STOP
+    (mend, *_) = mends_of(found.van, found, one)
+    assert mended(found.van, mend).at("joints[1].drop").text == "5 mV"
+
+
+def test_what_was_not_seen_of_many_runs_is_told_once():
+    van = SOUND.van.changed({"van.kind": "inspection"})
+    van = van.changed({f"circuits[{n}].return_by": "not seen" for n in (1, 2, 3)})
+    stops = [one for one in review(van).findings if one.rule == NOT_PROVEN]
+    (runs,) = (one for one in stops if "circuits[1].return_by" in one.places)
+    assert {f"circuits[{n}].return_by" for n in (1, 2, 3)} <= set(runs.places)
+    assert "return path" in runs.sentence and "runs" in runs.sentence
+    assert not [o for o in stops if o is not runs and "circuits[2].return_by" in o.places]
+
+
+@pytest.mark.parametrize(
+    ("gone", "hours", "by"),
+    [((), "0 h", "shore"), (("shore",), "1 h", "driving"), (("shore",), "0 h", "sun")],
+)
+def test_a_trip_is_recovered_from_by_what_the_van_has(gone, hours, by):
+    van = SOUND.van.changed({"patterns[1].recovery": "", "patterns[1].drive_hours": hours})
+    for kind in gone:
+        van = van.stating(kind, State.NONE)
+    quick = worked_patterns(van)[0].quick
+    assert quick.inputs["recovery"].value == by
+
+
+def test_a_pattern_has_twelve_skies_of_its_own():
+    own = {"patterns[2].climate": "my own twelve shares"}
+    dull = {**own, "patterns[2].own_skies": "January:10 %;February:90 %"}
+    first, second, *_ = worked_patterns(SOUND.van.changed(dull))[1].months
+    bright = {**own, "patterns[2].own_skies": "January:90 %;February:90 %"}
+    other, same, *_ = worked_patterns(SOUND.van.changed(bright))[1].months
+    assert first.sun < other.sun / 2 and second.sun == same.sun

@@ -130,6 +130,43 @@ def test_the_highest_short_is_at_the_fuse_with_a_full_cold_bank():
     assert of(VAN, "main-plus").fault_high == pytest.approx(REST / 10e-3, rel=1e-4)
 
 
+STARTER = """
+[[batteries]]
+name = "starter"
+role = "starter"
+chemistry = "AGM"
+capacity = "70 A·h"
+resistance = "4 mΩ"
+[[cables]]
+name = "starter feed"
+from = "starter"
+to = "fuse-block"
+current = "30 A"
+length = "1 m"
+conductor = "6 AWG"
+fuse = "60 A"
+fuse_family = "class T"
+"""
+
+
+def test_a_short_by_the_starter_battery_is_fed_by_it():
+    """4 mΩ give more than 10 mΩ of the bank behind a metre of 2 AWG and the feed's own."""
+    row = of(VAN + STARTER, "starter-feed")
+    full = 6 * 2.13  # AGM rests at 12.8 V when full: common practice
+    assert row.fault_high == pytest.approx(full / 4e-3, rel=1e-2)
+    weak = of(
+        (VAN + STARTER).replace('resistance = "4 mΩ"', 'resistance = "40 mΩ"'), "starter-feed"
+    )
+    assert weak.fault_high > full / 40e-3
+
+
+def test_a_cable_of_one_pole_loses_half_of_what_a_pair_does():
+    """60 A over 1.2 m of 2 AWG."""
+    assert of(VAN, "main-plus").drop == pytest.approx(60 * 1.2 * OHMS_2, rel=2e-3)
+    pair = VAN.replace('name = "main plus"', 'name = "main plus"\npole = "both"')
+    assert of(pair, "main-plus").drop == pytest.approx(2 * 60 * 1.2 * OHMS_2, rel=2e-3)
+
+
 def test_the_lowest_short_is_at_the_far_end_with_an_empty_worn_bank():
     # PVC may reach 160 °C in a short; source and joints half as bad again; 90 % of the voltage
     hot = (234.5 + 160) / (234.5 + 75) / 304.8

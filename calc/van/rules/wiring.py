@@ -7,7 +7,7 @@ from typing import Annotated
 
 from calc.electrical.fuses import CEILING
 from calc.judge import Level
-from calc.units.compare import at_least, at_most
+from calc.units.compare import at_most
 from calc.units.si import Number, Tag
 from calc.van.facts_wiring import (
     SHEATHED_AT_MOST,
@@ -96,14 +96,14 @@ FUSE_TOO_FAR = VanRule[MainFuse](
     mends=lambda m: _nearer(m),
 )
 MAY_NEVER_OPEN = VanRule[Limited](
-    id="van.fuse-behind-converter-idle", level=Level.NOTE, when=lambda f: f.carried and at_least(f.fuse, f.rated), source="practice", key="fuse",
-    headline="Read the data sheet of {device}: it limits a short, and the {fuse} fuse of {part} may never open.",
-    text="The conductor can carry a converter's usual short-circuit current, so it does not burn. A smaller fuse would show where the fault is.",
+    id="van.fuse-behind-converter-idle", level=Level.NOTE, when=lambda f: f.carried, source="practice", key="rated_current",
+    headline="Read the data sheet of {part}: it limits a short, and {fuses} may never open.",
+    text="The conductors can carry a converter's usual short-circuit current, so they do not burn. A smaller fuse would show where the fault is.",
 )
 MAY_COOK = VanRule[Limited](
-    id="van.fuse-behind-converter-too-large", level=Level.CAUTION, when=lambda f: not f.carried and at_least(f.fuse, f.rated), source="practice", key="fuse",
-    headline="Use a fuse below {rated} on {part}: {device} limits a short there, and {fuse} may never open.",
-    text="Fire: a converter that limits its current feeds a short for hours, and this conductor is not sure to carry it.",
+    id="van.fuse-behind-converter-too-large", level=Level.CAUTION, when=lambda f: not f.carried, source="practice", key="rated_current",
+    headline="Use fuses below {rated} behind {part}: it limits a short, and {fuses} may never open.",
+    text="Fire: a converter that limits its current feeds a short for hours, and these conductors are not sure to carry it.",
 )
 LOST_ON_THE_WAY = VanRule[MeasuredDrop](
     id="van.measured-drop-over-limit", level=Level.CAUTION, source="practice", key="measured_drop",
