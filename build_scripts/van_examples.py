@@ -62,7 +62,7 @@ def _findings(found: Review, root: str) -> list[Markup]:
 def _finding(found: Review, one: Finding, root: str) -> Markup:
     """Return one finding, with the first change that mends it."""
     mends = tried(found.van, found, one, offers=1) if one.level in GRAVE else ()
-    says = [el("p", "Mend: ", mend.text, class_="lv-why") for mend, _ in mends]
+    says = [el("p", "Fix: ", mend.text, class_="lv-why") for mend, _ in mends]
     return finding_html(one, *says, root=root)
 
 

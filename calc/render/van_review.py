@@ -208,7 +208,7 @@ def _patterns(found: Review, van: str) -> Markup | None:
     own = worked_patterns(found.van)
     if not own:
         return None
-    more = _small("Work out the year, the recovery and what would carry it", data_seasons=True)
+    more = _small("Work out the year, the recovery and what would help", data_seasons=True)
     return join(
         el("h3", "Patterns of use"),
         el("ul", *(_pattern(one, van) for one in own)),

@@ -30,7 +30,7 @@ def test_a_sample_shows_every_finding_its_diagram_and_its_lists(name):
 
 def test_the_ten_mistakes_are_shown_with_what_mends_them():
     said = words_of(example_html("ten-mistakes", "../../", lists=False))
-    assert said.count("Mend: ") == 7  # of ten, three are but notes
+    assert said.count("Fix: ") == 7  # of ten, three are but notes
     assert "Circuit schedule" not in said
 
 

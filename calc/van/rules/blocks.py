@@ -15,9 +15,9 @@ _OF_EACH = frozenset({
 
 
 def _mends(b: Block) -> Iterator[Mend]:
-    """Yield a feed that holds the short back, and fuses that break it."""
+    """Yield a feed that limits the short, and fuses that break it."""
     if b.feed_place:
-        yield Mend(text=f"Lay {b.feed} {b.feed_text} long: its copper holds the short back.", changes={b.feed_place: b.feed_text})
+        yield Mend(text=f"Make {b.feed} {b.feed_text} long: its resistance limits the short-circuit current.", changes={b.feed_place: b.feed_text})
     if b.family:
         yield Mend(text=f"Change the fuses there to {b.family}, rated as now.", changes={f"{one}.fuse_family": b.family for one in b.places})
 
@@ -25,12 +25,12 @@ def _mends(b: Block) -> Iterator[Mend]:
 CANNOT_INTERRUPT = VanRule[Block](
     id="van.block-cannot-interrupt", level=Level.STOP, when=lambda b: b.weak, source="fuse-ratings",
     headline="Change the fuses or the feed of {part}: a short there passes {fault_current}, and they break {breaks}.",
-    text="A fuse that cannot break the fault can burst and burn. A longer or thinner feed holds the short back.",
+    text="A fuse that cannot break the fault can burst and burn. A longer or thinner feed limits the short-circuit current.",
     mends=_mends, covers=_OF_EACH,
 )
 TIGHT = VanRule[Block](
     id="van.block-interrupts-tightly", level=Level.CAUTION, when=lambda b: not b.weak, source="practice",
-    headline="Hold the short at {part} back: {fault_current} is within a tenth of what its fuses break.",
+    headline="Limit the short-circuit current at {part}: {fault_current} is within a tenth of what its fuses break.",
     text="No source is known so well, and a charger adds its own. A longer or thinner feed, or stronger fuses, give room.",
     mends=_mends, covers=_OF_EACH,
 )

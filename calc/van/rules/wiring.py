@@ -103,7 +103,7 @@ MAY_NEVER_OPEN = VanRule[Limited](
 MAY_COOK = VanRule[Limited](
     id="van.fuse-behind-converter-too-large", level=Level.CAUTION, when=lambda f: not f.carried, source="practice", key="rated_current",
     headline="Use fuses below {rated} behind {part}: it limits a short, and {fuses} may never open.",
-    text="Fire: a converter that limits its current feeds a short for hours, and these conductors are not sure to carry it.",
+    text="Fire: a converter that limits its current feeds a short for hours, and these conductors may not carry it.",
 )
 LOST_ON_THE_WAY = VanRule[MeasuredDrop](
     id="van.measured-drop-over-limit", level=Level.CAUTION, source="practice", key="measured_drop",
