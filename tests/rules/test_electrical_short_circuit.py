@@ -116,10 +116,10 @@ def test_a_rule_of_the_sheet_fires_on_one_side_of_its_line_only(rule, there, not
 
 def test_each_battery_its_own_fuse_is_the_first_thing_said_of_a_large_bank():
     large = {"batteries": "4", "source_resistance": "2 mohm"}
-    assert calc.work("fault-current", large).sentence.startswith("Fuse each battery by itself")
+    assert calc.work("fault-current", large).sentence.startswith("Fit a fuse to each battery")
     behind = calc.work("fault-current", large | STRIP)
     assert behind.verdict == "stop"
-    assert behind.sentence.startswith("Fuse each battery by itself")
+    assert behind.sentence.startswith("Fit a fuse to each battery")
 
 
 def test_a_fuse_is_judged_by_the_voltage_printed_on_it():

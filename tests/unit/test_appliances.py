@@ -70,7 +70,7 @@ def test_a_box_that_hardly_rests_is_not_recommended_for_taking_less():
     busy = calc.work(ROUTE, {"dc_duty": "93 %"})
     assert busy["extra_charge"].m > 0
     assert "Take" not in busy.sentence and "no reserve" in busy.sentence
-    assert calc.work(ROUTE).sentence.startswith("Take the battery-voltage one")
+    assert calc.work(ROUTE).sentence.startswith("Use the battery-voltage one")
 
 
 def test_what_is_used_by_hand_is_carried_by_either_route_in_the_same_hours():
@@ -104,7 +104,7 @@ def test_nothing_is_recommended_that_costs_more_or_rests_on_labels_or_warms():
         assert found.household.served, texts
         if v["extra_charge"] is not None:  # the battery-voltage one is, or either
             assert found.direct.holds_in_heat, texts
-            assert answer.sentence.startswith(("Take the battery-voltage one", "Either")), texts
+            assert answer.sentence.startswith(("Use the battery-voltage one", "Either")), texts
             continue
         assert v["figures"] == "measured", texts
         assert v["idle"] > 0 or v["from_bank"] == 0, texts

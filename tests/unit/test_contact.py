@@ -218,7 +218,7 @@ def test_a_name_that_is_not_there_is_refused_with_those_that_are(function, input
 
 def test_nothing_about_the_next_steps_pretends_to_know_when():
     line = next(line for line in ask().working if "does next" in line.label)
-    assert "How soon is not known" in line.text
+    assert "How fast is not known" in line.text
 
 
 def test_a_bad_reading_is_a_stop_with_the_figures_of_the_example():
@@ -236,7 +236,7 @@ def test_every_answer_warns_of_burns_and_of_a_live_bank():
         assert {"contact.no-fuse-sees-it", "contact.how-to-mend"} <= set(answer.rules)
         assert ("contact.leave-off" in answer.rules) is (answer.verdict == "stop")
     text = said(ask())
-    assert "burns fingers" in text and "disconnect open" in text
+    assert "Burns and fire" in text and "disconnect open" in text
 
 
 def test_no_growth_is_told_of_a_part_that_cannot_pass_its_full_current():

@@ -183,7 +183,7 @@ def test_below_the_table_a_wire_bears_its_share_of_the_first_row(name):
     assert laid(name).ampacity_at_60c_insulation == pytest.approx(10 * share)
     assert laid(name).below_table and not laid().below_table
     for rules, insulation in ((NEC, 90.0), (RuleSet.ABYC, 105.0)):
-        with pytest.raises(NotCovered, match="thicker"):
+        with pytest.raises(NotCovered, match="larger"):
             laid(name, rule_set=rules, insulation=insulation)
 
 

@@ -98,7 +98,7 @@ def test_split_washers_are_said_to_be_disputed_with_both_sides_and_their_sources
     notes = [(said.text, said.source.title) for said in ask().notes]
     assert any("flat and useless" in text and "NASA" in title for text, title in notes)
     assert any("no significant difference" in text for text, title in notes)
-    assert any("sell them say the opposite" in text for text, title in notes)
+    assert any("sellers say the opposite" in text for text, title in notes)
 
 
 def test_no_published_torque_is_offered_for_a_battery_terminal_without_saying_so():

@@ -96,7 +96,7 @@ def test_a_strip_known_by_its_label_is_told_how_to_be_reckoned():
 
 def test_a_filament_is_said_to_start_cold_and_a_dimmer_to_be_looked_at():
     lamps = calc.work(DIM, {"lamp": "filament"})
-    assert any("Cold it takes" in one.text for one in lamps.cautions)
+    assert any("Cold, it draws" in one.text for one in lamps.cautions)
     assert any("minus is the body" in one.text for one in calc.work(DIM).notes)
 
 

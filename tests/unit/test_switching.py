@@ -179,7 +179,7 @@ def test_the_switch_of_a_coil_is_said_to_break_dc_on_a_mains_line_too():
     )
     assert mains.verdict == "stop"
     assert "relay.coil-is-dc" in mains.rules
-    assert mains.rule == "switch.rated-below-current" and "With a DC rating" in mains.sentence
+    assert mains.rule == "switch.rated-below-current" and "A DC-rated switch" in mains.sentence
 
 
 def test_contacts_are_kept_from_gas_and_vented_batteries():

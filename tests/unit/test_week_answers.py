@@ -216,7 +216,7 @@ def test_the_first_stage_has_no_word_for_what_is_still_missing(texts):
     )
     lines = [line.value + line.text for line in first.working]
     assert not [one for one in (first.sentence, summary_text(first), *lines) if "none" in one]
-    assert ("still being worked out" in first.sentence) is (texts == {})
+    assert ("still being calculated" in first.sentence) is (texts == {})
 
 
 def test_a_week_that_lasts_but_falls_is_told_what_would_last_for_good():
