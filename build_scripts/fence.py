@@ -20,9 +20,10 @@ from markdown.inlinepatterns import InlineProcessor
 from pymdownx.superfences import SuperFencesException
 
 import calc
-from build_scripts import made
+from build_scripts import glossary, made
 from calc.practice import question
 from calc.render import example_html, sheet_html
+from calc.render.html import join
 from calc.render.practice import practice_html
 from calc.worksheet.answer import Answer
 
@@ -34,7 +35,8 @@ def worksheet(
 ) -> str:
     """Return a live sheet."""
     name, presets = _parsed(source)
-    return str(sheet_html(_worked(name, presets)))
+    answer = _worked(name, presets)
+    return str(join(sheet_html(answer), glossary.words_html(answer.worksheet)))
 
 
 def example(
@@ -126,10 +128,11 @@ class FigureProcessor(InlineProcessor):
 
 
 class Figures(Extension):
-    """The Markdown extension for figures in the text."""
+    """The Markdown extension for figures in the text, and for the words that it explains."""
 
     def extendMarkdown(self, md: Markdown) -> None:
         md.inlinePatterns.register(FigureProcessor(_FIGURE, md), "lugwise-figure", 185)
+        md.treeprocessors.register(glossary.Words(md), "lugwise-words", 15)  # after all inline text
 
 
 def makeExtension(**options: Any) -> Figures:

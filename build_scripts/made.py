@@ -7,9 +7,10 @@ from pathlib import Path
 from typing import Any
 
 import calc
-from build_scripts import trees, van_keys, wall
+from build_scripts import glossary, trees, van_keys, wall
 from build_scripts.van_examples import example_html
 from calc.render.html import Markup, el, join
+from calc.render.practice_page import page_html as practice_page
 from calc.render.van_page import page_html as van_page
 from calc.tables import table
 from calc.units.typed import LONGEST
@@ -241,6 +242,8 @@ PARTS: dict[str, Callable[[], Markup]] = {
     "wall-awg": partial(wall.sheet_html, "awg"),
     "wall-mm2": partial(wall.sheet_html, "mm2"),
     "fault-trees": trees.trees_html,
+    "practice": practice_page,
+    "glossary": glossary.page_html,
     "van": van_page,
     "van-keys": van_keys.keys_html,
     "van-sound": partial(example_html, "marram", "../../"),

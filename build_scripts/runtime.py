@@ -7,8 +7,9 @@ then started under node, and every worksheet must answer as it did before the tr
 The memory of a Python that was started from the bundle goes in as well: once the site is saved, a
 page restores it, and starts from the files only where that fails.
 
-The code of the van, with what it alone needs of Python's library, is an archive of its own: the
-page fetches it when a van is first asked for, and no other page's start pays for it.
+The code of the van, with what it alone needs of Python's library, and the questions of the
+practice sets are archives of their own: the page fetches each when it is first asked for, and no
+other page's start pays for it.
 """
 
 import argparse
@@ -26,11 +27,14 @@ from itertools import zip_longest
 from pathlib import Path
 
 import calc
-from build_scripts import runtime_van
+from build_scripts import runtime_practice, runtime_van
 from build_scripts.finish import SiteError
 from build_scripts.runtime_files import (
+    CORE,
+    PRACTICE,
+    VAN,
     Files,
-    is_of_van,
+    archive_of,
     lean,
     packed,
     page_files,
@@ -64,9 +68,6 @@ ALSO = ("encodings.ascii", "encodings.latin_1", "_pylong")
 WIRE_BUDGET = 5_500_000
 """Bytes until the first live answer, of the 6.0 MB promised; the rest is for the page itself."""
 
-CORE, VAN = "app.zip", "van.zip"
-"""The code that every page has, and what only a page about a van fetches on top."""
-
 MEMORY = "memory"
 """Python as it is after its start: saved with the site, so that no first visit waits for it."""
 
@@ -95,22 +96,29 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
         work = Path(name)
         library, others, ours = compiled(work, boot, own, packages)
         ours[f"calc/units/{UNIT_LINES}"] = json.dumps(unit_lines(KINDS)).encode()
-        core, van = ({n: c for n, c in ours.items() if is_of_van(n) is of} for of in (False, True))
+        core, practice, van = (
+            {n: c for n, c in ours.items() if archive_of(n) == name}
+            for name in (CORE, PRACTICE, VAN)
+        )
+        asking = runtime_practice.requests()
         parts = [
-            {"archive": CORE, "requests": requests(), "imports": imported_by(own, of_van=False)},
+            {"archive": CORE, "requests": requests(), "imports": imported_by(own, CORE)},
+            {"archive": PRACTICE, "requests": asking, "imports": imported_by(own, CORE, PRACTICE)},
             {"archive": VAN, "requests": runtime_van.requests(), "imports": imported_by(own)},
         ]
-        whole = {"stdlib.zip": zipped(library), CORE: zipped(others | core), VAN: zipped(van)}
+        whole = {"stdlib.zip": zipped(library), CORE: zipped(others | core)}
+        whole |= {PRACTICE: zipped(practice), VAN: zipped(van)}
         before = ask(work / "whole", boot, whole, parts)
-        start, later = (used_of(paths, boot) for paths in before["files"])
+        start, practised, later = (used_of(paths, boot) for paths in before["files"])
         start |= {f"{name.replace('.', '/')}.pyc" for name in ALSO}
+        start |= practised  # a question must do without what comes with a van
         more = only_later(start, later)
         start |= later - more
         van |= {n: (library | others)[n] for n in more & (library | others).keys()}
         library, others = (
             {n: files[n] for n in start & files.keys()} for files in (library, others)
         )
-        archives = {"stdlib.zip": library, CORE: others | core, VAN: van}
+        archives = {"stdlib.zip": library, CORE: others | core, PRACTICE: practice, VAN: van}
         write_bundle(out, boot, {name: zipped(files) for name, files in archives.items()})
         quiet = [part | {"imports": []} for part in parts]
         after = ask(work / "bundle", boot, read_bundle(out), quiet)
@@ -172,15 +180,15 @@ def read_packages(packages: Path) -> Files:
     return read_files(packages, roots)
 
 
-def imported_by(own: Path, *, of_van: bool = True) -> list[str]:
+def imported_by(own: Path, *archives: str) -> list[str]:
     """Every module that any line of `calc` could import, also on paths that no question takes.
 
-    Not the packages: they come only as far as a question needs them. Without `of_van` the van's own
-    code is left out.
+    Not the packages: they come only as far as a question needs them. With `archives`, the code of
+    all others is left out.
     """
     names = set()
     for file in (file for file in page_files(own) if file.suffix == ".py"):
-        if is_of_van(file.relative_to(own.parent).as_posix()) and not of_van:
+        if _left_out(file.relative_to(own.parent).as_posix(), archives):
             continue
         names.add(".".join(file.relative_to(own.parent).with_suffix("").parts))
         for line in ast.walk(ast.parse(file.read_bytes())):
@@ -189,9 +197,12 @@ def imported_by(own: Path, *, of_van: bool = True) -> list[str]:
             elif isinstance(line, ast.ImportFrom):
                 names |= {f"{line.module}.{alias.name}" for alias in line.names} | {line.module}
     names = {name.removesuffix(".__init__") for name in names}
-    if not of_van:
-        names = {name for name in names if not is_of_van(name.replace(".", "/"))}
+    names = {name for name in names if not _left_out(f"{name.replace('.', '/')}.py", archives)}
     return sorted(name for name in names if name.split(".")[0] not in PACKAGES)
+
+
+def _left_out(name: str, archives: tuple[str, ...]) -> bool:
+    return bool(archives) and archive_of(name) not in archives
 
 
 def requests() -> list[str]:
@@ -303,7 +314,7 @@ def read_bundle(out: Path) -> Files:
 
 def wire_size(out: Path) -> int:
     """Bytes of what a page starts from as a host sends it; it packs what is not packed yet."""
-    later = {f"{VAN}{PACKED}", f"{MEMORY}{PACKED}"}
+    later = {f"{name}{PACKED}" for name in (VAN, PRACTICE, MEMORY)}
     files = (file for file in out.iterdir() if file.name not in later)
     contents = [(file.suffix, file.read_bytes()) for file in files]
     return sum(len(c if suffix == PACKED else gzip.compress(c)) for suffix, c in contents)

@@ -10,27 +10,35 @@ import deflate
 
 Files = dict[str, bytes]
 
+CORE, VAN, PRACTICE = "app.zip", "van.zip", "questions.zip"
+"""The code that every page has; and what is fetched on top for a van, and for practice."""
+
 OF_VAN = ("calc/van", "calc/render/van", "calc/tables/van_")
 """How the names begin of what only pages about a van have a use for."""
+
+OF_PRACTICE = ("calc/practice", "calc/render/practice")
+"""How the names begin of what only practice has a use for, beside the questions of each sheet."""
 
 
 def page_files(own: Path) -> list[Path]:
     """The files of `calc`, in the folder `own`, that the page has a use for.
 
     It has no terminal, and what stands in its pages as they are built is not made again there: the
-    questions of the practice sets, and the frame of the page of a van.
+    frames of the pages of a van and of a practice set.
     """
-    built = ("practice", "van_page", "van_keys")
-    unused = {own / "__main__.py", own / "terminal_van.py"}
+    built = ("practice_page", "van_page", "van_keys")
+    unused = {own / "__main__.py", *own.glob("terminal_*.py")}
     unused |= {*(own / "render" / f"{name}.py" for name in built)}
-    unused |= {*(own / "practice").rglob("*"), *(own / "sheets").rglob("practice.py")}
     kept = (file for file in own.rglob("*") if "__pycache__" not in file.parts)
     return [file for file in kept if file.is_file() and file not in unused]
 
 
-def is_of_van(name: str) -> bool:
-    """Whether a file of `calc`, by its name in an archive, serves only pages about a van."""
-    return name.startswith(OF_VAN)
+def archive_of(name: str) -> str:
+    """The archive in which a file of `calc`, by its name in an archive, comes to the page."""
+    if name.startswith(OF_VAN):
+        return VAN
+    in_sheet = name.startswith("calc/sheets") and "/practice." in name
+    return PRACTICE if in_sheet or name.startswith(OF_PRACTICE) else CORE
 
 
 def read_files(base: Path, roots: Iterable[Path]) -> Files:

@@ -8,6 +8,7 @@
     lugwise --rules fuse.
     lugwise wire-drop --practice 7
     lugwise wire-drop --practice 7 --reply "0.5 V"
+    lugwise practice wire-drop fuse-choice --count 10 --seed 42
     lugwise wire-size --van marram.toml --circuit fridge length="4 m"
     lugwise van marram.toml
 
@@ -36,6 +37,10 @@ def main(words: list[str] | None = None) -> int:
         from calc import terminal_van  # imported for a whole van alone
 
         return terminal_van.main(words[1:])
+    if words[:1] == ["practice"]:
+        from calc import terminal_practice  # nor is a set needed elsewhere
+
+        return terminal_practice.main(words[1:])
     parser = argparse.ArgumentParser(prog="lugwise", description="Calculate a Lugwise worksheet.")
     parser.add_argument("worksheet", nargs="?", help="its id; --list shows them")
     parser.add_argument("inputs", nargs="*", metavar="field=value", help='such as current="30 A"')
@@ -129,7 +134,7 @@ def _homes() -> dict[int, str]:
 
 
 def _practice(options: argparse.Namespace) -> str:
-    """Return a question, or the mark for a reply and the working; as data if asked for."""
+    """Return a question, or what is said to a reply, and the working; as data if asked for."""
     asked = question(options.worksheet, options.practice)
     marked = None if options.reply is None else mark(asked, options.reply)
     if options.json:

@@ -12,12 +12,15 @@ is answered by the worksheet itself, so that its working and its cautions come w
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from calc.practice.checking import Mark, Wrong, in_words, mark_reply, wrong_answers
+from calc.practice import hints
+from calc.practice.checking import Mark as Mark
+from calc.practice.checking import Wrong, mark_reply, within, wrong_answers
 from calc.practice.declared import Task
 from calc.practice.draw import Draw
+from calc.practice.reading import in_words
 from calc.sheets import IDS, practice_of, worksheet
 from calc.units.quantities import METRIC, US, Unit
-from calc.worksheet.answer import Answer, InputError
+from calc.worksheet.answer import Answer, InputError, Line
 from calc.worksheet.declare import Output
 from calc.worksheet.fields import Problem
 from calc.worksheet.link import write
@@ -53,6 +56,25 @@ class Question:
         """The answers to choose from in a reader's words, where they are few."""
         few = self.task.choices if len(self.task.choices) <= _FEW else ()
         return tuple(in_words(self.asked, choice) for choice in few)
+
+    @property
+    def hint(self) -> str:
+        """How the answer follows from what, without the answer."""
+        return hints.hint(self.answer, self.task)
+
+    @property
+    def steps(self) -> tuple[Line, ...]:
+        """The steps of the working that lead to the answer, and no others."""
+        return hints.leading(self.answer, self.task)
+
+    @property
+    def counts_as_right(self) -> str:
+        """What is said beside the box of a reply: which units are read, and how near is right."""
+        if self.asked.kind is None:
+            return ""
+        none = "Write “none” if there is none. " if self.task.or_none else ""
+        near = f"Within {within(self.task)} counts as right." if self.task.tolerance else ""
+        return f"{none}Any unit will do. {near or 'Only the exact value counts.'}"
 
     @property
     def shown(self) -> str:

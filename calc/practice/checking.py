@@ -1,24 +1,20 @@
-"""Marking a reply: right, a slip that is known, or how far off."""
+"""Checking a reply: right, right enough, safe, a slip that is known, or how far off."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from calc.practice.declared import Slip, Task
+from calc.practice.reading import OtherKind, Value, in_words, read_reply
 from calc.sheets import worksheet
 from calc.units.quantities import Unit, from_base
-from calc.units.shown import quantity_text, with_mm2
-from calc.units.typed import fold
+from calc.units.shown import grouped, quantity_text, rounded, with_mm2, with_unit
 from calc.worksheet import formula
 from calc.worksheet.answer import Answer, InputError
-from calc.worksheet.declare import Output
-from calc.worksheet.fields import Choice, Problem, Quantity
+from calc.worksheet.fields import Choice, Problem
 
-NONE = ("none", "nothing", "nothing fits", "no", "not possible", "impossible", "–", "-")
-_FAR = "1e90"  # beyond any answer, so that a reply is refused for its form only
 _SAME = 1e-9
+_EXACT = 0.005  # as three digits show it: no word about a tolerance is needed
 _POWERS = {10.0**n: f"{10 ** abs(n)}" for n in (-6, -3, -2, -1, 1, 2, 3, 6)}
-
-Value = float | str | None
 
 
 @dataclass(frozen=True)
@@ -32,11 +28,16 @@ class Wrong:
 
 @dataclass(frozen=True)
 class Mark:
-    """Whether a reply is right, what to say to it, and the slip that was recognised, if any."""
+    """Whether a reply is right, what to say to it, and the slip that was recognised, if any.
+
+    `counts` is False where the reply is of another kind than the question asks for: that is told,
+    and is no try.
+    """
 
     right: bool
     text: str
     slip: Slip | None = None
+    counts: bool = True
 
 
 def wrong_answers(answer: Answer, task: Task, inputs: Mapping[str, str]) -> tuple[Wrong, ...]:
@@ -54,9 +55,9 @@ def wrong_answers(answer: Answer, task: Task, inputs: Mapping[str, str]) -> tupl
     return tuple(found)
 
 
-def in_words(named: Output, text: str) -> str:
-    """Return a reader's words for a result that is a `text`: those for its id, or the text."""
-    return named.words.get(text, text) if named.words else text
+def within(task: Task) -> str:
+    """Return the tolerance of a task as it is said: "3 %"."""
+    return with_unit(grouped(rounded(100 * task.tolerance)), "%")
 
 
 def _slipped(answer: Answer, task: Task, slip: Slip, inputs: Mapping[str, str]) -> Wrong | None:
@@ -96,68 +97,64 @@ def mark_reply(
     answer: Answer, task: Task, unit: Unit | None, slips: tuple[Wrong, ...], reply: str
 ) -> Mark:
     """Return the mark for `reply`; a bare number is taken in `unit`. Raises InputError."""
-    right = answer.values[task.asks]
+    right, shown = answer.values[task.asks], answer.shown[task.asks]
     try:
-        value = _read(answer, task, unit, reply)
+        value = read_reply(answer, task, unit, reply)
+    except OtherKind as other:
+        return Mark(False, f"Not right. {other.text}", counts=False)
     except Problem as problem:
         raise InputError((problem,)) from None
     if _alike(value, right, task.tolerance):
-        return Mark(True, f"Right: {answer.shown[task.asks]}.")
-    near = [wrong for wrong in slips if _alike(value, wrong.value, task.tolerance)]
-    if near:
-        return Mark(False, f"Not right. {near[0].slip.text}", near[0].slip)
-    return Mark(False, f"Not right. {_how_far(value, right)}")
+        near = not _alike(value, right, _EXACT)
+        return Mark(True, f"Right: {shown}." + (f" {_near_enough(task)}" if near else ""))
+    known = next((one for one in slips if _alike(value, one.value, task.tolerance)), None)
+    if is_safe(answer, task, value):
+        told = f"Accepted: more than needed, which is safe. {shown} is enough."
+        return Mark(True, f"{told} {known.slip.text}", known.slip) if known else Mark(True, told)
+    if known:
+        return Mark(False, f"Not right. {known.slip.text}", known.slip)
+    return Mark(False, f"Not right. {_how_far(answer, task, value, right)}")
 
 
-def _how_far(value: Value, right: Value) -> str:
+def _near_enough(task: Task) -> str:
+    return f"Yours is within {within(task)} of it, which is near enough."
+
+
+def is_safe(answer: Answer, task: Task, value: Value) -> bool:
+    """Return whether `value` is more than is needed, and by no more than the task allows."""
+    right = answer.values[task.asks]
+    if isinstance(value, float) and isinstance(right, float):
+        return bool(task.oversize) and right < value <= right * (1 + task.oversize)
+    steps = _sizes_over(answer, task, value, right)
+    return steps is not None and 0 < steps <= task.sizes_up
+
+
+def _sizes_over(answer: Answer, task: Task, value: Value, right: Value) -> int | None:
+    """Return by how many sizes of one series `value` is larger than `right`; None if not of one."""
+    listed: tuple[str, ...] = task.choices
+    if task.chosen_from:
+        field = answer.worksheet.field(task.chosen_from)
+        assert isinstance(field, Choice)
+        listed = tuple(option.id for option in field.options)
+    if not task.sizes_up or value not in listed or right not in listed:
+        return None
+    series = [one for one in listed if one.split()[-1] == str(right).split()[-1]]
+    return series.index(str(value)) - series.index(str(right)) if value in series else None
+
+
+def _how_far(answer: Answer, task: Task, value: Value, right: Value) -> str:
     if right is None:
         return "With these values there is none."
     if value is None:
         return "There is one."
     if not (isinstance(value, float) and isinstance(right, float)):
-        return "Calculate it step by step."
+        steps = _sizes_over(answer, task, value, right)
+        if steps is None:
+            return "Calculate it step by step."
+        return "That is safe, but far more than needed." if steps > 0 else "It is too small."
     if right and value and (value > 0) == (right > 0):
         for power, times in _POWERS.items():
             if _alike(value, right * power, 0.03):
                 size = "large" if power > 1 else "small"
                 return f"The digits are right, but it is {times} times too {size}: check the unit."
     return "It is too large." if value > right else "It is too small."
-
-
-def _read(answer: Answer, task: Task, unit: Unit | None, reply: str) -> Value:
-    """Return a reply's value [SI], or None for "none". Raises Problem."""
-    named = answer.worksheet.result(task.asks)
-    if named.kind is None:
-        return _text(answer, task, reply)
-    if task.or_none and fold(reply) in map(fold, NONE):
-        return None
-    assert unit is not None
-    field = Quantity(
-        id="reply",
-        label="Reply",
-        kinds=(named.kind,),
-        low=f"-{_FAR} {unit.link}",
-        high=f"{_FAR} {unit.link}",
-        example=f"1 {unit.link}".strip(),
-    )
-    value = field.read(reply).value
-    assert isinstance(value, float)
-    return value
-
-
-def _text(answer: Answer, task: Task, reply: str) -> Value:
-    if task.or_none and fold(reply) in map(fold, NONE):
-        return None
-    if task.chosen_from:
-        field = answer.worksheet.field(task.chosen_from)
-        assert isinstance(field, Choice)
-        try:
-            return str(field.read(reply).value)
-        except Problem as problem:
-            raise Problem("reply", problem.message.replace(field.label, "Reply", 1)) from None
-    named = answer.worksheet.result(task.asks)
-    words = {choice: in_words(named, choice) for choice in task.choices}
-    for choice, word in words.items():
-        if fold(with_mm2(reply)) in (fold(with_mm2(choice)), fold(with_mm2(word))):
-            return choice
-    raise Problem("reply", f"Reply must be {' or '.join(words.values())}.")

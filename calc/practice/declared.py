@@ -30,7 +30,10 @@ class Task:
     that it tells. `draw` gives for each field the texts to choose from; a single one is fixed.
     `tolerance` is the share by which a number may be off. `choices` are the texts that an answer
     may be, or their ids where the result has words for ids; `chosen_from` is the field among whose
-    choices a text is. `or_none` lets "none" be an answer.
+    choices a text is. `or_none` lets "none" be an answer. Where more than is needed is safe too,
+    `oversize` is the share by which a number may be larger, and `sizes_up` how many sizes of the
+    list; such a reply is accepted with a word. `hint` takes the place of the one that is made from
+    the sheet's own step.
     """
 
     asks: str
@@ -41,6 +44,9 @@ class Task:
     choices: tuple[str, ...] = ()
     chosen_from: str = ""
     or_none: bool = False
+    oversize: float = 0.0
+    sizes_up: int = 0
+    hint: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

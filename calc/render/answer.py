@@ -266,8 +266,8 @@ def _line(line: Line) -> Markup:
     sums = (
         el(
             "span",
-            el("span", "= ", _powers(line.formula, symbols=True), class_="lw-formula"),
-            el("span", "= ", _powers(line.numbers), class_="lw-numbers"),
+            el("span", "= ", powers_html(line.formula, symbols=True), class_="lw-formula"),
+            el("span", "= ", powers_html(line.numbers), class_="lw-numbers"),
             el("span", "= ", el("b", line.value), class_="lw-value"),
             class_="lw-sum",
         )
@@ -292,7 +292,7 @@ def _symbol(text: str) -> Markup:
     return el("var", base, el("sub", below) if below else None)
 
 
-def _powers(text: str, *, symbols: bool = False) -> Markup:
+def powers_html(text: str, *, symbols: bool = False) -> Markup:
     """Return a written formula with its powers raised and the symbols' indices lowered."""
     parts: list[object] = []
     for place, piece in enumerate(_POWER.split(text)):

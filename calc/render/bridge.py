@@ -8,7 +8,8 @@ Of a sum that takes longer than a keystroke the reply holds the first stage, and
 that is done; ask with `{"sheet": id, "rest": true}` for the next stage, until that share is 1 and
 the whole answer is there. Asking anything else of the sheet drops what was going on.
 Ask with `{"code": text}` for the square code that holds a link, as SVG, for the printed sheet.
-Ask with `{"van": {"do": what, ...}}` about a van; its code is fetched when it is first needed.
+Ask with `{"van": {"do": what, ...}}` about a van, and with `{"quiz": {"do": what, ...}}` for a
+question and the check of a reply; the code of each is fetched when it is first needed.
 """
 
 import json
@@ -38,6 +39,10 @@ def ask(request: str) -> str:
         from calc.render import van_bridge  # not in the archive that every page has
 
         return json.dumps(van_bridge.reply(asked["van"]), ensure_ascii=False)
+    if "quiz" in asked:
+        from calc.render import practice_bridge  # nor is this
+
+        return json.dumps(practice_bridge.reply(asked["quiz"]), ensure_ascii=False)
     sheet = find(str(asked["sheet"]))
     if "rest" in asked:
         return json.dumps(_stage(sheet), ensure_ascii=False)

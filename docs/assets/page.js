@@ -145,6 +145,12 @@ const everySheet = (act) => document.querySelectorAll("[data-sheet]").forEach(ac
 // The theme replaces the page's content as one moves about, and says so on document$.
 const arrive = () => {
   everySheet((sheet) => sheet.lugwiseOpen ?? bind(sheet));
+  for (const fold of document.querySelectorAll("[data-practice-fold]")) {
+    const open = () => import("./practice.js").then((practice) => practice.open(fold.closest("[data-practice]")));
+    fold.addEventListener("toggle", () => open().catch(console.error), { once: true });
+  }
+  const set = document.querySelector("[data-practice-set]");
+  if (set) import("./practice_set.js").then((practice) => practice.arrive(set), console.error);
   if (document.querySelector("[data-van]")) import("./van.js").then((van) => van.arrive(), console.error);
 };
 if (window.document$) window.document$.subscribe(arrive);

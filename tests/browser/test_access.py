@@ -22,6 +22,7 @@ from tests.counts import SOAK
 PAGES = [
     *(f"checks/{name}/" for name in calc.worksheets()),
     *("", "wall-tables/", "how-we-check/", "units-links-privacy/", "without-signal/", "licences/"),
+    *("practice/", "glossary/"),
     "404.html",
 ]
 OURS = "article summary, .lw-sheet :is(input, select, button), .lw-questions a, .lw-offline button"

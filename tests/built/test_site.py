@@ -15,6 +15,7 @@ from build_scripts.runtime_memory import filled, sparse
 from build_scripts.site import runtime_key
 from calc.render.bridge import ask
 
+LATER = {"van.zip.bin", "questions.zip.bin", "memory.bin"}
 PROMISED = 6_000_000  # bytes until the first live answer
 
 
@@ -67,12 +68,12 @@ def archive(built, name: str) -> list[str]:
 def test_the_runtime_is_within_its_budget(built):
     """As a host sends it: what is not packed yet is packed on the way.
 
-    The van's archive is fetched by pages about a van only (tests/browser/test_van_kept.py), the
-    memory only to be saved with the rest (tests/browser/test_start_ladder.py).
+    The archives of a van and of practice are fetched when they are asked for (test_van_kept.py and
+    test_practice.py in tests/browser), the memory only to be saved with the rest
+    (test_start_ladder.py there).
     """
     files = (built / "assets" / "runtime").iterdir()
-    later = {"van.zip.bin", "memory.bin"}
-    runtime = sum(sent(file) for file in files if file.name not in later)
+    runtime = sum(sent(file) for file in files if file.name not in LATER)
     assert runtime <= WIRE_BUDGET
     page = (built / "checks" / "wire-drop" / "index.html").read_text()
     assets = set(re.findall(r'(?:src|href)="(?:\.\./)+(assets/[^"]+\.(?:js|css))"', page))
@@ -88,13 +89,12 @@ def test_the_runtime_is_made_of_the_code_as_it_stands(built):
 
 
 def test_what_the_page_has_no_use_for_is_not_in_its_bundle(built):
-    """The terminal's command, and the practice sets, whose questions stand in the guides."""
+    """The terminal's command, and the frames of pages, which stand there as they are built."""
     names = archive(built, "app.zip")
     assert "calc/worksheet/work.pyc" in names
-    every = names + archive(built, "van.zip")
-    assert not [
-        name for name in every if "practice" in name or "__main__" in name or "terminal_van" in name
-    ]
+    every = names + archive(built, "van.zip") + archive(built, "questions.zip")
+    unused = ("__main__", "terminal_", "practice_page", "van_page")
+    assert not [name for name in every if any(part in name for part in unused)]
 
 
 def test_the_memory_is_the_one_that_its_check_is_of(built):
@@ -119,6 +119,16 @@ def test_the_code_of_the_van_is_an_archive_of_its_own(built):
     }
     assert not set(core) & set(van)
     assert not {"tomllib/__init__.pyc"} & set(archive(built, "stdlib.zip"))
+
+
+def test_practice_is_an_archive_of_its_own_with_the_questions_of_every_sheet(built):
+    practice = archive(built, "questions.zip")
+    others = [name for other in ("app", "van") for name in archive(built, f"{other}.zip")]
+    assert not [name for name in others if "practice" in name]
+    assert {"calc/practice/checking.pyc", "calc/render/practice_bridge.pyc"} <= {*practice}
+    questions = [name for name in practice if name.endswith("/practice.pyc")]
+    assert len([name for name in questions if "sheets" in name]) == len(calc.worksheets())
+    assert all("practice" in name for name in practice)
 
 
 def test_no_map_no_source_and_no_left_over_is_shipped(built):

@@ -11,6 +11,7 @@ import pytest
 
 import calc
 from calc.practice import Question, mark, question
+from calc.practice.hints import GENERAL
 from calc.sheets import practice_of
 from calc.units.quantities import from_base
 from calc.worksheet.fields import Choice
@@ -164,7 +165,9 @@ def test_what_lies_beyond_the_tolerance_is_wrong(sheet):
         if isinstance(value, float):
             inside, outside = 1 + 0.99 * one.task.tolerance, 1.01 + 1.01 * one.task.tolerance
             assert mark(one, replies(one, value * inside)[0]).right
-            assert not mark(one, replies(one, value * outside)[0]).right
+            if not one.task.oversize:
+                assert not mark(one, replies(one, value * outside)[0]).right
+            assert not mark(one, replies(one, value * outside * (1 + one.task.oversize))[0]).right
             assert not mark(one, replies(one, value / outside)[0]).right
         if one.task.or_none:
             assert mark(one, "none").right == (value is None)
@@ -173,13 +176,26 @@ def test_what_lies_beyond_the_tolerance_is_wrong(sheet):
 
 
 @EACH_ASKING
-def test_a_slip_is_wrong_and_told_by_its_own_sentence(sheet):
+def test_a_slip_is_wrong_or_safe_and_told_by_its_own_sentence(sheet):
     for one in asked(sheet.id):
         for wrong in one.slips:
             marked = mark(one, reply(one, wrong.value))
-            assert not marked.right
             assert marked.slip is wrong.slip, (one.text, wrong.shown)
-            assert marked.text == f"Not right. {wrong.slip.text}"
+            if marked.right:
+                assert one.task.oversize or one.task.sizes_up
+                assert marked.text.startswith("Accepted: more than needed, which is safe.")
+                assert marked.text.endswith(wrong.slip.text)
+            else:
+                assert marked.text == f"Not right. {wrong.slip.text}"
+
+
+@EACH_ASKING
+def test_a_hint_tells_how_and_never_the_answer(sheet):
+    for one in asked(sheet.id)[:12]:
+        assert one.hint != GENERAL, "a task needs a step of its sheet for what it asks, or a hint"
+        answer = re.sub(r" \(.*", "", one.shown)
+        assert not re.search(rf"(?<![\w.]){re.escape(answer)}(?!\w)", one.hint), one.hint
+        assert one.steps or one.asked.kind is None
 
 
 @EACH_ASKING

@@ -1,6 +1,7 @@
 """Practice sets: how figures are drawn, how a reply is read and what it is told, the terminal."""
 
 import json
+import re
 import subprocess
 import sys
 
@@ -102,21 +103,79 @@ def test_a_wrong_reply_is_told_why(drop, reply, says):
 @pytest.mark.parametrize(
     ("reply", "says"),
     [
-        ("", "Enter the reply, like 1 V."),
-        ("abc", "Reply must be a number, like 1 V."),
-        ("0.5 A", "Reply must be in V or mV, like 1 V."),
+        ("", "Type your answer: a number and its unit."),
+        ("abc", "Your answer must be a number with a unit."),
+        ("5 furlongs", "That unit is not known here."),
         ("1,234", "can be read two ways"),
-        ("none", "Reply must be a number"),
-        ("0.5 4", "Reply must be a number"),
+        ("none", "Your answer must be a number"),
+        ("0.5 4", "Your answer must be a number"),
         ("9" * 50, "at most 40 characters"),
-        ("10**10**8", "Reply must be a number"),
+        ("1e400 V", "too large a number"),
+        ("10**10**8", "Your answer must be a number"),
     ],
 )
-def test_what_cannot_be_read_is_refused_with_what_would_do(drop, reply, says):
+def test_what_cannot_be_read_is_refused_and_no_unit_is_given_away(drop, reply, says):
     with pytest.raises(calc.InputError) as refusal:
         mark(drop, reply)
     assert refusal.value.field == "reply"
-    assert says in refusal.value.message.replace("\u00a0", " ")
+    assert says in refusal.value.message
+    assert not re.search(r"\bm?V\b", refusal.value.message)
+
+
+def test_amps_for_amp_hours_are_told_as_such_and_are_no_try():
+    one = numbered("bank-size", 3, "capacity")
+    marked = mark(one, "97.7 A")
+    assert (marked.right, marked.counts) == (False, False)
+    assert marked.text == ("Not right. You gave a current. The question asks for a charge.")
+    assert "h" not in marked.text.split("for a charge")[-1]
+    assert mark(one, "1 kWh").text.endswith("You gave an energy. The question asks for a charge.")
+
+
+def test_a_unit_of_another_list_that_measures_the_same_is_read():
+    """Seconds are no unit of run times, and a van's heat may be said in plain watts."""
+    one = numbered("runtime", 3, "runtime")
+    seconds = one.answer.values["runtime"]
+    assert mark(one, f"{seconds:.6g} s").right
+    assert not mark(one, f"{seconds / 60:.6g} s").right
+
+
+def test_a_reply_that_is_near_enough_is_told_how_near(drop):
+    assert mark(drop, "0.554 V").text == f"Right: {drop.shown}."
+    assert mark(drop, "0.565 V").text == (
+        f"Right: {drop.shown}. Yours is within 3\u00a0% of it, which is near enough."
+    )
+    assert drop.counts_as_right == "Any unit will do. Within 3\u00a0% counts as right."
+
+
+def test_a_safe_larger_size_is_accepted_with_a_word():
+    """3 % of 12 V over 2 × 6 m at 5 A: 6 mΩ/m. IEC 60228 at 60 °C: 4 mm² 5.73, 2.5 mm² 9.23."""
+    one = numbered("wire-drop", 14, "smallest_conductor", current="5 A", length="6 m")
+    assert one.shown == "4\u00a0mm²"
+    for size in ("6 mm2", "10 mm2"):
+        marked = mark(one, size)
+        assert marked.right
+        assert marked.text.startswith("Accepted: more than needed, which is safe. 4\u00a0mm²")
+    assert mark(one, "16 mm2").text == "Not right. That is safe, but far more than needed."
+    assert mark(one, "1 mm2").text == "Not right. It is too small."
+    assert not mark(one, "10 AWG").right
+
+
+def test_a_larger_rating_is_accepted_where_that_is_safe_and_a_larger_fuse_never():
+    one = numbered("inverter-size", 3, "continuous")
+    need = one.answer.values["continuous"]
+    assert mark(one, f"{need * 1.2:.6g} VA").text.startswith("Accepted: more than needed")
+    assert not mark(one, f"{need * 1.3:.6g} VA").right
+    fuse = numbered("fuse-choice", 3, "fuse", current="12 A")
+    assert not mark(fuse, "25 A").right
+
+
+def test_a_hint_says_how_and_not_how_much(drop):
+    assert drop.hint.startswith("Ohm's law. U = I × R. U: Voltage drop; I: Current; R: ")
+    assert not re.search(r"0\.55", drop.hint)
+
+
+def test_the_steps_of_a_key_are_those_that_lead_to_the_answer(drop):
+    assert [line.symbol for line in drop.steps] == ["r₀", "r", "R", "U"]
 
 
 def test_a_size_may_be_spelt_as_in_its_field_and_a_thinner_one_is_told_its_slip():
@@ -126,8 +185,8 @@ def test_a_size_may_be_spelt_as_in_its_field_and_a_thinner_one_is_told_its_slip(
         assert mark(one, text).right
     half = calc.work("wire-drop", {**one.inputs, "length": "2 m"})["smallest_conductor"]
     assert "second one" in mark(one, half).text
-    assert mark(one, "120 mm2").text == "Not right. Calculate it step by step."
-    with pytest.raises(calc.InputError, match="Reply must be one from the list"):
+    assert mark(one, "120 mm2").text == "Not right. That is safe, but far more than needed."
+    with pytest.raises(calc.InputError, match="Your answer must be one from the list"):
         mark(one, "9 mm2")
 
 
@@ -146,7 +205,7 @@ def test_none_is_an_answer_where_no_fuse_fits():
 def test_a_choice_is_compared_without_case_and_spaces():
     one = numbered("fuse-ladder", 2, "order")
     assert mark(one, one.answer["order"].upper() + " ").right
-    with pytest.raises(calc.InputError, match="Reply must be opens first"):
+    with pytest.raises(calc.InputError, match="Your answer must be opens first"):
         mark(one, "perhaps")
 
 
@@ -207,7 +266,7 @@ def test_the_terminal_gives_a_question_as_data(run):
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (["wire-drop", "--practice", "4", "--reply", "abc"], "Reply must be a number"),
+        (["wire-drop", "--practice", "4", "--reply", "abc"], "Your answer must be a number"),
         (["joint-sheet", "--practice", "4"], "has no questions"),
         (["wire-drops", "--practice", "4"], "no worksheet 'wire-drops'"),
         (["--practice", "4"], "usage"),

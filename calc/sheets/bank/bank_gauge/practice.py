@@ -60,6 +60,7 @@ PRACTICE = Practice(
                 "taken": ("under load",),
             },
             choices=("no state at all", "between 0 and 40 %", "between 40 and 90 %"),
+            hint="Ask first whether the bank is at rest. What does a load do to the voltage?",
             slips=(
                 Slip(
                     reply="between 0 and 40 %",

@@ -15,6 +15,7 @@ PRACTICE = Practice(
                 "usable": ("80 %", "90 %"),
                 "ageing": ("20 %",),
             },
+            oversize=0.25,
             slips=(
                 Slip(
                     formula="charge",
@@ -39,6 +40,7 @@ PRACTICE = Practice(
                 "temperature": ("50 °F", "60 °F"),
                 "ageing": ("20 %",),
             },
+            oversize=0.25,
             slips=(
                 Slip(
                     inputs={"temperature": "25 °C"},

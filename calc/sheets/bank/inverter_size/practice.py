@@ -11,6 +11,7 @@ PRACTICE = Practice(
                 "running": ("600 W", "900 W", "1200 W", "1500 W", "1800 W"),
                 "power_factor": ("0.6", "0.75", "0.8", "0.9"),
             },
+            oversize=0.25,
             slips=(
                 Slip(
                     formula="running",

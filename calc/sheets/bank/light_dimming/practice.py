@@ -52,6 +52,7 @@ PRACTICE = Practice(
                 "held": ("75 %", "80 %"),
                 "level": ("30 %", "50 %"),
             },
+            oversize=0.25,
             slips=(
                 Slip(
                     formula="dimmer_current * margin",

@@ -13,6 +13,7 @@ PRACTICE = Practice(
                 "kind": ("DC",),
                 "load": ("motor",),
             },
+            oversize=0.25,
             slips=(
                 Slip(
                     formula="line_current",

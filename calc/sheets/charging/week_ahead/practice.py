@@ -76,6 +76,7 @@ PRACTICE = Practice(
                 "usable": ("70 %", "80 %", "90 %"),
                 "voltage": ("12.8 V",),
             },
+            hint="Turn the share of the bank that is used into energy. Divide it by the energy the loads take in an hour.",
             slips=(
                 Slip(
                     inputs={"usable": "100 %"},

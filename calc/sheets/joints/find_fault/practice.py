@@ -24,6 +24,7 @@ def finding(path: str, readings: str, **slips: str) -> Task:
             "path": (path,),
         },
         choices=tuple(causes.values()),
+        hint="Which side loses more than a sound one? Then look for the one place on it that loses most. If there is none, the cable itself is left.",
         slips=tuple(Slip(reply=causes[name], text=says) for name, says in slips.items()),
     )
 
@@ -49,6 +50,7 @@ PRACTICE = Practice(
                 "joint": ("0.05 mΩ", "0.08 mΩ", "0.1 mΩ"),
                 "joints": ("3", "4", "5"),
             },
+            hint="Add up all the resistance between the two probes: each joint, the conductor, the shunt. Ohm's law does the rest.",
             slips=(
                 Slip(
                     formula="flow * run",
@@ -84,6 +86,7 @@ PRACTICE = Practice(
                 "length": ("1 m",),
             },
             tolerance=0.003,
+            hint="The bank's own resistance takes its part of the voltage: Ohm's law, taken off the voltage at rest.",
             slips=(
                 Slip(
                     formula="rest_full",

@@ -17,6 +17,7 @@ PRACTICE = Practice(
             },
             tolerance=0.0,
             or_none=True,
+            hint="The fuse must carry the load for hours, so add its margin. It must not be larger than the ampacity. Take a standard rating between the two.",
             slips=(
                 Slip(
                     formula="current",
@@ -64,6 +65,7 @@ PRACTICE = Practice(
                 "surroundings": ("inside engine space",),
                 "current": ("5 A",),
             },
+            hint="The table's value times the factor. Put the insulation's rating as T_c and the air as T_a, both in °C.",
             slips=(
                 Slip(
                     inputs={"surroundings": "outside engine space"},

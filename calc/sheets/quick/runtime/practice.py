@@ -14,6 +14,7 @@ PRACTICE = Practice(
                 "voltage": ("12.8 V", "13.0 V"),
                 "usable": ("70 %", "80 %"),
             },
+            hint="Find the current: power over voltage. With an exponent of 1, the time is the charge you use over that current.",
             slips=(
                 Slip(
                     inputs={"usable": "100 %"},
@@ -35,6 +36,7 @@ PRACTICE = Practice(
                 "usable": ("50 %",),
                 "exponent": ("1.10", "1.12", "1.15"),
             },
+            hint="Peukert: the rated time times (capacity over current and rated time) to the power of the exponent. Then take the share you use.",
             slips=(
                 Slip(
                     formula="nameplate_time",

@@ -62,6 +62,8 @@ PRACTICE = Practice(
                 "conductor": ("2.5 mm2",),
             },
             chosen_from="conductor",
+            sizes_up=2,
+            hint="Find the drop that is allowed in volts. Divide it by the current and by twice the length: no metre may have more resistance than that.",
             slips=(
                 Slip(times={"length": 0.5}, text=ONE_WAY),
                 Slip(

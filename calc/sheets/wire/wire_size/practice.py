@@ -19,6 +19,8 @@ PRACTICE = Practice(
                 "series": ("AWG",),
             },
             choices=AWG,
+            sizes_up=2,
+            hint="Find the drop that is allowed in volts. Divide it by the current and by twice the length, then look up the size with that resistance or less.",
             slips=(
                 Slip(
                     times={"length": 0.5},
@@ -40,6 +42,8 @@ PRACTICE = Practice(
                 "length": ("2 m",),
             },
             choices=METRIC,
+            sizes_up=2,
+            hint="A fuse needs room above the load. Take the current times its margin, then the first size whose ampacity is that or more.",
             slips=(
                 Slip(
                     times={"current": 0.8},
@@ -63,6 +67,8 @@ PRACTICE = Practice(
                 "series": ("AWG",),
             },
             choices=AWG,
+            sizes_up=2,
+            hint="Find the size for the drop and the size for the heat. Take the thicker one, and check that a standard fuse fits.",
             slips=(
                 Slip(
                     formula="for_drop",

@@ -1,0 +1,112 @@
+"""Reading a reply: any unit will do, and one of another kind is told, with no unit given away."""
+
+from calc.practice.declared import Task
+from calc.units.kinds import KINDS
+from calc.units.quantities import Kind, Unit, to_base
+from calc.units.shown import with_mm2
+from calc.units.typed import (
+    AMBIGUOUS,
+    EMPTY,
+    LONGEST,
+    TOO_LONG,
+    WRONG_UNIT,
+    Typed,
+    Unreadable,
+    fold,
+    read,
+)
+from calc.worksheet.answer import Answer
+from calc.worksheet.declare import Output
+from calc.worksheet.fields import Choice, Problem
+
+NONE = ("none", "nothing", "nothing fits", "no", "not possible", "impossible", "–", "-")
+_FAR = 1e90  # beyond any answer
+_NEITHER = "Your answer must be a number with a unit."
+
+Value = float | str | None
+
+
+class OtherKind(Exception):
+    """A reply whose unit belongs to another kind of quantity than the question asks for."""
+
+    def __init__(self, given: Kind, asked: Kind) -> None:
+        super().__init__(given, asked)
+        self.text = f"You gave {_named(given)}. The question asks for {_named(asked)}."
+
+
+def in_words(named: Output, text: str) -> str:
+    """Return a reader's words for a result that is a `text`: those for its id, or the text."""
+    return named.words.get(text, text) if named.words else text
+
+
+def read_reply(answer: Answer, task: Task, unit: Unit | None, reply: str) -> Value:
+    """Return a reply's value [SI], or None for "none"; a bare number is taken in `unit`.
+
+    Raises OtherKind, and Problem where it cannot be read at all.
+    """
+    named = answer.worksheet.result(task.asks)
+    if task.or_none and len(reply) <= LONGEST and fold(reply) in map(fold, NONE):
+        return None
+    if named.kind is None:
+        return _text(answer, task, reply)
+    assert unit is not None
+    typed = _typed(named.kind, unit, reply)
+    if not abs(typed.number) < _FAR:
+        raise Problem("reply", "Your answer is too large a number.")
+    return to_base(typed.number, typed.kind, typed.unit.name)
+
+
+def _typed(kind: Kind, unit: Unit, reply: str) -> Typed:
+    try:
+        return read(reply, _alike(kind), (kind, unit))
+    except Unreadable as unreadable:
+        if unreadable.why == WRONG_UNIT and (other := _other(reply)):
+            raise OtherKind(other, kind) from None
+        raise Problem("reply", _refusal(unreadable)) from None
+
+
+def _alike(kind: Kind) -> tuple[Kind, ...]:
+    """Return `kind` and the others that measure the same: minutes for hours, watts for heat."""
+    return (kind, *(other for other in KINDS if other.base == kind.base and other != kind))
+
+
+def _other(reply: str) -> Kind | None:
+    for kind in KINDS:
+        try:
+            read(reply, (kind,), (kind, kind.units[0]))
+        except Unreadable:
+            continue
+        return kind
+    return None
+
+
+def _refusal(unreadable: Unreadable) -> str:
+    if unreadable.why == EMPTY:
+        return "Type your answer: a number and its unit."
+    if unreadable.why == TOO_LONG:
+        return f"Your answer must be at most {LONGEST} characters."
+    if unreadable.why == AMBIGUOUS:
+        return f"Your answer can be read two ways. Write {unreadable.instead}."
+    return "That unit is not known here." if unreadable.why == WRONG_UNIT else _NEITHER
+
+
+def _named(kind: Kind) -> str:
+    return f"{'an' if kind.id[0] in 'aeiou' else 'a'} {kind.id}"
+
+
+def _text(answer: Answer, task: Task, reply: str) -> Value:
+    if task.chosen_from:
+        field = answer.worksheet.field(task.chosen_from)
+        assert isinstance(field, Choice)
+        try:
+            return str(field.read(reply).value)
+        except Problem as problem:
+            message = problem.message.replace(field.label, "Your answer", 1)
+            raise Problem("reply", message) from None
+    named = answer.worksheet.result(task.asks)
+    words = {choice: in_words(named, choice) for choice in task.choices}
+    if len(reply) <= max(LONGEST, *map(len, words.values())):
+        for choice, word in words.items():
+            if fold(with_mm2(reply)) in (fold(with_mm2(choice)), fold(with_mm2(word))):
+                return choice
+    raise Problem("reply", f"Your answer must be {' or '.join(words.values())}.")
