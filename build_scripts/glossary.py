@@ -93,7 +93,7 @@ def page_html() -> Markup:
     for letter, own in letters.items():
         parts.append(el("h2", letter, id=f"letter-{letter.lower()}"))
         parts.append(_list(own, ids=True))
-    return Markup("".join(parts))
+    return el("div", *parts, data_search_exclude=True)  # the sheets are to be found by these words
 
 
 def words_html(sheet: Worksheet) -> Markup | None:

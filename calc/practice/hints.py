@@ -1,5 +1,6 @@
 """A hint before the working: the sheet's own step for what is asked, without the numbers."""
 
+import re
 from typing import Any
 
 from calc.practice.declared import Task
@@ -45,6 +46,9 @@ def _meaning(answer: Answer, step: Step[Any]) -> str:
     named = {field.id: (field.symbol, field.label) for field in sheet.fields}
     outputs = (*sheet.results, *sheet.intermediates)
     named |= {output.id: (output.symbol, output.label) for output in outputs}
-    used = (step.of, *sorted(formula.names(step.formula), key=step.formula.index))
-    said = (f"{sign}: {label}" for sign, label in (named[name] for name in used) if sign)
+    known = formula.names(step.formula)
+    used = dict.fromkeys(name for name in re.findall(r"\w+", step.formula) if name in known)
+    said = (
+        f"{sign}: {label}" for sign, label in (named[name] for name in (step.of, *used)) if sign
+    )
     return "; ".join(said) + "."
