@@ -9,14 +9,12 @@ from calc.render.answer import answer_html, powers_html
 from calc.render.html import Markup, el, join
 
 TRIES = 2  # wrong ones, until the working is offered
-_STYLE = el("link", rel="stylesheet", href="../../assets/practice.css")
 
 
 def practice_html(questions: tuple[Question, ...], target: str) -> Markup:
     """Return a list of questions; each answer has a link that opens it in the sheet at `target`."""
     return el(
         "section",
-        _STYLE,
         el(
             "details",
             el("summary", f"Try the questions ({len(questions)})"),
@@ -72,9 +70,9 @@ def mark_html(mark: Mark, *, tries: int) -> Markup:
     more = None
     if not mark.right and mark.counts:
         more = " Try again; there is a hint." if tries < TRIES else " The working is below."
-    word, _, rest = mark.text.partition(" ")
+    head, sign, rest = mark.text.partition(":" if mark.right else ".")
     tone = "fine" if mark.right else "caution"
-    return join(el("strong", word, class_=f"lw-{tone}"), f" {rest}", more)
+    return join(el("strong", head, sign, class_=f"lw-{tone}"), rest, more)
 
 
 def _choices(asked: Question) -> Markup | None:

@@ -1,6 +1,7 @@
 """A set of questions for a class as HTML: to answer on the screen, and to print with its key."""
 
 from calc.practice import Question
+from calc.practice.checking import within
 from calc.practice.sets import PracticeSet
 from calc.render.answer import powers_html
 from calc.render.html import Markup, el
@@ -20,7 +21,7 @@ def set_html(chosen: PracticeSet, target: str) -> Markup:
         "div",
         el(
             "section",
-            el("h2", f"Questions: {head}"),
+            el("h2", head),
             el("p", "Name and date", class_="lw-print-only lw-rule"),
             el("ol", *items, class_="lw-practice lw-set"),
             data_paper="questions",
@@ -28,7 +29,7 @@ def set_html(chosen: PracticeSet, target: str) -> Markup:
         ),
         el(
             "section",
-            el("h2", f"Key: {head}"),
+            el("h2", f"Key to {head}"),
             el("ol", *(_key(one) for one in questions)),
             data_paper="key",
             class_="lw-print-only",
@@ -42,7 +43,7 @@ def _key(one: Question) -> Markup:
     return el(
         "li",
         el("strong", f"{one.asked.label}: {one.shown}"),
-        f" {one.counts_as_right}",
+        f" (within {within(one.task)})" if one.asked.kind and one.task.tolerance else None,
         el("ul", *steps),
         el("p", f"{one.worksheet} {one.number}", class_="lw-from"),
     )

@@ -98,6 +98,8 @@ export function open(place) {
   const onward = part(place, "another-row");
   if (!onward.hidden) return;
   onward.hidden = false;
+  const style = { rel: "stylesheet", href: new URL("practice.css", import.meta.url).href };
+  place.prepend(Object.assign(document.createElement("link"), style));
   remember(place);
   const show = (question) => {
     for (const one of list.children) one.hidden = one !== question;

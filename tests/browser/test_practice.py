@@ -85,8 +85,10 @@ def test_a_link_makes_the_set_that_the_terminal_prints_and_its_key_is_for_paper(
     page.get_by_role("button", name="New seed").click()
     expect(page).not_to_have_url(re.compile(re.escape(SET.link) + "$"))
     assert page.locator("[data-nr]").count() == 4
-    page.evaluate("location.hash = '#v=1&sheets=<img src=x>&count=1e9&seed=' + '9'.repeat(1e5)")
+    page.evaluate("location.hash = '#v=1&sheets=<img src=x onerror=window.pwned=1>&count=1e9'")
     expect(page.locator("[data-said]")).to_contain_text("Number of questions must be a whole")
+    page.evaluate("location.hash = '#v=1&sheets=' + 'wire-drop,'.repeat(1e5)")
+    expect(page.locator("[data-said]")).to_contain_text("too long")
     assert page.evaluate("window.pwned") is None
 
 
