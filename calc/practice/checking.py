@@ -105,8 +105,8 @@ def mark_reply(
     except Problem as problem:
         raise InputError((problem,)) from None
     if _alike(value, right, task.tolerance):
-        near = not _alike(value, right, _EXACT)
-        return Mark(True, f"Right: {shown}." + (f" {_near_enough(task)}" if near else ""))
+        exact = _alike(value, right, _EXACT) or value == _as_shown(answer, task, unit)
+        return Mark(True, f"Right: {shown}." + ("" if exact else f" {_near_enough(task)}"))
     known = next((one for one in slips if _alike(value, one.value, task.tolerance)), None)
     if is_safe(answer, task, value):
         told = f"Accepted: more than needed, which is safe. {shown} is enough."
@@ -114,6 +114,11 @@ def mark_reply(
     if known:
         return Mark(False, f"Not right. {known.slip.text}", known.slip)
     return Mark(False, f"Not right. {_how_far(answer, task, value, right)}")
+
+
+def _as_shown(answer: Answer, task: Task, unit: Unit | None) -> Value:
+    """Return the right answer as it was rounded to be shown."""
+    return read_reply(answer, task, unit, answer.shown[task.asks].partition(" (")[0])
 
 
 def _near_enough(task: Task) -> str:

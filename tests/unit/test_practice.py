@@ -140,11 +140,11 @@ def test_a_unit_of_another_list_that_measures_the_same_is_read():
 
 
 def test_a_reply_that_is_near_enough_is_told_how_near(drop):
-    assert mark(drop, "0.554 V").text == f"Right: {drop.shown}."
+    assert mark(drop, "0.554 V").text == mark(drop, "0.55 V").text == f"Right: {drop.shown}."
     assert mark(drop, "0.565 V").text == (
-        f"Right: {drop.shown}. Yours is within 3\u00a0% of it, which is near enough."
+        f"Right: {drop.shown}. Yours is within 5\u00a0% of it, which is near enough."
     )
-    assert drop.counts_as_right == "Any unit will do. Within 3\u00a0% counts as right."
+    assert drop.counts_as_right == "Any unit will do. Within 5\u00a0% counts as right."
 
 
 def test_a_safe_larger_size_is_accepted_with_a_word():
