@@ -8,7 +8,7 @@ from calc.worksheet import formula
 from calc.worksheet.answer import Answer, Line
 from calc.worksheet.declare import Step
 
-GENERAL = "Work it step by step, from what is given to what is asked."
+GENERAL = "Calculate it step by step, from what is given to what is asked."
 
 
 def hint(answer: Answer, task: Task) -> str:
