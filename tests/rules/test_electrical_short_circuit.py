@@ -116,7 +116,7 @@ def test_a_rule_of_the_sheet_fires_on_one_side_of_its_line_only(rule, there, not
 
 def test_each_battery_its_own_fuse_is_the_first_thing_said_of_a_large_bank():
     large = {"batteries": "4", "source_resistance": "2 mohm"}
-    assert calc.work("fault-current", large).sentence.startswith("Fit a fuse to each battery")
+    assert calc.work("fault-current", large).sentence.startswith("Fit a fuse at each battery")
     behind = calc.work("fault-current", large | STRIP)
     assert behind.verdict == "stop"
     assert behind.sentence.startswith("Fit a fuse to each battery")

@@ -179,7 +179,7 @@ def test_a_current_of_just_a_limit_is_within_it_at_every_voltage(amps, verdict):
 def test_heat_from_a_battery_is_never_plainly_fine():
     answer = calc.work("watts-to-amps", {"power": "100 W", "load_type": "resistive heat"})
     assert answer.verdict == "caution"
-    assert "dearest" in said(answer)
+    assert "most expensive" in said(answer)
 
 
 def test_an_inverter_brings_its_warning_of_mains_voltage():

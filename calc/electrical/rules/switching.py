@@ -134,7 +134,7 @@ CUT_OUT_IS_NO_SWITCH = Rule[RemoteSwitch](
 )
 PROTECTS_NOTHING = Rule[RemoteSwitch](
     id="switch.protects-nothing", level=Level.ADVICE, source="33cfr-place",
-    text="A switch or relay protects nothing: the line needs its own fuse near its source, and so does the small wire to the coil. Contacts spark: keep them out of gas lockers, battery boxes and petrol fumes.",
+    text="A switch or relay protects nothing: the line needs its own fuse near its source, and so does the small wire to the coil. Contacts spark: never fit them in a gas locker, beside a vented battery or near petrol fumes.",
 )
 MAY_START_BY_ITSELF = Rule[RemoteSwitch](
     id="switch.may-start-by-itself", level=Level.ADVICE, when=lambda r: r.line.load is not SwitchedLoad.HEATER, source="practice",
