@@ -231,7 +231,7 @@ function bind(root) {
       if (!count) return say("Another tab has removed this van. It is kept again once you change it.");
       inTurn(async () => {
         await openKept(id);
-        say("Another tab has changed this van: this is how it stands now.");
+        say("Another tab has changed this van. This is its state now.");
       });
     }
     files.listVans();

@@ -58,7 +58,7 @@ export function filing(page) {
       const problems = reply.problems ?? [];
       list.replaceChildren(...problems.map((one) => item([one.place, one.message].filter(Boolean).join(": "))));
       list.hidden = !problems.length;
-      if (problems.length) return say("The file was not read. Each problem stands below.");
+      if (problems.length) return say("The file was not read. Each problem is listed below.");
       if (rows) {
         page.take(reply);
         await page.parts();
