@@ -103,6 +103,8 @@ def test_review_diagram_and_lists_follow_a_change(van):
     page.locator("[data-best] [data-mend]").first.click()
     expect(page.locator("[data-said]")).to_contain_text("Mended")
     expect(findings).not_to_have_count(before)
+    page.locator("[data-seasons]").click()
+    expect(page.locator(".lv-seasons")).to_contain_text("The year by months", timeout=STARTING)
     page.get_by_role("tab", name="Diagram").click()
     expect(page.locator("[data-panel-diagram] svg.lw-plan").first).to_be_visible()
     page.get_by_role("tab", name="Lists").click()
