@@ -16,7 +16,7 @@ import calc
 from build_scripts.finish import SiteError, finish
 from build_scripts.runtime import build_runtime
 from build_scripts.runtime_files import page_files
-from build_scripts.search_index import complete
+from build_scripts.search_index import complete, wait
 
 PROJECT = Path(__file__).resolve().parent.parent
 RUNTIME = PROJECT / "build" / "runtime"
@@ -30,6 +30,7 @@ def main() -> int:
         runtime()
         guides(new)
         complete(new)
+        wait(new)
         shortcuts(new)
         shutil.copytree(RUNTIME, new / "assets" / "runtime")
         files = finish(new)

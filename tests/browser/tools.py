@@ -17,8 +17,9 @@ CHROMIUM = {
     "args": [
         "--no-sandbox",  # CI runs as root, where the sandbox cannot start
         "--disable-gpu",
-        # The optimising compiler would work longer on each new Python than most tests last.
-        "--js-flags=--liftoff-only",
+        # The optimising compilers would work longer on each new page and Python than most tests
+        # last, and threads that collect garbage beside it find both cores in use.
+        "--js-flags=--liftoff-only --no-opt --single-threaded-gc",
         "--disable-background-networking",
         "--disable-component-update",
         # No name but this machine's resolves, so that a request to outside fails loudly.
