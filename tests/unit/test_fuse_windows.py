@@ -3,6 +3,7 @@
 import pytest
 
 import calc
+from calc.electrical.fuse_site import Place, fuse_site
 
 
 def ask(**inputs):
@@ -44,3 +45,25 @@ def test_a_window_without_a_standard_rating_in_it_is_said():
     answer = ask(current="6 A", fault_current="15 kA", **blades)
     assert (answer.verdict, answer.rule) == ("caution", "fuse.no-rating-for-this-fault")
     assert ask(current="6 A", fault_current="900 A", **blades)["fuse"] is not None
+
+
+def test_a_load_is_split_no_further_than_it_must_be():
+    """Two circuits of 40.5 A want 50.6 A of fuse or more, and 8 AWG of 105 °C takes 80 A."""
+    assert any(" 2 circuits of 40.5" in one for one in ask(current="81 A")["remedies"])
+
+
+def test_a_feed_that_is_made_longer_by_what_is_named_passes_just_that():
+    def at(length):
+        return fuse_site(
+            place=Place.BEHIND_MAIN,
+            voltage=14.6,
+            bank_current=2000.0,
+            conductor="8 AWG",
+            length=length,
+        )
+
+    here = at(4.0)
+    assert here.more_feed(1.01 * here.fault_current) is None
+    for share in (0.99, 0.5):
+        more = here.more_feed(share * here.fault_current)
+        assert at(4.0 + more).fault_current == pytest.approx(share * here.fault_current, rel=1e-9)
