@@ -26,8 +26,8 @@ from evidence import Case, load_cases
 from tests.contract.trails import trails
 from tests.counts import chance, often
 
-DRAWN = often(250, 5000)  # a worksheet
-AROUND = often(50, 1000)  # a worksheet, near a published case
+DRAWN = often(150, 5000)  # a worksheet
+AROUND = often(40, 1000)  # a worksheet, near a published case
 STAGED = 4  # times fewer of a sheet that is worked in stages, for each takes as long as a hundred
 FURTHER = 1000  # a worksheet, of the draw that is the same in every run
 MOST_ROWS = 5  # of a list that is drawn; half have one, since the worst of many decides a verdict
