@@ -23,11 +23,10 @@ import subprocess
 import sys
 import sysconfig
 import tempfile
-from itertools import zip_longest
 from pathlib import Path
 
 import calc
-from build_scripts import runtime_practice, runtime_van
+from build_scripts import runtime_practice, runtime_sheets, runtime_van
 from build_scripts.finish import SiteError
 from build_scripts.runtime_files import (
     CORE,
@@ -45,7 +44,6 @@ from build_scripts.runtime_files import (
 from build_scripts.runtime_memory import sparse
 from calc.units.kinds import KINDS
 from calc.units.quantities import UNIT_LINES, unit_lines
-from calc.worksheet.fields import Field, Quantity
 
 PROJECT = Path(__file__).resolve().parent.parent
 PYODIDE = PROJECT / "node_modules" / "pyodide"
@@ -71,11 +69,6 @@ WIRE_BUDGET = 5_500_000
 MEMORY = "memory"
 """Python as it is after its start: saved with the site, so that no first visit waits for it."""
 
-KNOWN = json.dumps({"sheet": "wire-drop", "values": {}})
-"""A question whose reply a restored Python must know, before the page believes it."""
-
-CODE = {"code": "wire-drop/#v=1"}
-
 EMPTIED = ("urllib/request.py",)
 """Library files shipped empty: imported by others in use, but never used, and nothing for a page.
 
@@ -87,8 +80,6 @@ EVERY = 1 if os.environ.get("LUGWISE_SOAK") else 4
 
 It holds the same compiled code, and all that any of them used. A long night puts them all.
 """
-
-UNUSABLE = ("", "abc", "-1", "1e400", "10**10**8", "1,234", "9" * 50, "3' 6\"", "1 furlong")
 
 
 def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) -> None:
@@ -108,7 +99,11 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
         )
         asking = runtime_practice.requests()
         parts = [
-            {"archive": CORE, "requests": requests(), "imports": imported_by(own, CORE)},
+            {
+                "archive": CORE,
+                "requests": runtime_sheets.requests(),
+                "imports": imported_by(own, CORE),
+            },
             {"archive": PRACTICE, "requests": asking, "imports": imported_by(own, CORE, PRACTICE)},
             {"archive": VAN, "requests": runtime_van.requests(), "imports": imported_by(own)},
         ]
@@ -230,38 +225,6 @@ def _left_out(name: str, archives: tuple[str, ...]) -> bool:
     return bool(archives) and archive_of(name) not in archives
 
 
-def requests() -> list[str]:
-    """Questions to every worksheet: its defaults, each choice, limits and unusable texts."""
-    asked: list[dict] = [CODE]
-    for sheet in map(calc.find, calc.worksheets()):
-        links = "", "v=1", "#v=0&nothing=1", "&".join(f"{field.id}=1%FF" for field in sheet.fields)
-        asked += [{"sheet": sheet.id, "fragment": link} for link in links]
-        asked.append({"sheet": sheet.id, "values": {}})
-        later = [{"sheet": sheet.id, "rest": True}]  # one too many is answered with nothing
-        asked += later * len(list(sheet.stages(sheet.read({})[0])))
-        asked += [
-            {"sheet": sheet.id, "values": {field.id: option.id}}
-            for field in sheet.fields
-            for option in getattr(field, "options", ())
-        ]
-        # Every text of every field is read; the fields take theirs together, for each by itself
-        # would take minutes.
-        own = ([(f.id, text) for text in (*field_texts(f), *UNUSABLE)] for f in sheet.fields)
-        asked += [
-            {"sheet": sheet.id, "values": dict(filter(None, together))}
-            for together in zip_longest(*own)
-        ]
-    return [json.dumps(question) for question in asked]
-
-
-def field_texts(field: Field) -> list[str]:
-    """Every choice of a field, or its ends and 1 in each unit, or words."""
-    if isinstance(field, Quantity):
-        ends = [end.strip() for end in (*field.low.split("|"), *field.high.split("|"))]
-        return ends + [f"1 {unit.link or unit.symbol}" for _, unit in field.units]
-    return [o.id for o in getattr(field, "options", ())] or [field.default, "a", "a:;:a"]
-
-
 def ask(folder: Path, boot: dict, archives: Files, parts: list[dict]) -> dict:
     """Start from these archives (and the loader, if it is among them) and put the questions."""
     folder.mkdir()
@@ -294,21 +257,18 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
     """
     taken = folder / MEMORY
     places = {"pyodide": folder, "stdlib": folder / "stdlib.zip", "folder": folder}
-    shared = boot | places | {"optimise": False, "requests": opened()}
+    shared = boot | places | {"optimise": False, "requests": runtime_sheets.opened()}
     node(shared | {"kind": "remember", "archive": CORE, "target": taken})
     recalled = node(shared | {"kind": "recall", "memory": taken})["answers"]
-    if recalled != [replies[request] for request in opened()]:
+    if recalled != [replies[request] for request in runtime_sheets.opened()]:
         raise SiteError("The page's Python answers in another way once its memory is restored.")
     content = packed(sparse(taken.read_bytes()))
     (out / f"{MEMORY}{PACKED}").write_bytes(content)
-    told = {"hash": digest(content), "known": [KNOWN, digest(replies[KNOWN].encode())]}
+    told = {
+        "hash": digest(content),
+        "known": [runtime_sheets.KNOWN, digest(replies[runtime_sheets.KNOWN].encode())],
+    }
     (out / "boot.json").write_text(json.dumps(boot | {MEMORY: told}))
-
-
-def opened() -> list[str]:
-    """What a page asks as it opens, of each sheet, and for the square code of a print."""
-    sheets = [json.dumps({"sheet": sheet, "fragment": ""}) for sheet in calc.worksheets()]
-    return [*sheets, KNOWN, json.dumps(CODE)]
 
 
 def digest(content: bytes) -> str:

@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 import calc
-from build_scripts.runtime import CODE
+from build_scripts.runtime_sheets import CODE
 from calc.render.bridge import ask
 from tests.browser.place import Place
 from tests.browser.sheet_helpers import Sheet
