@@ -27,6 +27,7 @@ from calc.render.html import join
 from calc.render.practice import practice_html
 from calc.worksheet.answer import Answer
 
+_FIRST = "first-example"  # the id of a page's first one
 _FIGURE = r"\{([a-z][a-z0-9]*)\.([a-z_]+)\}"
 
 
@@ -35,8 +36,11 @@ def worksheet(
 ) -> str:
     """Return a live sheet."""
     name, presets = _parsed(source)
+    jumps = [("how-this-works", "guide"), (_FIRST, "examples")]
+    if _has_practice(name):
+        jumps.append(("questions-to-try", "practice"))
     answer = _worked(name, presets)
-    return str(join(sheet_html(answer), glossary.words_html(answer.worksheet)))
+    return str(join(sheet_html(answer, jumps), glossary.words_html(answer.worksheet)))
 
 
 def example(
@@ -51,8 +55,10 @@ def example(
         raise SuperFencesException(f"An example begins with “name = worksheet”, not {head!r}")
     if name in examples:
         raise SuperFencesException(f"Two examples on one page are called {name!r}")
+    place = "" if examples else _FIRST
     examples[name] = _worked(sheet, presets)
-    return str(example_html(examples[name], name, f"../{sheet}/", full=short != head))
+    html = example_html(examples[name], name, f"../{sheet}/", full=short != head, place=place)
+    return str(html)
 
 
 def practice(
@@ -68,6 +74,14 @@ def practice(
     except calc.InputError as error:
         raise SuperFencesException(f"{sheet}: {error}") from error
     return str(practice_html(asked, f"../{sheet}/"))
+
+
+def _has_practice(name: str) -> bool:
+    try:
+        question(name, 1)
+    except calc.InputError:
+        return False
+    return True
 
 
 def page(source: str, language: str, css_class: str, options: dict, md: Markdown, **_: Any) -> str:

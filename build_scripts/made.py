@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import calc
-from build_scripts import glossary, trees, van_keys, wall
+from build_scripts import device, glossary, trees, van_keys, wall
 from build_scripts.van_examples import example_html
 from calc.render.html import Markup, el, join
 from calc.render.practice_page import page_html as practice_page
@@ -244,6 +244,7 @@ PARTS: dict[str, Callable[[], Markup]] = {
     "fault-trees": trees.trees_html,
     "practice": practice_page,
     "glossary": glossary.page_html,
+    "device": device.device_html,
     "van": van_page,
     "van-keys": van_keys.keys_html,
     "van-sound": partial(example_html, "marram", "../../"),

@@ -41,13 +41,18 @@ def shape_html(verdict: str) -> Markup:
     )
 
 
+def word_of(verdict: str) -> str:
+    """Return the word that stands for a verdict."""
+    return _WORDS[Level(verdict)]
+
+
 def verdict_html(verdict: str) -> Markup:
     """Return the verdict as a shape and a word, so that colour never stands alone."""
     return el(
         "span",
         shape_html(verdict),
         " ",
-        el("span", _WORDS[Level(verdict)], class_="lw-word"),
+        el("span", word_of(verdict), class_="lw-word"),
         class_=f"lw-verdict lw-{verdict}",
     )
 
@@ -187,9 +192,10 @@ def _single(answer: Answer) -> list[Output]:
 def _headline(answer: Answer) -> Markup:
     first = answer.worksheet.results[0]
     figure = answer.shown[first.id] if answer.values[first.id] is not None else summary_text(answer)
+    named = answer.values[first.id] is not None or not first.hide_if_none
     return el(
         "p",
-        el("span", first.label, class_="lw-figure-label"),
+        el("span", first.label, class_="lw-figure-label") if named else None,
         el("strong", *_figure(first, figure), class_=_figure_class(first, figure)),
         class_="lw-headline",
     )

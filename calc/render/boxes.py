@@ -1,8 +1,12 @@
-"""The controls of a form: a box for a number or for words, a list of choices."""
+"""The controls of a form: a box for a number or for words, a list of choices or a few buttons."""
 
 from calc.render.html import Markup, el, join
-from calc.units.kinds import TEMPERATURE
+from calc.units.quantities import Unit
+from calc.units.shown import MINUS
 from calc.worksheet.fields import Choice, Field, ParsedInput, Quantity
+
+_FEW = 4  # choices that stand side by side as buttons
+_ROW = 38  # characters of one row of them at 360 px; a button's edges are worth three
 
 
 def control_html(
@@ -23,19 +27,20 @@ def control_html(
     that a box offers.
     """
     if isinstance(field, Choice):
+        if sent and blank is None and has_buttons(field):
+            return _buttons(field, reading, name, about)
         return _select(field, reading, name, about, sent, blank)
     number = isinstance(field, Quantity)
     units = [unit for _, unit in field.units if unit.symbol] if isinstance(field, Quantity) else []
     empty = bool(field.default_by) and not reading.given
-    # A telephone's keys for numbers have no letters, and in a cell a unit may have to be typed.
-    digits = isinstance(field, Quantity) and TEMPERATURE not in field.kinds
     box = el(
         "input",
         id=name,
         name=field.id if sent else None,
         type="text",
         value="" if empty else reading.entry,
-        inputmode="decimal" if digits and (sent or len(units) <= 1) else None,
+        inputmode="decimal" if number else None,
+        data_keys=_keys(field, [] if sent else units) if isinstance(field, Quantity) else None,
         enterkeyhint="next",
         autocomplete="off",
         autocapitalize="off" if number else "sentences",
@@ -56,6 +61,52 @@ def control_html(
         data_unit=True,
     )
     return el("div", box, picker, class_="lw-entry")
+
+
+def _keys(field: Quantity, units: list[Unit]) -> str | None:
+    """Return what a telephone's keys for numbers lack and no picker beside the box offers."""
+    minus = [MINUS] if "-" in field.low else []
+    return "|".join((*minus, *(unit.symbol for unit in units if units[1:]))) or None
+
+
+def has_buttons(field: Field) -> bool:
+    """Whether a form shows a field as buttons, of which one is pressed: a few short choices."""
+    if not isinstance(field, Choice) or field.hidden or not 2 <= len(field.options) <= _FEW:
+        return False
+    return sum(len(one.label or one.id) + 3 for one in field.options) <= _ROW
+
+
+def label_html(field: Field, name: str) -> Markup:
+    """Return the label of the control with the id `name`."""
+    if has_buttons(field):
+        return el("span", field.label, id=f"{name}-label", class_="lw-label")
+    return el("label", field.label, for_=name, class_="lw-label")
+
+
+def _buttons(field: Choice, reading: ParsedInput, name: str, about: str) -> Markup:
+    return el(
+        "div",
+        *(
+            el(
+                "label",
+                el(
+                    "input",
+                    type="radio",
+                    name=field.id,
+                    value=option.id,
+                    checked=option.id == reading.value,
+                    autocomplete="off",
+                ),
+                el("span", option.label or option.id),
+            )
+            for option in field.options
+        ),
+        id=name,
+        role="radiogroup",
+        aria_labelledby=f"{name}-label",
+        aria_describedby=about,
+        class_="lw-entry lw-picks",
+    )
 
 
 def _select(

@@ -7,6 +7,10 @@ link. Nothing here raises on what a person typed or a stranger sent.
 Of a sum that takes longer than a keystroke the reply holds the first stage, and in `rest` the share
 that is done; ask with `{"sheet": id, "rest": true}` for the next stage, until that share is 1 and
 the whole answer is there. Asking anything else of the sheet drops what was going on.
+Ask with `{"sheet": id, "measures": "metric" or "us"}` for the defaults in those units.
+`"comma": true` marks decimals with a comma, as the reader types them. `"beside": text` is a link
+that holds an answer to compare with.
+Ask with `{"sheet": id, "fragment": text, "address": text}` for the answer as plain text.
 Ask with `{"code": text}` for the square code that holds a link, as SVG, for the printed sheet.
 Ask with `{"van": {"do": what, ...}}` about a van, and with `{"quiz": {"do": what, ...}}` for a
 question and the check of a reply; the code of each is fetched when it is first needed.
@@ -14,25 +18,33 @@ question and the check of a reply; the code of each is fetched when it is first 
 
 import json
 from collections.abc import Iterator
+from functools import cache
 from typing import Any
 
 from calc import InputError, find
 from calc.render.answer import details_html, key_html, summary_html, summary_text
 from calc.render.boxes import note_text
 from calc.render.code import code_svg
+from calc.render.compare import compare_html
+from calc.render.copied import copied_text
+from calc.units.shown import decimal_sign, in_box
 from calc.units.typed import is_bare
 from calc.worksheet.answer import Answer
 from calc.worksheet.fields import Field, ParsedInput, Problem, Quantity
 from calc.worksheet.link import open_fragment, write_readings
+from calc.worksheet.measures import defaults_in, units_in
 from calc.worksheet.rows import Rows, joined
 from calc.worksheet.work import Worksheet
 
+_TOLD = 4  # inputs that a line names
 _going: dict[str, Iterator[tuple[float, Answer | None]]] = {}  # by worksheet, its stages to come
+_kept: dict[tuple[str, str, str], Answer | None] = {}  # the one answer to compare with, by its link
 
 
 def ask(request: str) -> str:
     """Return the reply to one request. Raises InputError for a sheet that does not exist."""
     asked = json.loads(request)
+    decimal_sign.set("," if asked.get("comma") else ".")
     if "code" in asked:
         return json.dumps({"svg": code_svg(str(asked["code"]))})
     if "van" in asked:
@@ -44,11 +56,17 @@ def ask(request: str) -> str:
 
         return json.dumps(practice_bridge.reply(asked["quiz"]), ensure_ascii=False)
     sheet = find(str(asked["sheet"]))
+    kept = _answer_kept(sheet, str(asked.get("beside", "")))
     if "rest" in asked:
-        return json.dumps(_stage(sheet), ensure_ascii=False)
+        return json.dumps(_stage(sheet, kept), ensure_ascii=False)
+    if "address" in asked:
+        found = _answer(sheet, str(asked["fragment"]))
+        return json.dumps({"text": copied_text(found, str(asked["address"])) if found else ""})
+    if "measures" in asked:
+        return json.dumps(_in_measures(sheet, str(asked["measures"]), kept), ensure_ascii=False)
     if "fragment" in asked:
         opened = open_fragment(sheet, str(asked["fragment"]))
-        reply, readings = _reply(sheet, dict(opened.texts), picked={})
+        reply, readings = _reply(sheet, dict(opened.texts), {}, kept)
         usual = _defaults(sheet, readings)
         missing = [name for name, reading in usual.items() if reading.applies]
         notes = list(opened.notes)
@@ -66,7 +84,38 @@ def ask(request: str) -> str:
         for field in sheet.fields
         if field.id in asked["values"]
     }
-    return json.dumps(_reply(sheet, values, picked)[0], ensure_ascii=False)
+    return json.dumps(_reply(sheet, values, picked, kept)[0], ensure_ascii=False)
+
+
+def _in_measures(sheet: Worksheet, system: str, kept: Answer | None) -> dict[str, Any]:
+    """Return the reply to a form whose defaults are in the units of `system`, as it is filled."""
+    reply, _ = _reply(sheet, defaults_in(sheet, system), {}, kept)
+    units = units_in(sheet, system)
+    for name, part in reply["fields"].items():
+        part["fill"] = part["entry"]
+        part["unit"] = units.get(name, part["unit"])
+    return reply
+
+
+def _answer_kept(sheet: Worksheet, fragment: str) -> Answer | None:
+    if not fragment:
+        return None
+    key = sheet.id, fragment, decimal_sign.get()
+    if key not in _kept:
+        _kept.clear()
+        _kept[key] = _answer(sheet, fragment)
+    return _kept[key]
+
+
+def _answer(sheet: Worksheet, fragment: str) -> Answer | None:
+    """Return the whole answer that a link opens, None where it holds what cannot be used."""
+    readings, problems = sheet.read(open_fragment(sheet, fragment).texts)
+    if problems:
+        return None
+    try:
+        return sheet.answer(readings)
+    except InputError:
+        return None
 
 
 def _text(field: Field, value: Any) -> str:
@@ -84,7 +133,7 @@ def _defaults(sheet: Worksheet, readings: dict[str, ParsedInput]) -> dict[str, P
 
 
 def _reply(
-    sheet: Worksheet, values: dict[str, str], picked: dict[str, str]
+    sheet: Worksheet, values: dict[str, str], picked: dict[str, str], kept: Answer | None
 ) -> tuple[dict[str, Any], dict[str, ParsedInput]]:
     """Return the reply, and the readings it rests on."""
     numbers = {field.id for field in sheet.fields if isinstance(field, Quantity)}
@@ -113,23 +162,45 @@ def _reply(
         },
         "link": write_readings(sheet, readings, texts),
         "notes": [],
-        **_said(answer, done),
+        "changed": _changed(sheet, readings),
+        **_said(answer, done, kept),
     }
     if not answer:
         reply["status"] = problems[0].message
     return reply, readings
 
 
-def _stage(sheet: Worksheet) -> dict[str, Any]:
+def _changed(sheet: Worksheet, readings: dict[str, ParsedInput]) -> str:
+    """Return the inputs that are not the defaults, in a few words."""
+    usual = _default_links(sheet.id)
+    told = [
+        f"{field.label} {readings[field.id].text}"
+        for field in sheet.fields
+        if field.id in readings
+        and readings[field.id].given
+        and not field.hidden
+        and readings[field.id].link != usual.get(field.id)
+    ]
+    more = len(told) - _TOLD
+    return ", ".join(told[:_TOLD]) + (f" and {more} more" if more > 0 else "")
+
+
+@cache
+def _default_links(sheet: str) -> dict[str, str]:
+    return {name: reading.link for name, reading in find(sheet).read({})[0].items()}
+
+
+def _stage(sheet: Worksheet, kept: Answer | None) -> dict[str, Any]:
     """Return the next stage of a sum that is going on, or nothing at all of one that is not."""
     done, answer = next(_going.get(sheet.id, iter(())), (1.0, None))
-    return _said(answer, done)
+    return _said(answer, done, kept)
 
 
-def _said(answer: Answer | None, done: float) -> dict[str, Any]:
+def _said(answer: Answer | None, done: float, kept: Answer | None) -> dict[str, Any]:
+    beside = compare_html(kept, answer) if answer and kept else ""
     return {
         "answer": details_html(answer, done=done) if answer else None,
-        "key": key_html(answer) if answer else None,
+        "key": f"{key_html(answer)}{beside}" if answer else None,
         "gist": summary_html(answer) if answer else None,
         "status": f"{summary_text(answer)}. {answer.sentence}" if answer else "",
         "verdict": answer.verdict if answer else None,
@@ -150,8 +221,14 @@ def _beside(
         "unit": reading.unit.link
         if quantity and reading and reading.unit and reading.unit.link
         else None,
-        "entry": reading.entry if reading and (reading.given or not field.default_by) else "",
+        "entry": _entry(field, reading.entry)
+        if reading and (reading.given or not field.default_by)
+        else "",
     }
+
+
+def _entry(field: Field, digits: str) -> str:
+    return in_box(digits) if isinstance(field, Quantity) else digits
 
 
 def _cells(field: Rows, text: str | None, problems: tuple[Problem, ...]) -> dict[str, Any]:
@@ -159,7 +236,7 @@ def _cells(field: Rows, text: str | None, problems: tuple[Problem, ...]) -> dict
     wrong = {p.cell: p.message for p in problems if p.field == field.id and p.cell}
 
     def cell(row: int, column: int, typed: str) -> dict[str, Any]:
-        entry = field.entry(column, typed)
+        entry = _entry(field.columns[column], field.entry(column, typed))
         error = wrong.get((row, column), "")
         return {"error": error, "shown": True, "entry": entry, "fill": entry}
 

@@ -1,5 +1,7 @@
 """A worksheet as HTML: the form with its fields, and the answer to what stands in them."""
 
+from collections.abc import Iterable
+
 from calc.render.answer import (
     answer_html,
     details_html,
@@ -7,7 +9,8 @@ from calc.render.answer import (
     summary_html,
     verdict_line,
 )
-from calc.render.boxes import control_html, note_text
+from calc.render.boxes import control_html, has_buttons, label_html, note_text
+from calc.render.copied import NOT_A_SUBSTITUTE
 from calc.render.html import Markup, el
 from calc.render.rows import rows_html
 from calc.worksheet.answer import Answer
@@ -19,8 +22,11 @@ from calc.worksheet.rows import Rows, Text
 _BESIDE_LABEL = 16  # characters of a choice that stands beside its label at 360 px
 
 
-def sheet_html(answer: Answer) -> Markup:
-    """Return the live sheet with the answer's own inputs in its fields."""
+def sheet_html(answer: Answer, jumps: Iterable[tuple[str, str]] = ()) -> Markup:
+    """Return the live sheet with the answer's own inputs in its fields.
+
+    `jumps` are ids of places further down the page, each with its name.
+    """
     sheet = answer.worksheet
     return el(
         "section",
@@ -30,6 +36,7 @@ def sheet_html(answer: Answer) -> Markup:
         el("div", key_html(answer), class_="lw-key", data_key=True),
         el(
             "form",
+            _last(),
             *(
                 _field(sheet, field, answer.inputs[field.id])
                 for field in sheet.fields
@@ -38,14 +45,18 @@ def sheet_html(answer: Answer) -> Markup:
             _folded(answer),
             el(
                 "p",
+                el("button", "Compare", type="button", data_keep=True, class_="lw-button lw-plain"),
+                " ",
                 el(
                     "button",
-                    "Reset to default values",
+                    "Reset",
                     type="reset",
+                    aria_label="Reset to default values",
                     class_="lw-button lw-plain",
                 ),
                 class_="lw-reset",
             ),
+            _jumps(jumps),
             data_form=True,
             novalidate=True,
             autocomplete="off",
@@ -70,11 +81,35 @@ def sheet_html(answer: Answer) -> Markup:
     )
 
 
-def example_html(answer: Answer, name: str, target: str, *, full: bool = False) -> Markup:
+def _jumps(jumps: Iterable[tuple[str, str]]) -> Markup | None:
+    links = [el("a", name, href=f"#{place}", data_jump=True) for place, name in jumps]
+    if not links:
+        return None
+    return el("p", el("span", "Jump to"), *links, class_="lw-jumps")
+
+
+def _last() -> Markup:
+    """Return the line that offers what this device remembers, or says that it stands here."""
+    return el(
+        "p",
+        el("span", "", data_last_words=True),
+        " ",
+        el("button", "Use these", type="button", data_last_use=True, class_="lw-button lw-plain"),
+        el("button", "Default values", type="reset", data_last_end=True, hidden=True,
+           class_="lw-button lw-plain"),
+        data_last=True,
+        class_="lw-last",
+        hidden=True,
+    )  # fmt: skip
+
+
+def example_html(
+    answer: Answer, name: str, target: str, *, full: bool = False, place: str = ""
+) -> Markup:
     """Return a worked example and a link that opens it in the live sheet at `target`.
 
     What was given stands in sight with the verdict, `full` with the results too; all else is
-    folded.
+    folded. `place` is its id, where something leads to it.
     """
     given = {key: reading for key, reading in answer.inputs.items() if reading.given}
     fragment = write(answer.worksheet, {key: reading.link for key, reading in given.items()})
@@ -107,6 +142,7 @@ def example_html(answer: Answer, name: str, target: str, *, full: bool = False) 
             el("p", f"Defaults used: {usual}.", class_="lw-given") if usual else None,
             el("div", answer_html(answer, heading="h3", open_=True), class_="lw-answer"),
         ),
+        id=place or None,
         class_="lw-sheet lw-example",
         aria_label=f"Worked example {name}",
         data_search_exclude=True,
@@ -122,7 +158,7 @@ def _field(sheet: Declaration, field: Field, reading: ParsedInput) -> Markup:
         return rows_html(field, reading, name)
     return el(
         "div",
-        el("label", field.label, for_=name),
+        label_html(field, name),
         el("p", field.hint, id=f"{name}-hint", class_="lw-hint") if field.hint else None,
         el("p", "", id=f"{name}-error", data_error=True, class_="lw-error", hidden=True),
         control_html(field, reading, name, about, sent=True),
@@ -142,7 +178,7 @@ def _field(sheet: Declaration, field: Field, reading: ParsedInput) -> Markup:
 
 def _is_wide(field: Field) -> bool:
     """Whether a field's choices are too long to stand beside its label on a phone."""
-    options = field.options if isinstance(field, Choice) else ()
+    options = field.options if isinstance(field, Choice) and not has_buttons(field) else ()
     return isinstance(field, Text) or any(len(o.label or o.id) > _BESIDE_LABEL for o in options)
 
 
@@ -170,17 +206,24 @@ def _share(sheet: Declaration) -> Markup:
         "div",
         el("button", "Copy link", type="button", data_copy=True, class_="lw-button"),
         el("button", "Send", type="button", data_send=True, class_="lw-button", hidden=True),
+        el("button", "Copy as text", type="button", data_words=True, class_="lw-button lw-plain"),
         el("button", "Print", type="button", data_print=True, class_="lw-button lw-plain"),
         el("button", "For a van", type="button", data_for_van=True, class_="lw-button lw-plain"),
-        el("label", "Link to these values", for_=f"{sheet.id}-link", class_="lw-link-label"),
         el(
-            "input",
-            id=f"{sheet.id}-link",
-            type="text",
-            readonly=True,
-            data_link=True,
-            class_="lw-link",
-            autocomplete="off",
+            "div",
+            el("label", "Link to these values", for_=f"{sheet.id}-link", class_="lw-link-label"),
+            el(
+                "input",
+                id=f"{sheet.id}-link",
+                type="text",
+                readonly=True,
+                data_link=True,
+                class_="lw-link",
+                autocomplete="off",
+            ),
+            data_copy_box=True,  # for browsers that do not let a page copy
+            class_="lw-by-hand",
+            hidden=True,
         ),
         el("p", "", role="status", data_copied=True, class_="lw-hint"),
         el("div", "", data_qr=True, class_="lw-qr"),
@@ -192,7 +235,7 @@ def _share(sheet: Declaration) -> Markup:
         ),
         el(
             "p",
-            "Not a substitute for the maker’s instructions, local rules or a qualified person.",
+            NOT_A_SUBSTITUTE,
             class_="lw-print-only",
         ),
         class_="lw-share",

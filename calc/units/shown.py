@@ -4,6 +4,8 @@ Only what one chooses by a number is rounded to the side that still works: a len
 setting, an opening to cut.
 """
 
+import re
+from contextvars import ContextVar
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
 from functools import cache
 
@@ -17,6 +19,9 @@ MINUS = "\u2212"
 _MODES = {UP: ROUND_CEILING, DOWN: ROUND_FLOOR}
 _SAME = Decimal("1e-9")
 _LONG = 4  # figures of a whole part, all of which are shown
+
+decimal_sign = ContextVar("decimal_sign", default=".")
+"""What marks the decimals of a number that is shown: a point, or the comma that a reader types."""
 
 
 def rounded(value: float, digits: int = 3, rounding: str = NEAR) -> str:
@@ -59,7 +64,16 @@ def grouped(text: str) -> str:
             whole[place : place + 3] for place in range(head, len(whole), 3)
         ]
         whole = NARROW_SPACE.join(parts)
-    return f"{sign}{whole}{point}{decimals}"
+    return f"{sign}{whole}{point and decimal_sign.get()}{decimals}"
+
+
+def in_box(digits: str) -> str:
+    """Return a number's own text as it stands in a box, with the reader's decimal sign.
+
+    A point stays where three digits behind a comma could be read as thousands.
+    """
+    text = digits.replace(".", decimal_sign.get())
+    return digits if re.fullmatch(r"[1-9]\d{0,2},\d{3}", text) else text
 
 
 def with_mm2(text: str) -> str:

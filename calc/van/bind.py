@@ -167,7 +167,7 @@ def _applies(
         return True
     other, choice = field.only_if
     of = declared.field(other)
-    return bool(_reading(of, texts.get(other, of.default)) == choice)
+    return _reading(of, texts.get(other, of.default)) in (choice, *field.or_if)
 
 
 def came_from(van: Van, source: str, part: Part | None) -> Came | None:

@@ -12,6 +12,7 @@ from functools import cached_property
 from typing import Any
 
 from calc.judge import Change, Rule, always
+from calc.units.shown import decimal_sign
 from calc.units.typed import LONGEST
 from calc.worksheet.fields import Field, ParsedInput, Problem
 from calc.worksheet.next_steps import Lead
@@ -21,7 +22,7 @@ from calc.worksheet.pictures import Picture
 from calc.worksheet.result_table import Table
 
 _REMEMBERED = 5000  # texts
-_seen: dict[tuple[int, str, bool], tuple[Field, ParsedInput]] = {}
+_seen: dict[tuple[int, str, bool, str], tuple[Field, ParsedInput]] = {}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -190,7 +191,7 @@ def _as_read(field: Field, text: str, *, given: bool = True) -> ParsedInput:
 
     Of a sheet's twenty fields one changes at a time: what the others say is remembered.
     """
-    key = id(field), text, given
+    key = id(field), text, given, decimal_sign.get()
     kept = _seen.get(key)
     if kept is not None and kept[0] is field:
         return kept[1]
@@ -208,7 +209,7 @@ def _read_field(field: Field, text: str | None, readings: Mapping[str, ParsedInp
     applies = True
     if field.only_if:
         other, choice = field.only_if
-        applies = other not in readings or readings[other].value == choice
+        applies = other not in readings or readings[other].value in (choice, *field.or_if)
     if not applies:
         given = False
     if given:

@@ -7,7 +7,7 @@ from typing import Any
 
 from calc.units.covered import Enumeration
 from calc.units.quantities import Kind, Unit, to_base
-from calc.units.shown import NO_BREAK_SPACE, grouped, with_unit
+from calc.units.shown import NO_BREAK_SPACE, decimal_sign, grouped, with_unit
 from calc.units.typed import (
     AMBIGUOUS,
     EMPTY,
@@ -77,12 +77,12 @@ class Field:
 
     `default` is text as a reader would type it. `default_by` names another field and gives, for
     each of its choices, the text used when this one is left empty. `only_if` names a field and the
-    choice beside which this one has a meaning. `optional` allows an empty box that means "not
-    known"; with a `default` the box is filled, and may be emptied. `advanced` marks a figure that
-    is seldom changed: the form folds these away. `hidden` marks what only links set: the form
-    carries it without showing it. `since` is the number of the sheet's default set with which the
-    field came, and `before` the text that a link from an earlier set means without it (nothing: the
-    default).
+    choice beside which this one has a meaning, `or_if` further choices of it. `optional` allows an
+    empty box that means "not known"; with a `default` the box is filled, and may be emptied.
+    `advanced` marks a figure that is seldom changed: the form folds these away. `hidden` marks what
+    only links set: the form carries it without showing it. `since` is the number of the sheet's
+    default set with which the field came, and `before` the text that a link from an earlier set
+    means without it (nothing: the default).
     """
 
     id: str
@@ -92,6 +92,7 @@ class Field:
     hint: str = ""
     default_by: tuple[str, Mapping[str, str]] | None = None
     only_if: tuple[str, str] | None = None
+    or_if: tuple[str, ...] = ()
     optional: bool = False
     advanced: bool = False
     hidden: bool = False
@@ -166,7 +167,7 @@ class Quantity(Field):
 
     def bounds(self, kind: Kind) -> tuple[float, float, str, str] | None:
         """Return low and high [base unit of `kind`] and their texts, if they are of that kind."""
-        return _bounds(self.low, self.high, kind, self.kinds)
+        return _bounds(self.low, self.high, kind, self.kinds, decimal_sign.get())
 
     def check(self, value: float, kind: Kind) -> None:
         """Raise Problem if `value` [base unit of `kind`] lies outside the limits."""
@@ -210,9 +211,12 @@ def _unit_of(text: str, kinds: tuple[Kind, ...]) -> tuple[Kind, Unit]:
 
 @cache
 def _bounds(
-    low: str, high: str, kind: Kind, kinds: tuple[Kind, ...]
+    low: str, high: str, kind: Kind, kinds: tuple[Kind, ...], sign: str
 ) -> tuple[float, float, str, str] | None:
-    """Return the bounds that hold for `kind`; a field of two kinds lists them as `a | b`."""
+    """Return the bounds that hold for `kind`; a field of two kinds lists them as `a | b`.
+
+    Their texts have the decimal `sign`.
+    """
     for one_low, one_high in zip(low.split("|"), high.split("|"), strict=True):
         first = (kinds[0], kinds[0].units[0])
         ends = [read(end.strip(), kinds, first) for end in (one_low, one_high)]
@@ -227,13 +231,15 @@ def _bounds(
 class Option:
     """One choice: `id` is its value and stands in links, `label` is what a reader sees.
 
-    `aliases` are further texts that mean it, old labels among them; `group` is its heading if any.
+    `aliases` are further texts that mean it, old labels among them; `group` is its heading if any;
+    `system` says that it is at home in metric or US practice only.
     """
 
     id: str
     label: str = ""
     group: str = ""
     aliases: tuple[str, ...] = ()
+    system: str = ""
 
     @property
     def typed(self) -> str:

@@ -10,6 +10,8 @@ from collections.abc import Callable, Mapping
 from functools import cache
 from typing import Any
 
+from calc.units.shown import decimal_sign
+
 _JOINED = {ast.Add: (1, "+"), ast.Sub: (1, "\u2212"), ast.Mult: (2, "×"), ast.Div: (2, "÷")}
 _FUNCTIONS: dict[str, Callable[..., Any]] = {
     "sqrt": lambda x: x**0.5,
@@ -75,7 +77,8 @@ def written(text: str, put: Callable[[str], str]) -> str:
     def write(node: ast.expr) -> tuple[int, str]:
         match node:
             case ast.Constant(value=number):
-                return 9, f"{number:g}" if isinstance(number, float) else str(number)
+                plain = f"{number:g}" if isinstance(number, float) else str(number)
+                return 9, plain.replace(".", decimal_sign.get())
             case ast.Name():
                 return 9, put(node.id)
             case ast.Call(func=ast.Name(id="sqrt"), args=[inner]):

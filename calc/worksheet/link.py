@@ -77,7 +77,7 @@ def write_readings(
             text = reading.link
         else:
             continue
-        emptied = reading is not None and reading.given and reading.value is None
+        emptied = reading.given and reading.value is None if reading else field.id in texts
         if text or emptied:
             parts.append(f"{field.id}={quote_plus(text, safe=_PLAIN, errors='replace')}")
     return "&".join(parts)

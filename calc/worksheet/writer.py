@@ -6,6 +6,7 @@ import re
 from typing import Any
 
 from calc.sources import SOURCES
+from calc.units.shown import decimal_sign
 from calc.worksheet.answer import Answer, Line, Said
 from calc.worksheet.declare import Step
 from calc.worksheet.findings import Finding
@@ -14,7 +15,7 @@ from calc.worksheet.result_table import Table
 from calc.worksheet.rows import listed
 from calc.worksheet.shown_values import NAME, ShownValues
 
-_SYMBOLS: dict[tuple[str, str], str] = {}  # formulas in symbols: the same for every answer
+_SYMBOLS: dict[tuple[str, str, str], str] = {}  # formulas in symbols: the same for every answer
 
 
 class Writer(ShownValues):
@@ -30,7 +31,7 @@ class Writer(ShownValues):
     def line(self, step: Step[Any]) -> Line:
         """Return a step as worked."""
         named = self.named[step.of]
-        key = self.sheet.id, step.formula
+        key = self.sheet.id, step.formula, decimal_sign.get()
         if step.formula and key not in _SYMBOLS:
             _SYMBOLS[key] = written(step.formula, self.symbol)
         return Line(

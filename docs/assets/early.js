@@ -21,6 +21,11 @@ export function fill(form, fragment) {
     const box = boxes.get(text(key));
     const words = text(rest.join("=")).slice(0, LONGEST);
     if (!box || !words) continue;
+    if (box.type === "radio") {
+      const meant = [...form.elements].find((one) => one.name === box.name && bare(one.value) === bare(words));
+      if (meant) meant.checked = true;
+      continue;
+    }
     const option = [...(box.options ?? [])].find(({ value }) => bare(value) === bare(words));
     if (option || !box.options) box.value = option?.value ?? words;
   }

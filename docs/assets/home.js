@@ -1,52 +1,61 @@
 // What a phone remembers of the pages opened last, and the buttons that open the search.
 
+import { recall, remember } from "./recall.js";
 import { button } from "./parts.js";
 
-const KEY = "lugwise.recent";
 const MOST = 6;
 
-function read() {
-  try {
-    const kept = JSON.parse(localStorage.getItem(KEY) ?? "[]");
-    // Anything may stand there: only our own kind of address is a link again.
-    return kept.filter(({ page, words }) => /^(checks|van)\/[a-z0-9-]*\/?$/.test(page) && typeof words === "string");
-  } catch {
-    return [];
-  }
+// Anything may stand there: only our own kind of address is a link again.
+function read(name) {
+  const kept = recall(name);
+  const isOurs = (one) => /^(checks|van)\/[a-z0-9-]*\/?$/.test(one?.page) && typeof one.words === "string";
+  return Array.isArray(kept) ? kept.filter(isOurs) : [];
 }
 
-function write(kept) {
-  try {
-    if (kept.length) localStorage.setItem(KEY, JSON.stringify(kept));
-    else localStorage.removeItem(KEY);
-  } catch {
-    // Where the browser keeps nothing, nothing is remembered.
-  }
-}
+const write = (name, kept) => remember(name, kept.length > 0 && kept);
 
 const root = new URL("..", import.meta.url);
 
-function remember() {
+function note() {
   const page = location.href.split("#")[0].replace(root.href, "");
   const words = document.querySelector("article h1")?.textContent.trim().slice(0, 80);
   if (!/^(checks|van)\/[a-z0-9-]*\/$/.test(page) || !words) return;
-  write([{ page, words }, ...read().filter((one) => one.page !== page)].slice(0, MOST));
+  write("recent", [{ page, words }, ...without(read("recent"), page)].slice(0, MOST));
+}
+
+const without = (kept, page) => kept.filter((one) => one.page !== page);
+
+// A link with the button that pins it: what is pinned comes first, and stays.
+function chip({ page, words }, isPinned) {
+  const node = Object.assign(document.createElement("span"), { className: "lw-chip" });
+  const link = Object.assign(document.createElement("a"), { href: new URL(page, root).href, textContent: words });
+  const pin = button(isPinned ? "★" : "☆", () => {
+    write("pinned", [...without(read("pinned"), page), ...(isPinned ? [] : [{ page, words }])].slice(-MOST));
+    list();
+  });
+  pin.setAttribute("aria-label", `Pin: ${words}`);
+  pin.setAttribute("aria-pressed", String(isPinned));
+  node.append(link, pin);
+  return node;
 }
 
 function list() {
   const place = document.querySelector("[data-recent]");
-  const kept = place ? read() : [];
   if (!place) return;
-  place.hidden = !kept.length;
-  const title = Object.assign(document.createElement("p"), { textContent: "Opened last, on this device only" });
-  const links = kept.map(({ page, words }) => Object.assign(document.createElement("a"), { href: new URL(page, root).href, textContent: words }));
-  place.replaceChildren(title, ...links, button("Forget these", () => (write([]), list())));
+  const pinned = read("pinned");
+  const others = read("recent").filter(({ page }) => !pinned.some((one) => one.page === page));
+  place.hidden = !pinned.length && !others.length;
+  const title = Object.assign(document.createElement("p"), { textContent: "Pinned and opened last, on this device only. " });
+  const where = new URL("units-links-privacy/#on-this-device", root).href;
+  title.append(Object.assign(document.createElement("a"), { href: where, textContent: "Units, and erase this" }));
+  place.replaceChildren(title, ...pinned.map((one) => chip(one, true)), ...others.map((one) => chip(one, false)));
 }
 
 function arrive() {
   for (const one of document.querySelectorAll("[data-open-search]")) one.hidden = false;
-  remember();
+  note();
   list();
+  if (document.querySelector("[data-device]")) import("./device.js").then((device) => device.arrive(), console.error);
 }
 
 document.addEventListener("click", (event) => {

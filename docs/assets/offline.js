@@ -5,6 +5,8 @@
 import "./install.js";
 import { button } from "./parts.js";
 
+const READ_MS = 6e3;
+const SETTLE_MS = 5e3;
 const RETRY_MS = [30e3, 2 * 60e3, 10 * 60e3, 30 * 60e3]; // a bad line costs data at every try
 
 let registration = null;
@@ -15,6 +17,8 @@ let replaced = false; // a newer version has taken over behind this page
 let pressed = false; // this page's reader asked for the newer version
 let retries = 0;
 let retryTimer = null;
+let reading = null; // until the line that all is saved has been read
+let isOld = Boolean(navigator.serviceWorker?.controller); // saved before this page was opened
 
 // The sentence and, where there is something to do, its button's label and act.
 function line() {
@@ -22,7 +26,7 @@ function line() {
   const whole = kept && kept.have === kept.total;
   const saved = whole && `Saved for use without signal: ${kept.have} of ${kept.total}`;
   const newer = whole ? "Saving a newer version" : "Saving for use without signal";
-  if (replaced) return ["A newer version is in use", "Reload", () => location.reload()];
+  if (replaced) return ["A newer version is in use", "Reload", reload];
   if (registration?.waiting && registration.active) {
     return ["A newer version is ready", "Use it now", useNew];
   }
@@ -39,6 +43,7 @@ function line() {
 function render() {
   const place = document.querySelector("[data-offline-line]");
   const [sentence, label, act] = line();
+  if (place) hide(place, !label && sentence.startsWith("Saved for"));
   // An unchanged line is left alone: a screen reader would say it again.
   if (place && place.dataset.says !== sentence) {
     place.dataset.says = sentence;
@@ -48,7 +53,33 @@ function render() {
   }
 }
 
-function useNew() {
+// Once all is saved there is nothing to say: the line goes, after it has been read.
+function hide(place, isDone) {
+  const isUnknown = isOld && !kept && !failed;
+  if (!isDone && !isUnknown) isOld = false;
+  place.hidden = isOld;
+  if (!isDone || isOld) return;
+  clearTimeout(reading);
+  reading = setTimeout(() => {
+    isOld = true;
+    render();
+  }, READ_MS);
+}
+
+// What was typed last is on its way into the address, which the page is opened by again.
+async function settle() {
+  const waits = [];
+  document.dispatchEvent(new CustomEvent("lugwise-leave", { detail: waits }));
+  await Promise.race([Promise.all(waits), new Promise((go) => setTimeout(go, SETTLE_MS))]);
+}
+
+async function reload() {
+  await settle();
+  location.reload();
+}
+
+async function useNew() {
+  await settle();
   pressed = true;
   registration.waiting?.postMessage({ type: "use-new" });
 }

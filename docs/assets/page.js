@@ -4,12 +4,15 @@
 import { inBox, isAsBuilt } from "./box.js";
 import { part, show } from "./parts.js";
 import { ask, isReady, start } from "./python.js";
+import { habits, lastValues, noteHabit, recall } from "./recall.js";
 import { cellsOf, fit, inForm, tend } from "./rows.js";
 import { share } from "./share.js";
 import { standing } from "./standing.js";
+import { easeTyping } from "./typing.js";
 
 const OF_VAN = /&van=[^&]*$/; // which van of this device a link's values were taken from
 const LONGEST_LINK = 65_536; // a stranger may send megabytes, and reading them would hold the page
+const [FROM_LINK, FROM_UNITS] = ["link", "measures"]; // where values come from that fill the boxes
 
 function bind(sheet) {
   const id = sheet.dataset.sheet;
@@ -18,16 +21,35 @@ function bind(sheet) {
   const home = location.pathname;
   let last = {};
   let address = 0;
+  let write = null; // writes the address, while that waits
+  let settled = null; // told once the address holds what was typed
   let whose = ""; // the end of a link that a page about a van has led here by
+  let now = ""; // the link of the answer that stands there
+  let kept; // the link of an answer that is kept to compare with
+  let typed = false; // the reader's own values, which this device may remember
 
   function request(more) {
     last = more;
-    const take = (reply) => (reply.fields ? answered(reply, "fragment" in more) : goOn(reply));
+    const fill = "fragment" in more ? FROM_LINK : "measures" in more && FROM_UNITS;
+    const take = (reply) => (reply.fields ? answered(reply, fill) : goOn(reply));
     state.sent();
-    ask(id, { sheet: id, ...more }, { take, refuse: state.refused, again: state.again });
+    ask(id, { sheet: id, ...habits(), beside: kept, ...more }, { take, refuse: state.refused, again: state.again });
   }
 
   const work = () => request(inForm(form));
+  const lasts = lastValues(sheet, goTo);
+
+  // The defaults, in the units that this device remembers.
+  function begin() {
+    const measures = recall("measures");
+    if (typeof measures === "string") request({ measures });
+    else work();
+  }
+
+  function goTo(link) {
+    history.replaceState(history.state, "", `#${link}`);
+    open();
+  }
 
   function changed() {
     state.changed();
@@ -37,13 +59,16 @@ function bind(sheet) {
   function open() {
     if (location.hash.includes("=")) {
       clearTimeout(address); // of the figures that stood here before
-      state.opened();
+      write = null;
+      state.linked();
       if (whose || OF_VAN.test(location.hash)) forVan();
       const fragment = location.hash.slice(0, LONGEST_LINK).replace(OF_VAN, "");
       if (!isReady()) fillEarly(fragment);
       request({ fragment });
-    } else if ([...form.elements].every(isAsBuilt)) work();
-    else changed(); // typed before this script was here
+    } else if ([...form.elements].every(isAsBuilt)) {
+      lasts.offer();
+      begin();
+    } else changed(); // typed before this script was here
   }
 
   // What a link holds stands in the boxes while Python is still starting.
@@ -75,7 +100,7 @@ function bind(sheet) {
     for (const field of form.querySelectorAll("[data-field]")) {
       beside(field, reply.fields[field.dataset.field], fill);
     }
-    if (fill) {
+    if (fill === FROM_LINK) {
       const item = (words) => Object.assign(document.createElement("li"), { textContent: words });
       part(sheet, "notes").replaceChildren(...reply.notes.map(item));
       part(sheet, "notes").hidden = !reply.notes.length;
@@ -84,13 +109,21 @@ function bind(sheet) {
     if (reply.answer) put(reply);
     else state.unusable(reply.status);
     state.tell(reply.status);
+    now = reply.answer ? reply.link : "";
     clearTimeout(address);
-    if (state.isTouched() && !fill) {
-      // By then the reader may have gone to another guide, or come back: an address not ours to write.
-      const here = () => sheet.isConnected && location.pathname === home;
-      const write = () => here() && history.replaceState(history.state, "", `#${reply.link}${whose}`);
-      address = setTimeout(write, 300);
+    if (state.isTouched() && fill !== FROM_LINK) {
+      write = () => {
+        clearTimeout(address);
+        write = null;
+        // By then the reader may have gone to another guide, or come back: an address not ours to write.
+        if (!sheet.isConnected || location.pathname !== home) return;
+        history.replaceState(history.state, "", `#${reply.link}${whose}`);
+        if (typed && reply.answer) lasts.keep(reply.link, reply.changed);
+      };
+      if (settled) write();
+      else address = setTimeout(write, 300);
     }
+    settled?.();
     document.documentElement.dataset.lugwise = "ready";
   }
 
@@ -106,11 +139,11 @@ function bind(sheet) {
   function put(reply) {
     if (!reply.answer) throw new Error("A sum was given up on the way");
     const [place, gist, key] = ["answer", "gist", "key"].map((name) => part(sheet, name));
-    const opened = [...place.querySelectorAll("details[open]")].map((fold) => fold.dataset.fold);
+    const opened = [...sheet.querySelectorAll("details[data-fold][open]")].map((fold) => fold.dataset.fold);
     gist.innerHTML = reply.gist;
     key.innerHTML = reply.key;
     place.innerHTML = reply.answer;
-    for (const fold of place.querySelectorAll("details")) fold.open = opened.includes(fold.dataset.fold);
+    for (const fold of sheet.querySelectorAll("details[data-fold]")) fold.open = opened.includes(fold.dataset.fold);
     place.dataset.seq = Number(place.dataset.seq) + 1;
     state.put(reply.rest === 1);
   }
@@ -118,24 +151,49 @@ function bind(sheet) {
   form.addEventListener("submit", (event) => event.preventDefault());
   form.addEventListener("input", ({ target }) => {
     target.lugwiseEntry = null; // what Python read before is no longer what stands in the box
+    noteHabit(target);
+    lasts.hide();
+    typed = true;
     changed();
   });
   form.addEventListener("reset", () => {
     part(sheet, "notes").hidden = true;
-    setTimeout(changed);
+    lasts.hide();
+    setTimeout(() => {
+      state.changed();
+      begin();
+    });
+  });
+  sheet.addEventListener("click", ({ target }) => {
+    const { keep, keptBack, keptEnd } = target.closest("button")?.dataset ?? {};
+    if (keptBack !== undefined) return goTo(kept);
+    if (keptEnd !== undefined) kept = undefined;
+    else if (keep === undefined || !now) return;
+    else kept = now;
+    work();
+    sheet.scrollIntoView();
   });
   form.addEventListener("change", ({ target }) => {
     if (target.type === "text" && target.lugwiseEntry != null) target.value = target.lugwiseEntry;
   });
   for (const list of form.querySelectorAll("[data-rows]")) tend(list);
-  share(sheet, (link, use) => {
-    ask("code", { code: link }, { take: ({ svg }) => use(svg), refuse: () => use("") });
+  easeTyping(form);
+  share(sheet, {
+    code: (link, use) => ask("code", { code: link }, { take: ({ svg }) => use(svg), refuse: () => use("") }),
+    words: (link, use) => {
+      const request = { sheet: id, ...habits(), fragment: now, address: link };
+      ask(`words-${id}`, request, { take: (reply) => use(reply.text), refuse: () => use("") });
+    },
   });
   part(sheet, "for-van").addEventListener("click", () => {
     import("./van_sheet.js").then((van) => van.offer(sheet)).catch(console.error);
   });
   part(sheet, "link").value = location.href; // until Python says it in full
   sheet.lugwiseOpen = open;
+  sheet.lugwiseSettle = () => {
+    write?.();
+    return "behind" in sheet.dataset ? new Promise((resolve) => (settled = resolve)) : null;
+  };
   sheet.dataset.live = "";
   open();
 }
@@ -143,8 +201,11 @@ function bind(sheet) {
 const everySheet = (act) => document.querySelectorAll("[data-sheet]").forEach(act);
 
 // The theme replaces the page's content as one moves about, and says so on document$.
+let led = false; // by an answer's way to another sheet: the theme leaves the page scrolled as it was
 const arrive = () => {
   everySheet((sheet) => sheet.lugwiseOpen ?? bind(sheet));
+  if (led) setTimeout(() => scrollTo(0, 0));
+  led = false;
   for (const fold of document.querySelectorAll("[data-practice-fold]")) {
     const open = () => import("./practice.js").then((practice) => practice.open(fold.closest("[data-practice]")));
     fold.addEventListener("toggle", () => open().catch(console.error), { once: true });
@@ -162,10 +223,20 @@ const openLink = () =>
     sheet.scrollIntoView();
   });
 window.addEventListener("hashchange", openLink);
+// Another version of the site is about to load this page anew: what was typed must be in the address.
+document.addEventListener("lugwise-leave", ({ detail }) => everySheet((sheet) => detail.push(sheet.lugwiseSettle?.())));
 // A link from an example to the sheet above it: the theme would load the page anew, and stay below.
 document.addEventListener(
   "click",
   (event) => {
+    const jump = event.target.closest?.("[data-jump]");
+    if (jump) {
+      event.preventDefault();
+      event.stopPropagation(); // the address goes on holding the values
+      return document.getElementById(jump.hash.slice(1)).scrollIntoView();
+    }
+    const way = event.target.closest?.("a.lw-move");
+    led = Boolean(way) && way.pathname !== location.pathname;
     const link = event.target.closest?.("a[href*='#v=']");
     if (!link || link.pathname !== location.pathname || event.ctrlKey || event.metaKey || event.shiftKey) return;
     event.preventDefault();

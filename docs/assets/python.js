@@ -95,7 +95,7 @@ function reply(id, response) {
   try {
     const said = JSON.parse(response);
     ask.take(said);
-    if (said.rest < 1) return send(id, { sheet: ask.request.sheet, rest: true });
+    if (said.rest < 1) return send(id, { ...ask.request, rest: true });
     waiting.delete(id);
     restarts = 0;
   } catch (error) {

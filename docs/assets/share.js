@@ -16,10 +16,28 @@ async function copy(sheet) {
   try {
     await navigator.clipboard.writeText(box.value);
   } catch {
+    part(sheet, "copy-box").hidden = false;
     box.select(); // browsers without that permission still copy a selection
     done = document.execCommand("copy");
   }
+  part(sheet, "copy-box").hidden = done;
   part(sheet, "copied").textContent = done ? "Copied." : "Not copied: mark the link below and copy it.";
+}
+
+// The text comes from Python: some browsers let a page copy only what it promises at the press.
+async function copyWords(sheet, words) {
+  if (!hasLink(sheet)) return;
+  const text = new Promise((resolve, reject) => {
+    words(part(sheet, "link").value, (found) => (found ? resolve(found) : reject(new Error("no text"))));
+  });
+  let done = true;
+  try {
+    const blob = text.then((found) => new Blob([found], { type: "text/plain" }));
+    await navigator.clipboard.write([new ClipboardItem({ "text/plain": blob })]);
+  } catch {
+    done = await text.then((found) => navigator.clipboard.writeText(found)).then(() => true, () => false);
+  }
+  part(sheet, "copied").textContent = done ? "Copied as text." : "Not copied: this browser does not allow it.";
 }
 
 async function send(sheet) {
@@ -37,9 +55,11 @@ window.addEventListener("beforeprint", () => {
   for (const place of document.querySelectorAll("[data-here]")) place.textContent = `Printed from ${here}`;
 });
 
-// `code` asks Python for the square code of a link, and calls back with its SVG.
-export function share(sheet, code) {
+// `code` asks Python for the square code of a link, and calls back with its SVG; `words` for the
+// answer as plain text.
+export function share(sheet, { code, words }) {
   part(sheet, "copy").addEventListener("click", () => copy(sheet));
+  part(sheet, "words").addEventListener("click", () => copyWords(sheet, words));
   part(sheet, "send").addEventListener("click", () => send(sheet));
   part(sheet, "send").hidden = !navigator.share;
   let coded = "";

@@ -77,7 +77,7 @@ export function standing(sheet, retry) {
     },
 
     // The values are those of a link, which another person may have sent.
-    opened() {
+    linked() {
       linked = true;
       this.changed();
     },

@@ -3,6 +3,7 @@
 import { inBox } from "./box.js";
 import { part } from "./parts.js";
 import { tend, typed } from "./rows.js";
+import { easeTyping } from "./typing.js";
 
 export function editing(page) {
   const { root, van } = page;
@@ -173,14 +174,7 @@ export function editing(page) {
   place.addEventListener("change", ({ target }) => {
     if (target.type === "text" && target.lugwiseEntry != null) target.value = target.lugwiseEntry;
   });
-  // The key that a telephone shows as “next” leads to the next box.
-  place.addEventListener("keydown", (event) => {
-    if (event.key !== "Enter" || event.target.type !== "text") return;
-    event.preventDefault();
-    const boxes = [...event.target.form.querySelectorAll("input[type=text], select:not([data-unit], [data-by])")];
-    const seen = boxes.filter((box) => box.checkVisibility());
-    (seen[seen.indexOf(event.target) + 1] ?? event.target).focus();
-  });
+  easeTyping(place);
   // A fold is filled when it is first opened.
   place.addEventListener(
     "toggle",

@@ -21,6 +21,11 @@ STALE = re.compile(r"^The answer below is for the (default|previous) values\.$")
 NONE_YET = "There is no answer yet: correct the marked values."
 BY_LINK = "Calculating with the values of this link …"
 
+FORGET = """() => {
+    for (const name of Object.keys(localStorage))
+        if (name.startsWith("lugwise.")) localStorage.removeItem(name);
+}"""
+
 ATTACK = "<img src=x onerror=window.pwned=1>"
 
 EVERY_FIELD: dict[str, dict[str, str]] = tomllib.loads(
@@ -65,9 +70,9 @@ def link_of(name: str, rest: str) -> str:
     return f"#v={calc.find(name).default_set}&{rest}"
 
 
-def reply_to(name: str, texts: Mapping[str, str]) -> dict:
+def reply_to(name: str, texts: Mapping[str, str], **more: object) -> dict:
     """Return what this machine's Python replies to a form that holds `texts`."""
-    return whole_reply({"sheet": name, "values": dict(texts)})
+    return whole_reply({"sheet": name, "values": dict(texts), **more})
 
 
 def message(name: str, field: str, text: str) -> str:
@@ -111,6 +116,21 @@ class Sheet:
     def box(self, name: str) -> Locator:
         return self.root.locator(f"[name={name}]")
 
+    def control(self, name: str) -> Locator:
+        """What bears a field's marks: its box, its list, or the group of its buttons."""
+        return self.root.locator(f"[id='{self.name}-{name}']")
+
+    def button(self, name: str, option: str) -> Locator:
+        """One of a field's buttons, by the choice that it stands for."""
+        return self.control(name).locator(f"input[value='{option}']")
+
+    def expect_holds(self, name: str, text: str) -> None:
+        """Wait until `text` stands in a field, or is the choice whose button is pressed."""
+        if self.control(name).get_attribute("role") == "radiogroup":
+            expect(self.button(name, text)).to_be_checked()
+        else:
+            expect(self.box(name)).to_have_value(text)
+
     def rows(self, name: str) -> Locator:
         return self.field(name).locator("[data-list] [data-row]")
 
@@ -151,9 +171,9 @@ class Sheet:
         """Wait until the answer is one worked in the page, not the one built into it."""
         expect(self.answer).not_to_have_attribute("data-seq", "0", timeout=STARTING)
 
-    def expect_answer(self, texts: Mapping[str, str]) -> None:
+    def expect_answer(self, texts: Mapping[str, str], **more: object) -> None:
         """Wait until the whole answer, word for word, is this machine's for `texts`."""
-        reply = reply_to(self.name, texts)
+        reply = reply_to(self.name, texts, **more)
         assert reply["answer"], f"this machine refuses {texts}: {reply['status']}"
         expect(self.answer).to_have_text(self.text_of(reply["answer"]))
         for part in ("gist", "key"):
@@ -164,8 +184,8 @@ class Sheet:
         """Wait until `field` is marked wrong with `sentence`, keeping what was typed."""
         expect(self.error(field)).to_have_text(sentence)
         expect(self.error(field)).to_be_visible()
-        expect(self.box(field)).to_have_attribute("aria-invalid", "true")
-        expect(self.box(field)).to_have_value(typed)
+        expect(self.control(field)).to_have_attribute("aria-invalid", "true")
+        self.expect_holds(field, typed)
 
     def expect_stale(self) -> None:
         expect(self.state).to_have_text(STALE)
@@ -187,7 +207,7 @@ class Sheet:
 
     def expect_fine(self, field: str) -> None:
         expect(self.error(field)).to_be_hidden()
-        expect(self.box(field)).to_have_attribute("aria-invalid", "false")
+        expect(self.control(field)).to_have_attribute("aria-invalid", "false")
         expect(self.state).to_be_hidden()
         expect(self.root).not_to_contain_class("is-stale")
 
@@ -204,6 +224,7 @@ def open_sheet(page: Page, server: Server, name: str, fragment: str = "") -> She
     if page.url.startswith(server.url):
         # By way of another page: from the same guide a new fragment alone would open nothing anew.
         move(page, f"{server.url}licences/")
+        page.evaluate(FORGET)  # each test begins on a device that remembers nothing
         move(page, address + fragment)
     else:
         page.goto(address + fragment)

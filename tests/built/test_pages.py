@@ -106,7 +106,8 @@ def test_the_questions_to_try_stand_in_the_page_with_their_answers(built, name):
 def test_every_field_stands_in_the_page_with_its_default(built, name):
     sheet: Worksheet = calc.find(name)
     page = Page((built / "checks" / name / "index.html").read_text("utf-8"))
-    live = {a["name"]: a for tag, a in page.elements if tag in ("input", "select") and "name" in a}
+    named = [a for tag, a in page.elements if tag in ("input", "select") and "name" in a]
+    live = {a["name"]: a for a in named if a.get("type") != "radio" or "checked" in a}
     lists = {a["data-rows"] for _, a in page.elements if "data-rows" in a}
     assert {field.id for field in sheet.fields} <= set(live) | lists
     for field in sheet.fields:
@@ -205,3 +206,12 @@ def test_every_page_has_a_language_a_title_one_heading_and_a_description(built):
         if path.name != "404.html":
             assert [tag for tag, _ in elements].count("h1") == 1, path
             assert any(a.get("name") == "description" and a.get("content") for _, a in elements)
+
+
+@EACH
+def test_a_sheet_leads_to_its_guide_its_examples_and_its_practice(built, name):
+    page = Page((built / "checks" / name / "index.html").read_text("utf-8"))
+    ids = [a["id"] for _, a in page.elements if "id" in a]
+    jumps = [a["href"] for _, a in page.elements if "data-jump" in a]
+    assert len(jumps) == (3 if practice_of(name).tasks else 2)
+    assert all(ids.count(jump.removeprefix("#")) == 1 for jump in jumps)

@@ -138,9 +138,10 @@ def aside(sheet, field) -> dict[str, str]:
     """Return inputs that leave `field` aside: none, where the defaults do so already."""
     other, choice = field.only_if
     asked = sheet.field(other)
-    if asked.default != choice:
+    beside = (choice, *field.or_if)
+    if asked.default not in beside:
         return {}
-    return {other: next(option.id for option in asked.options if option.id != choice)}
+    return {other: next(option.id for option in asked.options if option.id not in beside)}
 
 
 ASIDE = [

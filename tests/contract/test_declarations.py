@@ -79,7 +79,10 @@ def test_every_default_can_be_read(sheet):
             assert all(field.read(text).value is not None for text in texts.values())
         if field.only_if:
             other, choice = field.only_if
-            assert choice in {option.id for option in sheet.field(other).options}
+            options = [option.id for option in sheet.field(other).options]
+            assert {choice, *field.or_if} < {*options}, "or it would always have a meaning"
+            ids = [one.id for one in sheet.fields]
+            assert ids.index(other) < ids.index(field.id), "it is read by what is read before"
 
 
 @EACH

@@ -1,6 +1,7 @@
 """The form that a reader fills in, as HTML."""
 
 from html.parser import HTMLParser
+from itertools import pairwise
 
 import pytest
 
@@ -56,12 +57,17 @@ def form(sheet) -> Form:
 def test_every_field_has_a_control_with_its_label_and_hint(sheet):
     page = form(sheet)
     labels = {a.get("for"): text for a, text in page.all("label")}
+    labels |= {a["id"].removesuffix("-label"): text for a, text in page.all("span") if "id" in a}
     controls = {a["name"]: a for a, _ in page.all("input", "select") if "name" in a}
+    groups = {a["id"]: a for a, _ in page.all("div") if a.get("role") == "radiogroup"}
     texts = {a.get("id"): text for a, text in page.all("p", "dd")}
     for field in sheet.fields:
         if isinstance(field, Rows):
             continue  # its cells have no names of their own: see below
         control = controls[field.id]
+        if control.get("type") == "radio":
+            control = groups[f"{sheet.id}-{field.id}"]
+            assert control["aria-labelledby"] == f"{control['id']}-label"
         assert labels[control["id"]] == field.label
         if field.hint:
             assert texts[control["aria-describedby"].split()[0]] == field.hint
@@ -123,7 +129,10 @@ def test_every_id_stands_once_and_every_reference_leads_to_one(sheet):
 def test_every_control_has_a_name_for_those_who_cannot_see_it(sheet):
     page = form(sheet)
     labelled = {a.get("for") for a, _ in page.all("label")}
+    pairs = pairwise([*zip(page.elements, page.texts, strict=True), (("", {}), "")])
+    beside = {id(one): text for ((_, one), _), (_, text) in pairs if one.get("type") == "radio"}
     for attributes, text in page.all("input", "select", "button"):
+        text = text or beside.get(id(attributes), "")  # of the label that a button stands in
         named = attributes.get("id") in labelled or attributes.get("aria-label") or text.strip()
         assert named, attributes
 
@@ -145,13 +154,26 @@ def test_numbers_are_typed_as_text_beside_every_unit(sheet):
 @EACH
 def test_a_choice_lists_every_option_with_the_default_picked(sheet):
     page = form(sheet)
+    radios = [a for a, _ in page.all("input") if a.get("type") == "radio"]
     picked = {a["value"] for a, _ in page.all("option") if "selected" in a}
     values = {a["value"] for a, _ in page.all("option")}
     columns = [one for f in sheet.fields if isinstance(f, Rows) for one in f.columns]
     for field in (*sheet.fields, *columns):
-        if isinstance(field, Choice):
+        if own := [a for a in radios if a["name"] == field.id]:
+            assert [a["value"] for a in own] == [option.id for option in field.options]
+            assert [a["value"] for a in own if "checked" in a] == [field.default]
+        elif isinstance(field, Choice):
             assert {option.id for option in field.options} <= values
             assert field.default in picked
+
+
+def test_a_few_short_choices_are_buttons_and_others_a_list():
+    page = form(calc.find("wire-drop"))
+    radios = {a["name"] for a, _ in page.all("input") if a["type"] == "radio"}
+    lists = {a["name"] for a, _ in page.all("select")}
+    assert {"finish", "gauge_reading"} <= radios
+    assert {"conductor", "surroundings"} <= lists
+    assert not radios & lists
 
 
 @EACH
@@ -159,7 +181,9 @@ def test_the_form_gives_back_the_default_answer(sheet):
     """What stands in the controls, sent as a browser would, is what the page shows already."""
 
     page = form(sheet)
-    values = {a["name"]: a["value"] for a, _ in page.all("input") if "name" in a}
+    boxes = [a for a, _ in page.all("input") if "name" in a]
+    sent = [a for a in boxes if a["type"] != "radio" or "checked" in a]
+    values = {a["name"]: a["value"] for a in sent}
     units = {}
     cells = {}
     name = ""

@@ -36,8 +36,11 @@ class Heated(Lit, Protocol):
     def heating(self) -> HeatedTime: ...
 
 
+BURNS: Mapping[str, Any] = {  # the fields of a flame, which electric heat does not have
+    "only_if": ("fuel", HeatSource.DIESEL), "or_if": (HeatSource.PETROL, HeatSource.PROPANE),
+}
 EXHAUST = Choice(
-    id="exhaust", label="Combustion air and exhaust", of=Exhaust, default=Exhaust.OUTSIDE,
+    **BURNS, id="exhaust", label="Combustion air and exhaust", of=Exhaust, default=Exhaust.OUTSIDE,
     options=(
         Option(Exhaust.UNKNOWN, "not checked"),
         Option(Exhaust.OUTSIDE, "both outside", aliases=("room sealed", "flued")),
@@ -46,7 +49,7 @@ EXHAUST = Choice(
     hint="Both must go outside, by pipes that are whole and tight.",
 )
 ALARM = Choice(
-    id="alarm", label="Carbon monoxide alarm", of=Alarm, default=Alarm.FITTED,
+    **BURNS, id="alarm", label="Carbon monoxide alarm", of=Alarm, default=Alarm.FITTED,
     options=(
         Option(Alarm.UNKNOWN, "not checked"),
         Option(Alarm.FITTED, "fitted and tested", aliases=("fitted", "yes")),
@@ -85,8 +88,8 @@ HEATER_EFFICIENCY = Quantity(
     hint="Fuel heaters 75 to 85 % (no source). Through an inverter: the inverter's.",
 )
 DRAW = Quantity(
-    id="draw", label="Draw while it runs", symbol="P_d", kinds=(POWER,), default="30 W", low="0 W", high="500 W",
-    hint="Fan, pump and controls of a fuel heater, on average. Not used for electric heat.",
+    **BURNS, id="draw", label="Draw while it runs", symbol="P_d", kinds=(POWER,), default="30 W", low="0 W", high="500 W",
+    hint="Fan, pump and controls of a fuel heater, on average.",
 )
 
 
@@ -99,7 +102,7 @@ def _points(result: Lit) -> tuple[Any, ...] | None:
     return carbon_monoxide() if result.flame else None
 
 
-FUEL_USED = Output(id="fuel_used", label="Fuel used", symbol="V_f", kind=heat.VOLUME, both=True, at="heating.fuel_used")
+FUEL_USED = Output(id="fuel_used", label="Fuel used", symbol="V_f", kind=heat.VOLUME, both=True, hide_if_none=True, at="heating.fuel_used")
 CHARGE_TAKEN = Output(id="charge", label="Charge from the bank", symbol="Q", kind=CHARGE, at="heating.draw.charge")
 ELECTRIC_CHARGE = Output(id="electric_charge", label="Electric, directly from the bank", symbol="Q_e", kind=CHARGE, at="heating.direct.charge")
 INVERTER_CHARGE = Output(id="inverter_charge", label="Electric, through an inverter", symbol="Q_i", kind=CHARGE, at="heating.by_inverter.charge")

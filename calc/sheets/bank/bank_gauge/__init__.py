@@ -70,7 +70,7 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Output(id="remaining", at="count.remaining", label="Left in the bank", symbol="Q", kind=CHARGE, hide_if_none=True),
-        Output(id="time", label="To empty or full, at this current", symbol="t", kind=TIME),
+        Output(id="time", label="To empty or full, at this current", symbol="t", kind=TIME, hide_if_none=True),
         Output(id="to_floor", at="drawn.to_floor", label="Until your usable share is used", symbol="t_u", kind=TIME, hide_if_none=True),
         Output(id="full_time", at="filled.full_time", label="To full, as the current falls", symbol="t_full", kind=TIME, hide_if_none=True),
         Output(id="voltage_says", label="The voltage says", hide_if_none=True, find=voltage_says),

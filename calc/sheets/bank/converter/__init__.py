@@ -24,6 +24,7 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.kinds.heat import DERATING, MASS
+from calc.units.quantities import METRIC, US
 from calc.worksheet.declare import Output, Placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.pictures import Bars, RowsOf
@@ -71,7 +72,7 @@ WORKSHEET = Worksheet(
         Quantity(id="input_length", label="Bank to converter, one way", symbol="L_i", kinds=(LENGTH,), default="3 m", low="1 cm", high="50 m", hint="Along the cable, one way. The return is counted."),
         Quantity(id="output_length", label="Converter to load, one way", symbol="L_o", kinds=(LENGTH,), default="2 m", low="1 cm", high="50 m", hint="To the fuse block or the farthest load."),
         replace(DROP_LIMIT, hint="On each side, and in the comparison."),
-        Choice(id="series", label="Sizes", of=Series, default=Series.AWG, options=(Option(Series.AWG), Option(Series.METRIC, "mm²")), hint="Which sizes your shop sells."),
+        Choice(id="series", label="Sizes", of=Series, default=Series.AWG, options=(Option(Series.AWG, system=US), Option(Series.METRIC, "mm²", system=METRIC)), hint="Which sizes your shop sells."),
         INSULATION,
         Quantity(id="power", label="Largest load of the bank itself", symbol="P_b", kinds=(POWER,), default="2000 W", low="1 W", high="20 kW", hint="Usually the inverter, with its loss: for the comparison."),
         Quantity(id="power_length", label="Its cable, one way", symbol="L_b", kinds=(LENGTH,), default="1.5 m", low="1 cm", high="50 m", hint="From the bank."),

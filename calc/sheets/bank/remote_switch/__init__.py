@@ -20,6 +20,7 @@ from calc.units.kinds import (
     TIME,
     VOLTAGE,
 )
+from calc.units.quantities import METRIC, US
 from calc.units.shown import DOWN
 from calc.worksheet.declare import Output, placed
 from calc.worksheet.fields import Choice, Option, Quantity
@@ -50,7 +51,7 @@ WORKSHEET = Worksheet(
         Choice(id="marked", label="It is marked for", of=Marking, default=Marking.UNSAID, options=(Option(Marking.UNSAID, "not said"), Option(Marking.AC), Option(Marking.DC, "DC at this voltage")), hint="Beside that rating. An AC rating says nothing about DC."),
         Quantity(id="lowest", advanced=True, label="Lowest bank voltage under load", symbol="l", kinds=(RATIO,), default="92 %", low="60 %", high="110 %", hint="Share of the coil's voltage: 11 V of 12 V is 92 %."),
         Quantity(id="pull_in", advanced=True, label="Pull-in voltage", symbol="p", kinds=(RATIO,), default="80 %", low="30 %", high="95 %", hint="Of the coil's voltage, warm. 75 to 85 % is usual (no source)."),
-        Choice(id="series", advanced=True, label="Wire sizes", of=Series, default=Series.AWG, options=(Option(Series.AWG), Option(Series.METRIC, "mm²", aliases=("metric",))), hint="Which sizes to choose from."),
+        Choice(id="series", advanced=True, label="Wire sizes", of=Series, default=Series.AWG, options=(Option(Series.AWG, system=US), Option(Series.METRIC, "mm²", aliases=("metric",), system=METRIC)), hint="Which sizes to choose from."),
         Quantity(id="power_factor", advanced=True, only_if=("kind", Supply.AC), label="Power factor", symbol="λ", kinds=(NUMBER,), default="1", low="0.3", high="1", hint="1 for a heater; motors 0.5 to 0.8 (no source)."),
     ),
     results=(

@@ -60,7 +60,7 @@ WORKSHEET = Worksheet(
         Quantity(id="cooling", label="Cooling of the unit", symbol="P_c", kinds=(heat.HEAT,), default="5000 BTU/h", low="50 W", high="20 kW", hint="Cooling power from its label, not its power draw."),
         Quantity(id="efficiency_ratio", label="Efficiency ratio", symbol="k", kinds=(heat.PERFORMANCE,), default="10 EER", low="0.2 COP", high="10 COP", hint="COP: watts of cooling per watt. EER: BTU/h per watt."),
         Choice(id="basis", label="Running time from", of=RunningTime, default=RunningTime.DUTY, options=(Option(RunningTime.DUTY, "a share of the time"), Option(RunningTime.HEAT_LOAD, "the van's heat load", aliases=("heat load",))), hint="Estimate it, or calculate from sun, people and walls."),
-        Quantity(id="duty", label="Share of the time it runs", symbol="d", kinds=(RATIO,), default="50 %", low="1 %", high="100 %", hint="Not with heat load. Hot and sunny: near 100 %."),
+        Quantity(id="duty", only_if=("basis", RunningTime.DUTY), label="Share of the time it runs", symbol="d", kinds=(RATIO,), default="50 %", low="1 %", high="100 %", hint="Hot and sunny: near 100 %."),
         Quantity(id="hours", label="Hours", symbol="t", kinds=(TIME,), default="4 h", low="0.1 h", high="72 h", hint="Time it is switched on."),
         BANK_CHEMISTRY,
         VOLTAGE_FIELD,

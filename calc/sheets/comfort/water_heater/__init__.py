@@ -2,6 +2,7 @@
 
 # fmt: off
 from dataclasses import replace
+from typing import Any
 
 from calc.comfort.flame import HeatSource
 from calc.comfort.rules import flame as of_flames
@@ -35,6 +36,7 @@ _EFFICIENCY: dict[str, str] = {WaterHeat.BANK: "100 %", WaterHeat.SHORE: "100 %"
 _VOLTAGE: dict[str, str] = {WaterHeat.BANK: "12.8 V", WaterHeat.SHORE: "120 V", WaterHeat.FUEL: "12.8 V", WaterHeat.ENGINE: "12.8 V"}
 _DEAR = "Hot in {time} for {charge}, {bank_share} of the usable bank, at {current}."
 _IF_FUEL, _IF_SHORE = ("way", WaterHeat.FUEL), ("way", WaterHeat.SHORE)
+_FROM_BANK: dict[str, Any] = {"only_if": ("way", WaterHeat.BANK), "or_if": (WaterHeat.FUEL, WaterHeat.ENGINE)}
 
 
 WORKSHEET = Worksheet(
@@ -60,14 +62,12 @@ WORKSHEET = Worksheet(
         Quantity(id="hours", label="Kept hot for", symbol="t_h", kinds=(TIME,), default="2 h", low="0 h", high="168 h", hint="After it is hot."),
         Quantity(id="voltage", label="Voltage", symbol="U", kinds=(VOLTAGE,), low="6 V", high="300 V", default_by=("way", _VOLTAGE), hint="The bank's under load, up to 60 V; for shore power the mains."),
         Choice(id="mixing_valve", since=3, before=MixingValve.UNKNOWN, label="Mixing valve", of=MixingValve, default=MixingValve.UNKNOWN, options=(Option(MixingValve.FITTED), Option(MixingValve.MISSING, "not fitted"), Option(MixingValve.UNKNOWN, "not known")), hint="Between tank and taps: limits the temperature."),
-        comfort.BANK_CHEMISTRY,
-        comfort.BANK,
-        comfort.USABLE,
+        *(replace(one, **_FROM_BANK) for one in (comfort.BANK_CHEMISTRY, comfort.BANK, comfort.USABLE)),
         Quantity(id="supply_limit", only_if=_IF_SHORE, label="Shore supply rated for", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of the breaker or the cable, whichever is lower."),
         Choice(id="fuel", only_if=_IF_FUEL, label="Fuel", of=HeatSource, default=HeatSource.PROPANE, options=comfort.BURNT, hint="Propane means bottled gas."),
-        replace(comfort.EXHAUST, only_if=_IF_FUEL),
-        replace(comfort.ALARM, only_if=_IF_FUEL),
-        Quantity(id="draw", advanced=True, label="Draw of pump or burner", symbol="P_d", kinds=(POWER,), default="20 W", low="0 W", high="500 W", hint="With fuel or engine heat, all the time it is on."),
+        replace(comfort.EXHAUST, only_if=_IF_FUEL, or_if=()),
+        replace(comfort.ALARM, only_if=_IF_FUEL, or_if=()),
+        Quantity(id="draw", only_if=_IF_FUEL, or_if=(WaterHeat.ENGINE,), advanced=True, label="Draw of pump or burner", symbol="P_d", kinds=(POWER,), default="20 W", low="0 W", high="500 W", hint="With fuel or engine heat, all the time it is on."),
     ),
     results=(
         Output(id="time", label="Time to get hot", symbol="t", kind=TIME, at="tank.time"),
@@ -75,7 +75,7 @@ WORKSHEET = Worksheet(
         replace(comfort.CHARGE_TAKEN, hide_if_none=True, at="drawn.charge"),
         Output(id="current", label="Current while it heats", symbol="I", kind=CURRENT),
         replace(comfort.BANK_SHARE, hide_if_none=True, at="drawn.share"),
-        replace(comfort.FUEL_USED, hide_if_none=True, at="fuel_used"),
+        replace(comfort.FUEL_USED, at="fuel_used"),
         comfort.CO_POINTS,
         Output(id="moves", label="Go on with", hide_if_none=True, needs_step=False, find=onward),
     ),

@@ -32,6 +32,7 @@ from calc.units.kinds import (
     TEMPERATURE,
     VOLTAGE,
 )
+from calc.units.quantities import METRIC, US
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.next_steps import Lead, alike
@@ -60,7 +61,7 @@ WORKSHEET = Worksheet(
                  hint="Nominal: 12, 24 or 48 V."),
         replace(DROP_LIMIT, symbol="d_max"),
         INSULATION,
-        Choice(id="series", label="Sizes", of=Series, default=Series.AWG, options=(Option(Series.AWG), Option(Series.METRIC, "mm²")), hint="Which sizes your shop sells."),
+        Choice(id="series", label="Sizes", of=Series, default=Series.AWG, options=(Option(Series.AWG, system=US), Option(Series.METRIC, "mm²", system=METRIC)), hint="Which sizes your shop sells."),
         SURROUNDINGS,
         BUNDLED_OR_APART,
         AMBIENT,
