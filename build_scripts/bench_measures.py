@@ -11,7 +11,7 @@ import subprocess
 import sys
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from playwright.sync_api import BrowserContext, BrowserType, Page
@@ -95,25 +95,6 @@ def first_answer(context: BrowserContext, url: str) -> tuple[Page, float]:
     return page, wait_for(page, "window.benchReady")
 
 
-def starts(
-    chromium: BrowserType, work: Path, sites: dict[Path, str], runs: int
-) -> list[list[float]]:
-    """Milliseconds to the first live answer of each site, saved and with no server, by turns."""
-    places = []
-    for number, (root, path) in enumerate(sites.items()):
-        profile = work / f"profile-{number}"
-        with served(root) as address, browser(chromium, profile) as context:
-            page, _ = first_answer(context, address + path)
-            wait_for(page, SAVED)
-        places.append((profile, address + path))
-    times: list[list[float]] = [[] for _ in places]
-    for _ in range(runs):
-        for found, (profile, url) in zip(times, places, strict=True):
-            with browser(chromium, profile) as context:
-                found.append(first_answer(context, url)[1])
-    return times
-
-
 @contextlib.contextmanager
 def browser(chromium: BrowserType, profile: Path) -> Iterator[BrowserContext]:
     """A fresh browser process that keeps its storage in the folder `profile`."""
@@ -157,17 +138,20 @@ def bytes_to_answer(chromium: BrowserType, root: Path, path: str) -> int:
         server.server_close()
 
 
-def keystrokes(chromium: BrowserType) -> list[float]:
-    """Milliseconds from each keystroke in a field to the new answer in the page."""
+def keystrokes(
+    chromium: BrowserType, slowed: Callable[[], contextlib.AbstractContextManager]
+) -> list[float]:
+    """Milliseconds from each keystroke in a field to the new answer, while the page is `slowed`."""
     with served(SITE) as address:
         opened = chromium.launch(**BROWSER)
         page, _ = first_answer(opened.new_context(service_workers="block"), address + PATH)
         page.evaluate(KEY_CLOCK)
         page.click(f"#{SHEET}-current")
         page.keyboard.press("End")
-        for number in range(KEYSTROKES):
-            page.keyboard.press("Backspace" if number % 2 else "5")
-            wait_for(page, f"window.benchKeys.length > {number}", 10)
+        with slowed():
+            for number in range(KEYSTROKES):
+                page.keyboard.press("Backspace" if number % 2 else "5")
+                wait_for(page, f"window.benchKeys.length > {number}", 10)
         times = page.evaluate("window.benchKeys")
         opened.close()
     return times

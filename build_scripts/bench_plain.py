@@ -21,6 +21,7 @@ from build_scripts.runtime import (
     read_files,
     read_packages,
 )
+from build_scripts.runtime_files import packed
 from build_scripts.site_list import write_worker
 
 LOADER = (
@@ -58,6 +59,23 @@ postMessage(ANSWER);
 """
 
 
+FLOOR_SCRIPT = """
+const started = performance.now();
+const { body } = await fetch("python.wasm.bin");
+const headers = { "Content-Type": "application/wasm" };
+const unpacked = body.pipeThrough(new DecompressionStream("gzip"));
+const wasm = WebAssembly.compileStreaming(new Response(unpacked, { headers }));
+const { loadPyodide } = await import("./pyodide.mjs");
+self.fetch = async () => new Response();
+WebAssembly.instantiateStreaming = async (_, imports) => {
+  await WebAssembly.instantiate(await wasm, imports);
+  postMessage(performance.now() - started);
+  return new Promise(() => {}); // Python itself is not started
+};
+loadPyodide({ lockFileContents: { info: INFO, packages: {} }, packageBaseUrl: "./" });
+"""
+
+
 def worked(sheet: str) -> str:
     """The JavaScript that works the worksheet `sheet`."""
     request = json.dumps({"sheet": sheet, "values": {}})
@@ -80,6 +98,20 @@ def write_plain_site(to: Path, answer: str) -> None:
     script = WORKER_SCRIPT.replace("ANSWER", answer)
     script = script.replace("SITE_PACKAGES", json.dumps(boot_options()["sitePackages"]))
     (to / "worker.js").write_text(script)
+    (to / "page.js").write_text(PAGE_SCRIPT)
+    (to / "index.html").write_text(PAGE)
+    (to / "404.html").write_text(PAGE)
+    write_worker(to, {})
+
+
+def write_floor_site(to: Path) -> None:
+    """Fill the folder `to` with a page that loads and instantiates Python's wasm, and no more."""
+    to.mkdir(parents=True)
+    for name in LOADER[:2]:
+        shutil.copyfile(PYODIDE / name, to / name)
+    (to / "python.wasm.bin").write_bytes(packed((PYODIDE / "pyodide.asm.wasm").read_bytes()))
+    info = json.dumps(boot_options()["info"])
+    (to / "worker.js").write_text(FLOOR_SCRIPT.replace("INFO", info))
     (to / "page.js").write_text(PAGE_SCRIPT)
     (to / "index.html").write_text(PAGE)
     (to / "404.html").write_text(PAGE)

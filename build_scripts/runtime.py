@@ -266,7 +266,7 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
     (out / f"{MEMORY}{PACKED}").write_bytes(content)
     told = {
         "hash": digest(content),
-        "known": [runtime_sheets.KNOWN, digest(replies[runtime_sheets.KNOWN].encode())],
+        "sample": [runtime_sheets.KNOWN, digest(replies[runtime_sheets.KNOWN].encode())],
     }
     (out / "boot.json").write_text(json.dumps(boot | {MEMORY: told}))
 

@@ -3,7 +3,7 @@
 
 const PAGE = 4096;
 
-const hex = (bytes) => Array.from(new Uint8Array(bytes), (b) => b.toString(16).padStart(2, "0")).join("");
+const hex = (bytes) => [...new Uint8Array(bytes)].map((b) => b.toString(16).padStart(2, "0")).join("");
 
 export const digest = async (bytes) => hex(await crypto.subtle.digest("SHA-256", bytes));
 

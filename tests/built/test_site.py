@@ -103,7 +103,7 @@ def test_the_memory_is_the_one_that_its_check_is_of(built):
     told = json.loads((runtime / "boot.json").read_bytes())["memory"]
     content = (runtime / "memory.bin").read_bytes()
     assert told["hash"] == hashlib.sha256(content).hexdigest()
-    question, reply = told["known"]
+    question, reply = told["sample"]
     assert reply == hashlib.sha256(ask(question).encode()).hexdigest()
     memory = filled(gzip.decompress(content))
     assert len(memory) < 48_000_000

@@ -1,0 +1,166 @@
+"""How soon the first live answer stands: each way to start, at full speed and at a quarter of it.
+
+Each start is a fresh browser process on a saved site whose server has been ended. All ways take
+turns, so that what else the machine does falls on each alike.
+"""
+
+import contextlib
+import os
+import signal
+import statistics
+import threading
+import time
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from playwright.sync_api import BrowserType
+
+from build_scripts.bench_measures import (
+    PATH,
+    SAVED,
+    SITE,
+    browser,
+    first_answer,
+    served,
+    wait_for,
+)
+from build_scripts.bench_plain import write_floor_site, write_plain_site
+
+FROM_FILES = 'sessionStorage.setItem("lugwise-start-from-files", "1");'
+"""For a page that starts its Python from the files, as if its saved memory had failed before."""
+
+WORKER_CLOCK = """
+window.Worker = class extends Worker {
+  constructor(url, options) {
+    super(url, options);
+    window.benchWay = options.name;
+    this.addEventListener("message", ({ data }) => {
+      if (data.type === "ready") window.benchInside = data.ms;
+      else window.benchInside ??= Number(data) || undefined;
+    });
+  }
+};
+"""
+
+RUN, REST = 0.004, 0.012
+"""Seconds that a slowed page runs and is held: a quarter of its speed. The debugging protocol can
+slow the page alone, not its workers."""
+
+
+@dataclass
+class Way:
+    """A way to start, and what was measured of it in milliseconds."""
+
+    root: Path
+    path: str = ""
+    script: str = ""
+    expected: str = ""
+    answers: list[float] = field(default_factory=list)
+    inside: list[float] = field(default_factory=list)
+
+
+@dataclass(frozen=True)
+class Starts:
+    """The ways to start that are compared."""
+
+    memory: Way
+    files: Way
+    plain: Way
+    floor: Way
+
+
+def starts(chromium: BrowserType, work: Path, answer: str, runs: int, *, slow: bool) -> Starts:
+    """Measure every way `runs` times, in turn; `slow` at a quarter of the speed.
+
+    Raises RuntimeError if a page started in another way than the one that was to be measured.
+    """
+    plain, floor = work / f"plain-{slow}", work / f"floor-{slow}"
+    write_plain_site(plain, answer)
+    write_floor_site(floor)
+    ways = Starts(
+        memory=Way(SITE, PATH, WORKER_CLOCK, "memory"),
+        files=Way(SITE, PATH, WORKER_CLOCK + FROM_FILES, "files"),
+        plain=Way(plain, script=WORKER_CLOCK),
+        floor=Way(floor, script=WORKER_CLOCK),
+    )
+    every = (ways.memory, ways.files, ways.plain, ways.floor)
+    places = [_saved(chromium, work / f"profile-{slow}-{n}", way) for n, way in enumerate(every)]
+    for _ in range(runs):
+        for way, (profile, url) in zip(every, places, strict=True):
+            with browser(chromium, profile) as context, slowed() if slow else _as_it_is():
+                context.add_init_script(way.script)
+                page, found = first_answer(context, url)
+                way.answers.append(found)
+                way.inside.append(page.evaluate("window.benchInside"))
+                if way.expected and page.evaluate("window.benchWay") != way.expected:
+                    raise RuntimeError(f"{url} did not start from its {way.expected}")
+    return ways
+
+
+def _saved(chromium: BrowserType, profile: Path, way: Way) -> tuple[Path, str]:
+    """Visit a site until it is saved, and end its server."""
+    with served(way.root) as address, browser(chromium, profile) as context:
+        page, _ = first_answer(context, address + way.path)
+        wait_for(page, SAVED)
+    return profile, address + way.path
+
+
+@contextlib.contextmanager
+def _as_it_is() -> Iterator[None]:
+    yield
+
+
+@contextlib.contextmanager
+def slowed() -> Iterator[None]:
+    """Hold every page that this process opened, workers and all, for three quarters of the time."""
+    over = threading.Event()
+
+    def hold() -> None:
+        pages: list[int] = []
+        looked = 0.0
+        while not over.is_set():
+            if time.monotonic() - looked > 0.1:
+                pages, looked = renderers(os.getpid()), time.monotonic()
+            _signal(pages, signal.SIGSTOP)
+            time.sleep(REST)
+            _signal(pages, signal.SIGCONT)
+            time.sleep(RUN)
+
+    thread = threading.Thread(target=hold, daemon=True)
+    thread.start()
+    try:
+        yield
+    finally:
+        over.set()
+        thread.join()
+
+
+def renderers(ancestor: int) -> list[int]:
+    """The processes in which a browser, started under `ancestor`, runs its pages."""
+    parents, found = {}, []
+    for folder in Path("/proc").iterdir():
+        if folder.name.isdecimal():
+            with contextlib.suppress(OSError):
+                stat = (folder / "stat").read_text().rpartition(")")[2].split()
+                parents[int(folder.name)] = int(stat[1])
+                if b"--type=renderer" in (folder / "cmdline").read_bytes():
+                    found.append(int(folder.name))
+
+    def is_ours(process: int) -> bool:
+        while process > 1 and process != ancestor:
+            process = parents.get(process, 0)
+        return process == ancestor
+
+    return [process for process in found if is_ours(process)]
+
+
+def _signal(processes: list[int], what: signal.Signals) -> None:
+    for process in processes:
+        with contextlib.suppress(ProcessLookupError):
+            os.kill(process, what)
+
+
+def ratio(slow: list[float], quick: list[float]) -> float:
+    """How many times longer the one takes than the other, by their medians."""
+    return statistics.median(slow) / statistics.median(quick)

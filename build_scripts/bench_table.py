@@ -1,0 +1,77 @@
+"""What the bench says: a table in the terminal, and the same as a file, for the page "How fast"."""
+
+import json
+import os
+import platform
+import statistics
+from dataclasses import asdict, dataclass
+from datetime import UTC, date, datetime
+from pathlib import Path
+from typing import Any
+
+FILE = Path(__file__).resolve().parent.parent / "evidence" / "speed.json"
+"""The last measurement that was kept: the page is made from it."""
+
+
+@dataclass(frozen=True)
+class Row:
+    """One thing that was measured, what it was compared with, and whether a promise is kept."""
+
+    what: str
+    ours: str
+    other: str = ""
+    ratio: str = ""
+    goal: str = ""
+    kept: bool | None = None
+
+    def __str__(self) -> str:
+        said = {True: "kept", False: "NOT KEPT", None: ""}[self.kept]
+        line = f"{self.what:<46} {self.ours:>22} {self.other:>22} {self.ratio:>6}  {said}"
+        return line.rstrip()
+
+
+@dataclass(frozen=True)
+class Measured:
+    """A whole measurement."""
+
+    when: date
+    machine: str
+    rows: tuple[Row, ...]
+
+    @property
+    def kept(self) -> bool:
+        """Whether no promise is broken."""
+        return all(row.kept is not False for row in self.rows)
+
+    def write(self, file: Path) -> None:
+        """Write it as JSON."""
+        data = asdict(self) | {"when": self.when.isoformat()}
+        file.write_text(json.dumps(data, indent=1, ensure_ascii=False) + "\n", "utf-8")
+
+
+def read(file: Path = FILE) -> Measured:
+    """Return the measurement that a file holds."""
+    data: dict[str, Any] = json.loads(file.read_text("utf-8"))
+    rows = tuple(Row(**row) for row in data["rows"])
+    return Measured(date.fromisoformat(data["when"]), data["machine"], rows)
+
+
+def measured(rows: list[Row], browser: str) -> Measured:
+    """Return the rows with today's date and what this machine is."""
+    return Measured(datetime.now(UTC).date(), f"{_machine()}, Chromium {browser}", tuple(rows))
+
+
+def _machine() -> str:
+    memory = os.sysconf("SC_PAGE_SIZE") * os.sysconf("SC_PHYS_PAGES") / 1e9
+    cores = os.cpu_count()
+    return f"{platform.system()} with {cores} cores ({platform.machine()}) and {memory:.0f} GB"
+
+
+def ms(times: list[float]) -> str:
+    """The median, and the least and most beside it."""
+    return f"{statistics.median(times):.0f} ms ({min(times):.0f}-{max(times):.0f})"
+
+
+def mb(size: int) -> str:
+    """Bytes in megabytes."""
+    return f"{size / 1e6:.2f} MB"
