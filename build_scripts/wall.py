@@ -1,5 +1,7 @@
 """Wall tables: the largest load for each conductor and length, to print and hang up.
 
+Each sheet holds one limit of drop, so that its letters are large enough to be read off a wall.
+
 A figure is the smaller of two: what keeps within the drop, and what a fuse that guards the wire
 lets run for hours. Both come from the functions behind the worksheets, rounded down: who reads
 "11" connects 11 A, and no verdict stands beside it on the wall.
@@ -34,7 +36,7 @@ DIGITS = 2
 
 @dataclass(frozen=True)
 class Series:
-    """One sheet of paper: the series of sizes and the one-way lengths on it, and their unit."""
+    """The series of sizes and the one-way lengths of a wall table, and their unit."""
 
     id: str
     title: str
@@ -101,7 +103,7 @@ def cell(name: str, length: float, voltage: float, limit: float) -> Cell:
 
 
 def cells(series: Series) -> Iterator[tuple[str, int, int, float, Cell]]:
-    """Yield size, length [the series' unit], voltage [V], limit and cell of a whole sheet."""
+    """Yield size, length [the series' unit], voltage [V], limit and cell of a series' sheets."""
     for voltage in VOLTAGES:
         for limit in LIMITS:
             for name in series.sizes:
@@ -111,7 +113,7 @@ def cells(series: Series) -> Iterator[tuple[str, int, int, float, Cell]]:
 
 
 def mark(series: Series) -> str:
-    """Return six letters that change when any figure of the sheet does: paper has no update."""
+    """Return six letters that change when any figure of its sheets does: paper has no update."""
     figures = [(*rest, one.text, one.by_heat) for *rest, one in cells(series)]
     figures += [(name, largest_fuse(name, c)) for name in series.sizes for c in (CAUTIOUS, GOOD)]
     return hashlib.sha256(repr(figures).encode()).hexdigest()[:6]
@@ -124,25 +126,34 @@ def version() -> str:
 
 
 def sheet_html(name: str) -> Markup:
-    """Return one wall table, by the id of its series."""
-    series = SERIES[name]
+    """Return the wall tables of one series by its id: a sheet of paper for each limit of drop."""
+    return join(*(_sheet(SERIES[name], limit) for limit in LIMITS))
+
+
+def _sheet(series: Series, limit: float) -> Markup:
+    lost = f"{limit * 100:g}{NO_BREAK_SPACE}%"
     return el(
         "section",
         el(
             "p",
-            el("strong", "Largest load for hours, in amps. ", class_="lw-wall-title"),
+            el(
+                "strong",
+                f"Largest load for hours, in amps, at {lost} drop. ",
+                class_="lw-wall-title",
+            ),
             f"{series.title[0].upper()}{series.title[1:]}, one way.",
             class_="lw-wall-head",
         ),
+        el("p", "Slide a table sideways for longer runs.", class_="lw-cue"),
         el(
             "div",
-            *(_block(series, voltage, limit) for voltage in VOLTAGES for limit in LIMITS),
+            *(_block(series, voltage, limit) for voltage in VOLTAGES),
+            _fuses(series),
             class_="lw-wall-grid",
         ),
-        _fuses(series),
         _conditions(series),
         class_="lw-wall",
-        aria_label=f"Wall table: {series.title}",
+        aria_label=f"Wall table: {series.title}, {lost} drop",
         data_search_exclude=True,
     )
 
@@ -199,13 +210,13 @@ def _fuses(series: Series) -> Markup:
     )
     return _scroll(
         "Largest fuse",
-        el("caption", el("strong", "Largest fuse, in amps,"), " by what is printed on the cable"),
+        el("caption", el("strong", "Largest fuse, in amps,"), " by what the cable says"),
         el(
             "thead",
             el(
                 "tr",
-                el("th", _unit(series), scope="col"),
-                *(el("th", _size(name), scope="col") for name in series.sizes),
+                el("th", with_mm2(_unit(series)), scope="col"),
+                *(el("th", says, scope="col") for says, _ in kinds),
             ),
         ),
         el(
@@ -213,10 +224,10 @@ def _fuses(series: Series) -> Markup:
             *(
                 el(
                     "tr",
-                    el("th", says, scope="row"),
-                    *(el("td", f"{largest_fuse(name, rated):g}") for name in series.sizes),
+                    el("th", _size(name), scope="row"),
+                    *(el("td", f"{largest_fuse(name, rated):g}") for _, rated in kinds),
                 )
-                for says, rated in kinds
+                for name in series.sizes
             ),
         ),
     )
@@ -245,7 +256,11 @@ def _conditions(series: Series) -> Markup:
     return el(
         "div",
         el("ul", *(el("li", text) for text in said)),
-        el("p", "Sources: ", named, ". The limits are for boats: vans have none of their own."),
+        el(
+            "p",
+            *("Sources: ", named, ". The limits are for boats: vans have none of their own."),
+            class_="lw-wall-sources",
+        ),
         el(
             "p",
             join("Lugwise ", version(), ", mark ", el("b", mark(series)), "."),

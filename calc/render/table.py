@@ -18,7 +18,7 @@ def table_html(answer: Answer, table: Table) -> Markup | None:
     if not rows:
         return None
     label = answer.worksheet.result(table.of).label
-    styles = ("lw-table", "lw-cards" if table.cards else "", "lw-write" if table.blanks else "")
+    styles = "lw-table lw-cards lw-write" if table.blanks else "lw-table lw-cards"
     whole = el(
         "div",
         el(
@@ -27,12 +27,9 @@ def table_html(answer: Answer, table: Table) -> Markup | None:
             el("thead", *_heads(table), role="rowgroup"),
             el("tbody", *(_row(table, row) for row in rows), role="rowgroup"),
             role="table",
-            class_=" ".join(filter(None, styles)),
+            class_=styles,
         ),
-        class_="lw-table-box" if table.cards else "lw-scroll",
-        tabindex=None if table.cards else "0",
-        role=None if table.cards else "region",
-        aria_label=None if table.cards else label,
+        class_="lw-table-box",
     )
     if table.paper_note:
         whole = join(whole, el("p", table.paper_note, class_="lw-print-only lw-paper-note"))

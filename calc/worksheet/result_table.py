@@ -23,14 +23,12 @@ class Table:
 
     `of` names a result whose value is a tuple of rows; each of `columns` names a part of a row and
     says how it is shown. The first column names the row. A sheet whose table has `blanks` is
-    printed to be written on, with `paper_note` under the table. `cards` stacks each row on a narrow
-    screen, where the table would otherwise be moved sideways under the finger; `folded` hides it
-    until it is asked for.
+    printed to be written on, with `paper_note` under the table. `folded` hides it until it is asked
+    for. On a narrow screen each row is a card.
     """
 
     of: str
     columns: tuple[Output, ...]
     blanks: tuple[Blank, ...] = ()
     paper_note: str = ""
-    cards: bool = False
     folded: bool = False

@@ -8,7 +8,17 @@ from pathlib import Path
 import pytest
 
 import calc
-from build_scripts.wall import AWG, METRIC, SERIES, cell, cells, largest_fuse, mark, sheet_html
+from build_scripts.wall import (
+    AWG,
+    LIMITS,
+    METRIC,
+    SERIES,
+    cell,
+    cells,
+    largest_fuse,
+    mark,
+    sheet_html,
+)
 
 PUBLISHED = Path(__file__).parents[2] / "evidence" / "data"
 SLACK = 1 + 1e-9
@@ -134,13 +144,15 @@ def test_a_current_loses_by_the_wiring_regulations_what_the_table_allows(size):
 
 @EACH
 def test_a_sheet_shows_each_figure_and_marks_by_a_star_where_heat_decides(series):
-    html = sheet_html(series.id)
-    shown = re.findall(r"<td(?: class=\"(lw-heat)\")?>([\d.]+)(\*?)</td>", html)
-    wanted = [(one.text, one.by_heat) for *_, one in cells(series)]
-    assert [(text, star == "*") for _, text, star in shown[: len(wanted)]] == wanted
-    assert all(bool(shade) == bool(star) for shade, _, star in shown)
-    assert len(shown) == len(wanted) + 2 * len(series.sizes), "and the largest fuses"
-    assert mark(series) in html
+    sheets = re.findall(r"<section.*?</section>", sheet_html(series.id), re.DOTALL)
+    assert len(sheets) == len(LIMITS)
+    for limit, html in zip(LIMITS, sheets, strict=True):
+        shown = re.findall(r"<td(?: class=\"(lw-heat)\")?>([\d.]+)(\*?)</td>", html)
+        wanted = [(one.text, one.by_heat) for *_, by, one in cells(series) if by == limit]
+        assert [(text, star == "*") for _, text, star in shown[: len(wanted)]] == wanted
+        assert all(bool(shade) == bool(star) for shade, _, star in shown)
+        assert len(shown) == len(wanted) + 2 * len(series.sizes), "and the largest fuses"
+        assert f"at {limit * 100:g}\u00a0% drop" in html and mark(series) in html
 
 
 def test_a_sheet_states_what_it_holds_for():

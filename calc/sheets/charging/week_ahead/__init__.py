@@ -203,9 +203,9 @@ WORKSHEET = Worksheet(
     summary="down to {lowest_state}",
     keep_distinct=(("lowest_state", "floor"),),
     tables=(
-        Table(of="carrying", cards=True, columns=(
+        Table(of="carrying", columns=(
             Output(id="name", label="Change"), Output(id="asks", label="Lasts these days with"), Output(id="for_good", label="Lasts for good with"))),
-        Table(of="remedies", cards=True, folded=True, columns=(
+        Table(of="remedies", folded=True, columns=(
             Output(id="name", label="Change"), Output(id="asks", label="To"), Output(id="enough", label="Enough"), Output(id="for_good", label="For good"), Output(id="share", label="Size of the change", kind=RATIO, digits=2),
             Output(id="lowest", label="Lowest then", kind=RATIO), Output(id="outlook", label="Then empty"))),
         Table(of="months", columns=(

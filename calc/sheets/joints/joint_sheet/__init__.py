@@ -85,7 +85,7 @@ WORKSHEET = Worksheet(
     summary="{joint_count} joints, {without_maker} without a maker’s value",
     tables=(
         Table(
-            of="schedule", cards=True,
+            of="schedule",
             paper_note="Disconnect the bank before a spanner goes near a live stud. The part’s own instructions come before this sheet. Paint a line across nut and stud once it is torqued.",
             columns=(
                 Output(id="name", label="Joint"),

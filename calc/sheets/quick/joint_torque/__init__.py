@@ -81,6 +81,6 @@ WORKSHEET = Worksheet(
     summary="{torque}{doubt}",
     summary_none="no reliable torque",
     keep_distinct=(("torque", "torque_low"), ("torque", "torque_high"), ("torque", "ceiling"), ("withheld", "ceiling")),
-    tables=(Table(of="unfit", cards=True, folded=True, columns=(Output(id="method", label="Part"), Output(id="why", label="Why not"))),),
+    tables=(Table(of="unfit", folded=True, columns=(Output(id="method", label="Part"), Output(id="why", label="Why not"))),),
     older_defaults=({"maker_torque": ""},),
 )
