@@ -9,6 +9,8 @@ import calc
 from tests.browser.sheet_helpers import ATTACK, ONE_OF_EACH, Sheet, link_to, open_sheet, usual
 from tests.browser.tools import NO_PYTHON, VIEWPORTS
 from tests.browser.wcag import (
+    CUT_OFF,
+    IN_PICTURES,
     SCHEMES,
     SMALL_TARGETS,
     SMALL_TEXT,
@@ -49,6 +51,14 @@ def small_texts(page: Page, window: str) -> list[str]:
     return [f"{window}: {text}" for text in texts]
 
 
+def pictures_and_tables(page: Page) -> list[str]:
+    found = []
+    for window in ("desktop", "phone"):
+        page.set_viewport_size(VIEWPORTS[window])
+        found += [f"{window}: {one}" for one in page.evaluate(IN_PICTURES)]
+    return found + page.evaluate(CUT_OFF)
+
+
 def sticking_out(page: Page, places: str) -> list[str]:
     found = []
     for width in (360, 320):
@@ -73,6 +83,7 @@ def test_a_page_suits_every_finger_and_eye_and_breaks_no_wcag_rule(still, server
     page.goto(server.url + path)
     found = small_targets(page, "desktop") + small_targets(page, "phone")
     unfold_everything(page)
+    found += pictures_and_tables(page)
     found += sticking_out(page, "body *:not(.md-sidebar, .md-sidebar *)")
     if path.startswith("checks/") or not path:
         found += sticking_out_at_twice_the_size(page)

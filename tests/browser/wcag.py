@@ -70,6 +70,37 @@ STICKING_OUT = """(places) => {
     return out;
 }"""
 
+# A table wider than its box, unless the box fades at its edge and the first column stays in sight.
+CUT_OFF = """() => [...document.querySelectorAll("article table")]
+    .filter((table) => table.checkVisibility())
+    .filter((table) => {
+        const box = table.closest(".lw-scroll") ?? table.parentElement;
+        if (box.scrollWidth <= box.clientWidth + 1) return false;
+        const first = getComputedStyle(table.querySelector("tbody [scope=row]") ?? table);
+        const fades = getComputedStyle(box).backgroundImage.includes("gradient");
+        return !(fades && first.position === "sticky");
+    })
+    .map((table) => `cut off: ${table.outerHTML.slice(0, 90)}`)"""
+
+# Words in a picture as they are seen: as the page's text, smaller than its heading; and its
+# height, of which a page may have less than half a screen.
+IN_PICTURES = """() => [...document.querySelectorAll(".lw-drawing")]
+    .filter((picture) => picture.checkVisibility())
+    .flatMap((picture) => {
+        const scale = picture.getBoundingClientRect().width / picture.viewBox.baseVal.width;
+        const heading = parseFloat(getComputedStyle(document.querySelector("article h1")).fontSize);
+        const sizes = [...picture.querySelectorAll("text")]
+            .map((words) => scale * parseFloat(getComputedStyle(words).fontSize));
+        const said = picture.ariaLabel.slice(0, 40);
+        const tall = picture.getBoundingClientRect().height;
+        const most = innerHeight > innerWidth ? 0.45 * innerHeight : innerHeight;
+        return [
+            ...sizes.filter((size) => size < 14.9 || size > 0.8 * heading)
+                .map((size) => `words of ${size.toFixed(1)} px: ${said}`),
+            ...(tall > most ? [`${tall} px high: ${said}`] : []),
+        ];
+    })"""
+
 # The theme asks once, as a page opens, and paints all from this. Colours on their way from one
 # scheme to the other are those of neither.
 PAINT = """(scheme) => {
