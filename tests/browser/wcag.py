@@ -71,7 +71,7 @@ STICKING_OUT = """(places) => {
 }"""
 
 # A table wider than its box, unless the box fades at its edge and the first column stays in sight.
-CUT_OFF = """() => [...document.querySelectorAll("article table")]
+CUT_OFF = """() => [...document.querySelectorAll("[data-sheet] table, .lw-wall table")]
     .filter((table) => table.checkVisibility())
     .filter((table) => {
         const box = table.closest(".lw-scroll") ?? table.parentElement;
@@ -84,7 +84,7 @@ CUT_OFF = """() => [...document.querySelectorAll("article table")]
 
 # Words in a picture as they are seen: as the page's text, smaller than its heading; and its
 # height, of which a page may have less than half a screen.
-IN_PICTURES = """() => [...document.querySelectorAll(".lw-drawing")]
+IN_PICTURES = """() => [...document.querySelectorAll(":is([data-sheet], .lw-example) .lw-drawing")]
     .filter((picture) => picture.checkVisibility())
     .flatMap((picture) => {
         const scale = picture.getBoundingClientRect().width / picture.viewBox.baseVal.width;
