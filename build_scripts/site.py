@@ -14,7 +14,7 @@ from pathlib import Path
 
 import calc
 from build_scripts.finish import SiteError, finish
-from build_scripts.runtime import build_runtime
+from build_scripts.runtime import EVERY, build_runtime
 from build_scripts.runtime_files import page_files
 from build_scripts.search_index import complete, wait
 
@@ -58,14 +58,14 @@ def runtime() -> None:
 
 
 def runtime_key() -> str:
-    """SHA-256 over everything the bundle is made of."""
+    """SHA-256 over everything the bundle is made of, and how much of it was asked again."""
     sources = [
         *page_files(PROJECT / "calc"),
         *(PROJECT / "build_scripts").glob("runtime*"),
         PROJECT / "package-lock.json",
         PROJECT / "requirements.txt",
     ]
-    digest = hashlib.sha256()
+    digest = hashlib.sha256(f"every {EVERY}\n".encode())
     for file in sorted(sources):
         if file.is_file():
             content = file.read_bytes()

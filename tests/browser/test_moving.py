@@ -27,9 +27,6 @@ def viewport():
     return VIEWPORTS["phone"]
 
 
-both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIEWPORTS)
-
-
 def follow(page, name: str) -> Sheet:
     """Press the first link in the guide's text that leads to another guide."""
     page.locator(f"article a[href$='{name}/']").first.click()
@@ -39,7 +36,7 @@ def follow(page, name: str) -> Sheet:
 
 
 @pytest.mark.saving
-@both_viewports
+@pytest.mark.parametrize("viewport", [VIEWPORTS["desktop"]], ids=["desktop"])
 def test_one_python_serves_every_guide_and_back_brings_the_figures(page, server):
     made = []
     page.on("worker", lambda worker: made.append(worker.url))

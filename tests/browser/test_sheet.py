@@ -8,7 +8,6 @@ from playwright.sync_api import expect
 import calc
 from tests.browser.sheet_helpers import (
     BAD_TEXTS,
-    ONE_OF_EACH,
     exactly,
     link_of,
     link_to,
@@ -34,7 +33,10 @@ both_viewports = pytest.mark.parametrize("viewport", VIEWPORTS.values(), ids=VIE
 
 @pytest.mark.parametrize(
     ("viewport", "name"),  # the others in one visit, in test_moving
-    [*((VIEWPORTS["phone"], name) for name in ONE_OF_EACH), (VIEWPORTS["desktop"], "runtime")],
+    [
+        *((VIEWPORTS["phone"], name) for name in ("joint-sheet", "find-fault", "week-ahead")),
+        (VIEWPORTS["desktop"], "runtime"),
+    ],
 )
 def test_a_sheet_comes_alive_with_its_own_figures(fresh_page, server, name):
     sheet = open_sheet(fresh_page, server, name)

@@ -1,5 +1,7 @@
 """The page of a van as its reader meets it: begun, written into, and what is kept of it."""
 
+from urllib.parse import urljoin
+
 from playwright.sync_api import Page, expect
 
 from calc.van.files import read_van
@@ -9,8 +11,8 @@ NAMED = "Fern <b>& co"
 
 
 def empty(page: Page, address: str) -> None:
-    """Open the page with no van on the device."""
-    page.goto(address)
+    """Open the page with no van on the device, emptied from a file in which no Python starts."""
+    page.goto(urljoin(address, "/assets/lugwise.css"))
     page.evaluate(
         """async () => {
             const names = ["vans", "photos", "notes"];
@@ -26,7 +28,6 @@ def empty(page: Page, address: str) -> None:
             base.close();
         }"""
     )
-    page.goto("about:blank")
     page.goto(address)
     expect(page.locator("[data-start]")).to_be_visible(timeout=STARTING)
 
