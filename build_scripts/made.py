@@ -135,7 +135,7 @@ def questions() -> Markup:
         *(
             el(
                 "nav",
-                el("h2", title, class_="lw-chapter"),
+                el("h2", title, class_="lw-chapter", id=_anchor(title)),
                 *(
                     el(
                         "a",
@@ -152,6 +152,11 @@ def questions() -> Markup:
             for title, ids in calc.chapters()
         )
     )
+
+
+def _anchor(chapter: str) -> str:
+    """Return the anchor of a chapter, to which the header of each of its pages leads back."""
+    return chapter.lower().replace(",", "").replace(" ", "-")
 
 
 def tables() -> Markup:

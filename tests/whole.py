@@ -4,8 +4,9 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
-from calc.render.answer import details_html, key_html, summary_html
+from calc.render.answer import summary_html
 from calc.render.bridge import ask
+from calc.render.live import details_html, key_html
 from calc.worksheet.answer import Answer
 
 

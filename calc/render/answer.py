@@ -128,7 +128,7 @@ def _behind(
     """
     sheet = answer.worksheet
     tabled = {table.of for table in sheet.tables}
-    yield _cautions(answer)
+    yield cautions_html(answer)
     yield picture_html(answer)
     yield from (table_html(answer, table) for table in sheet.tables if not table.folded)
     yield from (next_steps_html(answer, one) for one in ways if not _goes_on(answer, one))
@@ -136,8 +136,14 @@ def _behind(
     if more:
         summary = el("summary", f"More results ({len(more)})")
         yield el("details", summary, _results(answer, more), data_fold="more-results")
-    yield from (_list(answer, r) for r in _several(answer) if r.id not in tabled)
+    yield from (list_html(answer, r) for r in _several(answer) if r.id not in tabled)
     yield from (table_html(answer, table) for table in sheet.tables if table.folded)
+    yield from folds_html(answer, open_=open_)
+
+
+def folds_html(answer: Answer, *, open_: bool = False) -> Iterator[Markup]:
+    """Yield the folds at the end of every answer: the working, the limits with their sources."""
+    sheet = answer.worksheet
     yield el(
         "details",
         el("summary", "Working, with your numbers"),
@@ -229,7 +235,7 @@ def _result(answer: Answer, result: Output) -> Markup:
     return el("div", el("dt", result.label), el("dd", shown, class_=told))
 
 
-def _list(answer: Answer, result: Output) -> Markup | None:
+def list_html(answer: Answer, result: Output) -> Markup | None:
     """Return a result that is a list, folded where it is long."""
     values = answer.values[result.id]
     if not values:
@@ -244,7 +250,8 @@ def _list(answer: Answer, result: Output) -> Markup | None:
     )
 
 
-def _cautions(answer: Answer) -> Markup | None:
+def cautions_html(answer: Answer) -> Markup | None:
+    """Return what one should know that applies here."""
     if not answer.cautions:
         return None
     return el(

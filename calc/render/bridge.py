@@ -22,11 +22,12 @@ from functools import cache
 from typing import Any
 
 from calc import InputError, find
-from calc.render.answer import details_html, key_html, summary_html, summary_text
+from calc.render.answer import summary_html, summary_text
 from calc.render.boxes import note_text
 from calc.render.code import code_svg
 from calc.render.compare import compare_html
 from calc.render.copied import copied_text
+from calc.render.live import details_html, fold_text, key_html
 from calc.units.shown import decimal_sign, in_box
 from calc.units.typed import is_bare
 from calc.worksheet.answer import Answer
@@ -202,6 +203,7 @@ def _said(answer: Answer | None, done: float, kept: Answer | None) -> dict[str, 
         "answer": details_html(answer, done=done) if answer else None,
         "key": f"{key_html(answer)}{beside}" if answer else None,
         "gist": summary_html(answer) if answer else None,
+        "fold": fold_text(answer) if answer else "",
         "status": f"{summary_text(answer)}. {answer.sentence}" if answer else "",
         "verdict": answer.verdict if answer else None,
         "rest": done,

@@ -2,16 +2,12 @@
 
 from collections.abc import Iterable
 
-from calc.render.answer import (
-    answer_html,
-    details_html,
-    key_html,
-    summary_html,
-    verdict_line,
-)
+from calc.render import answer as whole
+from calc.render.answer import answer_html, summary_html, verdict_line
 from calc.render.boxes import control_html, has_buttons, label_html, note_text
 from calc.render.copied import NOT_A_SUBSTITUTE
 from calc.render.html import Markup, el
+from calc.render.live import details_html, fold_text, key_html
 from calc.render.rows import rows_html
 from calc.worksheet.answer import Answer
 from calc.worksheet.declare import Declaration
@@ -34,35 +30,7 @@ def sheet_html(answer: Answer, jumps: Iterable[tuple[str, str]] = ()) -> Markup:
         el("p", "", data_standing=True, class_="lw-state", hidden=True),
         el("div", summary_html(answer), class_="lw-gist", data_gist=True),
         el("div", key_html(answer), class_="lw-key", data_key=True),
-        el(
-            "form",
-            _last(),
-            *(
-                _field(sheet, field, answer.inputs[field.id])
-                for field in sheet.fields
-                if not field.advanced
-            ),
-            _folded(answer),
-            el(
-                "p",
-                el("button", "Compare", type="button", data_keep=True, class_="lw-button lw-plain"),
-                " ",
-                el(
-                    "button",
-                    "Reset",
-                    type="reset",
-                    aria_label="Reset to default values",
-                    class_="lw-button lw-plain",
-                ),
-                class_="lw-reset",
-            ),
-            _jumps(jumps),
-            data_form=True,
-            novalidate=True,
-            autocomplete="off",
-            aria_label=f"Inputs for: {sheet.question}",
-            class_="lw-form",
-        ),
+        _form(answer, jumps),
         el(
             "noscript",
             el(
@@ -75,7 +43,7 @@ def sheet_html(answer: Answer, jumps: Iterable[tuple[str, str]] = ()) -> Markup:
         el("p", "", role="status", data_status=True, class_="lw-unseen"),
         _share(sheet),
         data_sheet=sheet.id,
-        class_="lw-sheet lw-paper" if any(t.blanks for t in sheet.tables) else "lw-sheet",
+        class_=_kind(sheet),
         aria_label=sheet.question,
         data_search_exclude=True,
     )
@@ -135,7 +103,7 @@ def example_html(
             class_="lw-given",
         ),
         verdict_line(answer),
-        key_html(answer) if full else None,
+        whole.key_html(answer) if full else None,
         el(
             "details",
             el("summary", "All results and the working"),
@@ -147,6 +115,50 @@ def example_html(
         aria_label=f"Worked example {name}",
         data_search_exclude=True,
     )
+
+
+def _kind(sheet: Declaration) -> str:
+    """Return the classes of a sheet: one that is printed to write on, one that is walked."""
+    paper = any(table.blanks for table in sheet.tables)
+    return f"lw-sheet{' lw-paper' if paper else ''}{' lw-walked' if sheet.walked else ''}"
+
+
+def _form(answer: Answer, jumps: Iterable[tuple[str, str]]) -> Markup:
+    """Return the form, folded away where one walks step by step and seldom needs it."""
+    sheet = answer.worksheet
+    form = el(
+        "form",
+        _last(),
+        *(
+            _field(sheet, field, answer.inputs[field.id])
+            for field in sheet.fields
+            if not field.advanced
+        ),
+        _folded(answer),
+        el(
+            "p",
+            el("button", "Compare", type="button", data_keep=True, class_="lw-button lw-plain"),
+            " ",
+            el(
+                "button",
+                "Reset",
+                type="reset",
+                aria_label="Reset to default values",
+                class_="lw-button lw-plain",
+            ),
+            class_="lw-reset",
+        ),
+        _jumps(jumps),
+        data_form=True,
+        novalidate=True,
+        autocomplete="off",
+        aria_label=f"Inputs for: {sheet.question}",
+        class_="lw-form",
+    )
+    if not sheet.walked:
+        return form
+    summary = el("summary", fold_text(answer), data_fold_words=True)
+    return el("details", summary, form, class_="lw-circuit")
 
 
 def _field(sheet: Declaration, field: Field, reading: ParsedInput) -> Markup:

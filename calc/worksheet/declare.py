@@ -20,6 +20,7 @@ from calc.worksheet.outputs import Output as Output
 from calc.worksheet.outputs import part_of as part_of
 from calc.worksheet.pictures import Picture
 from calc.worksheet.result_table import Table
+from calc.worksheet.walked import Walked
 
 _REMEMBERED = 5000  # texts
 _seen: dict[tuple[int, str, bool, str], tuple[Field, ParsedInput]] = {}
@@ -105,6 +106,7 @@ class Declaration:
     Only a page asks for it stage by stage. `older_defaults` keeps, for each earlier set of
     defaults, those that have changed with the next: a text by field, or for a field whose default
     goes by a choice, texts by choice. `leads` are the ways on that carry figures to another sheet.
+    `walked` tells how a sheet is shown that leads step by step.
     """
 
     id: str
@@ -127,6 +129,7 @@ class Declaration:
     later_stages: Callable[[Any], Iterator[tuple[float, Any]]] | None = None
     older_defaults: tuple[Mapping[str, str | Mapping[str, str]], ...] = ()
     leads: tuple[Lead, ...] = ()
+    walked: Walked | None = None
 
     @property
     def default_set(self) -> int:

@@ -59,7 +59,8 @@ export function inBox(place, reply, fill) {
   else if (box.type === "text" && reply.shown && !reply.error && !inUse) box.value = reply.entry;
   else if (isGroup(box) && !reply.error) box.querySelector("[data-foreign]")?.remove();
   // A folded figure that is wrong, or that a link sets apart from the usual, must be seen.
-  if (reply.error || (fill && !isAsBuilt(box))) place.closest("details")?.setAttribute("open", "");
+  if (fill && !isAsBuilt(box)) place.closest("[data-more]")?.setAttribute("open", "");
+  for (let fold = reply.error && place.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
   box.lugwiseEntry = reply.error ? null : reply.entry;
   const mark = () => {
     show(part(place, "error"), reply.error);

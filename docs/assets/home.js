@@ -1,4 +1,4 @@
-// What a phone remembers of the pages opened last, and the buttons that open the search.
+// What a phone remembers of the pages opened last.
 
 import { recall, remember } from "./recall.js";
 import { button } from "./parts.js";
@@ -58,12 +58,5 @@ function arrive() {
   if (document.querySelector("[data-device]")) import("./device.js").then((device) => device.arrive(), console.error);
 }
 
-document.addEventListener("click", (event) => {
-  if (!event.target.closest?.("[data-open-search]")) return;
-  const drawer = document.getElementById("__search");
-  drawer.checked = true;
-  drawer.dispatchEvent(new Event("change", { bubbles: true }));
-  document.querySelector(".md-search__input").focus();
-});
 if (window.document$) window.document$.subscribe(arrive);
 else arrive();

@@ -143,6 +143,8 @@ function bind(sheet) {
     gist.innerHTML = reply.gist;
     key.innerHTML = reply.key;
     place.innerHTML = reply.answer;
+    const fold = part(sheet, "fold-words"); // of a form that is folded away
+    if (fold) fold.textContent = reply.fold;
     for (const fold of sheet.querySelectorAll("details[data-fold]")) fold.open = opened.includes(fold.dataset.fold);
     place.dataset.seq = Number(place.dataset.seq) + 1;
     state.put(reply.rest === 1);

@@ -40,6 +40,10 @@ What the page does with a sheet depends on these kinds only, since one script an
 all; each sheet by itself is tried on this machine's Python, by the contract tests.
 """
 
+OPEN_FOLDS = """(box) => {
+    for (let fold = box.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
+}"""  # noqa: E501
+
 BAD_TEXTS = (
     "abc",
     "",
@@ -158,7 +162,8 @@ class Sheet:
             self.more.locator("summary").click()
 
     def type(self, field: str, text: str) -> None:
-        """Type `text` key by key instead of what stands in the box."""
+        """Type `text` key by key instead of what stands in the box, in a fold or not."""
+        self.box(field).evaluate(OPEN_FOLDS)
         self.box(field).select_text()
         self.page.keyboard.type(text)
 

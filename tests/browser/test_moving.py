@@ -85,7 +85,7 @@ def test_in_one_visit_each_sheet_comes_alive_with_its_own_figures(page, server):
     first, *others = calc.worksheets()
     open_sheet(page, server, first).expect_answer(usual(first))
     for name in others:
-        page.locator(f".md-nav a[href$='/{name}/']").first.evaluate("(link) => link.click()")
+        page.locator(f".lw-menu a[href$='/{name}/']").first.evaluate("(link) => link.click()")
         sheet = Sheet(page, name)
         sheet.expect_worked()
         sheet.expect_answer(usual(name))

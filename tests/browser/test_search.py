@@ -3,6 +3,7 @@
 import pytest
 from playwright.sync_api import expect
 
+import calc
 from calc.faults import graph
 from tests.browser.sheet_helpers import exactly, link_to, open_sheet, usual
 
@@ -15,6 +16,11 @@ THUMB = 44  # CSS pixels
 def test_a_press_shows_the_next_step_and_the_way_back_the_one_before(page, server):
     sheet = open_sheet(page, server, NAME)
     sheet.expect_worked()
+    starts = sheet.part("key").locator(".lw-symptoms a")
+    expect(starts).to_have_count(len(calc.find(NAME).walked.starts))
+    for start in starts.all():
+        assert start.bounding_box()["height"] >= THUMB
+    starts.filter(has_text="Nothing is wrong").click()
     expect(sheet.figure).to_have_text(FIRST.ask)
     ways = sheet.part("key").locator("[data-ways] a")
     expect(ways).to_have_count(len(FIRST.turns))

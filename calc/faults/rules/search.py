@@ -59,7 +59,7 @@ CHECKED = Rule[FaultSearch](
 )
 CHECKING = Rule[FaultSearch](
     id="search.nothing-found-so-far", level=Level.CAUTION, when=lambda s: _checking(s) and not s.found,
-    headline="Go on with step {number}: the check is not finished, and nothing is proven good yet.",
+    headline="Step {number} of the check: nothing is proven good yet.",
 )
 OVER_FUSE = Rule[FaultSearch](
     id="search.load-over-its-fuse", level=Level.CAUTION, when=lambda s: s.circuit.over_fuse, source="practice",

@@ -11,6 +11,7 @@ from calc.faults.rules import search as judged
 from calc.faults.trail import Trail
 from calc.faults.words import METER
 from calc.sheets.joints.find_fault.calculate import calculate
+from calc.sheets.joints.find_fault.page import PAGE
 from calc.sheets.joints.find_fault.words import (
     STEPS,
     brief,
@@ -160,6 +161,7 @@ WORKSHEET = Worksheet(
         Output(id="bears", label="Ampacity of the conductor", symbol="I_z", kind=CURRENT, at="ampacity"),
     ),
     steps=STEPS,
+    walked=PAGE,
     rules=(*judged.JUDGEMENTS, *judged.ALONG, *judged.LIMITS),
     valid="One run between a bank and a device or charger, at 12, 24 or 48 V direct current; copper. Mains wiring is left to licensed people.",
     summary="{brief}",
