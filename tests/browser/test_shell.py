@@ -75,6 +75,7 @@ def test_letters_on_a_fold_open_nothing_and_turn_no_page(still, server):
 def test_the_search_goes_by_keyboard_alone_and_says_when_nothing_is_found(still, server):
     page = still
     page.goto(server.url + "licences/")
+    page.wait_for_timeout(500)  # as a page opens, the theme shuts the search once
     opener = button(page, "Search")
     opener.focus()
     page.keyboard.press("Enter")
