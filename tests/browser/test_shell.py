@@ -72,8 +72,7 @@ def test_letters_on_a_fold_open_nothing_and_turn_no_page(still, server):
     expect(page).to_have_url(server.url + "licences/")
 
 
-def test_the_search_goes_by_keyboard_alone_and_says_when_nothing_is_found(still, server):
-    page = still
+def test_the_search_goes_by_keyboard_alone_and_says_when_nothing_is_found(page, server):
     page.goto(server.url + "licences/")
     page.wait_for_timeout(500)  # as a page opens, the theme shuts the search once
     opener = button(page, "Search")
