@@ -113,8 +113,10 @@ def with_policy(page: Page, policy: str) -> str:
     `frame-ancestors` has no effect in a page and is only in the header.
     """
     meta = f'<meta http-equiv="Content-Security-Policy" content="{policy}">'
+    # The theme needs an address to start from; a page that names it would send its readers nowhere.
+    text = re.sub(r'<link rel="canonical" href="https?://[^"/]*\.invalid/[^"]*">', "", page.text)
     text, count = re.subn(
-        r"<meta\s+charset=[^>]*>", lambda found: found.group() + meta, page.text, count=1
+        r"<meta\s+charset=[^>]*>", lambda found: found.group() + meta, text, count=1
     )
     if not count:
         raise SiteError(f"A page has no <meta charset>: {page.text[:80]!r}")

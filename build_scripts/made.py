@@ -9,6 +9,7 @@ from typing import Any
 import calc
 from build_scripts import device, glossary, trees, van_keys, wall
 from build_scripts.van_examples import example_html
+from calc.render.client_page import client_page
 from calc.render.html import Markup, el, join
 from calc.render.practice_page import page_html as practice_page
 from calc.render.van_page import page_html as van_page
@@ -250,6 +251,7 @@ PARTS: dict[str, Callable[[], Markup]] = {
     "practice": practice_page,
     "glossary": glossary.page_html,
     "device": device.device_html,
+    "client": client_page,
     "van": van_page,
     "van-keys": van_keys.keys_html,
     "van-sound": partial(example_html, "marram", "../../"),

@@ -26,9 +26,10 @@ import tempfile
 from pathlib import Path
 
 import calc
-from build_scripts import runtime_practice, runtime_sheets, runtime_van
+from build_scripts import runtime_client, runtime_practice, runtime_sheets, runtime_van
 from build_scripts.finish import SiteError
 from build_scripts.runtime_files import (
+    CLIENT,
     CORE,
     PRACTICE,
     VAN,
@@ -93,9 +94,9 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
         work = Path(name)
         library, others, ours = compiled(work, boot, own, packages)
         ours[f"calc/units/{UNIT_LINES}"] = json.dumps(unit_lines(KINDS)).encode()
-        core, practice, van = (
+        core, practice, client, van = (
             {n: c for n, c in ours.items() if archive_of(n) == name}
-            for name in (CORE, PRACTICE, VAN)
+            for name in (CORE, PRACTICE, CLIENT, VAN)
         )
         asking = runtime_practice.requests()
         parts = [
@@ -105,21 +106,24 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
                 "imports": imported_by(own, CORE),
             },
             {"archive": PRACTICE, "requests": asking, "imports": imported_by(own, CORE, PRACTICE)},
+            {"archive": CLIENT, "requests": runtime_client.requests(), "imports": []},
             {"archive": VAN, "requests": runtime_van.requests(), "imports": imported_by(own)},
         ]
         whole = {"stdlib.zip": zipped(library), CORE: zipped(others | core)}
-        whole |= {PRACTICE: zipped(practice), VAN: zipped(van)}
+        whole |= {PRACTICE: zipped(practice), CLIENT: zipped(client), VAN: zipped(van)}
         before = ask(work / "whole", boot, whole, parts)
-        start, practised, later = (used_of(paths, boot) for paths in before["files"])
+        start, practised, explained, later = (used_of(paths, boot) for paths in before["files"])
         start |= {f"{name.replace('.', '/')}.pyc" for name in ALSO}
-        start |= practised  # a question must do without what comes with a van
+        # A question, or a link for a client, must do without what comes with a van.
+        start |= practised | explained
         more = only_later(start, later)
         start |= later - more
         van |= {n: (library | others)[n] for n in more & (library | others).keys()}
         library, others = (
             {n: files[n] for n in start & files.keys()} for files in (library, others)
         )
-        archives = {"stdlib.zip": library, CORE: others | core, PRACTICE: practice, VAN: van}
+        archives = {"stdlib.zip": library, CORE: others | core}
+        archives |= {PRACTICE: practice, CLIENT: client, VAN: van}
         write_bundle(out, boot, {name: zipped(files) for name, files in archives.items()})
         again = [repeated(part["requests"]) for part in parts]
         some = [
@@ -299,7 +303,7 @@ def read_bundle(out: Path) -> Files:
 
 def wire_size(out: Path) -> int:
     """Bytes of what a page starts from as a host sends it; it packs what is not packed yet."""
-    later = {f"{name}{PACKED}" for name in (VAN, PRACTICE, MEMORY)}
+    later = {f"{name}{PACKED}" for name in (VAN, PRACTICE, CLIENT, MEMORY)}
     files = (file for file in out.iterdir() if file.name not in later)
     contents = [(file.suffix, file.read_bytes()) for file in files]
     return sum(len(c if suffix == PACKED else gzip.compress(c)) for suffix, c in contents)

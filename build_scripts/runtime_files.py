@@ -2,6 +2,7 @@
 
 import ast
 import io
+import re
 import zipfile
 from collections.abc import Iterable
 from pathlib import Path
@@ -10,14 +11,19 @@ import deflate
 
 Files = dict[str, bytes]
 
-CORE, VAN, PRACTICE = "app.zip", "van.zip", "questions.zip"
-"""The code that every page has; and what is fetched on top for a van, and for practice."""
+CORE, VAN, PRACTICE, CLIENT = "app.zip", "van.zip", "questions.zip", "client.zip"
+"""The code that every page has; what is fetched on top for a van, for practice, for a client."""
 
 OF_VAN = ("calc/van", "calc/render/van", "calc/tables/van_")
 """How the names begin of what only pages about a van have a use for."""
 
 OF_PRACTICE = ("calc/practice", "calc/render/practice")
 """How the names begin of what only practice has a use for, beside the questions of each sheet."""
+
+OF_CLIENT = re.compile(
+    r"calc/(render/client\w*|worksheet/(client_link|explain)|sheets/.*/client)\."
+)
+"""The names of what only a link for a client has a use for."""
 
 
 def page_files(own: Path) -> list[Path]:
@@ -26,7 +32,7 @@ def page_files(own: Path) -> list[Path]:
     It has no terminal, and what stands in its pages as they are built is not made again there: the
     frames of the pages of a van and of a practice set.
     """
-    built = ("practice_page", "van_page", "van_keys")
+    built = ("practice_page", "van_page", "van_keys", "client_page")
     unused = {own / "__main__.py", *own.glob("terminal_*.py")}
     unused |= {*(own / "render" / f"{name}.py" for name in built)}
     kept = (file for file in own.rglob("*") if "__pycache__" not in file.parts)
@@ -37,6 +43,8 @@ def archive_of(name: str) -> str:
     """The archive in which a file of `calc`, by its name in an archive, comes to the page."""
     if name.startswith(OF_VAN):
         return VAN
+    if OF_CLIENT.match(name):
+        return CLIENT
     in_sheet = name.startswith("calc/sheets") and "/practice." in name
     return PRACTICE if in_sheet or name.startswith(OF_PRACTICE) else CORE
 

@@ -13,6 +13,7 @@ import sys
 from pathlib import Path
 
 import calc
+from build_scripts import client_files
 from build_scripts.finish import SiteError, finish
 from build_scripts.runtime import EVERY, build_runtime
 from build_scripts.runtime_files import page_files
@@ -32,6 +33,7 @@ def main() -> int:
         complete(new)
         wait(new)
         shortcuts(new)
+        client_files.write(new)
         shutil.copytree(RUNTIME, new / "assets" / "runtime")
         files = finish(new)
     except (SiteError, subprocess.CalledProcessError) as error:

@@ -12,12 +12,13 @@ Ask with `{"sheet": id, "measures": "metric" or "us"}` for the defaults in those
 that holds an answer to compare with.
 Ask with `{"sheet": id, "fragment": text, "address": text}` for the answer as plain text.
 Ask with `{"code": text}` for the square code that holds a link, as SVG, for the printed sheet.
-Ask with `{"van": {"do": what, ...}}` about a van, and with `{"quiz": {"do": what, ...}}` for a
-question and the check of a reply; the code of each is fetched when it is first needed.
+Ask with `{"van": {"do": what, ...}}` about a van, with `{"quiz": {"do": what, ...}}` for a question
+and the check of a reply, and with `{"client": {"do": what, ...}}` about a link for a client; the
+code of each is fetched when it is first needed.
 """
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any
 
@@ -56,6 +57,12 @@ def ask(request: str) -> str:
         from calc.render import practice_bridge  # nor is this
 
         return json.dumps(practice_bridge.reply(asked["quiz"]), ensure_ascii=False)
+    if "client" in asked:
+        from calc.render import client_bridge  # nor this
+
+        typed = asked["client"]
+        texts = _typed(find(str(typed["sheet"])), typed) if "values" in typed else {}
+        return json.dumps(client_bridge.reply(typed, texts), ensure_ascii=False)
     sheet = find(str(asked["sheet"]))
     kept = _answer_kept(sheet, str(asked.get("beside", "")))
     if "rest" in asked:
@@ -67,7 +74,7 @@ def ask(request: str) -> str:
         return json.dumps(_in_measures(sheet, str(asked["measures"]), kept), ensure_ascii=False)
     if "fragment" in asked:
         opened = open_fragment(sheet, str(asked["fragment"]))
-        reply, readings = _reply(sheet, dict(opened.texts), {}, kept)
+        reply, readings = _reply(sheet, dict(opened.texts), kept)
         usual = _defaults(sheet, readings)
         missing = [name for name, reading in usual.items() if reading.applies]
         notes = list(opened.notes)
@@ -79,18 +86,24 @@ def ask(request: str) -> str:
         for name, part in reply["fields"].items():
             part["fill"] = opened.texts.get(name, part["entry"]) if part["error"] else part["entry"]
         return json.dumps(reply, ensure_ascii=False)
+    return json.dumps(_reply(sheet, _typed(sheet, asked), kept)[0], ensure_ascii=False)
+
+
+def _typed(sheet: Worksheet, asked: Mapping[str, Any]) -> dict[str, str]:
+    """Return what a form holds, a bare number with the unit that is picked beside it."""
     picked = {str(name): str(unit) for name, unit in asked.get("units", {}).items()}
-    values = {
-        field.id: _text(field, asked["values"][field.id])
-        for field in sheet.fields
-        if field.id in asked["values"]
-    }
-    return json.dumps(_reply(sheet, values, picked, kept)[0], ensure_ascii=False)
+    texts = {}
+    for field in sheet.fields:
+        if field.id in asked["values"]:
+            text = _text(field, asked["values"][field.id])
+            bare = isinstance(field, Quantity) and picked.get(field.id) and is_bare(text)
+            texts[field.id] = f"{text} {picked[field.id]}" if bare else text
+    return texts
 
 
 def _in_measures(sheet: Worksheet, system: str, kept: Answer | None) -> dict[str, Any]:
     """Return the reply to a form whose defaults are in the units of `system`, as it is filled."""
-    reply, _ = _reply(sheet, defaults_in(sheet, system), {}, kept)
+    reply, _ = _reply(sheet, defaults_in(sheet, system), kept)
     units = units_in(sheet, system)
     for name, part in reply["fields"].items():
         part["fill"] = part["entry"]
@@ -134,16 +147,9 @@ def _defaults(sheet: Worksheet, readings: dict[str, ParsedInput]) -> dict[str, P
 
 
 def _reply(
-    sheet: Worksheet, values: dict[str, str], picked: dict[str, str], kept: Answer | None
+    sheet: Worksheet, texts: dict[str, str], kept: Answer | None
 ) -> tuple[dict[str, Any], dict[str, ParsedInput]]:
     """Return the reply, and the readings it rests on."""
-    numbers = {field.id for field in sheet.fields if isinstance(field, Quantity)}
-    texts = {
-        name: f"{text} {picked[name]}"
-        if name in numbers and picked.get(name) and is_bare(text)
-        else text
-        for name, text in values.items()
-    }
     readings, problems = sheet.read(texts)
     answer: Answer | None = None
     done = 1.0

@@ -219,7 +219,17 @@ def _share(sheet: Declaration) -> Markup:
         el("button", "Copy link", type="button", data_copy=True, class_="lw-button"),
         el("button", "Send", type="button", data_send=True, class_="lw-button", hidden=True),
         el("button", "Copy as text", type="button", data_words=True, class_="lw-button lw-plain"),
-        el("button", "Print", type="button", data_print=True, class_="lw-button lw-plain"),
+        el("button", "Print", type="button", data_print="summary", class_="lw-button lw-plain"),
+        el(
+            "button", "Print in full", type="button", data_print="full", class_="lw-button lw-plain"
+        ),
+        el(
+            "button",
+            "Explain to a client",
+            type="button",
+            data_explain=True,
+            class_="lw-button lw-plain",
+        ),
         el("button", "For a van", type="button", data_for_van=True, class_="lw-button lw-plain"),
         el(
             "div",

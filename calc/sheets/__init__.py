@@ -15,8 +15,9 @@ from typing import TYPE_CHECKING
 
 from calc.worksheet.work import Worksheet
 
-if TYPE_CHECKING:  # the page has no use for the questions, and its bundle leaves them out
+if TYPE_CHECKING:  # neither is needed to work a sheet
     from calc.practice.declared import Practice
+    from calc.worksheet.explain import Explanation
 
 
 @dataclass(frozen=True)
@@ -64,6 +65,13 @@ def worksheet(name: str) -> Worksheet:
 def practice_of(name: str) -> Practice:
     """Return the practice of the worksheet with the id `name`. Raises KeyError."""
     found: Practice = import_module(f"{package_of(name)}.practice").PRACTICE
+    return found
+
+
+@cache
+def explanation_of(name: str) -> Explanation:
+    """Return how the worksheet with the id `name` is explained to a client. Raises KeyError."""
+    found: Explanation = import_module(f"{package_of(name)}.client").EXPLANATION
     return found
 
 

@@ -214,6 +214,7 @@ const arrive = () => {
   }
   const set = document.querySelector("[data-practice-set]");
   if (set) import("./practice_set.js").then((practice) => practice.arrive(set), console.error);
+  if (document.querySelector("[data-client]")) import("./client.js").then((client) => client.arrive(), console.error);
   if (document.querySelector("[data-van]")) import("./van.js").then((van) => van.arrive(), console.error);
 };
 if (window.document$) window.document$.subscribe(arrive);

@@ -72,13 +72,19 @@ export function share(sheet, { code, words }) {
   });
   // Some browsers come back from print() long before the page has been printed.
   window.addEventListener("afterprint", () => delete document.documentElement.dataset.printing);
-  part(sheet, "print").addEventListener("click", () => {
-    const link = part(sheet, "link").value;
-    code(link, (svg) => {
-      part(sheet, "qr").innerHTML = svg;
-      coded = link;
-      document.documentElement.dataset.printing = "";
-      setTimeout(() => window.print());
-    });
+  part(sheet, "explain").addEventListener("click", () => {
+    import("./explain.js").then(({ explain }) => explain(sheet)).catch(console.error);
   });
+  // On one page, or in full.
+  for (const button of sheet.querySelectorAll("[data-print]")) {
+    button.addEventListener("click", () => {
+      const link = part(sheet, "link").value;
+      code(link, (svg) => {
+        part(sheet, "qr").innerHTML = svg;
+        coded = link;
+        document.documentElement.dataset.printing = button.dataset.print;
+        setTimeout(() => window.print());
+      });
+    });
+  }
 }

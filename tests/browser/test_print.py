@@ -10,6 +10,8 @@ import segno
 from playwright.sync_api import Page, expect
 
 import calc
+from calc.render import sheet_html
+from calc.render.code import code_svg
 from tests.browser.sheet_helpers import EVERY_FIELD, ONE_OF_EACH, Sheet, link_to, open_sheet
 from tests.browser.tools import VIEWPORTS
 
@@ -89,10 +91,10 @@ def without_spaces(text: str) -> str:
     return re.sub(r"\s+", "", unicodedata.normalize("NFKC", text))
 
 
-def press_print(sheet: Sheet) -> None:
+def press_print(sheet: Sheet, name: str = "Print") -> None:
     html = sheet.page.locator("html")
     before = int(html.get_attribute("data-prints") or 0)
-    sheet.root.get_by_role("button", name="Print").click()
+    sheet.root.get_by_role("button", name=name, exact=True).click()
     expect(html).to_have_attribute("data-prints", str(before + 1))
     expect(sheet.part("qr").locator("svg")).to_be_attached()
 
@@ -118,8 +120,8 @@ def test_paper_holds_all_that_the_sheet_knows(printing, server, name):
     texts = EVERY_FIELD[name]
     sheet = open_sheet(printing, server, name, link_to(name, texts))
     sheet.expect_answer(texts)
-    press_print(sheet)
-    printing.evaluate("() => { document.documentElement.dataset.printing = ''; }")
+    press_print(sheet, "Print in full")
+    printing.evaluate("() => { document.documentElement.dataset.printing = 'full'; }")
     pdf = printing.pdf(format="A4")
     printed = text_of_pdf(pdf)
     answer = calc.work(name, texts)
@@ -143,6 +145,62 @@ def test_paper_holds_all_that_the_sheet_knows(printing, server, name):
     assert not missing
     for other in ("Copy link", "Back to the sheet", "What to do next", "Worked example"):
         assert without_spaces(other) not in printed
+
+
+def pages_of(pdf: bytes) -> int:
+    return len(re.findall(rb"/Type /Page\b", pdf))
+
+
+PUT_IN = """([html, question, code]) => {
+    document.querySelector("[data-sheet]").outerHTML = html;
+    document.querySelector("h1").textContent = question;
+    const sheet = document.querySelector("[data-sheet]");
+    sheet.dataset.live = "";
+    sheet.querySelector("[data-qr]").innerHTML = code;
+    sheet.querySelector("[data-address]").textContent = "address ".repeat(100);
+    document.documentElement.dataset.printing = "summary";
+}"""
+
+
+def test_every_sheet_has_its_answer_on_one_page(still, server):
+    """On paper as narrow as A4 and as short as Letter, with every field filled in."""
+    still.goto(f"{server.url}checks/runtime/")
+    code = code_svg("address" * 60)
+    longer = {}
+    for name, texts in EVERY_FIELD.items():
+        answer = calc.work(name, texts)
+        question = answer.worksheet.question
+        still.evaluate(PUT_IN, [str(sheet_html(answer)), question, code])
+        pdf = still.pdf(width="210mm", height="279mm")
+        if pages_of(pdf) != 1:
+            longer[name] = pages_of(pdf)
+    assert longer == {}
+
+
+def test_the_one_page_has_what_a_reader_needs(printing, server):
+    texts = EVERY_FIELD["wire-drop"]
+    sheet = open_sheet(printing, server, "wire-drop", link_to("wire-drop", texts))
+    sheet.expect_answer(texts)
+    press_print(sheet)
+    printing.evaluate("() => { document.documentElement.dataset.printing = 'summary'; }")
+    pdf = printing.pdf(format="Letter")
+    assert pages_of(pdf) == 1
+    printed = text_of_pdf(pdf)
+    answer = calc.work("wire-drop", texts)
+    today = date.today()
+    wanted = [
+        answer.worksheet.question,
+        answer.sentence,
+        answer.worksheet.valid,
+        answer.shown["drop"],
+        f"{server.url}checks/wire-drop/{link_to('wire-drop', texts)}",
+        f"{today.day} {today:%B %Y}",
+        NOT_A_SUBSTITUTE,
+        *(caution.text for caution in answer.cautions),
+        *(field.label for field in answer.worksheet.fields if answer.inputs[field.id].applies),
+    ]
+    assert not [words for words in wanted if without_spaces(words) not in printed]
+    assert without_spaces(answer.working[0].text) not in printed
 
 
 def test_the_browsers_own_print_command_prints_link_and_date_too(printing, server):

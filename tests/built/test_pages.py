@@ -215,3 +215,14 @@ def test_a_sheet_leads_to_its_guide_its_examples_and_its_practice(built, name):
     jumps = [a["href"] for _, a in page.elements if "data-jump" in a]
     assert len(jumps) == (3 if practice_of(name).tasks else 2)
     assert all(ids.count(jump.removeprefix("#")) == 1 for jump in jumps)
+
+
+def test_a_messenger_finds_a_title_a_line_and_our_own_picture(built):
+    for path, html in pages(built).items():
+        held = {
+            a.get("property"): a.get("content") for tag, a in Page(html).elements if tag == "meta"
+        }
+        assert held["og:title"] and held["og:description"], path
+        start = built if path.name == "404.html" else path.parent
+        assert (start / held["og:image"].lstrip("/")).is_file(), path
+        assert ".invalid" not in html.partition("</head>")[0], path

@@ -15,7 +15,7 @@ from build_scripts.runtime_memory import filled, sparse
 from build_scripts.site import runtime_key
 from calc.render.bridge import ask
 
-LATER = {"van.zip.bin", "questions.zip.bin", "memory.bin"}
+LATER = {"van.zip.bin", "questions.zip.bin", "client.zip.bin", "memory.bin"}
 PROMISED = 6_000_000  # bytes until the first live answer
 
 
@@ -129,6 +129,15 @@ def test_practice_is_an_archive_of_its_own_with_the_questions_of_every_sheet(bui
     questions = [name for name in practice if name.endswith("/practice.pyc")]
     assert len([name for name in questions if "sheets" in name]) == len(calc.worksheets())
     assert all("practice" in name for name in practice)
+
+
+def test_the_code_for_clients_is_an_archive_of_its_own(built):
+    """The sentences for clients are read on their page only."""
+    core, client = archive(built, "app.zip"), archive(built, "client.zip")
+    explained = [name for name in client if name.endswith("/client.pyc")]
+    assert len(explained) == len(calc.worksheets()) + 1  # and what puts them into HTML
+    assert "calc/worksheet/explain.pyc" in client
+    assert not set(core) & set(client)
 
 
 def test_no_map_no_source_and_no_left_over_is_shipped(built):

@@ -177,10 +177,10 @@ def test_nothing_in_production_imports_tests(path):
 
 
 @pytest.mark.parametrize("path", of("sheets"), ids=name_of)
-def test_a_worksheet_s_folder_has_the_four_files(path):
+def test_a_worksheet_s_folder_has_the_five_files(path):
     if path.name == "__init__.py" and len(path.relative_to(PROJECT / "calc" / "sheets").parts) == 3:
         names = {one.name for one in path.parent.glob("*.py")}
-        assert {"__init__.py", "calculate.py", "words.py", "practice.py"} <= names
+        assert {"__init__.py", "calculate.py", "words.py", "client.py", "practice.py"} <= names
 
 
 RENDERS_NOTHING = [p for p in CALC if package(p) != "render" and name_of(p) != TERMINAL]
@@ -199,6 +199,7 @@ def test_nothing_but_the_register_knows_a_single_worksheet(path):
         "calc.sheets.IDS",
         "calc.sheets.worksheet",
         "calc.sheets.practice_of",
+        "calc.sheets.explanation_of",
     }
     assert own <= register
     if path.parent.name != "sources" and package(path) != "van":  # a van fills them by their ids

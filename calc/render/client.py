@@ -1,0 +1,182 @@
+"""What a client reads: the advice, why, what happens if nothing is done, as HTML.
+
+The same markup is made twice: as a template with empty places, which the page fills with the texts
+of a link before Python has started, and of a worked answer, with its numbers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from typing import Any
+
+from calc.judge import Level
+from calc.render.answer import verdict_html
+from calc.render.html import Markup, el, join
+from calc.units.kinds import KINDS
+from calc.worksheet.answer import Answer
+from calc.worksheet.declare import Declaration
+from calc.worksheet.explain import Explained, Explanation, headlines
+from calc.worksheet.fields import Choice
+from calc.worksheet.shown_values import NAME
+
+JOINING = ("to", "and", "at", "most", "least", "between", "about", "or", "by", "more", "less")
+"""Words that a shown number may have beside it."""
+
+_IF = "If these numbers are right: "
+"""What stands before advice that nobody has checked: a link alone never makes anything fine."""
+
+Place = Callable[[str, int], Markup]
+"""What stands for a name in a sentence; the number counts the names of a headline."""
+
+
+def client_html(answer: Answer, how: Explanation, said: Explained) -> Markup:
+    """Return what is `said` of a worked answer."""
+
+    def put(name: str, _: int) -> Markup:
+        return el("b", said.values[name])
+
+    asked = headlines(answer.worksheet)
+    finding = (
+        [_sentence(asked[said.rule], lambda _, n: el("b", said.found[n]))] if said.rule else []
+    )
+    reasons = [*finding, *(_sentence(how.reasons[n].text, put) for n in said.reasons)]
+    return join(
+        el(
+            "p",
+            verdict_html(answer.verdict),
+            " ",
+            _sentence(how.advice[said.advice].text, put),
+            class_="lc-advice",
+        ),
+        _bars(
+            _bar(label, put(name, 0), share)
+            for (label, name), share in zip(how.bars, said.shares, strict=True)
+            if share is not None
+        ),
+        _why(el("li", reason) for reason in reasons),
+        _neglect([el("p", _sentence(how.neglect[said.neglect].text, put))]),
+        _cautions(el("li", _sentence(how.cautions[n].text, put)) for n in said.cautions),
+    )
+
+
+def template(sheet: Declaration, how: Explanation, usual: Answer) -> dict[str, Any]:
+    """Return what a page needs to show a link of the sheet before anything is worked.
+
+    `html` holds every sentence, hidden, with empty places; of all else the page knows only which
+    texts may go into them: the `words` beside a number, and whole `phrases`. `usual` has the
+    defaults, of the numbered `set`.
+    """
+    return {
+        "title": sheet.question,
+        "set": str(sheet.default_set),
+        "html": _template_html(sheet, how),
+        "usual": {f.id: usual.shown[f.id] for f in sheet.fields if f.id in how.names},
+        "labels": {field.id: field.label for field in sheet.fields},
+        "choices": dict(_choices(sheet)),
+        "signs": {unit.link: unit.symbol for kind in KINDS for unit in kind.units if unit.link},
+        "words": sorted({*JOINING, *_units()}),
+        "phrases": sorted(set(_phrases(sheet))),
+    }
+
+
+def _template_html(sheet: Declaration, how: Explanation) -> Markup:
+    def put(name: str, _: int) -> Markup:
+        return el("b", "…", data_value=name)
+
+    def hidden(tag: str, inside: object, **named: object) -> Markup:
+        return el(tag, inside, hidden=True, **named)
+
+    advice = (
+        el(
+            "span",
+            el("small", _IF) if point.of == Level.FINE else None,
+            _sentence(point.text, put),
+            data_advice=n,
+            hidden=True,
+        )
+        for n, point in enumerate(how.advice)
+    )
+    findings = (
+        hidden("li", _sentence(text, lambda _, n: el("b", "…", data_found=n)), data_rule=rule)
+        for rule, text in headlines(sheet).items()
+    )
+    reasons = (
+        hidden("li", _sentence(point.text, put), data_reason=n)
+        for n, point in enumerate(how.reasons)
+    )
+    return join(
+        el("p", *advice, class_="lc-advice"),
+        _bars(
+            _bar(label, put(name, 0), 0, data_row=n, hidden=True)
+            for n, (label, name) in enumerate(how.bars)
+        ),
+        _why([*findings, *reasons]),
+        _neglect(
+            hidden("p", _sentence(point.text, put), data_neglect=n)
+            for n, point in enumerate(how.neglect)
+        ),
+        _cautions(el("li", _sentence(point.text, put)) for point in how.cautions),
+    )
+
+
+def _sentence(text: str, put: Place) -> Markup:
+    """Return a sentence with what `put` gives in the place of each name."""
+    pieces = NAME.split(text)
+    return join(*(put(one, n // 2) if n % 2 else one for n, one in enumerate(pieces)))
+
+
+def _bars(rows: Iterable[Markup]) -> Markup | None:
+    made = list(rows)
+    return el("div", *made, class_="lc-bars", role="group", aria_label="Compared") if made else None
+
+
+def _bar(label: str, value: Markup, share: int, **named: object) -> Markup:
+    drawn = el(
+        "svg",
+        el("rect", width="100%", height="100%", class_="lw-track"),
+        el("rect", width=f"{share}%", height="100%", class_="lc-fill", data_bar="width"),
+        aria_hidden="true",
+    )
+    return el("p", el("span", label), " ", value, drawn, class_="lc-bar", **named)
+
+
+def _why(items: Iterable[Markup]) -> Markup:
+    return join(el("h2", "Why"), el("ol", *items))
+
+
+def _neglect(said: Iterable[Markup]) -> Markup:
+    return join(el("h2", "If nothing is done"), *said)
+
+
+def _cautions(items: Iterable[Markup]) -> Markup | None:
+    made = list(items)
+    return el("ul", *made, class_="lc-cautions", aria_label="Cautions") if made else None
+
+
+def _options(sheet: Declaration) -> Iterator[Any]:
+    for field in sheet.fields:
+        if isinstance(field, Choice):
+            yield from field.options
+
+
+def _choices(sheet: Declaration) -> Iterator[tuple[str, str]]:
+    """Yield each choice as a link has it, and as it is shown."""
+    for field in sheet.fields:
+        if isinstance(field, Choice):
+            for option in field.options:
+                reading = field.read(option.id)
+                yield reading.link, reading.text
+
+
+def _phrases(sheet: Declaration) -> Iterator[str]:
+    """Yield the texts without a number that a result or a choice may be shown as."""
+    yield from (option.label or option.id for option in _options(sheet))
+    for output in (*sheet.results, *sheet.intermediates):
+        yield from (output.words or {}).values()
+
+
+def _units() -> Iterator[str]:
+    for kind in KINDS:
+        for unit in kind.units:
+            yield from unit.symbol.split()
+    yield from ("AWG", "kcmil", "SAE", "mm²", "×")

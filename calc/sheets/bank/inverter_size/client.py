@@ -1,0 +1,26 @@
+"""inverter-size explained to a client."""
+
+# fmt: off
+from calc.worksheet.explain import Explanation, Point
+
+EXPLANATION = Explanation(
+    advice=(
+        Point("Choose smaller appliances, or more battery: this is too much for it.", "stop"),
+        Point("Choose an inverter of {continuous} or more, once one point is settled.", "caution"),
+        Point("Choose an inverter of {continuous} or more, and {surge_rating} for a moment.", "fine"),
+    ),
+    reasons=(
+        Point("Your appliances take {running} together, and {surge} for a moment as they start."),
+        Point("That needs {dc_current} from the battery, through short and thick cables."),
+        Point("Switched on, it takes {idle_charge} a day by itself: switch it off when it is not used."),
+        Point("Of the energy from the battery, {day_efficiency} reaches your appliances."),
+    ),
+    neglect=(
+        Point("The inverter switches off, or the battery does, as soon as the load starts.", "stop"),
+        Point("Too small, it switches off when the kettle starts. Too large, it empties the battery doing nothing."),
+    ),
+    cautions=(
+        Point("Shock: an inverter makes mains voltage. Have it fitted with the protection it needs."),
+    ),
+    bars=(("All the time", "continuous"), ("For a moment", "surge_rating")),
+)

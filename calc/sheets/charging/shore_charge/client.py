@@ -1,0 +1,29 @@
+"""shore-charge explained to a client."""
+
+# fmt: off
+from calc.worksheet.explain import Explanation, Point
+
+EXPLANATION = Explanation(
+    advice=(
+        Point("Do not plug in like this: put one thing right first.", "stop"),
+        Point("Settle one point before you plug in.", "caution"),
+        Point("Plug in for the night: afterwards the battery is at {after_night}.", "fine"),
+        Point("Plug in for the night.", "fine"),
+    ),
+    reasons=(
+        Point("Charging takes {hours}, and you plug in for {night}."),
+        Point("That puts {put_back} into the battery."),
+        Point("It loads the hook-up to {supply_load} of its rating."),
+        Point("{left_power} is left for a kettle or a heater meanwhile."),
+        Point("The hook-up is rated for {supply_limit}."),
+        Point("You plug in for {night}."),
+    ),
+    neglect=(
+        Point("A reversed, untested or overloaded hook-up can give a shock or start a fire.", "stop"),
+        Point("The breaker trips at night, and in the morning the battery is not charged."),
+    ),
+    cautions=(
+        Point("Shock: mains can kill. Press the test button of the residual-current device each time you plug in."),
+    ),
+    bars=(("Charging takes", "hours"), ("You plug in for", "night")),
+)

@@ -1,0 +1,28 @@
+"""battery-air explained to a client."""
+
+# fmt: off
+from calc.worksheet.explain import Explanation, Point
+
+EXPLANATION = Explanation(
+    advice=(
+        Point("Do not use this lithium battery until its management system is proven.", "battery.lithium"),
+        Point("Do not charge this battery where it is: its gas can collect and explode.", "stop"),
+        Point("Settle one point before you charge this battery.", "caution"),
+        Point("Give the battery box two openings of {opening} each, to the outside.", "fine"),
+        Point("Fit this battery without a vent: in normal charging it makes no gas.", "fine"),
+    ),
+    reasons=(
+        Point("While it charges, this kind of battery makes gas: it needs {airflow} of air."),
+        Point("Two openings, one low and one high, move the air by themselves.", when=lambda found: found.opening is not None),
+        Point("The gas burns at the least spark.", when=lambda found: found.opening is not None),
+        Point("A lithium battery with a management system makes no gas in normal charging.", when=lambda found: found.opening is None),
+        Point("The management system stops overcharge, deep discharge and charging in frost.", when=lambda found: found.opening is None),
+        Point("It still has to be fixed and kept dry, with a fuse close to it."),
+    ),
+    neglect=(
+        Point("Overcharged without a management system, a lithium battery can burn.", "battery.lithium"),
+        Point("Gas collects, and one spark of a switch can blow the box apart.", when=lambda found: found.opening is not None),
+        Point("A battery without its management system can be overcharged, and then it can burn."),
+    ),
+    bars=(("Opening needed", "opening"), ("Opening there", "vents")),
+)

@@ -1,0 +1,28 @@
+"""heat-loss explained to a client."""
+
+# fmt: off
+from calc.worksheet.explain import Explanation, Point
+
+EXPLANATION = Explanation(
+    advice=(
+        Point("Do not sleep with this heater running: its fumes can kill.", "flame.exhaust-inside flame.no-alarm"),
+        Point("Choose another heater: this one does not keep the van warm.", "heater.too-weak"),
+        Point("Do not heat like this: the battery is empty before morning.", "stop"),
+        Point("Buy a heater of {to_buy} or more, once one point is settled.", "caution"),
+        Point("Buy a heater of {to_buy} or more.", "fine"),
+    ),
+    reasons=(
+        Point("With {inside} inside and {outside} outside, the van loses {loss}."),
+        Point("A night of {hours} takes {fuel_used} of {fuel} and {bank_share} of the battery."),
+        Point("Electric heat from the battery would take {electric_charge}, and it holds {capacity}."),
+        Point("{margin} is added for wind and for warming up."),
+    ),
+    neglect=(
+        Point("Carbon monoxide has no smell: people fall asleep and do not wake up.", "flame."),
+        Point("The heater runs all night and the van is still cold. Walls get wet, and water freezes."),
+    ),
+    cautions=(
+        Point("Carbon monoxide: a heater that burns fuel needs its exhaust outside and a working alarm inside."),
+    ),
+    bars=(("The van loses", "loss"), ("Heater to buy", "to_buy")),
+)

@@ -1,0 +1,30 @@
+"""heater-night explained to a client."""
+
+# fmt: off
+from calc.worksheet.explain import Explanation, Point
+
+EXPLANATION = Explanation(
+    advice=(
+        Point("Do not sleep with this heater running: its fumes can kill.", "flame.exhaust-inside flame.no-alarm"),
+        Point("Do not count on the battery for this night: it is empty before morning.", "stop"),
+        Point("Heat with fuel: heat from the battery costs too much of it.", "load.all-becomes-heat"),
+        Point("Check exhaust, air and alarm first, then heat with {fuel}.", "flame.unchecked"),
+        Point("Settle one point before you rely on this heater.", "caution"),
+        Point("Heat with {fuel}, not from the battery.", "fine"),
+    ),
+    reasons=(
+        Point("Electric heat takes {electric_charge} a night. You use {gives} of the battery."),
+        Point("With {fuel}, fan and pump take only {charge}: {bank_share} of that."),
+        Point("{fuel_used} of {fuel} gives {hours} of heat."),
+        Point("A night of heat takes {charge} from the battery."),
+        Point("One litre of fuel holds about ten times the energy of a 100 A·h battery."),
+    ),
+    neglect=(
+        Point("Carbon monoxide has no smell: people fall asleep and do not wake up.", "flame."),
+        Point("With electric heat the battery is empty in the night, wears out early and has to be bought again."),
+    ),
+    cautions=(
+        Point("Carbon monoxide: a heater that burns fuel needs its exhaust outside and a working alarm inside."),
+    ),
+    bars=(("Heater as planned", "charge"), ("Electric heat", "electric_charge"), ("You use of the battery", "gives")),
+)

@@ -1,0 +1,157 @@
+"""How a sheet's answer is explained to a client: sentences as data, chosen by the answer.
+
+Every sentence is ours. A link says which of them were chosen and the numbers that stand in them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from calc.judge import JUDGING, Level, always
+from calc.worksheet.answer import Answer
+from calc.worksheet.declare import Declaration, Placed
+from calc.worksheet.shown_values import NAME
+from calc.worksheet.writer import Writer
+
+REASONS = 3
+_WHOLE = 100  # the longest bar
+_NTH = "~"
+
+
+@dataclass(frozen=True)
+class Point:
+    """A sentence for a client, with names of the sheet's fields and results in braces.
+
+    It applies where each of its names has a value, where `when` holds of the result, and, if `of`
+    is given, where the verdict or the beginning of the deciding rule's id is one of its words.
+    """
+
+    text: str
+    of: str = ""
+    when: Callable[[Any], bool] = always
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The fields and results that it names."""
+        return tuple(NAME.findall(self.text))
+
+
+@dataclass(frozen=True, kw_only=True)
+class Explanation:
+    """What a sheet has to say to a client.
+
+    Of `advice` and `neglect` (what happens if nothing is done) the first that applies is said, of
+    `reasons` the first three; where the verdict is not fine, the finding itself comes before two of
+    them. Every one of the `cautions` that applies is said, and all of them while nothing is
+    checked. `bars` are pairs of a label and the id of a result or field, all of one kind, to be
+    compared. `silent` are beginnings of the ids of rules whose finding the advice says already.
+    """
+
+    advice: tuple[Point, ...]
+    reasons: tuple[Point, ...]
+    neglect: tuple[Point, ...]
+    cautions: tuple[Point, ...] = ()
+    bars: tuple[tuple[str, str], ...] = ()
+    silent: str = ""
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Every field and result that a sentence or a bar names, once."""
+        points = (*self.advice, *self.reasons, *self.neglect, *self.cautions)
+        named = [name for point in points for name in point.names]
+        return tuple(dict.fromkeys([*named, *(name for _, name in self.bars)]))
+
+
+@dataclass(frozen=True)
+class Explained:
+    """Which sentences of an explanation an answer calls for, by their places, and the numbers.
+
+    `rule` is the deciding one, nothing where none is told, and `found` what stands in its headline,
+    in order. `shares` are the bars in whole percent of the longest, None for one that has no value.
+    `values` are all the other texts, by name.
+    """
+
+    advice: int
+    reasons: tuple[int, ...]
+    neglect: int
+    cautions: tuple[int, ...]
+    rule: str
+    found: tuple[str, ...]
+    shares: tuple[int | None, ...]
+    values: Mapping[str, str]
+
+
+def explained(answer: Answer, how: Explanation) -> Explained:
+    """Return what is said of an answer."""
+
+    def applying(points: Iterable[Point]) -> list[int]:
+        return [place for place, point in enumerate(points) if _applies(point, answer)]
+
+    told = answer.verdict != Level.FINE and not any(map(answer.rule.startswith, how.silent.split()))
+    advice, neglect = applying(how.advice)[0], applying(how.neglect)[0]
+    reasons = tuple(applying(how.reasons)[: REASONS - told])
+    cautions = tuple(applying(how.cautions))
+    rule, found = _found(answer) if told else ("", ())
+    shares = _shares(answer, [name for _, name in how.bars])
+    said = (
+        how.advice[advice],
+        how.neglect[neglect],
+        *(how.reasons[place] for place in reasons),
+        *(how.cautions[place] for place in cautions),
+    )
+    names = [name for point in said for name in point.names]
+    names += [name for (_, name), share in zip(how.bars, shares, strict=True) if share is not None]
+    values = {name: answer.shown[name] for name in names}
+    return Explained(advice, reasons, neglect, cautions, rule, found, shares, values)
+
+
+def headlines(sheet: Declaration) -> dict[str, str]:
+    """Return the headline of each rule of a sheet that may decide against it, as written.
+
+    By the rule's id; where a sheet asks one rule of several parts, a later one has its number.
+    """
+    return {key: _headline(use) for key, use in _keyed(sheet) if use.rule.level in JUDGING[:-1]}
+
+
+def _keyed(sheet: Declaration) -> list[tuple[str, Placed]]:
+    keyed: list[tuple[str, Placed]] = []
+    for use in sheet.uses:
+        same = sum(one.rule.id == use.rule.id for _, one in keyed)
+        keyed.append((f"{use.rule.id}{_NTH}{same + 1}" if same else use.rule.id, use))
+    return keyed
+
+
+def _headline(use: Placed) -> str:
+    return use.headline or use.rule.headline
+
+
+def _found(answer: Answer) -> tuple[str, tuple[str, ...]]:
+    """Return the deciding rule by its key, and the values in its headline."""
+    writer = Writer(answer.worksheet, answer.inputs, answer.result)
+    first = writer.judged[2]
+    key = next(key for key, use in _keyed(answer.worksheet) if use is first.use)
+    own = bool(first.use.headline)
+    slots = [f"{{{name}}}" for name in NAME.findall(_headline(first.use))]
+    return key, tuple(writer.puts(first, slot if own else "", slot) for slot in slots)
+
+
+def _applies(point: Point, answer: Answer) -> bool:
+    words = point.of.split()
+    if words and answer.verdict not in words and not any(map(answer.rule.startswith, words)):
+        return False
+    return all(_has(answer, name) for name in point.names) and point.when(answer.result)
+
+
+def _has(answer: Answer, name: str) -> bool:
+    reading = answer.inputs.get(name)
+    return answer.values[name] is not None and (reading is None or reading.applies)
+
+
+def _shares(answer: Answer, names: list[str]) -> tuple[int | None, ...]:
+    values = [answer.values[name] if _has(answer, name) else None for name in names]
+    most = max((value for value in values if value is not None), default=0)
+    if most <= 0 or sum(value is not None for value in values) < 2:
+        return (None,) * len(names)
+    return tuple(None if v is None else round(_WHOLE * max(v, 0) / most) for v in values)

@@ -1,0 +1,56 @@
+// For the person who makes a link for a client: name and note go into the address, and it is sent.
+
+import { part } from "./parts.js";
+
+const OWN = /^\.(?:by|note|on|mine)(?:=|$)/;
+
+// `link` is what the page has opened; `told` is called when name or note have changed.
+export function attach(root, link, told) {
+  const form = part(root, "mine");
+  form.hidden = false;
+  const [by, note, box, copied] = ["by", "note", "link", "copied"].map((name) => part(form, name));
+  const day = new Date().toISOString().slice(0, 10);
+
+  function address() {
+    const texts = [
+      [".by", by.value.trim()],
+      [".note", note.value.trim()],
+      [".on", day],
+    ];
+    const added = texts.filter(([, text]) => text).map(([key, text]) => `${key}=${escaped(text)}`);
+    const before = link.pieces.filter((piece) => !OWN.test(piece));
+    return `${location.href.split("#")[0]}#${[link.name].concat(before, added).join("&")}`;
+  }
+
+  function changed() {
+    box.value = address();
+    history.replaceState(history.state, "", `${box.value}&.mine=1`);
+    told();
+  }
+
+  if (form.dataset.attached === undefined) {
+    form.dataset.attached = "";
+    form.addEventListener("submit", (event) => event.preventDefault());
+    part(form, "copy").addEventListener("click", async () => {
+      let done = true;
+      try {
+        await navigator.clipboard.writeText(box.value);
+      } catch {
+        box.select();
+        done = document.execCommand("copy");
+      }
+      copied.textContent = done ? "Copied." : "Not copied: mark the link below and copy it.";
+    });
+    part(form, "send").hidden = !navigator.share;
+    part(form, "send").addEventListener("click", () => {
+      navigator.share({ title: document.title, url: box.value }).catch(() => {});
+    });
+  }
+  form.oninput = changed;
+  changed();
+}
+
+// As a link for a client has it: see client.js.
+function escaped(text) {
+  return encodeURIComponent(text).replace(/[!*_~']/g, (sign) => `%${sign.charCodeAt(0).toString(16)}`).replaceAll("%20", "+");
+}
