@@ -103,7 +103,7 @@ def explained(answer: Answer, how: Explanation) -> Explained:
     )
     names = [name for point in said for name in point.names]
     names += [name for (_, name), share in zip(how.bars, shares, strict=True) if share is not None]
-    values = {name: answer.shown[name] for name in names}
+    values = {name: _shown(answer, name) for name in names}
     return Explained(advice, reasons, neglect, cautions, rule, found, shares, values)
 
 
@@ -142,6 +142,13 @@ def _applies(point: Point, answer: Answer) -> bool:
     if words and answer.verdict not in words and not any(map(answer.rule.startswith, words)):
         return False
     return all(_has(answer, name) for name in point.names) and point.when(answer.result)
+
+
+def _shown(answer: Answer, name: str) -> str:
+    """Return a value as shown, in one system of units: a client needs no other."""
+    outputs = (*answer.worksheet.results, *answer.worksheet.intermediates)
+    both = any(one.id == name and one.both for one in outputs)
+    return answer.shown[name].partition(" (")[0] if both else answer.shown[name]
 
 
 def _has(answer: Answer, name: str) -> bool:

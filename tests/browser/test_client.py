@@ -52,8 +52,8 @@ def test_advice_is_read_on_one_screen_before_python_starts(still, server):
     expect(told(page)).to_have_text(UNCHECKED)
     expect(page.locator("[data-who]")).to_contain_text("A. Brandt, 30 November 2026: “For Tuesday”")
     words = re.sub(r"\s+", " ", said.inner_text()).replace("\u00a0", " ")
-    for name in explained(answer, how).values:
-        assert answer.shown[name].replace("\u00a0", " ") in words
+    for text in explained(answer, how).values.values():
+        assert text.replace("\u00a0", " ") in words
     assert "…" not in words
     assert "Fine" not in words and not page.locator("[data-said] .lw-verdict").count()
     assert "If these numbers are right: Heat with diesel" in words
