@@ -23,9 +23,9 @@ def viewport():
 def press_print(page: Page, sheet: Sheet) -> bytes:
     """Return what the sheet's own button would print, as PDF."""
     page.evaluate("() => { window.print = () => {}; }")
-    sheet.root.get_by_role("button", name="Print").click()
+    sheet.root.get_by_role("button", name="Print in full").click()
     expect(sheet.part("qr").locator("svg")).to_be_attached(timeout=60_000)
-    page.evaluate("() => { document.documentElement.dataset.printing = ''; }")
+    page.evaluate("() => { document.documentElement.dataset.printing = 'full'; }")
     return page.pdf(format="A4")
 
 
