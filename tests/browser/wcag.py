@@ -180,7 +180,8 @@ def mark_each_look(page: Page, schemes: Iterable[str] = SCHEMES) -> None:
     """Mark the texts whose contrast is looked at: one of each look in each of the schemes."""
     for scheme in schemes:
         paint(page, scheme)
-        assert page.evaluate(MARK_EACH_LOOK) > 2, "texts have more looks than that"
+        least = 2 if page.url.endswith("404.html") else 5  # a sentence and its links
+        assert page.evaluate(MARK_EACH_LOOK) > least, "texts have more looks than that"
 
 
 def keep_one_of_each(page: Page, schemes: Iterable[str] = SCHEMES) -> None:

@@ -81,7 +81,8 @@ def test_the_table_has_a_line_for_each_block_of_hours_with_its_state_and_energie
             energy = sum(values[f"{name}_hours"][BLOCK * at : BLOCK * (at + 1)]) / 3600
             number = float(cell.replace("\u202f", ""))
             assert (
-                abs(number - energy) <= max(0.5 if energy >= 100 else 0.005 * energy, 1e-9) + 1e-9
+                abs(number - energy)
+                <= max(0.5 if energy >= 100 else 0.005 * energy, 0.0005 * energy) + 1e-9
             )
     assert [f"{cell} W·h" for cell in last[2:]] == [drawn.answer.shown[name] for name in flows]
     heads = [row[0].text for row in rows if row[0].get("scope") == "rowgroup"]
