@@ -135,7 +135,7 @@ class FigureProcessor(InlineProcessor):
         elif part in answer.shown:
             text = answer.shown[part]
         else:
-            raise KeyError(f"Example {name!r} has no figure {part!r}")
+            raise KeyError(f"Example {name!r} has no value {part!r}")
         figure = etree.Element("span", {"class": "lw-inline"})
         figure.text = text
         return figure, match.start(0), match.end(0)

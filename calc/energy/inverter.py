@@ -38,8 +38,8 @@ from calc.units.si import (
 BRIEF_LEAD_ACID: Annotated[PerSecond, Tag("brief current of lead-acid per capacity")] = 1.0 / HOUR
 # The same of LFP: common practice, no source
 BRIEF_LFP: Annotated[PerSecond, Tag("brief current of LFP per capacity")] = 2.0 / HOUR
-# Times the steady figure that inverters and batteries give for a moment: common practice, no source
-BRIEF: Annotated[Number, Tag("surge against the steady figure")] = 2.0
+# Times the steady power that inverters and batteries give for a moment: common practice, no source
+BRIEF: Annotated[Number, Tag("surge against the steady power")] = 2.0
 # Of a day's energy, that idling may take unremarked: common practice, no source
 MUCH_IDLING: Annotated[Share, Tag("share of a day's energy that idling may take")] = 0.25
 # Of the voltage, from which the lowest is no sag at all: common practice, no source

@@ -40,7 +40,7 @@ MOSTLY_HEAT: Annotated[Watts, Tag("power from which a load is mostly heat")] = 1
 # Batteries side by side: common practice, no source
 MOST_PARALLEL: Annotated[Number, Tag("most batteries side by side")] = 4.0
 # By then a lead-acid bank that stands wants a charge: common practice, no source
-LONGEST_STAND: Annotated[Seconds, Tag("longest stand of lead-acid without a charge")] = 90 * DAY
+LONGEST_STAND: Annotated[Seconds, Tag("longest time of lead-acid without a charge")] = 90 * DAY
 # Over which a label's capacity is meant: on most lead-acid batteries
 RATED_TIME: Annotated[Seconds, Tag("rated time of a label")] = 20 * HOUR
 # Above it a 12 V lead-acid battery gives no charge worth naming: BCI has 12.65 V full at rest

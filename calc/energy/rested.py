@@ -175,7 +175,7 @@ def band(*, chemistry: Chemistry, voltage: float, meter: float) -> Band:
     """
     off = meter + (HYSTERESIS if chemistry == Chemistry.LFP else 0.0)
     if voltage - meter > highest(chemistry) * (1 + 1e-9):
-        raise TooHigh(f"no rested {chemistry} cell stands above {highest(chemistry):.3f} V")
+        raise TooHigh(f"no rested {chemistry} cell reads above {highest(chemistry):.3f} V")
     ends = [
         (_span(form, rows, voltage - off)[0], _span(form, rows, voltage + off)[1])
         for _, form, rows in _tables(chemistry)

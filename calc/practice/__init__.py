@@ -104,7 +104,7 @@ def question(name: str, number: int) -> Question:
         value = answer.values[task.asks]
         if value in task.choices or (not task.choices and (value is not None or task.or_none)):
             return _asked(name, number, task, inputs, answer)
-    raise ValueError(f"{name}: no figures of {task.text!r} have an answer")
+    raise ValueError(f"{name}: no values of {task.text!r} have an answer")
 
 
 def mark(asked: Question, reply: str) -> Mark:

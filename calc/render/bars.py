@@ -255,7 +255,7 @@ def window_html(answer: Answer, window: Window) -> Markup:
     else:
         tip = min(max(place(value), LEFT + 8), RIGHT - 8)
         drawn.append(path(f"M{tip:.1f} {y - 14:g}l-8 12h16z", "lw-pointer"))
-        words = f"the {answer.shown[window.value]} fuse stands between"
+        words = f"the {answer.shown[window.value]} fuse lies between"
         sample = path(f"M{LEFT + 8:g} {y + 3:g}l-7 11h14z", "lw-pointer")
         key, y = told(y, "Fuse", answer.shown[window.value], key=sample)
     drawn.append(key)

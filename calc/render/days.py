@@ -119,7 +119,7 @@ def days_table(days: Days) -> Markup:
         )
         for day in range(days.hours // DAY)
     ]
-    label = f"{unit.symbol} each {BLOCK} h, and sums"
+    label = f"{unit.symbol} each {BLOCK} h, and totals"
     sums = [flow.total.removesuffix(unit.symbol).rstrip() for flow in flows]
     table = el(
         "table",
@@ -130,7 +130,7 @@ def days_table(days: Days) -> Markup:
         class_="lw-table lw-hours",
     )
     region = el("div", table, class_="lw-scroll", tabindex="0", role="region", aria_label=label)
-    return el("details", el("summary", f"Every {BLOCK} h in figures"), region, data_fold="hours")
+    return el("details", el("summary", f"Every {BLOCK} h in numbers"), region, data_fold="hours")
 
 
 def _line(name: str, *cells: str) -> Markup:

@@ -61,7 +61,7 @@ def months_html(answer: Answer, picture: Months) -> Markup:
             drawn.append(text(at, 36, words, class_="lw-words lw-strong"))
     return figure(
         _FOOT + 37,
-        f"What a day brings, month by month: {', '.join(said)}. The one asked about is {chosen}.",
+        f"What a day gives, month by month: {', '.join(said)}. The month you chose is {chosen}.",
         picture.caption,
         *drawn,
         across(_START, _FOOT, "lw-tick"),

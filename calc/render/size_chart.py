@@ -53,7 +53,7 @@ def _bar(y: float, end: float, enough: bool) -> Markup:
 def _alternative(rungs: tuple[Rung, ...], load: str) -> str:
     each = "; ".join(
         f"{with_mm2(rung)} {quantity_text(rung.by_drop, CURRENT)} by drop and "
-        + (quantity_text(rung.by_heat, CURRENT) if rung.by_heat else "no figure")
+        + (quantity_text(rung.by_heat, CURRENT) if rung.by_heat else "no value")
         + " by heat"
         for rung in rungs
     )

@@ -109,7 +109,7 @@ def _disposition(found: Review) -> Markup:
     said = found.disposition
     by = ", ".join(filter(None, (said.signed_by, said.date)))
     signed = f" {by}." if by else ""
-    unsigned = " Not signed: name and date stand under “The van”." if found.van.inspection else ""
+    unsigned = " Not signed: name and date are set under “The van”." if found.van.inspection else ""
     return el(
         "p",
         el("strong", said.sentence),

@@ -45,7 +45,7 @@ COMFORT = {
     "fuel-heat": Source(
         "US DOE Alternative Fuels Data Center",
         "lower heating values: diesel 128 488, petrol 116 090, propane 84 250 BTU/gal",
-        "the Center's page on gallon equivalents; texts quoting its table",
+        "its page on gallon equivalents; texts quoting its table",
     ),
     "fuel-density": Source(
         "Staffell, The Energy and Fuel Data Sheet, 2011",
@@ -77,7 +77,7 @@ COMFORT = {
     "stack": Source(
         "Stack effect, Q = C A √(2 g h ΔT/Ti)",
         "discharge coefficient 0.65 to 0.70, sharp edges 0.60 to 0.65",
-        "encyclopedia article; the lower figures are common practice",
+        "encyclopedia article; the lower values are common practice",
     ),
     "series-vents": Source(
         "BS 5925", "openings in series, 1/A² = 1/A₁² + 1/A₂²", "restated in ventilation texts"

@@ -30,7 +30,7 @@ FAULTS = {
     ),
     "open-part": Source(
         "FAA-H-8083-30, Aviation Maintenance Technician Handbook",
-        "tracing opens: the whole voltage stands across the open part, none across the others",
+        "tracing opens: the whole voltage is across the open part, none across the others",
         "open regulator text, as reprinted",
     ),
     "rested-lead": Source(

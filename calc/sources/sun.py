@@ -26,7 +26,7 @@ SUN = {
     "ineichen": Source(
         "Ineichen and Perez, Solar Energy 73, 2002, pages 151 to 157",
         "clear sky by Linke turbidity; air mass after Kasten and Young, 1989",
-        "the source of pvlib 0.16.1, which our sums are compared with",
+        "the source of pvlib 0.16.1, which our results are compared with",
     ),
     "liu-jordan": Source(
         "Liu and Jordan, isotropic sky",
@@ -70,7 +70,7 @@ SUN = {
     ),
     "iec-62548": Source(
         "IEC 62548 and IEC 60364-7-712, 431",
-        "bright light 1.25; fuses for strings where the others' current is above what the panel bears, none for one or two; 1.5 to 2.4 times the short-circuit current",
+        "bright light 1.25; fuses for strings where the others' current is above what the panel is rated for, none for one or two; 1.5 to 2.4 times the short-circuit current",
         "clauses as quoted by a trade article with a worked example and by a page on string fuses",
     ),
     "elv-dc": Source(
@@ -81,7 +81,7 @@ SUN = {
     "erbs": Source(
         "Erbs, Klein and Duffie, Solar Energy 28, 1982, pages 293 to 302",
         "diffuse share of a month by its clearness, 0.3 to 0.8",
-        "restated in textbooks; the figures are from memory",
+        "restated in textbooks; the values are from memory",
     ),
     "klein": Source(
         "Klein, Solar Energy 19, 1977, pages 325 to 329",
@@ -90,7 +90,7 @@ SUN = {
     ),
     "typical-sun": Source(
         "Typical meteorological years of NREL (TMY2, TMY3), ASHRAE (IWEC), SWEC, INETI and the German building institute (2010)",
-        "twelve stations by number: daily sums by month",
+        "twelve stations by number: daily totals by month",
         "the files as shipped with three open programs, summed by month",
     ),
 }

@@ -63,7 +63,7 @@ WIRES = {
     "nec-310-16": Source(
         "NEC 310.16",
         "insulated copper, 60, 75 and 90 °C columns",
-        "two copies of an older edition and one of 2023; the lower figure where editions differ",
+        "two copies of an older edition and one of 2023; the lower value where editions differ",
     ),
     "nec-bundle": Source(
         "NEC 310.15(C)(1)", "more than three loaded conductors", "three reprints that agree"

@@ -127,7 +127,7 @@ def load_table(van: Van, found: Schedule) -> ListTable:
             )
         sums.add(len(rows))
         total = sum(load["watts"] * load["hours"] for load in loads)
-        rows.append(("Sum", "", pattern.name, "", "", "", quantity_text(total, ENERGY), ""))
+        rows.append(("Total", "", pattern.name, "", "", "", quantity_text(total, ENERGY), ""))
     return ListTable(
         id="load-table",
         title="Load table",

@@ -136,7 +136,7 @@ def _columns(row: int, names: list[str]) -> tuple[dict[int, Key], list[Problem]]
         if key is None:
             says = f"{_at(row, place)}: no column is called “{name[:40]}”. Take our template."
         elif key in found.values():
-            says = f"{_at(row, place)}: the column “{key.field.label}” stands twice."
+            says = f"{_at(row, place)}: the column “{key.field.label}” appears twice."
         else:
             found[place] = key
             continue

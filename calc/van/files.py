@@ -72,7 +72,7 @@ def read_van(text: str) -> Van:
         raise _refused("The file holds a number that is too long to be read.") from None
 
 
-_TOO_DEEP = f"Tables and lists stand more than {DEEPEST} deep in one another."
+_TOO_DEEP = f"Tables and lists are nested more than {DEEPEST} deep in one another."
 
 
 def _bound(text: str) -> None:
@@ -96,7 +96,7 @@ def _table(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     table: dict[str, Any] = {}
     for name, value in pairs:
         if name in table:
-            raise _refused(f"“{printable(name)[:LONGEST_NAME]}” stands twice in one table.")
+            raise _refused(f"“{printable(name)[:LONGEST_NAME]}” appears twice in one table.")
         table[name] = value
     return table
 

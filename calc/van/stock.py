@@ -128,7 +128,7 @@ def cut_list(van: Van, cut: tuple[Piece, ...]) -> ListTable:
         rows += [_cut_row(van, piece) for piece in own]
         sums.add(len(rows))
         count = sum(piece.count for piece in own)
-        rows.append(("Sum", size.text, size.insulation, "", "", sum_text(own), str(count), ""))
+        rows.append(("Total", size.text, size.insulation, "", "", sum_text(own), str(count), ""))
     return ListTable(
         id="cable-cut-list",
         title="Cable cut list",

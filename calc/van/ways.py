@@ -170,11 +170,11 @@ def _thicker(van: Van, part: Part) -> Iterator[Mend]:
         return
     for one in sizes[now + 1 : now + 1 + _THICKER]:
         lay = {f"{part.place}.conductor": one.name}
-        yield Mend(text=f"Lay {one.name}.", changes=lay)
+        yield Mend(text=f"Use {one.name}.", changes=lay)
         for texts in list(_fuse_texts(part, _suited(van, part, one.name)))[:1]:
             rating, family = list(texts.values())[:2]
             yield Mend(
-                text=f"Lay {one.name}, with a fuse of {rating}: {family}.", changes={**lay, **texts}
+                text=f"Use {one.name}, with a fuse of {rating}: {family}.", changes={**lay, **texts}
             )
 
 

@@ -137,7 +137,7 @@ function bind(sheet) {
   }
 
   function put(reply) {
-    if (!reply.answer) throw new Error("A sum was given up on the way");
+    if (!reply.answer) throw new Error("A calculation was given up on the way");
     const [place, gist, key] = ["answer", "gist", "key"].map((name) => part(sheet, name));
     const opened = [...sheet.querySelectorAll("details[data-fold][open]")].map((fold) => fold.dataset.fold);
     gist.innerHTML = reply.gist;

@@ -65,7 +65,7 @@ def test_a_year_in_words_names_each_month_with_its_energy():
     said = year("November")[0].svg.get("aria-label")
     for month, each in zip(MONTHS, SUMS, strict=True):
         assert f"{month} {each:.0f}\u00a0W·h" in said
-    assert said.endswith("The one asked about is November.")
+    assert said.endswith("The month you chose is November.")
 
 
 def test_a_year_that_brings_nothing_is_not_drawn():

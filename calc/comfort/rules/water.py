@@ -19,7 +19,7 @@ GERMS_GROW: Annotated[Celsius, Tag("water in which legionella grows")] = 20.0
 # At which hot water is stored: UK code L8
 STORED_SAFELY: Annotated[Celsius, Tag("temperature of stored hot water")] = 60.0
 # Heating and kept lukewarm: common practice, no source
-STANDS_LONG: Annotated[Seconds, Tag("longest stand of lukewarm water")] = DAY
+STANDS_LONG: Annotated[Seconds, Tag("longest time that lukewarm water is left")] = DAY
 # Of a supply, from which little room is left for the rest: common practice, no source
 HALF_OF_SUPPLY: Annotated[Share, Tag("share of a shore supply that one heater may take")] = 0.5
 

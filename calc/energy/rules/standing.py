@@ -26,7 +26,7 @@ TOO_LONG_BY_ITSELF = Rule[Standing](
 )
 TOO_LONG = Rule[Standing](
     id="standing.too-long", level=Level.STOP, when=lambda s: s.ruined and s.largest_drain is not None,
-    headline="It lasts {days}, not {away}. Bring the drain below {largest_drain}, or switch the bank off at the battery.",
+    headline="It lasts {days}, not {away}. Keep the drain below {largest_drain}, or switch the bank off at the battery.",
     mend=_less_drain,
 )
 BELOW_YOUR_LIMIT = Rule[Standing](

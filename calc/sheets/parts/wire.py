@@ -97,7 +97,7 @@ def ampacity_steps(
              text="No factor is printed for {air}. The law behind NEC's printed factors is used instead: our estimate. An engine space counts as at least 50 °C."),
         Step(of="bundle_factor", source="33cfr-notes", when=lambda c: c.by_cfr33 and not c.bundle_by_prudence, text=f"{count} at {{{volts}}}. The law counts bundles from a nominal 50 V on; the highest voltage is used here, the safer reading."),
         Step(of="bundle_factor", source="33cfr-notes", when=lambda c: c.bundle_by_prudence,
-             text=f"{count} at {{{volts}}}. The law asks for this factor from 50 V on, ABYC E-11 at any voltage. Below 50 V it is used here as a precaution."),
+             text=f"{count} at {{{volts}}}. The law requires this factor from 50 V on, ABYC E-11 at any voltage. Below 50 V it is used here as a precaution."),
         Step(of="bundle_factor", source="abyc-105", when=by(RuleSet.ABYC), text=f"{count}, at any voltage.") if others else None,
         Step(of="bundle_factor", source="nec-bundle", when=by(RuleSet.NEC), text=f"{count}; more than three are counted, at any voltage.") if others else None,
         Step(of="ampacity", formula="table_ampacity * ambient_factor * bundle_factor", when=lambda c: not c.below_table, text="Both corrections together."),

@@ -167,7 +167,7 @@ def test_the_load_table_adds_up_by_hand(van, lists):
     assert cell(table, "fridge", "Current") == "3 A"
     assert cell(table, "fridge", "Mark") == "F1"
     total = fridge["watts"] * fridge["hours"] + 48 * 60 * 60
-    assert cell(table, "Sum", "In a day") == quantity_text(total, ENERGY).replace("\u00a0", " ")
+    assert cell(table, "Total", "In a day") == quantity_text(total, ENERGY).replace("\u00a0", " ")
     assert 24 * 30 <= fridge["watts"] * 10 <= 29.2 * 30, "at a voltage that a bank of 24 V shows"
 
 
@@ -179,7 +179,7 @@ def test_a_pattern_with_its_own_loads_lists_these():
         own = joined([["kettle", "1200 W", "0.1 h"]])
         van = read_van(FILE).changed({"patterns[1].loads": own})
     table = next(one for one in tables(van) if one.id == "load-table")
-    assert [row[0] for row in table.rows] == ["kettle", "Sum"]
+    assert [row[0] for row in table.rows] == ["kettle", "Total"]
     assert cell(table, "kettle", "In a day") == "120 W·h"
 
 

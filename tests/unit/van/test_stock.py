@@ -145,22 +145,22 @@ def test_the_cut_list_is_the_one_that_a_hand_would_write():
     assert found == [
         ("W101+", "2 AWG", "105 °C", "house bank +", "fuse block", "1.35 m (4 ft 6 in)", "2", ""),
         ("W102−", "2 AWG", "105 °C", "house bank −", "minus bar", "1.40 m (4 ft 8 in)", "1", ""),
-        ("Sum", "2 AWG", "105 °C", "", "", "4.10 m (13 ft 6 in)", "3", ""),
+        ("Total", "2 AWG", "105 °C", "", "", "4.10 m (13 ft 6 in)", "3", ""),
         ("W1+", "12 AWG", "105 °C", "fuse block 1", "fridge +", "3.55 m (11 ft 8 in)", "1", ""),
         ("W1−", "12 AWG", "105 °C", "minus bar", "fridge −", "3.55 m (11 ft 8 in)", "1", ""),
         ("W2+", "12 AWG", "105 °C", "fuse block 2", "pump +", "2.20 m (7 ft 3 in)", "1", ""),
         ("W2−", "12 AWG", "105 °C", "chassis", "pump −", "measure it", "1",
          "to the metal at floor stud"),
-        ("Sum", "12 AWG", "105 °C", "", "", "9.30 m (30 ft 7 in) and 1 to be measured", "4",
+        ("Total", "12 AWG", "105 °C", "", "", "9.30 m (30 ft 7 in) and 1 to be measured", "4",
          ""),
         ("W3+", "14 AWG", "105 °C", "fuse block 3", "lights +", "4.40 m (14 ft 6 in)", "1",
          "size chosen by the schedule"),
         ("W3−", "14 AWG", "105 °C", "minus bar", "lights −", "4.40 m (14 ft 6 in)", "1",
          "size chosen by the schedule"),
-        ("Sum", "14 AWG", "105 °C", "", "", "8.80 m (28 ft 11 in)", "2", ""),
+        ("Total", "14 AWG", "105 °C", "", "", "8.80 m (28 ft 11 in)", "2", ""),
         ("W4+", "1.5 mm²", "90 °C", "fuse block 4", "fan +", "measure it", "1", ""),
         ("W4−", "1.5 mm²", "90 °C", "minus bar", "fan −", "measure it", "1", ""),
-        ("Sum", "1.5 mm²", "90 °C", "", "", "2 to be measured", "2", ""),
+        ("Total", "1.5 mm²", "90 °C", "", "", "2 to be measured", "2", ""),
     ]  # fmt: skip
     assert cut_list(VAN, CUT).sums == {2, 7, 10, 13}
 
@@ -168,7 +168,7 @@ def test_the_cut_list_is_the_one_that_a_hand_would_write():
 def test_without_a_choice_a_size_that_is_not_known_is_said_to_be_so():
     found = rows(cut_list(VAN, pieces(VAN, {})))
     assert [row[1] for row in found if row[0] in ("W3+", "W3−")] == ["not known"] * 2
-    assert found[-1][0] == "Sum" and found[-1][1] == "not known", "what is not known comes last"
+    assert found[-1][0] == "Total" and found[-1][1] == "not known", "what is not known comes last"
 
 
 def test_a_chosen_size_never_replaces_one_that_is_stated():

@@ -92,7 +92,7 @@ def would_settle(found: Selectivity) -> tuple[str, ...]:
         )
     if found.order is Order.WILL_NOT:
         ways.append(
-            "a larger or slower fuse upstream, if the wire behind it bears that, or a smaller or "
+            "a larger or slower fuse upstream, if the wire behind it can carry that, or a smaller or "
             "faster one downstream"
         )
     return tuple(ways)
