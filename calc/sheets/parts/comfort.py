@@ -55,7 +55,7 @@ ALARM = Choice(
         Option(Alarm.FITTED, "fitted and tested", aliases=("fitted", "yes")),
         Option(Alarm.MISSING, "not fitted", aliases=("none", "no")),
     ),
-    hint="To EN 50291-2, the part for vehicles (from memory), or UL 2034; within its date, pressed to test before you sleep.",
+    hint="To EN 50291-2 or UL 2034, in date, tested before you sleep.",
 )
 BANK = Quantity(
     id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 A·h", low="1 A·h", high="20000 A·h",

@@ -33,7 +33,7 @@ EFFICIENCY = Quantity(
     low="30 %",
     high="100 %",
     only_if=("route", INVERTER),
-    hint="At this load, from the maker's curve. A lightly loaded inverter is worse.",
+    hint="At this load, from the maker's curve; worse when lightly loaded.",
 )
 
 
@@ -51,7 +51,7 @@ def bank_voltage(default: str) -> Quantity:
         default=default,
         low="1 V",
         high="1000 V",
-        hint="Under this load, not at rest. 12 V LFP: about 12.8 V; lead-acid: 12.2 V.",
+        hint="Under this load. 12 V LFP: about 12.8 V; lead-acid: 12.2 V.",
     )
 
 
@@ -113,7 +113,7 @@ GAUGE_READING = Choice(
     of=GaugeReading,
     default=GaugeReading.AWG,
     options=(Option(GaugeReading.AWG), Option(GaugeReading.SAE)),
-    hint="Vehicle cable sold by gauge number is often SAE: less copper than AWG. Look on the reel.",
+    hint="Vehicle cable is often SAE: less copper than AWG. Check the reel.",
 )
 PARALLEL = Quantity(
     id="parallel",

@@ -21,11 +21,11 @@ LATITUDE = Quantity(id="latitude", label="Latitude", symbol="φ", kinds=(ANGLE,)
 MONTH = Choice(id="month", label="Month", of=Month, default=Month.JUNE, example="like June or 6", options=MONTH_OPTIONS, hint="Calculated for its 15th day.")
 TILT = Quantity(id="tilt", label="Tilt", symbol="β", kinds=(ANGLE,), default="0°", low="0°", high="90°", hint="From level. Flat on the roof is 0°.")
 FACING = Quantity(id="facing", label="Facing (180° = toward the equator)", symbol="γ", kinds=(ANGLE,), default="180°", low="0°", high="360°",
-         hint="90° east, 270° west, 0° toward the pole. North of the equator this is the compass; south of it 180° points north. Level panels face nowhere.")
+         hint="0° faces the pole, 90° east, 180° the midday sun, 270° west.")
 SKY = Quantity(id="sky", label="Sky, share of a clear day", symbol="k", kinds=(RATIO,), default="70 %", low="1 %", high="100 %",
          hint="Usual day against a cloudless one: 43 to 101 % in twelve places.")
 LOSSES = Quantity(id="losses", advanced=True, label="Losses", symbol="L", kinds=(RATIO,), default="14 %", low="0 %", high="95 %", hint="Dirt, some shade, wiring and so on, listed below. Heat apart.")
-TURBIDITY = Quantity(id="turbidity", advanced=True, label="Linke turbidity", symbol="T_L", kinds=(NUMBER,), default="3.0", low="1", high="10", hint="Haze of clear air: cold and clean 2, usual 3, hot or dusty 5 and more.")
+TURBIDITY = Quantity(id="turbidity", advanced=True, label="Linke turbidity", symbol="T_L", kinds=(NUMBER,), default="3.0", low="1", high="10", hint="Haze: cold, clean air 2, usual 3, hot or dusty 5.")
 ALTITUDE = Quantity(id="altitude", advanced=True, label="Altitude", symbol="z", kinds=(LENGTH,), default="100 m", low="0 m", high="5000 m", hint="Higher up the air is thinner and the sun stronger.")
 TYPED, OWN = "typed", "own"
 CLIMATE = Choice(id="climate", label="Sky of each month", default=TYPED, since=2, before=TYPED, example="like Mannheim",

@@ -34,9 +34,9 @@ WORKSHEET = Worksheet(
     fields=(
         Quantity(id="running", label="Running power", symbol="P", kinds=(POWER,), default="1000 W", low="1 W", high="20000 W", hint="The largest load that runs at one time."),
         Quantity(id="surge", label="Surge", symbol="P_s", kinds=(POWER,), default="1800 W", low="1 W", high="60000 W", hint="Short peak, as the largest motor starts while others run."),
-        Quantity(id="power_factor", label="Power factor", symbol="λ", kinds=(NUMBER,), default="0.95", low="0.3", high="1", hint="Heaters 1; small motors 0.5 to 0.8, simple chargers 0.5 to 0.7 (no source)."),
-        replace(EFFICIENCY, only_if=None, hint="At this load, from the maker's curve: 85 to 95 % is usual at best (no source)."),
-        Quantity(id="idle", label="Inverter's own draw", symbol="P_0", kinds=(POWER,), default="15 W", low="0 W", high="500 W", hint="On, with nothing plugged in. Often 0.5 to 2 % of its rating (no source)."),
+        Quantity(id="power_factor", label="Power factor", symbol="λ", kinds=(NUMBER,), default="0.95", low="0.3", high="1", hint="Heaters 1; small motors 0.5 to 0.8; simple chargers 0.6 (no source)."),
+        replace(EFFICIENCY, only_if=None, hint="At this load, from the maker's curve; often 90 % (no source)."),
+        Quantity(id="idle", label="Inverter's own draw", symbol="P_0", kinds=(POWER,), default="15 W", low="0 W", high="500 W", hint="Nothing plugged in. Often 0.5 to 2 % of rating (no source)."),
         Quantity(id="lowest_voltage", label="Lowest bank voltage", symbol="V_l", kinds=(VOLTAGE,), default="11.5 V", low="0.8 V", high="1000 V", hint="Under load, nearly empty: just above the inverter's cut-off."),
         Quantity(id="hours_on", label="Hours a day it is on", symbol="t", kinds=(TIME,), default="8 h", low="0 h", high="24 h", hint="Not only the hours with a load."),
         chemistry_field("LFP", more=True),

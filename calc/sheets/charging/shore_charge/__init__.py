@@ -64,7 +64,7 @@ WORKSHEET = Worksheet(
         ),
     )),
     fields=(
-        Quantity(id="supply_voltage", label="Supply voltage", symbol="U_s", kinds=(VOLTAGE,), default="120 V", low="100 V", high="250 V", hint="Of the mains at the post: 120 V or 230 V. A weak supply sags."),
+        Quantity(id="supply_voltage", label="Supply voltage", symbol="U_s", kinds=(VOLTAGE,), default="120 V", low="100 V", high="250 V", hint="Of the mains at the post: 120 V or 230 V."),
         Quantity(id="supply_limit", label="Supply rated for", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of breaker, cable or inlet, whichever is lowest."),
         Choice(id="practice", since=2, before=HoursPractice.EIGHTY_PERCENT, label="Of that, continuous", of=HoursPractice, default=HoursPractice.BY_VOLTAGE, options=(Option(HoursPractice.BY_VOLTAGE, "by voltage: 80 % to 160 V, else all"), Option(HoursPractice.EIGHTY_PERCENT, "80 % (North America)"), Option(HoursPractice.FULL, "all of it (Europe)")), hint="North American codes allow 80 % continuous; European breakers the full rating."),
         Quantity(id="other_load", label="Other loads on shore power", symbol="I_o", kinds=(CURRENT,), default="0 A", low="0 A", high="63 A", hint="Water heater, kettle, heating: all that may run together."),

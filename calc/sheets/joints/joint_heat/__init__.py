@@ -56,7 +56,7 @@ WORKSHEET = Worksheet(
         Choice(id="rise_over", label="Warmer than", of=RiseOver, default=RiseOver.LIKE_JOINT,
                options=(Option(RiseOver.LIKE_JOINT, "a like joint", aliases=("like joint", "like")), Option(RiseOver.AIR, "the air round it", aliases=("ambient",))), hint="What the temperature was compared with."),
         Quantity(id="voltage", label="System voltage", symbol="V", kinds=(VOLTAGE,), default="12 V", low="6 V", high="120 V", advanced=True, hint="Nominal: 12, 24 or 48 V."),
-        Quantity(id="temperature", label="Metal round the joint", symbol="T₀", kinds=(TEMPERATURE,), default="60 °C", low="0 °C", high="150 °C", advanced=True, hint="Lug and bar at full current; 60 °C is a warm, well loaded cable."),
+        Quantity(id="temperature", label="Metal round the joint", symbol="T₀", kinds=(TEMPERATURE,), default="60 °C", low="0 °C", high="150 °C", advanced=True, hint="Lug and bar at full current; 60 °C is warm."),
     ),
     results=(
         Output(id="resistance", label="Resistance", symbol="R", kind=RESISTANCE),

@@ -38,7 +38,7 @@ WORKSHEET = Worksheet(
         Rows(
             id="joints", label="Joints", one="joint", most=40,
             default="battery plus:M8:8 N.m:brass:dry:1:battery terminal; battery minus:M8:8 N.m:brass:dry:2:battery terminal; main fuse, bus bar side:M8:12 N.m:8.8:dry:1:fuse holder; bus bar, charger:M6:4 N.m:unknown:dry:2:busbar",
-            hint="Every bolted joint that carries current: both ends of each cable, bus bars, fuse holders, ground points.",
+            hint="Every bolted joint: cable ends, bus bars, fuse holders, ground points.",
             columns=(
                 Text(id="name", label="Name", example="battery plus", hint="So that someone else finds it. Without “:” and “;”."),
                 *JOINT_FIELDS,

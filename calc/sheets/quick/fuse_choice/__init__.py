@@ -58,7 +58,7 @@ WORKSHEET = Worksheet(
         conductor_field("8 AWG"),
         INSULATION,
         Quantity(id="voltage", label="Highest voltage on the circuit", symbol="V", kinds=(VOLTAGE,), default="14.6 V", low="1 V", high="1000 V",
-                 hint="While charging: 14.6 V, 29.2 V or 58.4 V for LFP at 12, 24 and 48 V."),
+                 hint="While charging. LFP: 14.6 V, 29.2 V or 58.4 V."),
         Choice(id="fuse_place", since=2, before=Place.AT_BATTERY, label="Where the fuse is", of=Place, default=Place.BEHIND_MAIN,
                options=(Option(Place.AT_BATTERY, "at the battery", aliases=("battery",)), Option(Place.BEHIND_MAIN, "behind a main fuse", aliases=("fuse block",)),
                         Option(Place.KNOWN, "where its short-circuit current is known")),

@@ -111,7 +111,7 @@ WORKSHEET = Worksheet(
         Quantity(id="fault_low", label="Fault current, lowest", symbol="I_l", kinds=(CURRENT,), optional=True, low="0.1 A", high="200 kA", example="120 A",
                  hint="From the same sheet. Empty: only the highest is judged."),
         Quantity(id="voltage", advanced=True, label="Highest voltage on the circuit", symbol="V", kinds=(VOLTAGE,), default="14.6 V", low="1 V", high="1000 V",
-                 hint="While charging: 14.6 V, 29.2 V or 58.4 V for LFP at 12, 24 and 48 V."),
+                 hint="While charging. LFP: 14.6 V, 29.2 V or 58.4 V."),
         Quantity(id="downstream_voltage", since=2, advanced=True, optional=True, label="Voltage printed on the downstream fuse", symbol="V_d", kinds=(VOLTAGE,), low="1 V", high="1500 V", example="32 V",
                  hint="Its d.c. rating. Empty: not read."),
         Quantity(id="upstream_voltage", since=2, advanced=True, optional=True, label="Voltage printed on the upstream fuse", symbol="V_u", kinds=(VOLTAGE,), low="1 V", high="1500 V", example="58 V",

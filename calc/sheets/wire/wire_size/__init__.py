@@ -67,7 +67,7 @@ WORKSHEET = Worksheet(
         AMBIENT,
         RULE_SET,
         Quantity(id="temperature", advanced=True, label="Conductor temperature", symbol="T", kinds=(TEMPERATURE,), default="60 °C",
-                 low="-40 °C", high="200 °C", hint="Of the copper at work, for the drop; 60 °C is a warm, well loaded wire."),
+                 low="-40 °C", high="200 °C", hint="Of the copper at work; 60 °C is a warm, loaded wire."),
         COPPER,
         STRANDS,
         GAUGE_READING,
