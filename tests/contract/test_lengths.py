@@ -10,12 +10,24 @@ from collections.abc import Iterator
 import pytest
 
 import calc
+from calc.sheets import practice_of
 from calc.units.quantities import Kind
 from calc.van.parts import PARTS
 from calc.worksheet.fields import Choice, Field, Quantity
 from calc.worksheet.rows import Rows
+from tests.contract.reader_texts import texts
 
-LONGEST = {"hint": 12, "label": 9, "choice": 9, "result": 10, "sentence of a step": 32}
+LONGEST = {
+    "hint": 12,
+    "label": 9,
+    "choice": 9,
+    "result": 10,
+    "sentence of a step": 32,
+    "sentence of a remark": 36,
+    "sentence of a question": 30,
+    "sentence of a slip": 25,
+    "sentence of a fault": 34,
+}
 # Longer on purpose, by the beginning of the text, and why.
 LONGER: dict[str, str] = {}
 
@@ -31,8 +43,12 @@ def fields() -> Iterator[Field]:
         yield from (key.field for key in part.keys)
 
 
+def sentences(text: str) -> list[str]:
+    return re.split(r"(?<=[.!?;])\s+", text)
+
+
 def said() -> Iterator[tuple[str, str]]:
-    """Yield (kind, text) of what a form, its results and its working say."""
+    """Yield (kind, text) of all that sheets, their practice and the search for a fault say."""
     for field in fields():
         yield "hint", field.hint
         yield "label", field.label
@@ -41,8 +57,17 @@ def said() -> Iterator[tuple[str, str]]:
     for sheet in map(calc.find, calc.worksheets()):
         yield from (("result", one.label) for one in (*sheet.results, *sheet.intermediates))
         for step in sheet.steps:
-            for sentence in re.split(r"(?<=[.!?;])\s+", step.text):
-                yield "sentence of a step", sentence
+            yield from (("sentence of a step", one) for one in sentences(step.text))
+        for use in sheet.uses:
+            remark = use.text or use.rule.text
+            yield from (("sentence of a remark", one) for one in sentences(remark))
+        for task in practice_of(sheet.id).tasks:
+            yield from (("sentence of a question", one) for one in sentences(task.text))
+            for slip in task.slips:
+                yield from (("sentence of a slip", one) for one in sentences(slip.text))
+    for place, text in texts():
+        if place.startswith("calc/faults/") and place.endswith(".json"):
+            yield from (("sentence of a fault", one) for one in sentences(text))
 
 
 def _symbols() -> set[str]:
@@ -63,10 +88,10 @@ def words(text: str) -> int:
 @pytest.mark.parametrize("kind", LONGEST)
 def test_a_text_is_no_longer_than_its_kind_is_read(kind):
     most = LONGEST[kind]
-    texts = {text for its_kind, text in said() if its_kind == kind}
-    assert len(texts) > 100
+    found = {text for its_kind, text in said() if its_kind == kind}
+    assert len(found) > 100
     kept = tuple(LONGER)
-    longer = {t: words(t) for t in texts if words(t) > most and not (kept and t.startswith(kept))}
+    longer = {t: words(t) for t in found if words(t) > most and not (kept and t.startswith(kept))}
     assert longer == {}
 
 
@@ -76,3 +101,10 @@ def test_a_text_is_no_longer_than_its_kind_is_read(kind):
 )
 def test_words_are_counted_as_they_are_read(text, number):
     assert words(text) == number
+
+
+def test_no_headline_says_from_memory():
+    """How sure a number is stands with its source; a verdict says what to check."""
+    for sheet in map(calc.find, calc.worksheets()):
+        for use in sheet.uses:
+            assert "from memory" not in (use.headline or use.rule.headline), use.rule.id

@@ -87,5 +87,5 @@ OWN_HOURS = Rule[WeekAhead](
 )
 WHAT_IS_TRIED = Rule[WeekAhead](
     id="week-ahead.what-is-tried", level=Level.NOTE, source="practice",
-    text=f"Tried, at most: panels of {{inputs.roof}}, {remedies.MOST_BANK:g} times the bank, {remedies.MOST_DRIVE / HOUR:g} h of driving a day, a charger of {remedies.MOST_CHARGER:g} A as far as the bank takes it, every night on shore power, a bank at {remedies.WARM_BANK:g} °C; then the inverter, and the {remedies.BIGGEST} biggest loads halved or left out. Appliances of more than {remedies.MOST_DIRECT:g} W are hardly made for battery voltage.",
+    text=f"Tried, at most: panels of {{inputs.roof}}, {remedies.MOST_BANK:g} times the bank, {remedies.MOST_DRIVE / HOUR:g} h of driving a day, a charger of {remedies.MOST_CHARGER:g} A as far as the bank takes it, every night on shore power, a bank at {remedies.WARM_BANK:g} °C. Then come the inverter, and the {remedies.BIGGEST} biggest loads halved or left out. Appliances of more than {remedies.MOST_DIRECT:g} W are hardly made for battery voltage.",
 )

@@ -40,7 +40,7 @@ PRACTICE = Practice(
         ),
         Task(
             asks="volts",
-            text="Before you look for a fault, know what is normal: at {load} the minus side, from the bank's post to the device, has one conductor of {run} ({length} of {conductor}), {joints} joints of {joint} and a shunt of {shunt}. What should the meter show across it?",
+            text="Before you look for a fault, know what is normal. {load} flows. The minus side, from the bank's post to the device, has one conductor of {run} ({length} of {conductor}), {joints} joints of {joint} and a shunt of {shunt}. What should the meter show across it?",
             draw={
                 "symptom": ("flickers",),
                 "path": ("flickers.no.one",),
