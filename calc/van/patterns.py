@@ -64,7 +64,7 @@ class Worked:
         """The verdict in words, or why there is none."""
         if self.quick:
             return self.quick.sentence
-        return self.problem or f"Not worked: {', '.join(self.lacking)} not known."
+        return self.problem or f"Not calculated: {', '.join(self.lacking)} not known."
 
     @property
     def lowest(self) -> Share | None:

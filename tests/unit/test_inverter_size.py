@@ -98,6 +98,7 @@ def test_two_cables_are_asked_for_just_where_wire_size_has_none_that_does_alone(
     wire = calc.work("wire-size", {"current": amps, "length": "0.2 m", "voltage": "12.8 V"})
     assert ("cable.beyond-one" in size.rules) == (wire.verdict == "stop")
     assert ("cables in parallel" in size.sentence) == (wire.verdict == "stop")
+    assert ("inverter.cable-and-fuse" in size.rules) == (wire.verdict != "stop")  # one fuse
     laid = {"current": amps, "length": "0.2 m", "voltage": "12.8 V"}
     cables = f"{size.result.single_cable.cables:.0f}"
     assert calc.work("wire-size", laid | {"parallel": cables})["conductor"] is not None

@@ -83,3 +83,14 @@ def test_an_older_link_means_a_week_and_its_old_van():
     assert answer.inputs["chemistry"].value == "AGM"
     assert answer.inputs["roof"].value == 2000.0
     assert answer.inputs["inverter_on"].value == "day-and-night"
+
+
+def test_a_trip_that_ends_at_its_lowest_shows_one_figure_for_both():
+    texts = {
+        "question": "trip", "nights": "2", "recovery": "shore", "chemistry": "AGM",
+        "loads": "fridge:45 W:9.6 h; lights:10 W:4 h:night", "array": "0 W", "drive_hours": "0",
+    }  # fmt: skip
+    trip = calc.work("week-ahead", texts)
+    assert trip.values["end_state"] == trip.values["lowest_state"]
+    assert trip.shown["end_state"] == trip.shown["lowest_state"]
+    assert trip.shown["end_state"] in trip.sentence

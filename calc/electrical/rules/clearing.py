@@ -115,7 +115,7 @@ NO_CURVE = Rule[FaultStudy](
 ONE_DEVICE = Rule[FaultStudy](
     id="fuse.guards-overload-and-short", level=Level.FINE, source="one-device",
     when=lambda s: s.one_device and s.clears in (Clears.NOT_CERTAIN, Clears.FROM_MEMORY, Clears.NO_CURVE),
-    headline="The fuse breaks {short.near.current}, and its {fuse} are within the wire's ampacity, {ampacity}.",
+    headline="The fuse breaks {short.near.current}, and its {fuse} rating is within the wire's ampacity, {ampacity}.",
 )
 CURVE_WOULD_PROVE = Rule[FaultStudy](
     id="fuse.curve-would-prove-it", level=Level.NOTE, when=ONE_DEVICE.when, source="one-device",

@@ -20,12 +20,12 @@ BELOW_LOAD = Rule[Protection](
 )
 LOADED_HARD = Rule[Protection](
     id="fuse.loaded-hard", level=Level.CAUTION, when=lambda p: p.fitted is not None and p.loaded_hard, source="nec-125",
-    headline="Keep the load to {lasting_load}, or use a larger fuse: {current} for hours ages a {fuse} fuse.",
+    headline="Keep the load to {lasting_load}, or use a larger fuse: {current} for hours ages this one of {fuse}.",
     mend=_chosen,
 )
 ABOVE_LABEL = Rule[Protection](
     id="fuse.above-label", level=Level.CAUTION, when=lambda p: p.fitted is not None and p.above_label, source="practice",
-    headline="Use {allowed} or less: the appliance's label does not allow a {fuse} fuse, whatever the wire can carry.",
+    headline="Use {allowed} or less: the appliance's label does not allow {fuse}, whatever the wire can carry.",
     mend=_chosen,
 )
 LABEL_DECIDES = Rule[Protection](

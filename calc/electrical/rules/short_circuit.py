@@ -92,7 +92,7 @@ NEVER_TRY = Rule[ShortCircuit](
 )
 BREAK_AT_SOURCE = Rule[ShortCircuit](
     id="short.break-at-source", level=Level.ADVICE, when=lambda s: s.near.interrupting_class != s.far.interrupting_class, source="33cfr-place",
-    text="The fuse of this run is at the source and must break a short right behind it: {near.current}, so {near.interrupting_class}, whatever the far end passes.",
+    text="The fuse of this run is at the source and must break a short right behind it, {near.current}: take one rated {near.interrupting_class} or more, whatever the far end passes.",
 )
 LARGE_ESTIMATED = Rule[ShortCircuit](
     id="short.large-bank-estimated", level=Level.ADVICE, when=lambda s: s.source.capacity is not None and s.source.capacity > LARGE_BANK, source="abyc-bank",

@@ -289,7 +289,7 @@ NOTHING_LEFT = Rule[AlternatorCharge](
 )
 OVER_RATING = Rule[AlternatorCharge](
     id="alternator.over-rating", level=Level.STOP, when=_over_rating,
-    headline="Use a charger: the bank draws {lasting} for hours, with the vehicle {lasting_share} of the alternator's rating.",
+    headline="Use a charger: the bank can draw {lasting}, with the vehicle {lasting_share} of the alternator's rating.",
     mend=_mended_by(Level.STOP, _over_rating, _charger_instead),
 )
 CHARGER_OVER_RATING = Rule[AlternatorCharge](

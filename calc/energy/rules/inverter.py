@@ -65,7 +65,7 @@ PART_FROM_BANK_FIRST = Rule[InverterNeed](
     text="Shock: before you open it, switch off, unplug, disconnect the bank and wait for its capacitors to discharge. They also spark at the last lug: never near a vented battery or gas.",
 )
 CABLE_AND_FUSE = Rule[InverterNeed](
-    id="inverter.cable-and-fuse", level=Level.ADVICE, source="practice", when=lambda n: n.current > WORTH_A_PAGE,
+    id="inverter.cable-and-fuse", level=Level.ADVICE, source="practice", when=lambda n: n.current > WORTH_A_PAGE and n.single_cable.fits,
     text="Cable for {current}, short, with a fuse of {fuse_need} or more at the bank that can break its short circuit: see wire size and fuse choice. If the inverter is larger than the load, use its own input current.",
 )
 BEYOND_HEAVY_CABLE = Rule[InverterNeed](

@@ -92,7 +92,7 @@ PANELS_TOO_STRONG = Rule[WeekAhead](
 )
 FALLS = Rule[WeekAhead](
     id="week.falls", level=Level.CAUTION, when=lambda w: not w.trip and not w.holds and w.states.lasts is not None,
-    headline="Lasts the week, down to {states.lowest}, but falls: empty after {states.lasts} of such days.",
+    headline="Lasts the week, down to {states.lowest}, but falls: empty after {states.lasts} like these.",
     text="Add solar, driving or shore power, or use less: such days use more than they charge.",
 )
 FALLS_SLOWLY = Rule[WeekAhead](

@@ -75,7 +75,7 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
-        Placed(rule=banks.BEYOND_ALLOWED, at="allowed", headline="Use more batteries or a smaller load: {current} at one time, and {units} may give {allowed.most}.", fields=(("max_current", "unit_current"),)),
+        Placed(rule=banks.BEYOND_ALLOWED, at="allowed", headline="Use more batteries or a smaller load: {current} at one time, and this bank may give {allowed.most}.", fields=(("max_current", "unit_current"),)),
         Placed(rule=banks.ACID_MAY_FREEZE, at="bank", headline="{capacity}, but used down to {bank.state} its acid may freeze at {temperature}: use less of it, or keep it warmer."),
         Placed(rule=banks.IN_FROST, at="bank", headline="Warm the bank before any charge: at {temperature} LFP must not be charged. By charge alone {capacity}, {units} of {unit_capacity}.", text="Never charge LFP below 0 °C: lithium plates out and the loss is permanent. Warm the bank, or let a heater or the management system hold the charge back."),
         Placed(rule=banks.BEYOND_ANY_BANK, at="draw", fields=(("capacity", "unit_capacity"),), headline="Use more batteries or a smaller load: {current} is {draw.rate}, more than such a bank can give."),

@@ -114,7 +114,7 @@ WORKSHEET = Worksheet(
         Output(id="recovery_time", find=lambda w: w.recovered and w.recovered.time, label="Full again after", symbol="t_r", kind=TIME, hide_if_none=True),
         Output(id="outlook", find=tables.outlook_said, label="If every day is like this, empty", hide_if_none=True),
         Output(id="cheapest", find=tables.cheapest, label="Smallest change that helps", hide_if_none=True),
-        Output(id="end_state", at="states.end", label="State at the end", symbol="s_7", kind=RATIO, digits=2),
+        Output(id="end_state", at="states.end", label="State at the end", symbol="s_7", kind=RATIO),
         Output(id="floor", at="bank.floor", label="Empty, nothing drawn below", symbol="s_0", kind=RATIO),
         Output(id="lowest_at", at="states.lowest_at", label="Lowest after", symbol="t_min", kind=TIME, unit="hour"),
         Output(id="daily_use", at="day.use", label="Load on the battery in a day", symbol="E_d", kind=ENERGY),

@@ -59,7 +59,7 @@ STEPS: tuple[Step[WeekAhead], ...] = (
     Step(of="went", source="bank-balance", formula="load_taken + heavy + charging_lost + stored", text="The same total: every loss is listed."),
     Step(of="alone", source="practice", text="Self-discharge within the published range near 25 °C; doubled for each 10 K above, no less in the cold."),
     Step(of="end_state", formula="from_state + (stored - drawn - alone) / full_energy", text="Charge in less charge out."),
-    Step(of="lowest_state", source="bank-balance", text="The lowest of all hours. Even with nothing drawn, self-discharge goes on."),
+    Step(of="lowest_state", source="bank-balance", text="The lowest to which the loads draw it. Below {floor} they are off, and self-discharge alone goes on."),
     Step(of="lowest_at", source="bank-balance", text="Counted from the midnight at which the week begins."),
     Step(of="recovery_time", source="bank-balance", when=lambda w: w.recovered is not None and w.recovered.time is not None, text="After the trip, every load off, until the charging current has fallen to the tail current."),
     Step(of="empty_after", source="bank-balance", when=lambda w: w.states.emptied is not None, text="The first time that the bank is at {floor} while a load still needs power."),
