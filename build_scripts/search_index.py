@@ -50,7 +50,8 @@ def searched(name: str) -> str:
     for field in sheet.fields:
         said += _words(field)
     said += [result.label for result in sheet.results]
-    return ". ".join(dict.fromkeys(text.rstrip(".") for text in said if text))
+    phrases = dict.fromkeys(text.rstrip(".") for text in said if text)
+    return ". ".join(phrases).replace("?. ", "? ")
 
 
 def _words(field: Field) -> list[str]:

@@ -89,6 +89,12 @@ def ask(request: str) -> str:
     return json.dumps(_reply(sheet, _typed(sheet, asked), kept)[0], ensure_ascii=False)
 
 
+def _status(answer: Answer) -> str:
+    """Return what is spoken of a new answer: it in a few words, then the verdict's sentence."""
+    words = summary_text(answer)
+    return f"{words}{'' if words.endswith(('.', '?', '!')) else '.'} {answer.sentence}"
+
+
 def _typed(sheet: Worksheet, asked: Mapping[str, Any]) -> dict[str, str]:
     """Return what a form holds, a bare number with the unit that is picked beside it."""
     picked = {str(name): str(unit) for name, unit in asked.get("units", {}).items()}
@@ -210,7 +216,7 @@ def _said(answer: Answer | None, done: float, kept: Answer | None) -> dict[str, 
         "key": f"{key_html(answer)}{beside}" if answer else None,
         "gist": summary_html(answer) if answer else None,
         "fold": fold_text(answer) if answer else "",
-        "status": f"{summary_text(answer)}. {answer.sentence}" if answer else "",
+        "status": _status(answer) if answer else "",
         "verdict": answer.verdict if answer else None,
         "rest": done,
     }
