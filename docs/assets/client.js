@@ -2,7 +2,7 @@
 // numbers, each of which must look like one. Then Python works the values anew, and says whether it
 // agrees; until then, or for ever, what stands here is marked as not checked.
 
-import { part, show } from "./parts.js";
+import { part, show, unescaped } from "./parts.js";
 import { ask } from "./python.js";
 
 const LONGEST = 8_000; // characters of a link that are read
@@ -20,20 +20,19 @@ const UNSEEN = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Co}]/gu; // control characters, and 
 function written(text) {
   let plain = text ?? "";
   for (const [short, long] of SHORT) plain = plain.replaceAll(short, long);
-  try {
-    return decodeURIComponent(plain);
-  } catch {
-    return ""; // a broken escape
-  }
+  return unescaped(plain);
 }
 
-const clean = (text, most) => written(text).replace(UNSEEN, "").trim().slice(0, most);
+// Cut between two characters, and never within one.
+const clean = (text, most) => [...written(text).replace(UNSEEN, "").trim()].slice(0, most).join("");
+// A name may be one that every object of the language has.
+const own = (table, name) => (Object.hasOwn(table, name) ? table[name] : undefined);
 
 function read(hash) {
   const [name, ...pieces] = hash.replace(/^#/, "").slice(0, LONGEST).split("&");
-  const own = pieces.filter((piece) => /^[.:]/.test(piece)).map((piece) => piece.split("="));
+  const told = pieces.filter((piece) => /^[.:]/.test(piece)).map((piece) => piece.split("="));
   const inputs = pieces.filter((piece) => !/^[.:]/.test(piece));
-  return { name: /^[a-z-]{1,40}$/.test(name) ? name : "", inputs, said: new Map(own), pieces };
+  return { name: /^[a-z-]{1,40}$/.test(name) ? name : "", inputs, said: new Map(told), pieces };
 }
 
 // A text of a link, if it is a number as Lugwise shows one, or one of the sheet's own phrases.
@@ -49,8 +48,8 @@ function shown(text, kit) {
 function given(text, kit) {
   const plain = written(text);
   const [, number, unit = ""] = /^([\u2212-]?[\d.,/]+)\s*(.*)$/.exec(plain) ?? [];
-  const sign = kit.signs[unit] ?? unit;
-  return kit.choices[plain] ?? shown(number && sign ? `${number}\u00a0${sign}` : number, kit);
+  const sign = own(kit.signs, unit) ?? unit;
+  return own(kit.choices, plain) ?? shown(number && sign ? `${number}\u00a0${sign}` : number, kit);
 }
 
 // Unhides the sentences that the link names, and puts its numbers into their places.
@@ -87,7 +86,7 @@ function fill(place, link, kit) {
 
 // The values of the link, as they stand there.
 function list(link, kit) {
-  const rows = link.inputs.map((piece) => piece.split("=")).filter(([key]) => key in kit.labels);
+  const rows = link.inputs.map((piece) => piece.split("=")).filter(([key]) => own(kit.labels, key));
   const words = ([key, text]) => `${kit.labels[key]}: ${given(text, kit) ?? "…"}`;
   const item = (row) => Object.assign(document.createElement("li"), { textContent: words(row) });
   const all = document.createElement("ul");
@@ -95,9 +94,10 @@ function list(link, kit) {
   return all;
 }
 
+const signed = (link) => [clean(link.said.get(".by"), 40), clean(link.said.get(".note"), 160)];
+
 function sender(link) {
-  const by = clean(link.said.get(".by"), 40);
-  const note = clean(link.said.get(".note"), 160);
+  const [by, note] = signed(link);
   const [day] = /^\d{4}-\d\d-\d\d$/.exec(written(link.said.get(".on"))) ?? [];
   const when = new Date(day ?? "");
   const isolated = (text) => Object.assign(document.createElement("bdi"), { textContent: text });
@@ -134,7 +134,7 @@ export function arrive() {
     part(root, "used").replaceChildren(list(link, known));
     part(root, "working").href = `../checks/${link.name}/#${link.inputs.join("&")}`;
     whose(link);
-    if (link.said.has(".mine")) (await import("./client_send.js")).attach(root, link, () => whose(read(location.hash)));
+    if (link.said.has(".mine")) (await import("./client_send.js")).attach(root, link, signed(link), () => whose(read(location.hash)));
     check(hash, place);
   }
 

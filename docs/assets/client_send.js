@@ -4,11 +4,13 @@ import { part } from "./parts.js";
 
 const OWN = /^\.(?:by|note|on|mine)(?:=|$)/;
 
-// `link` is what the page has opened; `told` is called when name or note have changed.
-export function attach(root, link, told) {
+// `link` is what the page has opened, `signed` the name and the note in it, as when the page is loaded
+// anew; `told` is called when they have changed.
+export function attach(root, link, signed, told) {
   const form = part(root, "mine");
   form.hidden = false;
   const [by, note, box, copied] = ["by", "note", "link", "copied"].map((name) => part(form, name));
+  [by, note].forEach((box, which) => (box.value = signed[which] || box.value));
   const day = new Date().toISOString().slice(0, 10);
 
   function address() {
@@ -52,5 +54,6 @@ export function attach(root, link, told) {
 
 // As a link for a client has it: see client.js.
 function escaped(text) {
-  return encodeURIComponent(text).replace(/[!*_~']/g, (sign) => `%${sign.charCodeAt(0).toString(16)}`).replaceAll("%20", "+");
+  const whole = text.replace(/\p{Cs}/gu, ""); // half a character cannot be written
+  return encodeURIComponent(whole).replace(/[!*_~']/g, (sign) => `%${sign.charCodeAt(0).toString(16)}`).replaceAll("%20", "+");
 }

@@ -28,7 +28,8 @@ export function arrive() {
   place.dataset.device = "tended";
   place.addEventListener("change", ({ target }) => {
     remember("measures", target.value || null);
-    part(place, "erased").textContent = "";
+    const isKept = (recall("measures") ?? "") === target.value;
+    part(place, "erased").textContent = isKept ? "" : "Not remembered: this browser keeps nothing here.";
     tell(place);
   });
   part(place, "erase").addEventListener("click", () => {

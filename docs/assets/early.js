@@ -1,15 +1,11 @@
 // The texts of a link in the boxes of a form, as they stand there. Python reads them later, and then
 // writes in each box what it has read.
 
+import { unescaped } from "./parts.js";
+
 const LONGEST = 200; // characters of a box
 
-function text(written) {
-  try {
-    return decodeURIComponent(written.replaceAll("+", " "));
-  } catch {
-    return ""; // a broken escape: Python says so
-  }
-}
+const text = (written) => unescaped(written.replaceAll("+", " ")); // Python says what is broken
 
 const bare = (words) => words.replaceAll(" ", ""); // as a link has them
 

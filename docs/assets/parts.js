@@ -7,6 +7,15 @@ export function show(element, words) {
   element.hidden = !words;
 }
 
+// What stands escaped in an address; a broken escape is nothing.
+export function unescaped(written) {
+  try {
+    return decodeURIComponent(written);
+  } catch {
+    return "";
+  }
+}
+
 export function button(label, act) {
   const node = document.createElement("button");
   node.type = "button";

@@ -1,7 +1,7 @@
 // The page of a van. It carries texts between boxes, Python and this browser's store: it knows no
 // part of a van, no unit and no formula. Python sends finished HTML, escaped there.
 
-import { part, show } from "./parts.js";
+import { part, show, unescaped } from "./parts.js";
 import { ask as askPython } from "./python.js";
 import * as store from "./van_store.js";
 import { editing } from "./van_edit.js";
@@ -194,15 +194,16 @@ function bind(root) {
     const link = location.hash.slice(0, LONGEST_LINK);
     const [, id, at] = OPEN.exec(link) ?? [];
     try {
-      if (id && (await openKept(id, decodeURIComponent(at)))) return;
       if (LINK.test(link)) return await fromLink(link);
-      const last = await store.last();
-      if (last && (await openKept(last))) return;
-      const [newest] = await store.list();
-      if (newest) return await open(newest);
+      const kept = await store.lookedAt(id).catch((error) => {
+        console.warn(error);
+        isKept(false);
+      });
+      if (kept) return await open(kept, kept.id === id ? unescaped(at) : "");
     } catch (error) {
       console.warn(error);
-      isKept(false);
+      say(error.message);
+      clearTimeout(saying); // it stands: nothing else here says what is wrong
     }
     part(root, "start").hidden = false;
   }

@@ -1,7 +1,7 @@
 // A worksheet for a van that this browser keeps: its values are filled in from the van, and put back
 // when that is asked for. Until then a change on the sheet changes nothing in the van.
 
-import { button, part } from "./parts.js";
+import { button, part, unescaped } from "./parts.js";
 import { ask as askPython } from "./python.js";
 import { inForm } from "./rows.js";
 import * as store from "./van_store.js";
@@ -40,22 +40,26 @@ async function targets(sheet, van) {
 
 // Says above the fields for which part of which van they are, by the end of the link, `whose`.
 export async function attach(sheet, whose) {
-  const [id, place] = decodeURIComponent(whose.replace("&van=", "")).split(":");
+  const [id, place] = unescaped(whose.replace("&van=", "")).split(":");
   const van = whose && (await store.get(id).catch(() => null));
   if (!van) return part(sheet, "of-van")?.remove();
-  const found = (await targets(sheet, van)).find((one) => one.where === place);
+  const found = (await targets(sheet, van).catch(console.warn))?.find((one) => one.where === place);
   if (!found) return part(sheet, "of-van")?.remove();
   const said = Object.assign(line("p"), { role: "status" });
   const back = Object.assign(line("a", "Back to the van"), {
     href: `../../van/#open=${id}:${encodeURIComponent(place)}`,
     className: "lw-button lw-plain",
   });
-  const put = button("Put it into the van", async () => {
+  async function putBack() {
     const now = await store.get(id); // it may have been changed since
+    if (!now) return (said.textContent = "This van is no longer kept on this device.");
     const reply = await ask({ do: "put", text: now.text, sheet: sheet.dataset.sheet, place, ...inForm(part(sheet, "form")) });
     if (!reply.problems && (await store.keep({ ...now, text: reply.text })) === null) {
       said.textContent = "Another tab has just changed this van. Press again.";
     } else said.textContent = wordsOf(reply);
+  }
+  const put = button("Put it into the van", () => {
+    putBack().catch((error) => (said.textContent = `It is not in the van (${error.message}).`));
   });
   put.className = "lw-button";
   const words = line("p", line("strong", "For ", line("bdi", van.name), ": ", line("bdi", found.label), ". "), found.said);

@@ -30,7 +30,11 @@ function open() {
     request.onblocked = () => reject(new Error("blocked"));
     request.onerror = () => reject(request.error);
     request.onsuccess = () => {
-      request.result.onversionchange = () => request.result.close();
+      request.result.onversionchange = () => {
+        request.result.close();
+        opening = null;
+      };
+      request.result.onclose = () => (opening = null); // erased by the browser, under an open page
       resolve(request.result);
     };
   });
@@ -54,13 +58,13 @@ export const get = (id) => within(VANS, "readonly", (store) => settled(store.get
 
 export const newId = () => [...crypto.getRandomValues(new Uint8Array(9))].map((one) => one.toString(36)).join("");
 
-// Keeps `van` if what is kept is what it was made from, and returns its new count; else returns
+// Keeps `van` if what is kept is what it was made from, or is gone, and returns its new count; else returns
 // nothing and leaves what is there.
 export async function keep(van) {
   const made = { ...van, count: van.count + 1, changed: new Date().toISOString() };
   const kept = await within(VANS, "readwrite", async (store) => {
     const there = await settled(store.get(van.id));
-    if ((there?.count ?? 0) !== van.count) return false;
+    if (there && there.count !== van.count) return false;
     await settled(store.put(made));
     return true;
   });
@@ -86,8 +90,17 @@ export async function copyPhotos(from, to) {
 }
 
 // Which van was looked at last.
-export const last = () => within(NOTES, "readonly", (store) => settled(store.get("last")));
+const last = () => within(NOTES, "readonly", (store) => settled(store.get("last")));
 export const setLast = (id) => within(NOTES, "readwrite", (store) => settled(store.put(id, "last")));
+
+// The van of that id; where there is none, the one looked at last, or else the newest.
+export async function lookedAt(id) {
+  for (const wanted of [id, await last()]) {
+    const kept = wanted && (await get(wanted));
+    if (kept) return kept;
+  }
+  return (await list())[0];
+}
 
 const channel = "BroadcastChannel" in self ? new BroadcastChannel(NAME) : null;
 const tell = (said) => channel?.postMessage(said);

@@ -134,7 +134,9 @@ export function viewing(page) {
   root.addEventListener("click", ({ target }) => {
     const button = target.closest("button");
     if (!button) return;
-    for (const [name, act] of Object.entries(presses)) if (name in button.dataset) act(button.dataset, button);
+    for (const [name, act] of Object.entries(presses)) {
+      if (name in button.dataset) act(button.dataset, button)?.catch((error) => page.say(error.message));
+    }
   });
   root.addEventListener("keydown", ({ key, target }) => {
     const tabs = [...root.querySelectorAll("[data-tab]")];

@@ -101,8 +101,38 @@ def test_who_sends_it_is_text_cut_and_kept_in_its_direction(still, server):
     by, note = still.locator("[data-who] bdi").all_text_contents()
     assert by == (ATTACK + "x" * 100)[:40]
     assert note == "y" * 160
+    open_client(still, server, f"{link_for(NIGHT)}&.by={'x' * 39}%F0%9F%98%80%F0%9F%98%80")
+    expect(still.locator("[data-who] bdi")).to_have_text("x" * 39 + "\U0001f600")
     expect(still.locator("[data-who]")).not_to_contain_text("Invalid")
     assert still.evaluate("() => window.pwned") is None
+
+
+def test_a_name_of_the_language_is_no_value_and_no_choice(still, server):
+    """What every object of JavaScript has is not among the sheet's own words."""
+    for written in ("fuel=constructor", "constructor=1", "toString=1", "__proto__=1"):
+        still.goto(f"{server.url}licences/")
+        open_client(still, server, f"{link_for(NIGHT)}&{written}")
+        expect(still.locator("[data-used] li")).to_have_count(int(written.startswith("fuel")))
+        said = still.locator("[data-body]").text_content()
+        assert "function" not in said and "[object" not in said
+
+
+def test_name_and_note_are_there_after_a_reload(still, server):
+    open_client(still, server, f"{link_for(NIGHT)}&.mine=1")
+    still.get_by_label("Your name").fill("Ö. Brandt & <b>")
+    still.get_by_label("A note").fill("50 % * = _!")
+    address = still.url
+    still.reload()
+    expect(still.get_by_label("Your name")).to_have_value("Ö. Brandt & <b>")
+    expect(still.get_by_label("A note")).to_have_value("50 % * = _!")
+    assert still.url == address
+    still.get_by_label("Your name").evaluate(
+        """(box) => {
+            box.value = "x\\ud83d";
+            box.dispatchEvent(new Event("input", { bubbles: true }));
+        }"""
+    )
+    expect(still.locator("[data-link]")).to_have_value(re.compile(r"&\.by=x&"))
 
 
 def test_a_link_that_cannot_be_read_shows_no_advice(still, server):

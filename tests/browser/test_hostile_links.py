@@ -78,6 +78,7 @@ def test_markup_in_a_link_that_starts_the_page_is_shown_as_text(fresh_page, serv
         pytest.param("current=45A&" + "&".join(f"k{n}=1" for n in range(10_000)), id="10 000 keys"),
         pytest.param("current=45A&length=%E0%A4%A", id="broken escape"),
         pytest.param("current=45A&length=#6m#v=1", id="nested #"),
+        pytest.param("current=45A&van=%E0%A4%A:x", id="broken van"),
         pytest.param("current=45A&a=\\&b='&c=\"]&d=[&e=`&f=${1}&g={x.y}", id="quotes"),
         pytest.param("current=45A&&&==&=x&current=46A&%00=%00", id="odds and ends"),
         pytest.param(

@@ -158,6 +158,14 @@ def test_a_sheet_is_filled_from_a_van_of_this_device(van, server):
         "Filled in from the van", timeout=STARTING
     )
     expect(page.locator("#wire-drop-length")).to_have_value("3.2")
+    page.evaluate(
+        """async () => {
+            const store = await import("../../assets/van_store.js");
+            for (const one of await store.list()) await store.remove(one.id);
+        }"""
+    )
+    page.get_by_role("button", name="Put it into the van").click()
+    expect(page.locator("[data-of-van]")).to_contain_text("no longer kept on this device")
 
 
 @pytest.mark.parametrize("sample", ["ten-mistakes", "half-seen"])

@@ -134,6 +134,33 @@ def test_a_stranger_s_link_or_file_is_a_sentence_and_never_runs(van, server, tmp
     assert page.evaluate("() => window.pwned") is None
 
 
+def test_a_strange_end_of_the_address_opens_the_van_and_accuses_no_browser(van, server):
+    page = van
+    begin(page, "Fern")
+    expect_kept(page)
+    page.goto(f"{server.url}licences/")
+    for end in ("#open=nothing:%E0%A4%A", f"#open={'a' * 50_000}:x"):
+        page.goto(f"{server.url}van/{end}")
+        page.reload()
+        expect(page.locator("[data-which]")).to_contain_text("Fern", timeout=STARTING)
+        expect(page.locator("[data-start]")).to_be_hidden()
+        expect(page.locator("[data-refused-words]")).to_have_text("")
+
+
+def test_a_van_erased_under_its_open_page_is_kept_again_as_itself(van, server):
+    page = van
+    begin(page, "Fern")
+    add(page, "fridge", "3 m")
+    expect_lengths(page, ["3 m"])
+    session = page.context.new_cdp_session(page)
+    here = {"origin": server.url.rstrip("/"), "storageTypes": "indexeddb"}
+    session.send("Storage.clearDataForOrigin", here)
+    box(page, "circuits[1].length").fill("4")
+    expect_lengths(page, ["4 m"])
+    assert [one["copy"] for one in kept(page)] == [False]
+    expect(page.locator("[data-refused-words]")).to_have_text("")
+
+
 def test_a_photo_is_made_small_and_kept_with_its_part(van, tmp_path):
     page = van
     begin(page)
