@@ -26,10 +26,10 @@ from calc.units.shown import NO_BREAK_SPACE, grouped, quantity_text, rounded, wi
 from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import Chart
 
-_START, _TOP, _BASE = 54.0, 26.0, 108.0  # where days begin, a full bank, an empty bank
-_HIGH, _FOOT = 158.0, 212.0  # the most power, and none
+_START, _TOP, _BASE = 54.0, 26.0, 104.0  # where days begin, a full bank, an empty bank
+_HIGH, _FOOT = 152.0, 204.0  # the most power, and none
 _LEAST, _MANY = 1.0, 10_000.0  # W: a smaller scale is of no use, a larger one is in kW
-_KEY, _ROW = 246.0, 21.0
+_KEY, _ROW = 238.0, 21.0
 _LABEL = 26.0  # the room that the number of a day takes
 _BARS = ("lw-in-full", "lw-in-striped", "lw-in-hollow")
 
@@ -136,7 +136,7 @@ def _power(days: Days) -> Markup:
 
     title = f"Coming in, {unit.symbol}, mean of {BLOCK}{NO_BREAK_SPACE}h"
     drawn: list[object] = [
-        text(LEFT, 146, title, anchor="start"),
+        text(LEFT, 141, title, anchor="start"),
         *side_figures(_START, (_HIGH, at(end)), (height(end / 2), at(end / 2)), (_FOOT, "0")),
         across(_START, _HIGH, "lw-grid"),
         across(_START, height(end / 2), "lw-grid"),

@@ -83,7 +83,7 @@ def test_a_row_is_added_with_the_focus_in_it_and_counts_once_it_has_a_name(page,
     expect(sheet.field(LIST).locator("[data-said]")).to_have_text("Joint 5 added.")
     expect_answer(sheet, USUAL)
     page.keyboard.type("inverter plus")
-    sheet.cell(LIST, 5, "maker_torque").fill("11,5")
+    sheet.cell(LIST, 5, "maker_torque").fill("11.5")
     rows = [*USUAL, row("inverter plus", maker_torque="11.5")]
     expect_answer(sheet, rows)
     sheet.cell(LIST, 5, "stud").focus()
