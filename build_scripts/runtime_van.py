@@ -19,6 +19,7 @@ VIEWS: tuple[dict[str, Any], ...] = (
     {"do": "link", "start": "van/#"},
     {"do": "review"},
     {"do": "best"},
+    {"do": "client-make", "start": "client/#"},
     {"do": "lists", "start": "van/"},
     {"do": "diagram"},
     {"do": "sheet", "sheet": 1},
@@ -49,6 +50,8 @@ def requests() -> list[str]:
         asked += [{"do": "open", "source": source} for source in (toml, text, toml[:-9], "[" * 99)]
         link = _reply({"do": "link", "start": "", "text": text}).get("link", "")
         asked.append({"do": "unpack", "link": link})
+        fragment = _reply({"do": "client-make", "text": text})["fragment"]
+        asked += [{"do": "client-check", "fragment": fragment, "more": more} for more in (0, 1)]
     return [json.dumps({"van": question}) for question in asked]
 
 

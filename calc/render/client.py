@@ -6,10 +6,11 @@ of a link before Python has started, and of a worked answer, with its numbers.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from calc.judge import Level
+from calc.render.advice import IF, cautions_html, neglect_html, sentence_html, why_html
 from calc.render.answer import verdict_html
 from calc.render.html import Markup, el, join
 from calc.units.kinds import KINDS
@@ -17,16 +18,9 @@ from calc.worksheet.answer import Answer
 from calc.worksheet.declare import Declaration
 from calc.worksheet.explain import Explained, Explanation, headlines
 from calc.worksheet.fields import Choice
-from calc.worksheet.shown_values import NAME
 
 JOINING = ("to", "and", "at", "most", "least", "between", "about", "or", "by", "more", "less")
 """Words that a shown number may have beside it."""
-
-_IF = "If these numbers are right: "
-"""What stands before advice that nobody has checked: a link alone never makes anything fine."""
-
-Place = Callable[[str, int], Markup]
-"""What stands for a name in a sentence; the number counts the names of a headline."""
 
 
 def client_html(answer: Answer, how: Explanation, said: Explained) -> Markup:
@@ -37,15 +31,15 @@ def client_html(answer: Answer, how: Explanation, said: Explained) -> Markup:
 
     asked = headlines(answer.worksheet)
     finding = (
-        [_sentence(asked[said.rule], lambda _, n: el("b", said.found[n]))] if said.rule else []
+        [sentence_html(asked[said.rule], lambda _, n: el("b", said.found[n]))] if said.rule else []
     )
-    reasons = [*finding, *(_sentence(how.reasons[n].text, put) for n in said.reasons)]
+    reasons = [*finding, *(sentence_html(how.reasons[n].text, put) for n in said.reasons)]
     return join(
         el(
             "p",
             verdict_html(answer.verdict),
             " ",
-            _sentence(how.advice[said.advice].text, put),
+            sentence_html(how.advice[said.advice].text, put),
             class_="lc-advice",
         ),
         _bars(
@@ -53,9 +47,9 @@ def client_html(answer: Answer, how: Explanation, said: Explained) -> Markup:
             for (label, name), share in zip(how.bars, said.shares, strict=True)
             if share is not None
         ),
-        _why(el("li", reason) for reason in reasons),
-        _neglect([el("p", _sentence(how.neglect[said.neglect].text, put))]),
-        _cautions(el("li", _sentence(how.cautions[n].text, put)) for n in said.cautions),
+        why_html(el("li", reason) for reason in reasons),
+        neglect_html([el("p", sentence_html(how.neglect[said.neglect].text, put))]),
+        cautions_html(el("li", sentence_html(how.cautions[n].text, put)) for n in said.cautions),
     )
 
 
@@ -74,9 +68,14 @@ def template(sheet: Declaration, how: Explanation, usual: Answer) -> dict[str, A
         "labels": {field.id: field.label for field in sheet.fields},
         "choices": dict(_choices(sheet)),
         "signs": {unit.link: unit.symbol for kind in KINDS for unit in kind.units if unit.link},
-        "words": sorted({*JOINING, *_units()}),
-        "phrases": sorted(set(_phrases(sheet))),
+        "words": words(),
+        "phrases": sorted(set(phrases(sheet))),
     }
+
+
+def words() -> list[str]:
+    """Return the words that a shown number may have beside it, its unit among them."""
+    return sorted({*JOINING, *_units()})
 
 
 def _template_html(sheet: Declaration, how: Explanation) -> Markup:
@@ -89,19 +88,19 @@ def _template_html(sheet: Declaration, how: Explanation) -> Markup:
     advice = (
         el(
             "span",
-            el("small", _IF) if point.of == Level.FINE else None,
-            _sentence(point.text, put),
+            el("small", IF) if point.of == Level.FINE else None,
+            sentence_html(point.text, put),
             data_advice=n,
             hidden=True,
         )
         for n, point in enumerate(how.advice)
     )
     findings = (
-        hidden("li", _sentence(text, lambda _, n: el("b", "…", data_found=n)), data_rule=rule)
+        hidden("li", sentence_html(text, lambda _, n: el("b", "…", data_found=n)), data_rule=rule)
         for rule, text in headlines(sheet).items()
     )
     reasons = (
-        hidden("li", _sentence(point.text, put), data_reason=n)
+        hidden("li", sentence_html(point.text, put), data_reason=n)
         for n, point in enumerate(how.reasons)
     )
     return join(
@@ -110,19 +109,13 @@ def _template_html(sheet: Declaration, how: Explanation) -> Markup:
             _bar(label, put(name, 0), 0, data_row=n, hidden=True)
             for n, (label, name) in enumerate(how.bars)
         ),
-        _why([*findings, *reasons]),
-        _neglect(
-            hidden("p", _sentence(point.text, put), data_neglect=n)
+        why_html([*findings, *reasons]),
+        neglect_html(
+            hidden("p", sentence_html(point.text, put), data_neglect=n)
             for n, point in enumerate(how.neglect)
         ),
-        _cautions(el("li", _sentence(point.text, put)) for point in how.cautions),
+        cautions_html(el("li", sentence_html(point.text, put)) for point in how.cautions),
     )
-
-
-def _sentence(text: str, put: Place) -> Markup:
-    """Return a sentence with what `put` gives in the place of each name."""
-    pieces = NAME.split(text)
-    return join(*(put(one, n // 2) if n % 2 else one for n, one in enumerate(pieces)))
 
 
 def _bars(rows: Iterable[Markup]) -> Markup | None:
@@ -140,19 +133,6 @@ def _bar(label: str, value: Markup, share: int, **named: object) -> Markup:
     return el("p", el("span", label), " ", value, drawn, class_="lc-bar", **named)
 
 
-def _why(items: Iterable[Markup]) -> Markup:
-    return join(el("h2", "Why"), el("ol", *items))
-
-
-def _neglect(said: Iterable[Markup]) -> Markup:
-    return join(el("h2", "If nothing is done"), *said)
-
-
-def _cautions(items: Iterable[Markup]) -> Markup | None:
-    made = list(items)
-    return el("ul", *made, class_="lc-cautions", aria_label="Cautions") if made else None
-
-
 def _options(sheet: Declaration) -> Iterator[Any]:
     for field in sheet.fields:
         if isinstance(field, Choice):
@@ -168,7 +148,7 @@ def _choices(sheet: Declaration) -> Iterator[tuple[str, str]]:
                 yield reading.link, reading.text
 
 
-def _phrases(sheet: Declaration) -> Iterator[str]:
+def phrases(sheet: Declaration) -> Iterator[str]:
     """Yield the texts without a number that a result or a choice may be shown as."""
     yield from (option.label or option.id for option in _options(sheet))
     for output in (*sheet.results, *sheet.intermediates):

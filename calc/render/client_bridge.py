@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from calc import InputError, find
+from calc.render.advice import state_html
 from calc.render.client import client_html
 from calc.render.html import Markup, el, join
 from calc.sheets import explanation_of
@@ -17,7 +18,6 @@ from calc.worksheet.link import open_fragment
 
 Reply = dict[str, Any]
 
-_MOST_TOLD = 4
 _NUMBER = re.compile(r"[\d\u2212(][^<>&\"]{0,31}")
 
 
@@ -50,7 +50,7 @@ def _confirm(asked: Mapping[str, Any], _: Mapping[str, str]) -> Reply:
     return {
         "html": client_html(answer, how, said),
         "agrees": not told,
-        "told": _state(told),
+        "told": state_html(told),
         "used": _used(answer),
     }
 
@@ -93,16 +93,6 @@ def _told(label: str, claimed: str, text: str) -> Markup:
         return join(label, ": not in the link, calculated ", el("b", text), ".")
     seen = el("bdi", claimed) if _NUMBER.fullmatch(claimed) else "something else"
     return join(label, ": the link said ", seen, ", calculated ", el("b", text), ".")
-
-
-def _state(told: list[Markup]) -> Markup:
-    if not told:
-        return join("Checked: calculated again on this device, with the same result.")
-    return join(
-        el("b", "The link differs from what its values give."),
-        " What you read here is calculated on this device.",
-        el("ul", *(el("li", one) for one in told[:_MOST_TOLD])),
-    )
 
 
 def _used(answer: Answer) -> Markup:

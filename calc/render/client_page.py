@@ -3,14 +3,68 @@
 from typing import Any
 
 from calc import find, work, worksheets
-from calc.render.client import template
+from calc.render.advice import IF, sentence_html
+from calc.render.client import phrases, template, words
 from calc.render.html import Markup, el
+from calc.render.van_client import frame_html
 from calc.sheets import explanation_of
+from calc.van.advised import ADVICE, CLEAR, NAMED, NEGLECT, REASONS, TITLE, headlines
+from calc.van.record import KINDS
+from calc.van.reviewed import REVIEWED
+
+VAN = "van"
+"""The name by which a link explains a van, where another has its worksheet's."""
 
 
 def kit(name: str) -> dict[str, Any]:
     """Return what a client's page needs of the worksheet `name` before Python has started."""
     return template(find(name), explanation_of(name), work(name))
+
+
+def van_kit() -> dict[str, Any]:
+    """Return what a client's page needs of a van's review before Python has started.
+
+    `findings` are the sentences that may stand among the reasons, by name, with empty places.
+    """
+
+    def put(name: str, _: int) -> Markup:
+        named = {"data_first": True} if name == "first" else {"data_value": name}
+        return el("b", "…", **named)
+
+    def slot(name: str, number: int) -> Markup:
+        return el("b", "…", data_found=number, data_named=name in NAMED)
+
+    advice = (
+        el(
+            "span",
+            el("small", IF) if n == CLEAR else None,
+            sentence_html(text, put),
+            data_advice=n,
+            hidden=True,
+        )
+        for n, text in enumerate(ADVICE)
+    )
+    reasons = (
+        el("li", el("b", "", data_where=True), el("span", "", data_headline=True),
+           data_point=n, hidden=True)
+        for n in range(1, REASONS + 1)
+    )  # fmt: skip
+    neglect = (el("p", text, data_neglect=n, hidden=True) for n, text in enumerate(NEGLECT))
+    counted = ("stop", "stops", "caution", "cautions")
+    return {
+        "title": TITLE,
+        "set": "",
+        "html": frame_html(advice, reasons, neglect),
+        "findings": {key: sentence_html(text, slot) for key, text in headlines().items()},
+        "kinds": {id: kind.one for id, kind in KINDS.items()},
+        "usual": {},
+        "labels": {},
+        "choices": {},
+        "signs": {},
+        "words": sorted({*words(), *counted}),
+        "phrases": sorted({text for name in REVIEWED for text in phrases(find(name))}),
+        "listed": "All stops and cautions",
+    }
 
 
 def client_page() -> Markup:
@@ -21,7 +75,7 @@ def client_page() -> Markup:
         el(
             "p",
             "Somebody can send you an answer of Lugwise as a link that opens here. To make one, "
-            "open a sheet and press “Explain to a client”.",
+            "open a sheet or the review of a van and press “Explain to a client”.",
             data_none=True,
         ),
         _mine(),
@@ -32,7 +86,7 @@ def client_page() -> Markup:
             el("div", "", data_said=True),
             el(
                 "details",
-                el("summary", "Numbers used"),
+                el("summary", "Numbers used", data_listed=True),
                 el("div", "", data_used=True),
                 class_="lc-used",
             ),
@@ -46,7 +100,7 @@ def client_page() -> Markup:
             data_body=True,
             hidden=True,
         ),
-        data_client=" ".join(worksheets()),
+        data_client=" ".join((*worksheets(), VAN)),
         class_="lc",
         data_search_exclude=True,
     )
@@ -68,6 +122,7 @@ def _mine() -> Markup:
         el("p", "", role="status", data_copied=True, class_="lw-hint"),
         el("label", "Link for your client", for_="lc-link", class_="lw-link-label"),
         el("input", id="lc-link", type="text", readonly=True, data_link=True, class_="lw-link"),
+        el("p", "", data_size=True, class_="lw-hint"),
         data_mine=True,
         class_="lc-mine",
         hidden=True,

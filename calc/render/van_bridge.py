@@ -13,7 +13,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 
-from calc.render import van_edit, van_papers, van_views
+from calc.render import van_client, van_edit, van_papers, van_views
 from calc.render.van_held import Asked, Reply, about, refusal, van_of
 from calc.van.data import van_as_data, van_from_data
 from calc.van.demos import DEMOS, demo
@@ -98,4 +98,5 @@ ACTS: dict[str, Callable[[Asked], Reply]] = {
     **van_edit.ACTS,
     **van_views.ACTS,
     **van_papers.ACTS,
+    **van_client.ACTS,
 }

@@ -100,6 +100,13 @@ def review_html(found: Review, van: str) -> Markup:
         el(
             "p",
             el("button", "Print", type="button", class_="lw-button lw-plain", data_prints=True),
+            el(
+                "button",
+                "Explain to a client",
+                type="button",
+                class_="lw-button lw-plain",
+                data_explains=True,
+            ),
             class_="lv-tools",
         ),
     )

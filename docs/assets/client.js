@@ -6,6 +6,8 @@ import { part, show, unescaped } from "./parts.js";
 import { ask } from "./python.js";
 
 const LONGEST = 8_000; // characters of a link that are read
+const VAN = "van"; // the name by which a link explains a van, not a sheet's answer
+const LONG = 600; // characters of an address that paper has room for
 const UNCHECKED = "From the link, not checked yet.";
 const SHORT = [
   ["+", " "],
@@ -119,6 +121,7 @@ export function arrive() {
     const hash = location.hash;
     const link = read(hash);
     const known = root.dataset.client.split(" ").includes(link.name) && (await kitOf(link.name));
+    const van = known && link.name === VAN ? await import("./client_van.js") : null;
     if (hash !== location.hash) return;
     part(root, "body").hidden = !known;
     part(root, "none").hidden = Boolean(known);
@@ -131,11 +134,15 @@ export function arrive() {
     told.textContent = UNCHECKED;
     place.innerHTML = known.html; // ours, as it was built: nothing of the link is in it
     fill(place, link, known);
+    van?.fill(place, link, known, { shown, written });
     part(root, "used").replaceChildren(list(link, known));
-    part(root, "working").href = `../checks/${link.name}/#${link.inputs.join("&")}`;
+    part(root, "listed").textContent = known.listed ?? "Numbers used";
+    part(root, "used").parentElement.hidden = Boolean(van);
+    part(root, "working").href = van ? van.page(link) : `../checks/${link.name}/#${link.inputs.join("&")}`;
     whose(link);
     if (link.said.has(".mine")) (await import("./client_send.js")).attach(root, link, signed(link), () => whose(read(location.hash)));
-    check(hash, place);
+    if (van && !link.inputs.length) told.textContent = `${UNCHECKED} ${van.UNSENT}`;
+    else check(hash, place, van);
   }
 
   function whose(link) {
@@ -143,28 +150,33 @@ export function arrive() {
     part(root, "who").hidden = !part(root, "who").childNodes.length;
   }
 
-  function check(hash, place) {
+  function check(hash, place, van, more = false) {
     const now = () => root.isConnected && hash.split("&.")[0] === location.hash.split("&.")[0];
     const take = (reply) => {
       if (!now()) return;
+      if (reply.more) return void setTimeout(check, 0, hash, place, van, true);
       if (reply.problem) told.textContent = `${UNCHECKED} ${reply.problem}`;
       else {
         place.innerHTML = reply.html;
         told.innerHTML = reply.told;
         part(root, "used").innerHTML = reply.used;
+        part(root, "used").parentElement.hidden = false;
         root.dataset.checked = reply.agrees ? "agrees" : "differs";
       }
       document.documentElement.dataset.lugwise = "ready";
     };
     const refuse = () => now() && show(told, `${UNCHECKED} It cannot be checked on this device.`);
-    ask("client", { client: { do: "confirm", fragment: hash.slice(1, LONGEST) } }, { take, refuse, needs: "client" });
+    const fragment = hash.slice(1, LONGEST);
+    const request = van ? van.request(fragment, more) : { client: { do: "confirm", fragment } };
+    ask("client", request, { take, refuse, needs: van ? VAN : "client" });
   }
 
   root.lugwiseOpen = true;
   window.addEventListener("hashchange", open);
   window.addEventListener("beforeprint", () => {
     part(root, "printed").textContent = new Date().toLocaleDateString("en-GB", { dateStyle: "long" });
-    part(root, "address").textContent = location.href.replace("&.mine=1", "");
+    const address = location.href.replace("&.mine=1", "");
+    part(root, "address").textContent = address.length > LONG ? "in the link that was sent" : address;
   });
   part(root, "prints").addEventListener("click", () => {
     const print = (svg) => {

@@ -2,6 +2,7 @@
 
 import { part } from "./parts.js";
 
+const [LONG, LONGEST] = [600, 8_000]; // characters: from where the size is told, and the most
 const OWN = /^\.(?:by|note|on|mine)(?:=|$)/;
 
 // `link` is what the page has opened, `signed` the name and the note in it, as when the page is loaded
@@ -26,6 +27,8 @@ export function attach(root, link, signed, told) {
 
   function changed() {
     box.value = address();
+    const length = box.value.length;
+    part(form, "size").textContent = length > LONG ? `The link has ${length} characters; up to ${LONGEST} arrive whole.` : "";
     history.replaceState(history.state, "", `${box.value}&.mine=1`);
     told();
   }

@@ -2,6 +2,7 @@
 // the parts come with the review.
 
 import { part } from "./parts.js";
+import { toClient } from "./to_client.js";
 import "./zoom.js";
 
 export function viewing(page) {
@@ -124,6 +125,11 @@ export function viewing(page) {
     seasons: async (_, pressed) => {
       const reply = await ask({ do: "seasons" });
       if (pressed.isConnected) pressed.parentElement.outerHTML = reply.html;
+    },
+    explains: async () => {
+      const start = new URL("../client/#", location.href).href;
+      const { fragment } = await ask({ do: "client-make", start });
+      toClient(`../client/#${fragment}&.mine=1`);
     },
     prints: () => {
       document.documentElement.dataset.printing = "";

@@ -6,10 +6,13 @@ import pytest
 from playwright.sync_api import Page, expect
 
 import calc
+from calc.render.van_client import link_of
 from calc.sheets import explanation_of
+from calc.van.advised import CAUTIONS, REASONS, advised
+from calc.van.demos import demo
 from calc.worksheet.client_link import write_client
 from calc.worksheet.explain import explained
-from tests.browser.sheet_helpers import ATTACK, another_page, link_to, move, open_sheet
+from tests.browser.sheet_helpers import ATTACK, STARTING, another_page, link_to, move, open_sheet
 from tests.browser.tools import VIEWPORTS
 from tests.browser.wcag import SMALL_TARGETS, SMALL_TEXT, broken_rules
 from tests.browser.workers import REFUSED
@@ -31,6 +34,11 @@ def link_for(name: str, texts: dict[str, str] | None = None) -> str:
     answer = calc.work(name, texts or {})
     said = explained(answer, explanation_of(name))
     return "#" + write_client(answer.worksheet, answer.inputs, said)
+
+
+def van_link(name: str) -> str:
+    van = demo(name)
+    return "#" + link_of(van, advised(van.review()))
 
 
 def told(page: Page):
@@ -191,3 +199,67 @@ def test_what_the_link_says_otherwise_is_told(page, server):
 def pages(pdf: bytes) -> int:
     """Return how many pages a PDF has."""
     return len(re.findall(rb"/Type /Page\b", pdf))
+
+
+def test_what_a_link_says_of_a_van_is_numbers_and_names_only(still, server):
+    page = still
+    link = van_link("ten-mistakes")
+    open_client(page, server, link + BY)
+    said = page.locator("[data-said]")
+    expect(told(page)).to_have_text(UNCHECKED)
+    expect(said).to_contain_text("2 stops and 5 cautions")
+    expect(said).to_contain_text("Change first: pattern 1 “winter weekend”.")
+    expect(said).to_contain_text(
+        "800\u00a0W cannot hold 18\u00a0°C at −8\u00a0°C, with 2179\u00a0W lost."
+    )
+    assert said.locator("li:visible").count() == REASONS + len(CAUTIONS)
+    assert "…" not in said.inner_text() and not said.locator(".lw-verdict").count()
+    assert page.evaluate("() => document.documentElement.scrollWidth") <= 360
+    # Nothing that a stranger puts in its place is said, but a name, which stands in quotes.
+    for changed in (
+        "%3Cimg+src=x+onerror=window.pwned=1%3E",
+        "constructor",
+        "9" * 99,
+        "%E2%80%AE6",
+    ):
+        hostile = re.sub(r"(:stops|\.[fnrp][123])=[^&]*", rf"\1={changed}", link)
+        open_client(page, server, hostile)
+        expect(told(page)).to_have_text(UNCHECKED)
+        assert page.evaluate("() => window.pwned") is None
+        assert said.locator("img, [onerror]").count() == 0
+        expect(said.locator("[data-value=stops]:visible")).to_have_text("…")
+        expect(said.locator("[data-point]:visible")).to_have_count(0)
+    open_client(page, server, re.sub(r"(\.f1)=[^&]*", r"\1=all+is+fine~9", link))
+    expect(said.locator("[data-point='1']")).to_contain_text("… cannot hold 9 at …")
+    # Of a van that is too large for a link there is nothing to check.
+    open_client(page, server, re.sub(r"&v=1&van=[^&]*", "", link))
+    expect(told(page)).to_contain_text(f"{UNCHECKED} The van is too large for a link")
+    expect(said).to_contain_text("winter weekend")
+
+
+def test_from_a_van_to_a_client(page, server):
+    page.goto(f"{server.url}van/")
+    page.locator("[data-start] [data-demo=ten-mistakes]").click(timeout=STARTING)
+    page.get_by_role("tab", name="Review").click()
+    page.get_by_role("button", name="Explain to a client").click(timeout=STARTING)
+    root = page.locator("[data-client]")
+    expect(root).to_have_attribute("data-checked", "agrees", timeout=STARTING)
+    root.get_by_label("Your name").fill("A. Brandt")
+    link = root.locator("[data-link]").input_value()
+    assert link.startswith(f"{server.url}client/{van_link('ten-mistakes')}&.by=")
+    expect(root.locator("[data-size]")).to_contain_text(f"The link has {len(link)} characters")
+    page.goto(link)
+    expect(root).to_have_attribute("data-checked", "agrees", timeout=STARTING)
+    expect(root.locator("[data-said] .lc-advice .lw-verdict")).to_have_text("Stop")
+    expect(root.locator("[data-said]")).to_contain_text("Mend: Fit a heater of")
+    expect(root.locator("[data-who] bdi")).to_have_text("A. Brandt")
+    root.locator("summary", has_text="All stops and cautions").click()
+    assert root.locator("[data-used] li").count() == 7
+    root.locator("summary", has_text="All stops and cautions").click()
+    for paper in ("A4", "Letter"):
+        assert pages(page.pdf(format=paper)) == 1
+    page.evaluate("(link) => { location.href = link; }", link.replace("2+stops", "0+stops"))
+    expect(root).to_have_attribute("data-checked", "differs", timeout=STARTING)
+    expect(told(page)).to_contain_text("Stops: the link said 0, calculated 2 stops")
+    way = root.get_by_role("link", name="See the working").get_attribute("href")
+    assert re.fullmatch(r"\.\./van/#v=1&van=[\w-]+", way)

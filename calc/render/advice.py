@@ -1,0 +1,47 @@
+"""The frame of what a client reads, of an answer as of a van: why, if nothing is done, cautions."""
+
+from collections.abc import Callable, Iterable
+
+from calc.render.html import Markup, el, join
+from calc.worksheet.shown_values import NAME
+
+Place = Callable[[str, int], Markup]
+"""What stands for a name in a sentence; the number counts the names of a headline."""
+
+IF = "If these numbers are right: "
+"""What stands before advice that nobody has checked: a link alone never makes anything fine."""
+
+_MOST_TOLD = 4
+
+
+def sentence_html(text: str, put: Place) -> Markup:
+    """Return a sentence with what `put` gives in the place of each name."""
+    pieces = NAME.split(text)
+    return join(*(put(one, n // 2) if n % 2 else one for n, one in enumerate(pieces)))
+
+
+def why_html(items: Iterable[Markup]) -> Markup:
+    """Return the reasons under their heading."""
+    return join(el("h2", "Why"), el("ol", *items))
+
+
+def neglect_html(said: Iterable[Markup]) -> Markup:
+    """Return what happens if nothing is done under its heading."""
+    return join(el("h2", "If nothing is done"), *said)
+
+
+def cautions_html(items: Iterable[Markup]) -> Markup | None:
+    """Return the cautions, nothing where there is none."""
+    made = list(items)
+    return el("ul", *made, class_="lc-cautions", aria_label="Cautions") if made else None
+
+
+def state_html(told: list[Markup]) -> Markup:
+    """Return how a link stands to a fresh calculation: `told` is what differs."""
+    if not told:
+        return join("Checked: calculated again on this device, with the same result.")
+    return join(
+        el("b", "The link differs from what its values give."),
+        " What you read here is calculated on this device.",
+        el("ul", *(el("li", one) for one in told[:_MOST_TOLD])),
+    )
