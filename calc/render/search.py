@@ -38,7 +38,8 @@ def key_html(answer: Answer, page: Walked) -> Markup:
 def details_html(answer: Answer, page: Walked) -> Markup:
     """Return what stands below the step: cautions, the steps so far, limits, working, sources."""
     if _at_start(answer, page):
-        return join(el("h2", "Details", class_="lw-answer-title"), *folds_html(answer))
+        title = el("h2", "Details", class_="lw-answer-title")
+        return join(title, cautions_html(answer), *folds_html(answer))
     return join(
         el("h2", "Details", class_="lw-answer-title"),
         cautions_html(answer),

@@ -28,7 +28,15 @@ def test_a_page_shows_its_own_figures_with_their_working_before_any_script(built
     assert [text_of(part) for part in sheet.iter("noscript")] == [said]
     (key,) = [part for part in sheet.iter("div") if part.get("data-key") is not None]
     (gist,) = [part for part in sheet.iter("div") if part.get("data-gist") is not None]
-    assert text_of(with_class(key, "lw-figure")[0]) == ours.shown[ours.worksheet.results[0].id]
+    if walked := ours.worksheet.walked:
+        listed = [text_of(item) for item in with_class(key, "lw-symptoms")[0].iter("li")]
+        assert len(listed) == len(walked.starts)
+        for item, (_, words, about) in zip(listed, walked.starts, strict=True):
+            assert words in item and about in item
+        assert walked.danger in text_of(key)
+    else:
+        first = ours.shown[ours.worksheet.results[0].id]
+        assert text_of(with_class(key, "lw-figure")[0]) == first
     assert [text_of(part) for part in with_class(gist, "lw-gist-words")] == [ours.sentence]
     cautions = [item for part in with_class(answer, "lw-cautions") for item in part.iter("li")]
     for caution, remark in zip(cautions, ours.cautions, strict=True):

@@ -48,7 +48,7 @@ PRACTICE = Practice(
                 ),
                 Slip(
                     formula="current * 1.5",
-                    text="1.5 times is the upper limit for the wire's fuse. The load needs 1.25 times its current.",
+                    text="The upper limit for the wire's fuse is 1.5 times its ampacity. The load needs 1.25 times its current.",
                 ),
                 Slip(
                     formula="current * 0.8",
