@@ -207,7 +207,7 @@ def test_a_network_in_proportion_has_its_voltages_in_proportion(parts, factor):
     first, second = point_of(parts), point_of(scaled)
     assert (first is None) == (second is None)
     if first is not None:
-        # Where sources oppose each other, what is left between them is the last digits of the whole.
+        # Where sources oppose each other, what is left between them is the last digits of all.
         last = 1e-9 * max(1.0, *(abs(one) for one in second.voltages.values()))
         for node, voltage in first.voltages.items():
             assert second.voltages[node] == pytest.approx(factor * voltage, rel=1e-6, abs=last)
