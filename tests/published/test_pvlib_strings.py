@@ -71,8 +71,8 @@ def test_the_best_voltage_in_heat_is_the_models(panels):
 
 
 def test_necs_table_is_no_lower_than_the_label_for_nearly_all(panels):
-    """It stands in where no coefficient is known. Of the whole list 94 % are so, of a few drawn ones
-    it can be fewer.
+    """It stands in where no coefficient is known. Of the whole list 94 % are so, of a few drawn
+    ones it can be fewer.
     """
     higher = [
         worked(label, coefficient="")["cold_voc"] >= 0.999 * worked(label)["cold_voc"]
