@@ -207,6 +207,7 @@ def violations(page: Page, options: dict[str, Any], places: str | None = None) -
     """Return what breaks axe's rules in the places named, or anywhere."""
     if not page.evaluate("() => 'axe' in window"):
         page.evaluate(AXE_SCRIPT)
+    page.evaluate("() => scrollTo(0, 0)")  # what the header covers farther down is no small target
     ask = "async ([places, options]) => (await axe.run(places ?? document, options)).violations"
     found = {
         f"{rule['id']}: {node['html'][:160]} ({node['failureSummary']})"
