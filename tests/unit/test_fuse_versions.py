@@ -101,7 +101,7 @@ def test_a_bundle_is_counted_at_any_voltage_and_it_is_said_whose_rule_that_is(
     assert answer.verdict == verdict
     said = [one.text for one in answer.cautions if one.rule == "cable.bundle-by-prudence"]
     assert len(said) == (bundled != "2")
-    assert all("prudence" in text and "50 V" in text for text in said)
+    assert all("precaution" in text and "50 V" in text for text in said)
 
 
 @pytest.mark.parametrize("change", [{"voltage": "50 V"}, {"rule_set": "ABYC E-11"}])
