@@ -27,7 +27,7 @@ from build_scripts.bench_measures import (
 from build_scripts.bench_plain import spared_by_host, worked, write_plain_site
 from build_scripts.bench_stages import stage_times
 from build_scripts.bench_starts import Starts, ratio, slowed, starts
-from build_scripts.bench_table import FILE, Row, mb, measured, ms
+from build_scripts.bench_table import Row, mb, measured, ms
 from build_scripts.bench_van import CIRCUITS, edit_times
 
 LEAST_SAVED, LEAST_FILES = 3.5, 2.4
@@ -61,9 +61,6 @@ def main() -> int:
     parser = argparse.ArgumentParser(prog="python -m build_scripts.bench_site", description=__doc__)
     parser.add_argument("--runs", type=int, default=7, help="starts of each kind")
     parser.add_argument("--json", type=Path, help="write the measurement to this file as well")
-    parser.add_argument(
-        "--keep", action="store_true", help=f"write it to {FILE.name}, for the page"
-    )
     options = parser.parse_args()
     rows: list[Row] = []
     print(Row("", "Lugwise", "compared with", "ratio"), flush=True)
@@ -75,8 +72,8 @@ def main() -> int:
         opened = chromium.launch(**BROWSER)
         found = measured(rows, opened.version)
         opened.close()
-    for file in filter(None, (options.json, FILE if options.keep else None)):
-        found.write(file)
+    if options.json:
+        found.write(options.json)
     return 0 if found.kept else 1
 
 

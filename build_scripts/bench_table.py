@@ -1,4 +1,4 @@
-"""What the bench says: a table in the terminal, and the same as a file, for the page "How fast"."""
+"""What the bench says: a table in the terminal, and the same as a file."""
 
 import json
 import os
@@ -7,10 +7,6 @@ import statistics
 from dataclasses import asdict, dataclass
 from datetime import UTC, date, datetime
 from pathlib import Path
-from typing import Any
-
-FILE = Path(__file__).resolve().parent.parent / "evidence" / "speed.json"
-"""The last measurement that was kept: the page is made from it."""
 
 
 @dataclass(frozen=True)
@@ -47,13 +43,6 @@ class Measured:
         """Write it as JSON."""
         data = asdict(self) | {"when": self.when.isoformat()}
         file.write_text(json.dumps(data, indent=1, ensure_ascii=False) + "\n", "utf-8")
-
-
-def read(file: Path = FILE) -> Measured:
-    """Return the measurement that a file holds."""
-    data: dict[str, Any] = json.loads(file.read_text("utf-8"))
-    rows = tuple(Row(**row) for row in data["rows"])
-    return Measured(date.fromisoformat(data["when"]), data["machine"], rows)
 
 
 def measured(rows: list[Row], browser: str) -> Measured:

@@ -148,3 +148,13 @@ def place(site, tmp_path, browser, viewport) -> Iterator[Place]:
     place = Place(site, tmp_path, browser, viewport)
     yield place
     place.close()
+
+
+@pytest.fixture(scope="module")
+def saved(site, tmp_path_factory, browser) -> Iterator[Place]:
+    """A place that is saved whole and whose server has gone for good."""
+    saved = Place(site, tmp_path_factory.mktemp("saved"), browser, VIEWPORTS["phone"])
+    saved.open_saved().close()
+    saved.server.kill()
+    yield saved
+    saved.close()

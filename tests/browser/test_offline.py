@@ -21,16 +21,6 @@ def viewport():
     return VIEWPORTS["phone"]
 
 
-@pytest.fixture(scope="module")
-def saved(site, tmp_path_factory, browser) -> Iterator[Place]:
-    """A place that is saved whole and whose server has gone for good."""
-    saved = Place(site, tmp_path_factory.mktemp("saved"), browser, VIEWPORTS["phone"])
-    saved.open_saved().close()
-    saved.server.kill()
-    yield saved
-    saved.close()
-
-
 @pytest.fixture
 def no_signal(saved: Place, viewport) -> Iterator[Place]:
     """That place, in which a test may open pages but change nothing."""

@@ -5,7 +5,6 @@ Each way is tried, and each is broken to see that the next one takes over.
 
 import base64
 import json
-from collections.abc import Iterator
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -77,16 +76,6 @@ HANGS = """
 def viewport():
     """A phone's: how Python starts does not depend on the window."""
     return VIEWPORTS["phone"]
-
-
-@pytest.fixture(scope="module")
-def saved(site, tmp_path_factory, browser) -> Iterator[Place]:
-    """A place that is saved whole and whose server has gone for good."""
-    saved = Place(site, tmp_path_factory.mktemp("saved"), browser, VIEWPORTS["phone"])
-    saved.open_saved().close()
-    saved.server.kill()
-    yield saved
-    saved.close()
 
 
 def open_sheet(place: Place, script: str = NAMED, path: str = "checks/wire-drop/") -> Page:

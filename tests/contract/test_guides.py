@@ -42,7 +42,8 @@ def prose(text: str) -> str:
 
 def symbols() -> set[str]:
     """Return every unit's symbol and link form that any field takes."""
-    fields = [field for sheet in sheets() for field in sheet.fields if isinstance(field, Quantity)]
+    every = map(calc.find, calc.worksheets())  # a page names units of other sheets too
+    fields = [field for sheet in every for field in sheet.fields if isinstance(field, Quantity)]
     units = [unit for field in fields for kind in field.kinds for unit in kind.units]
     spelt = {text for unit in units for text in (unit.symbol, unit.link, *unit.spellings)}
     return spelt - {""}

@@ -13,6 +13,7 @@ from calc.sheets.parts.fields import EFFICIENCY, bank_voltage
 from calc.units.kinds import CHARGE, CURRENT, ENERGY, NUMBER, POWER, RATIO, TIME, VOLTAGE
 from calc.units.kinds.energy import APPARENT, C_RATE
 from calc.units.kinds.heat import HEAT
+from calc.units.shown import UP
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Quantity
 from calc.worksheet.pictures import Bars, Limit, Row
@@ -49,8 +50,8 @@ WORKSHEET = Worksheet(
         Quantity(id="max_current", advanced=True, optional=True, label="Current limit of the bank", symbol="I_b", kinds=(CURRENT,), low="1 A", high="5000 A", example="150 A", hint="Continuous, by data sheet or management system. Parallel batteries add."),
     ),
     results=(
-        Output(id="continuous", label="Continuous rating needed", symbol="S", kind=APPARENT),
-        Output(id="surge_rating", label="Surge rating needed", symbol="S_s", kind=APPARENT),
+        Output(id="continuous", label="Continuous rating needed", symbol="S", kind=APPARENT, rounding=UP),
+        Output(id="surge_rating", label="Surge rating needed", symbol="S_s", kind=APPARENT, rounding=UP),
         Output(id="dc_current", at="current", label="Current from the bank", symbol="I", kind=CURRENT),
         Output(id="surge_current", label="Current in the surge", symbol="I_s", kind=CURRENT),
         Output(id="idle_charge", label="Idle draw, a day", symbol="Q_0", kind=CHARGE),

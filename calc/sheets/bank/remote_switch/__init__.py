@@ -21,7 +21,7 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.quantities import METRIC, US
-from calc.units.shown import DOWN
+from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.pictures import Remote
@@ -57,7 +57,7 @@ WORKSHEET = Worksheet(
     results=(
         Output(id="route", words=ROUTES, label="What the switch controls"),
         Output(id="line_current", at="line.current", label="Current in the line", symbol="I", kind=CURRENT),
-        Output(id="switch_rating", at="line.rating", label="Contact rating, at least", symbol="I_r", kind=CURRENT),
+        Output(id="switch_rating", at="line.rating", label="Contact rating, at least", symbol="I_r", kind=CURRENT, rounding=UP),
         Output(id="control_conductor", at="coil.run.laid.run.conductor", label="Wire to the coil"),
         Output(id="drop", at="coil.run.drop", label="Voltage drop to the coil", symbol="U_d", kind=VOLTAGE, digits=2),
         Output(id="drop_percent", at="coil.run.drop_share", label="Of the coil's voltage", symbol="d", kind=RATIO, digits=2),
@@ -70,7 +70,7 @@ WORKSHEET = Worksheet(
     intermediates=(
         Output(id="margin", at="line.margin", label="Margin for a continuous load", symbol="m", kind=NUMBER),
         Output(id="factor", at="line.factor", label="Factor for this load", symbol="k", kind=NUMBER),
-        Output(id="sustained", at="line.sustained", label="Continuous rating, at least", symbol="I_m", kind=CURRENT),
+        Output(id="sustained", at="line.sustained", label="Continuous rating, at least", symbol="I_m", kind=CURRENT, rounding=UP),
         Output(id="small", at="panel_switch", label="Usual limit of panel switches", kind=CURRENT),
         Output(id="pull_in_margin", at="coil.pull_in_margin", label="Margin on pull-in", symbol="m_p", kind=NUMBER),
         Output(id="must_see", at="coil.must_see", label="Voltage the coil needs", symbol="U_p", kind=VOLTAGE),

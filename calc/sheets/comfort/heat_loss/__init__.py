@@ -28,6 +28,7 @@ from calc.units.kinds import (
     TIME,
     heat,
 )
+from calc.units.shown import UP
 from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.next_steps import Lead, alike
@@ -102,8 +103,8 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Output(id="loss", label="Heat lost", symbol="P", kind=heat.HEAT, both=True, at="heat.loss"),
-        Output(id="heater", label="Heater, with margin", symbol="P_m", kind=heat.HEAT, both=True, at="size.heater"),
-        Output(id="to_buy", label="Heater to buy, at least", symbol="P_b", kind=heat.HEAT, both=True, at="size.to_buy"),
+        Output(id="heater", label="Heater, with margin", symbol="P_m", kind=heat.HEAT, rounding=UP, both=True, at="size.heater"),
+        Output(id="to_buy", label="Heater to buy, at least", symbol="P_b", kind=heat.HEAT, rounding=UP, both=True, at="size.to_buy"),
         comfort.FUEL_USED,
         comfort.CHARGE_TAKEN,
         comfort.ELECTRIC_CHARGE,
