@@ -2,12 +2,13 @@
 
 At its least for the highest short: a fresh full cold bank, solid cold copper, clean joints. At its
 worst for the lowest: an empty, worn, warm bank, hot copper, worn joints. Each figure is one of the
-worksheet of shorts, asked for the bank alone and for each run alone; here they are only added up.
+worksheet of shorts, asked for each battery and each run alone; here they are only joined, end to end
+or, where batteries have cables of their own, side by side.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from calc.energy.battery import Chemistry
@@ -16,6 +17,7 @@ from calc.units.si import Ohms, Share, Volts
 from calc.van.came import Came, unknown, volts
 from calc.van.chosen import conductor_of
 from calc.van.from_bank import house, rest_voltage
+from calc.van.legs import own_cables
 from calc.van.net import MINUS, PLUS, owner
 from calc.van.once import once_for_each_van
 from calc.van.paths import device_before, way
@@ -32,7 +34,8 @@ class BankSource:
     """A bank as the source of a short, at rest and full: its resistance from `least` to `most`.
 
     `empty` is the voltage that is left when it is nearly empty, `ageing` by how much it and its
-    joints have grown worse. `place` is where its resistance is from.
+    joints have grown worse. `place` is where its resistance is from. `each` has the least and the
+    most of every battery by its id.
     """
 
     voltage: Volts
@@ -41,6 +44,7 @@ class BankSource:
     empty: Volts
     ageing: Share
     place: str
+    each: tuple[tuple[str, Ohms, Ohms], ...]
 
     @property
     def worn(self) -> Ohms:
@@ -114,13 +118,18 @@ def _source_of(batteries: tuple[Part, ...], voltage: str) -> BankSource | Came:
         return unknown("batteries")
     ageing = found[0].inputs["ageing"].value
     assert isinstance(ageing, float)
+    each = tuple(
+        (one.id, answer.values["source_low"], answer.values["source_high"])
+        for one, answer in zip(batteries, found, strict=True)
+    )
     return BankSource(
         voltage=float(found[0].result.short.source.voltage),
-        least=1 / sum(1 / one.values["source_low"] for one in found),
-        most=1 / sum(1 / one.values["source_high"] for one in found),
+        least=1 / sum(1 / least for _, least, _ in each),
+        most=1 / sum(1 / most for _, _, most in each),
         empty=found[0].values["lowest_voltage"],
         ageing=ageing,
         place=f"{batteries[0].place}.resistance",
+        each=each,
     )
 
 
@@ -237,12 +246,38 @@ def _supply_by_bank(van: Van, part: Part) -> Supply | Came:
     before = runs_before(van, part)
     if isinstance(before, Came):
         return before
-    least, worn = bank.least, bank.worn
-    for run in before:
-        own = loop_of(van, run)
-        if isinstance(own, Came):
-            return own
-        share = weight(van, part, run)
-        least += share * (own.least + own.joints)
-        worn += share * (own.hot + own.joints * (1 + bank.ageing))
+    own = tuple(own_cables(van, part, pole) for pole in (PLUS, MINUS))
+    apart = tuple(run for of_pole in own for runs in of_pole.values() for run in runs)
+    cables: dict[str, Loop] = {}
+    for run in {one.id: one for one in (*before, *apart)}.values():
+        loop = loop_of(van, run)
+        if isinstance(loop, Came):
+            return loop
+        cables[run.id] = loop
+    back = way(van, part, MINUS)
+    share = ONE_POLE if back is not None and back.runs else 1.0
+
+    def along(source: tuple[Ohms, Ohms], runs: Iterable[Part]) -> tuple[Ohms, Ohms]:
+        found = [cables[run.id] for run in runs]
+        return (
+            source[0] + share * sum(one.least + one.joints for one in found),
+            source[1] + share * sum(one.hot + one.joints * (1 + bank.ageing) for one in found),
+        )
+
+    fed = [
+        along(
+            (least, most * (1 + bank.ageing)),
+            (run for of_pole in own for run in of_pole.get(battery, ())),
+        )
+        for battery, least, most in bank.each
+    ]
+    together = (1 / sum(1 / least for least, _ in fed), 1 / sum(1 / worn for _, worn in fed))
+    common = (
+        run
+        for pole, of_pole in zip((PLUS, MINUS), own, strict=True)
+        if (found := way(van, part, pole)) is not None
+        for run in found.runs
+        if not any(run in runs for runs in of_pole.values())
+    )
+    least, worn = along(together, common)
     return Supply(bank=bank, runs=before, least=least, worn=worn)

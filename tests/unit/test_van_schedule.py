@@ -130,6 +130,62 @@ def test_the_highest_short_is_at_the_fuse_with_a_full_cold_bank():
     assert of(VAN, "main-plus").fault_high == pytest.approx(REST / 10e-3, rel=1e-4)
 
 
+SECOND = """
+[[batteries]]
+name = "bank B"
+chemistry = "LFP"
+capacity = "100 A·h"
+units = "1"
+resistance = "15 mΩ"
+fuse = "200 A"
+fuse_family = "class T"
+[[isolators]]
+name = "switch B"
+[[cables]]
+name = "plus B"
+pole = "plus"
+from = "bank-b"
+to = "switch-b"
+current = "60 A"
+length = "0.5 m"
+conductor = "2 AWG"
+[[cables]]
+name = "plus B beyond"
+pole = "plus"
+from = "switch-b"
+to = "fuse-block"
+current = "60 A"
+length = "0.4 m"
+conductor = "2 AWG"
+[[cables]]
+name = "minus B"
+pole = "minus"
+from = "bank-b"
+to = "minus-bar"
+current = "60 A"
+length = "0.7 m"
+conductor = "2 AWG"
+"""
+
+
+def test_batteries_with_cables_of_their_own_feed_a_short_side_by_side():
+    """Each in series with its cables, and both in parallel: by hand, with no step of the van's."""
+    first = 20e-3 / 2 + (1.2 + 1.0) / 58 / AREA_2 + JOINTS
+    # three cables of one pole with half a loop's joints each
+    second = 15e-3 + (0.5 + 0.4 + 0.7) / 58 / AREA_2 + 1.5 * JOINTS
+    row = of(VAN + SECOND)
+    assert row.fault_high == pytest.approx(REST * (1 / first + 1 / second), rel=1e-3)
+    over_one = 1 / (1 / 10e-3 + 1 / 15e-3) + (1.2 + 1.0) / 58 / AREA_2 + JOINTS
+    assert row.fault_high > 1.05 * REST / over_one
+    assert row.fault_low < row.fault_high
+
+
+def test_a_second_battery_on_the_first_ones_posts_shares_its_cables():
+    linked = SECOND[: SECOND.index("[[isolators]]")]
+    least = 1 / (1 / 10e-3 + 1 / 15e-3) + (1.2 + 1.0) / 58 / AREA_2 + JOINTS
+    assert of(VAN + linked).fault_high == pytest.approx(REST / least, rel=1e-3)
+
+
 STARTER = """
 [[batteries]]
 name = "starter"
