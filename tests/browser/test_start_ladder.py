@@ -91,7 +91,10 @@ def wait_until_ready(page: Page) -> None:
 
 
 def starts(page: Page) -> list[str]:
-    return page.evaluate("() => window.starts")
+    """The ways that were tried; the last of them is the one by which Python says it came."""
+    tried = page.evaluate("() => window.starts")
+    assert page.locator("html").get_attribute("data-python") == tried[-1]
+    return tried
 
 
 def box_answers(page: Page) -> None:
