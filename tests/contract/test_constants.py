@@ -6,10 +6,8 @@ from importlib import import_module
 from pathlib import Path
 from typing import Annotated, Any, get_args, get_origin, get_type_hints
 
-import pytest
-
 from calc.units.si import Tag
-from tests.contract.code import code_at
+from tests.contract.code import code_at, in_each, name_of
 
 PROJECT = Path(__file__).parents[2]
 FILES = sorted((PROJECT / "calc").rglob("*.py"))
@@ -23,10 +21,6 @@ BOOK = [
 TWO_HOMES: dict[str, str] = {}
 # Numbers of the book without a tag: the file and name, and why.
 UNTAGGED: dict[str, str] = {}
-
-
-def name_of(path: Path) -> str:
-    return path.relative_to(PROJECT).as_posix()
 
 
 def tagged() -> list[tuple[str, str, Any]]:
@@ -67,7 +61,7 @@ def is_number(node: ast.expr | None) -> bool:
     return isinstance(node, ast.BinOp) and is_number(node.left) and is_number(node.right)
 
 
-@pytest.mark.parametrize("path", BOOK, ids=name_of)
+@in_each(BOOK)
 def test_a_number_with_a_name_is_tagged(path):
     """Whole numbers that only count, such as tries, and private tolerances need none."""
     for node in ast.parse(path.read_text("utf-8")).body:
@@ -91,7 +85,7 @@ def comment_above(lines: list[str], number: int) -> str:
     )
 
 
-@pytest.mark.parametrize("path", [f for f in FILES if "Tag(" in code_at(f).text], ids=name_of)
+@in_each([f for f in FILES if "Tag(" in code_at(f).text])
 def test_a_tagged_number_says_where_it_is_from(path):
     text = code_at(path).text
     lines = text.splitlines()
@@ -101,6 +95,6 @@ def test_a_tagged_number_says_where_it_is_from(path):
             assert any(comment_above(lines, at) for at in first), f"{name_of(path)}:{node.lineno}"
 
 
-@pytest.mark.parametrize("path", [f for f in FILES if f.name != "constants.py"], ids=name_of)
+@in_each([f for f in FILES if f.name != "constants.py"])
 def test_hours_and_days_have_one_home(path):
     assert not code_at(path).numbers & {3600, 86400}, name_of(path)

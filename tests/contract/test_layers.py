@@ -11,7 +11,7 @@ import pytest
 
 import calc
 from calc.worksheet.fields import Choice, Quantity
-from tests.contract.code import code_at
+from tests.contract.code import code_at, in_each, name_of
 from tests.contract.samples import sheets
 
 PROJECT = Path(__file__).parents[2]
@@ -19,10 +19,6 @@ CALC = sorted((PROJECT / "calc").rglob("*.py"))
 SCRIPTS = sorted((PROJECT / "docs" / "assets").glob("*.js"))
 TERMINAL = "calc/terminal_van.py"  # on top of all: it reads a van's file and writes its papers
 MADE = {".venv", "node_modules", "build", "site", ".git"}
-
-
-def name_of(path: Path) -> str:
-    return path.relative_to(PROJECT).as_posix()
 
 
 def imports(path: Path) -> frozenset[str]:
@@ -34,24 +30,25 @@ def imports(path: Path) -> frozenset[str]:
 
 def files(*patterns: str) -> Iterator[Path]:
     """Yield the project's own files, without what is made or installed."""
+    own = [path for path in sorted(PROJECT.iterdir()) if path.name not in MADE]
     for pattern in patterns:
-        for path in sorted(PROJECT.rglob(pattern)):
-            if path.relative_to(PROJECT).parts[0] not in MADE:
-                yield path
+        for path in own:
+            yield from sorted(path.rglob(pattern)) if path.is_dir() else []
+        yield from (path for path in own if path.match(pattern))
 
 
 def module_within(module: str, *packages: str) -> bool:
     return any(module == one or module.startswith(f"{one}.") for one in packages)
 
 
-@pytest.mark.parametrize("path", CALC, ids=name_of)
+@in_each(CALC)
 def test_the_library_imports_itself_and_two_named_packages(path):
     outside = {"calc/units/quantities.py": ("pint",), "calc/render/code.py": ("segno",)}
     allowed = ("calc", *sys.stdlib_module_names, *outside.get(name_of(path), ()))
     assert {module for module in imports(path) if not module_within(module, *allowed)} == set()
 
 
-@pytest.mark.parametrize("path", CALC, ids=name_of)
+@in_each(CALC)
 def test_the_library_has_no_clock_no_chance_no_network_and_no_browser(path):
     kept_out = (
         "time", "datetime", "random", "secrets", "os", "socket", "subprocess", "urllib.request",
@@ -61,7 +58,7 @@ def test_the_library_has_no_clock_no_chance_no_network_and_no_browser(path):
     assert {module for module in imports(path) if module_within(module, *kept_out)} == set()
 
 
-@pytest.mark.parametrize("path", CALC, ids=name_of)
+@in_each(CALC)
 def test_two_files_and_the_terminal_read_files_and_no_other(path):
     readers = {"calc/tables/__init__.py", "calc/units/quantities.py", TERMINAL}
     code = code_at(path)
@@ -95,12 +92,12 @@ def knows(path: Path) -> set[str]:
     return {module.split(".")[1] if "." in module else module for module in own}
 
 
-@pytest.mark.parametrize("path", of(*BOOK), ids=name_of)
+@in_each(of(*BOOK))
 def test_the_book_knows_units_tables_judgements_and_itself_only(path):
     assert knows(path) <= {*BOOK, "units", "tables", "judge"}
 
 
-@pytest.mark.parametrize("path", of(*BOTTOM), ids=name_of)
+@in_each(of(*BOTTOM))
 def test_what_stands_at_the_bottom_knows_nothing_above_it(path):
     below = {
         "units": {"units"},
@@ -111,7 +108,7 @@ def test_what_stands_at_the_bottom_knows_nothing_above_it(path):
     assert knows(path) <= below[package(path)]
 
 
-@pytest.mark.parametrize("path", of("worksheet"), ids=name_of)
+@in_each(of("worksheet"))
 def test_how_a_worksheet_is_worked_knows_no_worksheet_and_no_subject(path):
     assert knows(path) <= {"worksheet", *BOTTOM}
 
@@ -131,7 +128,7 @@ def test_no_two_modules_of_the_worksheet_import_each_other():
     assert {name for name in graph if name in reaches(name)} == set()
 
 
-@pytest.mark.parametrize("path", of("sheets"), ids=name_of)
+@in_each(of("sheets"))
 def test_a_sheet_knows_no_other_sheet_but_by_its_parts(path):
     own = ".".join(("calc", *path.relative_to(PROJECT / "calc").parts[:3]))
     others = {module for module in imports(path) if module_within(module, "calc.sheets")}
@@ -142,13 +139,13 @@ def test_a_sheet_knows_no_other_sheet_but_by_its_parts(path):
     assert strange == set() or package(path) == "" or path.parent.name == "sheets"
 
 
-@pytest.mark.parametrize("path", of("van"), ids=name_of)
+@in_each(of("van"))
 def test_a_van_knows_worksheets_by_the_public_face_only(path):
     below = {*BOOK, *BOTTOM, "faults", "van", "worksheet"}
     assert knows(path) <= below | {"calc"} | set(calc.__all__)
 
 
-@pytest.mark.parametrize("path", of(*BOOK, *BOTTOM, "worksheet", "sheets", "faults"), ids=name_of)
+@in_each(of(*BOOK, *BOTTOM, "worksheet", "sheets", "faults"))
 def test_nothing_below_a_van_knows_of_vans(path):
     assert "van" not in knows(path)
 
@@ -163,7 +160,7 @@ def test_the_library_starts_without_what_a_van_is_made_of():
 BUILD = sorted((PROJECT / "build_scripts").glob("*.py"))
 
 
-@pytest.mark.parametrize("path", BUILD, ids=name_of)
+@in_each(BUILD)
 def test_build_scripts_know_the_public_face_and_never_the_inside_of_a_sheet(path):
     known = {"calc", *BOOK, *BOTTOM, "faults", "practice", "render", "van", "worksheet"}
     public = {"Answer", "InputError", "Problem", "Worksheet", *dir(calc)}
@@ -171,12 +168,12 @@ def test_build_scripts_know_the_public_face_and_never_the_inside_of_a_sheet(path
     assert "sheets" not in knows(path)
 
 
-@pytest.mark.parametrize("path", [*CALC, *BUILD], ids=name_of)
+@in_each([*CALC, *BUILD])
 def test_nothing_in_production_imports_tests(path):
     assert {module for module in imports(path) if module_within(module, "tests")} == set()
 
 
-@pytest.mark.parametrize("path", of("sheets"), ids=name_of)
+@in_each(of("sheets"))
 def test_a_worksheet_s_folder_has_the_five_files(path):
     if path.name == "__init__.py" and len(path.relative_to(PROJECT / "calc" / "sheets").parts) == 3:
         names = {one.name for one in path.parent.glob("*.py")}
@@ -186,12 +183,12 @@ def test_a_worksheet_s_folder_has_the_five_files(path):
 RENDERS_NOTHING = [p for p in CALC if package(p) != "render" and name_of(p) != TERMINAL]
 
 
-@pytest.mark.parametrize("path", RENDERS_NOTHING, ids=name_of)
+@in_each(RENDERS_NOTHING)
 def test_only_what_renders_and_the_terminal_know_html(path):
     assert {module for module in imports(path) if module_within(module, "calc.render")} == set()
 
 
-@pytest.mark.parametrize("path", [p for p in CALC if "sheets" not in p.parts], ids=name_of)
+@in_each([p for p in CALC if "sheets" not in p.parts])
 def test_nothing_but_the_register_knows_a_single_worksheet(path):
     own = {module for module in imports(path) if module_within(module, "calc.sheets")}
     register = {
@@ -236,7 +233,7 @@ def code_of(path: Path) -> str:
     return re.sub(r"(^|\s)//.*", r"\1", text)
 
 
-@pytest.mark.parametrize("path", SCRIPTS, ids=name_of)
+@in_each(SCRIPTS)
 def test_javascript_knows_no_field(path):
     """A list's `.length`, the event `"load"`, a `.state` and a picture's `.width` of the browser's
     are not our words.
@@ -254,7 +251,7 @@ def test_javascript_knows_no_field(path):
     assert words & ids == set()
 
 
-@pytest.mark.parametrize("path", SCRIPTS, ids=name_of)
+@in_each(SCRIPTS)
 def test_javascript_knows_no_unit(path):
     code = code_of(path)
     fields = [field for sheet in sheets() for field in sheet.fields if isinstance(field, Quantity)]
@@ -268,7 +265,7 @@ def test_javascript_knows_no_unit(path):
     assert not {q for q in quoted if re.search(r"\d\s?(?:V|A|W|Ω|m|ft|°C|%)\b", q)}
 
 
-@pytest.mark.parametrize("path", SCRIPTS, ids=name_of)
+@in_each(SCRIPTS)
 def test_javascript_has_no_formula_and_no_choice(path):
     code = code_of(path)
     numbers = re.findall(r"(?<![\w.#])\d[\d_]*\.\d+|\bMath\.(?:pow|sqrt|log|exp)\b|\*\*", code)
