@@ -61,7 +61,7 @@ function notStarted() {
 }
 
 function hear(data) {
-  if (data.type === "ready") begin(data.way);
+  if (data.type === "ready") begin(data.rung);
   else if (data.type === "loading") return setClock(START_LIMIT, restart); // more code is fetched
   else if (data.type === "answer") reply(data.id, data.response);
   else if (data.id) fail(data.id, "failed", data.message);
@@ -72,9 +72,9 @@ function hear(data) {
 
 let ticking = 0;
 
-function begin(way) {
+function begin(rung) {
   ready = true;
-  document.documentElement.dataset.python = way; // for whoever asks how it started
+  document.documentElement.dataset.python = rung; // for whoever asks how it started
 }
 
 // Counts its own ticks, so that it stands still with a page that is hidden or a device that sleeps.

@@ -3,7 +3,7 @@
 //
 // page -> worker   {type: "ask", id, key, request, needs}   of asks with one key only the newest
 //                  counts; `needs` names an archive of further code, fetched when it is first needed
-// worker -> page   {type: "ready", ms, way} | {type: "loading"} | {type: "answer", id, response}
+// worker -> page   {type: "ready", ms, rung} | {type: "loading"} | {type: "answer", id, response}
 //                  | {type: "failed", message, id}, which without an id is that of Python itself
 //
 // Its name says how it may start: "memory" restores a Python that had started, where one is saved;
@@ -128,7 +128,7 @@ async function place(...names) {
 
 async function openDoor() {
   const found = await memory;
-  way = found ? "memory" : "files";
+  rung = found ? "memory" : "files";
   python = await startPython(found);
   if (!found) await place("app");
   const ask = python.pyimport("calc.render.bridge").ask;
@@ -161,7 +161,7 @@ const waiting = new Map(); // the newest ask of each key, oldest key first
 const placed = new Set();
 let python = null;
 let door = null;
-let way = ""; // in which it started
+let rung = ""; // of the ladder, on which it started
 let busy = false;
 // A posted message waits its turn behind those that came while Python was working, so that asks
 // overtaken in the meantime are dropped before they are worked.
@@ -206,6 +206,6 @@ self.onmessage = ({ data }) => {
 // Each is watched by itself: a file that does not come can leave the loader waiting.
 Promise.all([openDoor(), boot, stdlib, wasm, loader, code]).then(([ask]) => {
   door = ask;
-  self.postMessage({ type: "ready", ms: performance.now() - started, way });
+  self.postMessage({ type: "ready", ms: performance.now() - started, rung });
   goOn();
 }, fail);
