@@ -2,6 +2,7 @@
 # The caller has set -euo pipefail; everything runs from the project's own folder.
 
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
+unset PYTHONDONTWRITEBYTECODE  # dozens of Pythons start here, and each would compile everything anew
 
 say() { printf '%s\n' "$*"; }
 stop() { printf '%s\n' "$*" >&2; exit 1; }

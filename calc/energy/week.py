@@ -6,7 +6,7 @@ power changes, shade.
 """
 
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Annotated
 
 from calc.energy import battery, charging
@@ -226,49 +226,13 @@ class WeekInputs:
         """Return the share of each hour that is driven; a drive past midnight goes on at 0."""
         return wrapped(DRIVE_FROM, self.drive_hours / HOUR)
 
-    def peukert_factor(self, current: float) -> float:
-        """Return by how much `current` [A] empties the bank faster than its charge says, 1 or more.
-
-        See `battery.peukert_factor`.
-        """
-        return battery.peukert_factor(
-            capacity=self.bank.capacity,
-            rated_time=RATED_TIME,
-            current=current,
-            exponent=self.exponent,
-        )
-
-    def _loads(
-        self, loads: tuple[Load, ...]
-    ) -> tuple[
-        tuple[float, ...], tuple[float, ...], tuple[float, ...], tuple[tuple[Level, ...], ...]
-    ]:
-        """Return by the hour: what these of the loads take, conversion, idle [J], and the levels.
-
-        Loads from one time of day on run together from the beginning of an hour, and so do those
-        that are spread over a part of the day; the two kinds meet by chance.
-        """
-        timed = [load for load in loads if load.watts and load.when not in SPREAD]
-        spread = [load for load in loads if load.watts and load.when in SPREAD]
-        of_timed, of_spread = stretches(timed, self.daylight), stretches(spread, self.daylight)
-        useful, conversion, idle = [0.0] * HOURS, [0.0] * HOURS, [0.0] * HOURS
-        levels: list[tuple[Level, ...]] = []
+    def _loads(self, loads: tuple[Load, ...]) -> "_Laid":
+        """Return by the hour: what these loads take, conversion, idle [J], and the levels."""
         always = self.always and any(load.inverter and load.energy for load in self.loads)
-        for at in range(HOURS):
-            hour: list[Level] = []
-            for one, first in of_timed[at]:
-                for other, second in of_spread[at]:
-                    on, time = (*first, *second), one * other * HOUR
-                    direct = sum(load.watts for load in on if not load.inverter)
-                    fed = sum(load.watts for load in on if load.inverter)
-                    standing = self.idle if fed or always else 0.0
-                    useful[at] += (direct + fed) * time
-                    conversion[at] += (fed / self.efficiency - fed) * time
-                    idle[at] += standing * time
-                    demand = direct + fed / self.efficiency + standing
-                    hour.append(Level(time, demand, self.peukert_factor(demand / self.voltage)))
-            levels.append(tuple(hour))
-        return tuple(useful), tuple(conversion), tuple(idle), tuple(levels)
+        return _laid(
+            loads, self.daylight, always, self.idle, self.efficiency, self.voltage,
+            self.bank.capacity, self.exponent,
+        )  # fmt: skip
 
     @property
     def peak_current(self) -> Amperes:
@@ -314,3 +278,54 @@ class WeekInputs:
     def in_month(self, month: Month) -> "WeekInputs":
         """Return the same van in another month."""
         return replace(self, month=month)
+
+
+_Laid = tuple[
+    tuple[float, ...], tuple[float, ...], tuple[float, ...], tuple[tuple[Level, ...], ...]
+]
+
+
+@lru_cache(maxsize=64)  # a search for what would help asks of the same loads again and again
+def _laid(
+    loads: tuple[Load, ...],
+    daylight: tuple[float, ...],
+    always: bool,
+    idle: Watts,
+    efficiency: Share,
+    voltage: Volts,
+    capacity: Coulombs,
+    exponent: Number,
+) -> _Laid:
+    """Return by the hour: what loads take, conversion, idle [J], and the levels.
+
+    Loads from one time of day on run together from the beginning of an hour, and so do those that
+    are spread over a part of the day; the two kinds meet by chance. With `always` the inverter is
+    on though none of them asks it to. Each level has by how much its current empties the bank
+    faster than its charge says, 1 or more: see `battery.peukert_factor`.
+    """
+    timed = [load for load in loads if load.watts and load.when not in SPREAD]
+    spread = [load for load in loads if load.watts and load.when in SPREAD]
+    of_timed, of_spread = stretches(timed, daylight), stretches(spread, daylight)
+    useful, conversion, idling = [0.0] * HOURS, [0.0] * HOURS, [0.0] * HOURS
+    levels: list[tuple[Level, ...]] = []
+    for at in range(HOURS):
+        hour: list[Level] = []
+        for one, first in of_timed[at]:
+            for other, second in of_spread[at]:
+                on, time = (*first, *second), one * other * HOUR
+                direct = sum(load.watts for load in on if not load.inverter)
+                fed = sum(load.watts for load in on if load.inverter)
+                standing = idle if fed or always else 0.0
+                useful[at] += (direct + fed) * time
+                conversion[at] += (fed / efficiency - fed) * time
+                idling[at] += standing * time
+                demand = direct + fed / efficiency + standing
+                factor = battery.peukert_factor(
+                    capacity=capacity,
+                    rated_time=RATED_TIME,
+                    current=demand / voltage,
+                    exponent=exponent,
+                )
+                hour.append(Level(time, demand, factor))
+        levels.append(tuple(hour))
+    return tuple(useful), tuple(conversion), tuple(idling), tuple(levels)

@@ -42,6 +42,30 @@ def browser() -> Iterator[Browser]:
         browser.close()
 
 
+LONGEST = (
+    "offline", "start_ladder", "silence", "failures", "moving", "access", "van_kept", "van",
+    "cases", "remembered", "client", "links", "reading", "package", "sheet", "print", "rows",
+    "hostile_links", "diagram", "practice", "spoken", "shell", "rows_paper", "install", "stages",
+    "search", "wall", "hosts",
+)  # fmt: skip
+"""The files that take longest, the longest first."""
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Put the longest files first, so that no process is left with one when the others have ended.
+
+    A file of this folder that is not in the list may be long, and comes before them.
+    """
+
+    def place(item: pytest.Item) -> int:
+        name = item.path.stem.removeprefix("test_")
+        if name in LONGEST:
+            return LONGEST.index(name)
+        return -1 if item.path.parent.name == "browser" else len(LONGEST)
+
+    items.sort(key=place)
+
+
 PASSED = pytest.StashKey[bool]()
 
 
