@@ -115,6 +115,8 @@ def with_policy(page: Page, policy: str) -> str:
     meta = f'<meta http-equiv="Content-Security-Policy" content="{policy}">'
     # The theme needs an address to start from; a page that names it would send its readers nowhere.
     text = re.sub(r'<link rel="canonical" href="https?://[^"/]*\.invalid/[^"]*">', "", page.text)
+    # Firefox would fetch a next page ahead, which the policy forbids, and says so on every page.
+    text = re.sub(r'<link rel="(?:prev|next)" href="[^"]*">', "", text)
     text, count = re.subn(
         r"<meta\s+charset=[^>]*>", lambda found: found.group() + meta, text, count=1
     )

@@ -20,3 +20,8 @@ def often(usual: int, soak: int) -> int:
 def chance(*names: object) -> Random:
     """Return a source of chance of its own for what is named, the same for all with one seed."""
     return Random(" ".join(map(str, (SEED, *names))))
+
+
+def some_of[One](requests: list[One], usual: int) -> list[One]:
+    """Return as many of the requests, drawn anew in each run; in a long night all."""
+    return requests if SOAK else chance("requests", len(requests)).sample(requests, usual)

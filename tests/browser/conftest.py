@@ -4,6 +4,7 @@
 its console clean and ask nothing of any other origin; that is asserted when the test ends.
 """
 
+import os
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -14,6 +15,20 @@ from playwright.sync_api import Browser, Page, sync_playwright
 
 from tests.browser.place import Place
 from tests.browser.tools import CHROMIUM, NO_PYTHON, PROJECT, VIEWPORTS, Server, Watch
+
+LEFT_OUT = {
+    f"test_{engine}.py": f"{variable}=none"
+    for engine, variable in (("firefox", "LUGWISE_FIREFOX"), ("webkit", "LUGWISE_WEBKIT_DRIVER"))
+    if os.environ.get(variable) == "none"
+}
+"""Files that are not run, where someone has none of that engine and says so."""
+
+collect_ignore = list(LEFT_OUT)
+
+
+def pytest_terminal_summary(terminalreporter) -> None:
+    for file, wish in LEFT_OUT.items():
+        terminalreporter.write_line(f"NOT RUN: tests/browser/{file}, because of {wish}.")
 
 
 @pytest.fixture(scope="session")

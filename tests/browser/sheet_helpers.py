@@ -26,6 +26,17 @@ FORGET = """() => {
         if (name.startsWith("lugwise.")) localStorage.removeItem(name);
 }"""
 
+FOLLOW = """(address) => {
+    document.querySelector("article").dataset.old = "";
+    const link = document.body.appendChild(document.createElement("a"));
+    link.href = address;
+    link.click();
+    link.remove();
+}"""
+"""Presses a link to an address of the site; `MOVED` tells when its page is there."""
+
+MOVED = "() => Boolean(document.querySelector('article:not([data-old])'))"
+
 ATTACK = "<img src=x onerror=window.pwned=1>"
 
 EVERY_FIELD: dict[str, dict[str, str]] = tomllib.loads(
@@ -241,17 +252,8 @@ def open_sheet(page: Page, server: Server, name: str, fragment: str = "") -> She
 
 def move(page: Page, address: str) -> None:
     """Follow a link to `address` within the site, on which a Python that has started stays."""
-    page.evaluate("() => { window.oldArticle = document.querySelector('article'); }")
-    page.evaluate(
-        """(address) => {
-            const link = document.body.appendChild(document.createElement("a"));
-            link.href = address;
-            link.click();
-            link.remove();
-        }""",
-        address,
-    )
-    page.wait_for_function("() => !window.oldArticle?.isConnected")
+    page.evaluate(FOLLOW, address)
+    page.wait_for_function(MOVED)
 
 
 def never(error: str) -> bool:

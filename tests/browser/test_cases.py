@@ -15,7 +15,7 @@ from calc.render.bridge import ask
 from evidence import load_cases
 from tests.browser.sheet_helpers import BAD_TEXTS, EVERY_FIELD, STARTING, link_to, usual
 from tests.browser.tools import VIEWPORTS
-from tests.counts import SOAK, chance
+from tests.counts import some_of
 
 # A worker of our own, so that the page and its newest-ask-only rule stay out of it.
 OPEN_DOOR = """
@@ -53,11 +53,6 @@ def form(name: str, texts: dict[str, str], **units: str) -> str:
 def of_cases() -> list[str]:
     """A request for each published case."""
     return [form(case.worksheet, dict(case.inputs)) for case in load_cases()]
-
-
-def some_of(requests: list[str], usual: int) -> list[str]:
-    """Return as many of the requests, drawn anew in each run; in a long night all."""
-    return requests if SOAK else chance("requests", len(requests)).sample(requests, usual)
 
 
 def of_bad_texts() -> Iterator[str]:

@@ -9,9 +9,7 @@ import json
 import pytest
 from playwright.sync_api import Page, expect
 
-import calc
-from build_scripts.runtime_sheets import CODE
-from calc.render.bridge import ask
+from tests.browser.asked import ASK, expect_replies, of_each_sheet
 from tests.browser.place import Place
 from tests.browser.sheet_helpers import Sheet
 from tests.browser.standing import NO_START, expect_standing
@@ -26,18 +24,6 @@ NAMED = """
     }
   };
 """
-
-ASK = """async (requests) => {
-  const python = await import("../../assets/python.js");
-  const replies = [];
-  for (const request of requests) {
-    replies.push(await new Promise((take, stop) => {
-      const refuse = (...why) => stop(new Error(why.join(" ")));
-      python.ask("test", request, { take, refuse, needs: request.van && "van" });
-    }));
-  }
-  return replies;
-}"""
 
 SPOIL = """async ([hash, how, words]) => {
   const cache = await caches.open("lugwise-files");
@@ -113,18 +99,9 @@ def test_a_saved_site_starts_from_its_memory_and_knows_every_sheet(saved):
     page = open_sheet(saved)
     wait_until_ready(page)
     assert starts(page) == ["memory"]
-    asked: list[dict] = [CODE]
-    for sheet in map(calc.find, calc.worksheets()):
-        asked.append({"sheet": sheet.id, "fragment": ""})
-        asked += [
-            {"sheet": sheet.id, "values": {field.id: option.id}}
-            for field in sheet.fields
-            for option in getattr(field, "options", ())[-1:]
-        ]
-    asked.append({"van": {"do": "demo", "name": "marram"}})
+    asked = of_each_sheet()
     replies = page.evaluate(ASK, asked)
-    for request, reply in zip(asked, replies, strict=True):
-        assert reply == json.loads(ask(json.dumps(request))), request
+    expect_replies(asked, replies)
     box_answers(page)
     page.close()
 
