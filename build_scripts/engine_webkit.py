@@ -70,6 +70,8 @@ class WebKit(Engine):
         return all(map(shutil.which, (DRIVER, "Xvfb"))) and bool(_mini_browser())
 
     def start(self) -> None:
+        if not _mini_browser():
+            raise EngineError("WebKitGTK's MiniBrowser is not here: LUGWISE_MINI_BROWSER names it")
         number = self.home / "display"
         # It takes a display that is free, and writes down which.
         command = f'exec Xvfb -displayfd 3 -screen 0 1280x900x24 -nolisten tcp 3>"{number}"'

@@ -58,7 +58,8 @@ def browser() -> Iterator[Browser]:
 
 
 LONGEST = (
-    "offline", "start_ladder", "silence", "failures", "moving", "access", "van_kept", "van",
+    "webkit", "firefox", "offline", "start_ladder", "silence", "failures", "moving", "access",
+    "van_kept", "van",
     "cases", "remembered", "client", "links", "reading", "package", "sheet", "print", "rows",
     "hostile_links", "diagram", "practice", "spoken", "shell", "rows_paper", "install", "stages",
     "search", "wall", "hosts",
