@@ -87,6 +87,7 @@ def strip(site: Path) -> None:
         file.unlink()
     # The word stemmers of other languages: 0.9 MB that an English search never loads.
     shutil.rmtree(site / "assets" / "javascripts" / "lunr", ignore_errors=True)
+    shutil.rmtree(site / "assets" / "images", ignore_errors=True)  # the theme's own icon
 
 
 def policy_for(pages) -> str:

@@ -8,6 +8,7 @@ from typing import Any
 
 import calc
 from build_scripts import device, glossary, trees, van_keys, wall
+from build_scripts.shipped import parts
 from build_scripts.van_examples import example_html
 from calc.render.client_page import client_page
 from calc.render.html import Markup, el, join
@@ -221,18 +222,30 @@ def _takes(field: Field, name: str) -> tuple[Any, ...]:
     return field.label, takes, limits, el("code", name)
 
 
+def shipped() -> Markup:
+    """Return every part that the site ships and others made, with its version and its licence."""
+    head = ("Part", "Version", "Licence", "Used for", "How it is shipped", "Source")
+    rows: list[tuple[Any, ...]] = [
+        (part.name, part.version, part.licence, part.does, part.state, part.source)
+        for part in parts()
+    ]
+    return _table(head, rows)
+
+
 def licences() -> Markup:
     """Return the licence texts of what the site ships, folded."""
-    files = sorted((PROJECT / "LICENSES").glob("*.txt"))
+    own = el("summary", "Lugwise and others under it: Apache-2.0")
+    folds = [(own, [PROJECT / "LICENSE"])]
+    folds += [(el("summary", f"{part.name}: {part.licence}"), part.texts) for part in parts()]
     return join(
         *(
             el(
                 "details",
-                el("summary", file.stem),
-                el("pre", file.read_text(encoding="utf-8")),
+                summary,
+                *(el("pre", file.read_text(encoding="utf-8")) for file in files),
                 data_search_exclude=True,
             )
-            for file in (PROJECT / "LICENSE", *files)
+            for summary, files in folds
         )
     )
 
@@ -244,6 +257,7 @@ PARTS: dict[str, Callable[[], Markup]] = {
     "checks": checks,
     "tables": tables,
     "units": units,
+    "shipped": shipped,
     "licences": licences,
     "wall-awg": partial(wall.sheet_html, "awg"),
     "wall-mm2": partial(wall.sheet_html, "mm2"),

@@ -12,8 +12,10 @@ import sys
 import time
 import tomllib
 import zipfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from pathlib import Path
+
+from build_scripts.shipped import materials
 
 PROJECT = Path(__file__).resolve().parent.parent
 RELEASE = PROJECT / "build" / "release"
@@ -38,7 +40,7 @@ def main(seconds: str, commit: str) -> int:
     version = tomllib.loads((PROJECT / "pyproject.toml").read_text("utf-8"))["project"]["version"]
     site = PROJECT / "site"
     files = {f"site/{file.relative_to(site).as_posix()}": file.read_bytes() for file in _in(site)}
-    bill = bill_of_materials(version, int(seconds))
+    bill = dated(materials(), int(seconds))
     files |= {
         "README.txt": READ_ME.format(version=version).encode(),
         "LICENSE": (PROJECT / "LICENSE").read_bytes(),
@@ -81,43 +83,12 @@ def notes(version: str) -> str:
     raise ValueError(f"CHANGELOG.md has no part on {version}")
 
 
-def bill_of_materials(version: str, seconds: int) -> str:
-    """Return what the site ships of others, in CycloneDX 1.5 as JSON."""
-    bill = {
-        "bomFormat": "CycloneDX",
-        "specVersion": "1.5",
-        "version": 1,
-        "metadata": {
-            "timestamp": time.strftime("%Y-%m-%dT%H:%M:%SZ", time.gmtime(seconds)),
-            "component": {"type": "application", "name": "lugwise", "version": version},
-        },
-        "components": [
-            {
-                "type": "library",
-                "name": name,
-                "version": number,
-                "licenses": [{"license": {"id": licence}}],
-                **({"purl": f"pkg:{kind}/{name.lower()}@{number}"} if kind else {}),
-            }
-            for name, number, licence, kind in _shipped()
-        ],
-    }
-    return json.dumps(bill, indent=1) + "\n"
-
-
-def _shipped() -> Iterator[tuple[str, str, str, str]]:
-    """Yield name, version, licence and kind of package of what a reader receives."""
-    lock = json.loads((PROJECT / "package-lock.json").read_text("utf-8"))
-    yield "pyodide", lock["packages"]["node_modules/pyodide"]["version"], "MPL-2.0", "npm"
-    boot = json.loads((PROJECT / "node_modules/pyodide/pyodide-lock.json").read_text("utf-8"))
-    yield "cpython", boot["info"]["python"], "PSF-2.0", ""
-    wanted = {"segno": "BSD-3-Clause", "mkdocs": "BSD-2-Clause", "mkdocs-material": "MIT"}
-    pins = (PROJECT / "requirements.txt").read_text("utf-8")
-    for name, licence in wanted.items():
-        found = re.search(rf"^{name}==(\S+)", pins, re.MULTILINE)
-        if found is None:
-            raise ValueError(f"requirements.txt does not pin {name}")
-        yield name, found[1], licence, "pypi"
+def dated(bill: str, seconds: int) -> str:
+    """Return a bill of materials with the time of the commit in it."""
+    told = json.loads(bill)
+    moment = time.strftime("%Y-%m-%dT%H:%M:%SZ", time.gmtime(seconds))
+    told["metadata"] = {"timestamp": moment, **told["metadata"]}
+    return json.dumps(told, indent=1) + "\n"
 
 
 def _in(folder: Path) -> list[Path]:

@@ -2,8 +2,8 @@
 
 At its least for the highest short: a fresh full cold bank, solid cold copper, clean joints. At its
 worst for the lowest: an empty, worn, warm bank, hot copper, worn joints. Each figure is one of the
-worksheet of shorts, asked for each battery and each run alone; here they are only joined, end to end
-or, where batteries have cables of their own, side by side.
+worksheet of shorts, asked for each battery and each run alone; here they are only joined, end to
+end or, where batteries have cables of their own, side by side.
 """
 
 from __future__ import annotations

@@ -2,7 +2,7 @@
 // and no formula. Python sends finished HTML, escaped there.
 
 import { inBox, isAsBuilt } from "./box.js";
-import { part, show } from "./parts.js";
+import { keepOpen, part, show } from "./parts.js";
 import { ask, isReady, start } from "./python.js";
 import { habits, lastValues, noteHabit, recall } from "./recall.js";
 import { cellsOf, fit, inForm, tend } from "./rows.js";
@@ -139,13 +139,13 @@ function bind(sheet) {
   function put(reply) {
     if (!reply.answer) throw new Error("A calculation was given up on the way");
     const [place, gist, key] = ["answer", "gist", "key"].map((name) => part(sheet, name));
-    const opened = [...sheet.querySelectorAll("details[data-fold][open]")].map((fold) => fold.dataset.fold);
+    const asBefore = keepOpen(sheet, key);
     gist.innerHTML = reply.gist;
     key.innerHTML = reply.key;
     place.innerHTML = reply.answer;
     const fold = part(sheet, "fold-words"); // of a form that is folded away
     if (fold) fold.textContent = reply.fold;
-    for (const fold of sheet.querySelectorAll("details[data-fold]")) fold.open = opened.includes(fold.dataset.fold);
+    asBefore();
     place.dataset.seq = Number(place.dataset.seq) + 1;
     state.put(reply.rest === 1);
   }

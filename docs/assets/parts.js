@@ -23,3 +23,21 @@ export function button(label, act) {
   node.addEventListener("click", act);
   return node;
 }
+
+// What had the focus last; it loses it, unsaid, when it is hidden or taken out.
+let last;
+document.addEventListener("focusin", ({ target }) => (last = target));
+
+// An answer is made anew: what was unfolded is so again, and what had the focus has it by the fold of
+// the same name, or else the answer has it. To be called before, and what it returns after.
+export function keepOpen(sheet, answer) {
+  const opened = [...sheet.querySelectorAll("details[data-fold][open]")].map((fold) => fold.dataset.fold);
+  const focused = [document.activeElement, last].find((element) => sheet.contains(element));
+  const { fold: name } = focused?.closest("summary")?.parentElement.dataset ?? {};
+  return () => {
+    for (const fold of sheet.querySelectorAll("details[data-fold]")) fold.open = opened.includes(fold.dataset.fold);
+    if (!focused || focused.isConnected) return;
+    answer.tabIndex = -1;
+    (sheet.querySelector(`details[data-fold="${name}"] > summary`) ?? answer).focus({ preventScroll: true });
+  };
+}

@@ -145,7 +145,9 @@ export function editing(page) {
       const loads = part(button.closest("[data-group]"), "ready");
       if (!loads) return alter({ do: "add", of: add });
       loads.hidden = !loads.hidden;
-      if (!loads.hidden) loads.scrollIntoView();
+      if (loads.hidden) return;
+      loads.scrollIntoView();
+      loads.querySelector("button").focus({ preventScroll: true }); // the button that opened it is above the window
     },
     readyLoad: ({ readyLoad }, button) => alter({ do: "add", of: button.closest("[data-group]").dataset.group, ready: readyLoad }),
     copies: ({ copies }) => alter({ do: "copy", place: copies }),

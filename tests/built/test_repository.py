@@ -1,13 +1,10 @@
 """The repository as someone finds it who has only just cloned it."""
 
-import gzip
-import io
 import os
 import re
 import shlex
 import subprocess
 import sys
-import zipfile
 from pathlib import Path
 
 import pytest
@@ -30,14 +27,6 @@ HOSTS = [
         ("crates", ".io"),
     )
 ]
-LICENCE_WORDS = {
-    "MPL-2.0": "Mozilla Public License",
-    "PSF-2.0": "PYTHON SOFTWARE FOUNDATION LICENSE",
-    "BSD-3-Clause": "Redistribution and use",
-    "BSD-2-Clause": "Redistribution and use",
-    "MIT": "Permission is hereby granted",
-}
-
 
 COMMANDS = sorted(set(re.findall(r"build_scripts/[a-z_]+\b(?!\.)", README)))
 
@@ -92,26 +81,6 @@ def test_nothing_that_is_made_is_kept():
         assert top not in {"site", "build", "node_modules", ".venv"}
         assert path.suffix not in {".pyc", ".map"}
         assert path.stat().st_size < 300_000, path
-
-
-def test_every_part_that_the_site_ships_has_its_licence_text():
-    """A file in LICENSES is called after the part and its licence."""
-    table = re.findall(
-        r"^\| ([^|]+) \| [^|]+ \| ([^|]+) \|$", (PROJECT / "docs/licences.md").read_text(), re.M
-    )
-    rows = [(part, licence) for part, licence in table if licence != "Licence"]
-    names = " ".join(part for part, _ in rows)
-    bundle = gzip.decompress((PROJECT / "site/assets/runtime/app.zip.bin").read_bytes())
-    shipped = {name.split("/")[0] for name in zipfile.ZipFile(io.BytesIO(bundle)).namelist()}
-    for part in {"Pyodide", "CPython", "MkDocs", "Material for MkDocs", *shipped - {"calc"}}:
-        assert part in names, f"docs/licences.md does not name {part}"
-    files = {path.stem: path.read_text("utf-8") for path in (PROJECT / "LICENSES").iterdir()}
-    for parts, licence in rows:
-        for part in parts.split(" and ")[0].split(", "):
-            stem = f"{part.replace(' ', '-')}-{licence}"
-            assert stem in files, f"LICENSES has no {stem}.txt"
-            assert LICENCE_WORDS[licence] in files[stem]
-            assert len(files[stem]) > 500
 
 
 def test_the_licence_of_our_own_code_is_there():

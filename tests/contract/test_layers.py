@@ -290,7 +290,7 @@ NUMBERS = {
     },
     "standing.js": {"0", "200", "800"},  # milliseconds until an answer is stale, and is said to be
     "rows.js": {"0", "1", "5"},  # the 5 letters of `.unit`
-    "parts.js": set(),
+    "parts.js": {"1"},  # less: no stop of the tab key
 }  # fmt: skip
 """All numbers in the scripts through which figures go: places and times, nothing of the trade."""
 
