@@ -20,6 +20,9 @@ from typing import Any, ClassVar, Self
 PATIENCE = 120
 """Seconds for an engine to start or a page to load: two slow cores, both in use."""
 
+BOUND = ("setpriv", "--pdeathsig", "KILL") if shutil.which("setpriv") else ()
+"""Before a command: the system ends it if we are ended so that we cannot."""
+
 IN_PAGE = """
 const done = arguments[arguments.length - 1];
 const failed = (error) => done({ failed: `${error}\\n${error?.stack ?? ""}` });
@@ -70,10 +73,8 @@ class Programs:
     def start(self, *command: str | Path, **environment: str) -> None:
         """Start a program with a home of its own; what it says goes into the log."""
         own = {"HOME": str(self.home), "XDG_RUNTIME_DIR": str(self.home), "LANG": "C.UTF-8"}
-        # The system ends it if we are ended and cannot.
-        bound = ["setpriv", "--pdeathsig", "KILL"] if shutil.which("setpriv") else []
         program = subprocess.Popen(
-            [*bound, *map(str, command)],
+            [*BOUND, *map(str, command)],
             env={"PATH": os.environ["PATH"], **own, **environment},
             stdin=subprocess.DEVNULL,
             stdout=self.out,

@@ -8,6 +8,8 @@ from pathlib import Path
 
 from playwright.sync_api import BrowserContext
 
+from build_scripts.engine import BOUND
+
 PROJECT = Path(__file__).resolve().parents[2]
 
 VIEWPORTS = {"phone": {"width": 360, "height": 780}, "desktop": {"width": 1280, "height": 800}}
@@ -56,7 +58,7 @@ class Server:
         """Start, on the same port as before if there was one."""
         command = [sys.executable, "-m", self.module, "--root", self.root, "--port", str(self.port)]
         self.process = subprocess.Popen(
-            command, cwd=PROJECT, env=self.environment, stdout=subprocess.PIPE, text=True
+            [*BOUND, *command], cwd=PROJECT, env=self.environment, stdout=subprocess.PIPE, text=True
         )
         ready = self.process.stdout.readline()
         assert "http://" in ready, f"the server did not start: {ready!r}"
