@@ -54,7 +54,9 @@ OWN = {
 ERRORS = """
 const found = Services.console.getMessageArray()
     .filter((one) => one instanceof Ci.nsIScriptError && !(one.flags & one.warningFlag))
-    .filter(({ sourceName, innerWindowID }) => innerWindowID || sourceName.startsWith("http"));
+    .filter(({ sourceName, innerWindowID }) => innerWindowID || sourceName.startsWith("http"))
+    // What was still being loaded as its page was left has lost its address.
+    .filter(({ errorMessage }) => !errorMessage.startsWith("Failed to load ‘’"));
 Services.console.reset();
 return found.map(String);
 """
