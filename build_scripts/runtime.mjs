@@ -5,6 +5,9 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 
 const job = JSON.parse(readFileSync(process.argv[2], "utf8"));
+// As the page does it; node takes a file whose name ends so for something else.
+const script = readFileSync(new URL("../docs/assets/place.js", import.meta.url), "utf8");
+const { place } = await import(`data:text/javascript,${encodeURIComponent(script)}`);
 if (job.kind === "remember") standStill();
 const { loadPyodide } = await import(pathToFileURL(`${job.pyodide}/pyodide.mjs`));
 const python = await loadPyodide({
@@ -75,7 +78,7 @@ function ask({ folder, sitePackages, parts }) {
   const files = [];
   for (const { archive, imports, requests } of parts) {
     const bytes = new Uint8Array(readFileSync(`${folder}/${archive}`));
-    python.unpackArchive(bytes, "zip", { extractDir: sitePackages });
+    place(python, bytes, sitePackages);
     const bridge = python.pyimport("calc.render.bridge");
     answers.push(...requests.map((request) => bridge.ask(request)));
     try {
@@ -100,9 +103,7 @@ for name in names:
 
 // Opens every worksheet once and writes down the memory as it is then.
 function remember({ folder, sitePackages, archive, requests, target }) {
-  python.unpackArchive(new Uint8Array(readFileSync(`${folder}/${archive}`)), "zip", { extractDir: sitePackages });
-  // Where time stands still, Python cannot tell that a folder has changed.
-  python.runPython("import sys; sys.path_importer_cache.clear()");
+  place(python, new Uint8Array(readFileSync(`${folder}/${archive}`)), sitePackages);
   const ask = python.pyimport("calc.render.bridge").ask;
   const collect = python.pyimport("gc").collect;
   for (const request of requests) {

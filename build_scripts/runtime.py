@@ -43,6 +43,7 @@ from build_scripts.runtime_files import (
     zipped,
 )
 from build_scripts.runtime_memory import sparse
+from build_scripts.runtime_short import shortened
 from calc.units.kinds import KINDS
 from calc.units.quantities import UNIT_LINES, unit_lines
 
@@ -64,17 +65,11 @@ PACKAGES = ("pint", "flexcache", "flexparser", "platformdirs", "typing_extension
 ALSO = ("encodings.ascii", "encodings.latin_1", "_pylong")
 """Modules that Python itself imports late, on paths that no question of this build takes."""
 
-WIRE_BUDGET = 5_500_000
-"""Bytes until the first live answer, of the 6.0 MB promised; the rest is for the page itself."""
+WIRE_BUDGET = 5_100_000
+"""Bytes until the first live answer, of the 5.4 MB promised; the rest is for the page itself."""
 
 MEMORY = "memory"
 """Python as it is after its start: saved with the site, so that no first visit waits for it."""
-
-EMPTIED = ("urllib/request.py",)
-"""Library files shipped empty: imported by others in use, but never used, and nothing for a page.
-
-This one, without sockets, can open nothing, yet would bring in HTTP, mail and MIME: 160 KB packed.
-"""
 
 EVERY = 1 if os.environ.get("LUGWISE_SOAK") else 4
 """Of the questions that told what is in use, every fourth is put to the trimmed Python again.
@@ -181,7 +176,7 @@ def compiled(work: Path, boot: dict, own: Path, packages: Path) -> list[Files]:
     Docstrings and asserts go from all but `calc`, whose asserts are there to be heard; its
     docstrings and the annotations of its functions go.
     """
-    library = read_zip(LIBRARY) | dict.fromkeys(EMPTIED, b"")
+    library = read_zip(LIBRARY) | shortened(boot["sitePackages"])
     (work / "library.zip").write_bytes(zipped(library))
     (work / "others.zip").write_bytes(zipped(read_packages(packages)))
     ours = read_files(own.parent, page_files(own))
@@ -268,10 +263,8 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
         raise SiteError("The page's Python answers in another way once its memory is restored.")
     content = packed(sparse(taken.read_bytes()))
     (out / f"{MEMORY}{PACKED}").write_bytes(content)
-    told = {
-        "hash": digest(content),
-        "sample": [runtime_sheets.KNOWN, digest(replies[runtime_sheets.KNOWN].encode())],
-    }
+    known = sorted({digest(replies[request].encode()) for request in runtime_sheets.known()})
+    told = {"hash": digest(content), "sample": runtime_sheets.KNOWN, "known": known}
     (out / "boot.json").write_text(json.dumps(boot | {MEMORY: told}))
 
 

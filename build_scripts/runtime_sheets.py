@@ -7,7 +7,7 @@ import calc
 from calc.worksheet.fields import Field, Quantity
 
 KNOWN = json.dumps({"sheet": "wire-drop", "values": {}})
-"""A question whose reply a restored Python must know, before the page believes it."""
+"""A question that is put to a restored Python where the page's own has no known reply."""
 
 CODE = {"code": "wire-drop/#v=1"}
 
@@ -44,6 +44,11 @@ def field_texts(field: Field) -> list[str]:
         ends = [end.strip() for end in (*field.low.split("|"), *field.high.split("|"))]
         return ends + [f"1 {unit.link or unit.symbol}" for _, unit in field.units]
     return [o.id for o in getattr(field, "options", ())] or [field.default, "a", "a:;:a"]
+
+
+def known() -> list[str]:
+    """Questions whose replies a restored Python must know: every sheet as it opens, unchanged."""
+    return [json.dumps({"sheet": sheet, "values": {}}) for sheet in calc.worksheets()]
 
 
 def opened() -> list[str]:

@@ -137,8 +137,16 @@ self.addEventListener("message", (event) => {
   if (act) event.waitUntil(act());
 });
 
+// Whether a kept response is, headers and all, what is now to be sent. Sent as it is, its bytes go to
+// the page without passing through here.
+const isAsSent = (kept, path) => {
+  const { headers } = response(null, path);
+  return [...headers].every(([name, value]) => kept.headers.get(name) === value);
+};
+
 async function fromCache(path, code) {
   const kept = await (await caches.open(CACHE)).match(keyOf(FILES[path][0]));
+  if (kept && !code && isAsSent(kept, path)) return kept;
   return response(kept ? kept.body : await fetchListed(path), path, code);
 }
 

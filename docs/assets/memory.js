@@ -7,58 +7,55 @@ const hex = (bytes) => [...new Uint8Array(bytes)].map((b) => b.toString(16).padS
 
 export const digest = async (bytes) => hex(await crypto.subtle.digest("SHA-256", bytes));
 
-// Fills the memory while it is still being inflated.
-async function filled(stream) {
-  let held = new Uint8Array(0); // the head, until it has come whole
-  let memory = null;
-  let numbers;
-  let page = 0; // the one that is being filled, and how far
-  let filledTo = 0;
-  const reader = stream.getReader();
-  for (let read; !(read = await reader.read()).done; ) {
-    let bytes = read.value;
-    if (!memory) {
-      const joined = new Uint8Array(held.length + bytes.length);
-      joined.set(held);
-      joined.set(bytes, held.length);
-      held = joined;
-      if (held.length < 8) continue;
-      const [length, count] = new Uint32Array(held.buffer, 0, 2);
-      const start = Math.ceil((8 + 4 * count) / PAGE) * PAGE;
-      if (held.length < start) continue;
-      numbers = new Uint32Array(held.buffer, 8, count);
-      memory = new Uint8Array(length);
-      bytes = held.subarray(start);
-    }
-    while (bytes.length) {
-      const at = numbers[page] * PAGE + filledTo;
-      const now = bytes.subarray(0, PAGE - filledTo);
-      memory.set(now.subarray(0, Math.max(0, memory.length - at)), at);
-      bytes = bytes.subarray(now.length);
-      filledTo += now.length;
-      if (filledTo === PAGE) [page, filledTo] = [page + 1, 0];
-    }
-  }
-  if (!memory || page !== numbers.length) throw new Error("the saved memory is not whole");
-  return memory;
+// A whole gzip file in one piece; it tells its length at its end.
+async function inflated(bytes) {
+  const whole = new Uint8Array(new DataView(bytes).getUint32(bytes.byteLength - 4, true));
+  const reader = new Response(bytes).body.pipeThrough(new DecompressionStream("gzip")).getReader();
+  let at = 0;
+  for (let read; !(read = await reader.read()).done; at += read.value.length) whole.set(read.value, at);
+  return whole;
 }
 
 // The memory out of its packed bytes. Restored from others than the listed ones, Python would run
 // into anything, so they are compared; that goes on beside the inflating.
-export async function unpacked(bytes, hash) {
-  const stream = new Response(bytes).body.pipeThrough(new DecompressionStream("gzip"));
-  const [memory, found] = await Promise.all([filled(stream), digest(bytes)]);
+async function unpacked(bytes, hash) {
+  const [whole, found] = await Promise.all([inflated(bytes), digest(bytes)]);
   if (found !== hash) throw new Error("the saved memory is not the listed one");
-  return memory;
+  const [head, length, count] = new Uint32Array(whole.buffer, 0, 3);
+  const numbers = new Uint32Array(whole.buffer, 12, count);
+  const start = 12 + 4 * count;
+  const pages = whole.subarray(Math.ceil((start + head) / PAGE) * PAGE);
+  return { head: whole.slice(start, start + head), length, numbers: numbers.slice(), pages };
 }
 
-// Options for the loader. Python's memory may be larger than the one a new module begins with.
+// What is saved under this hash, or null. Nothing else is found: no memory of another edition.
+export async function find(hash, site) {
+  const packed = await (await caches.open("lugwise-files")).match(new URL(`_b/${hash}`, site));
+  return packed ? unpacked(await packed.arrayBuffer(), hash) : null;
+}
+
+// Writes the pages to where they were. What a new module has put below `fresh` goes.
+function fill(heap, { length, numbers, pages }, fresh) {
+  let end = 0; // of what is written
+  for (let from = 0, to; from < numbers.length; from = to) {
+    for (to = from + 1; numbers[to] === numbers[to - 1] + 1; ) to += 1; // pages that lie side by side
+    const start = numbers[from] * PAGE;
+    if (end < fresh) heap.fill(0, end, Math.min(start, fresh));
+    end = Math.min(start + (to - from) * PAGE, length);
+    heap.set(pages.subarray(from * PAGE, from * PAGE + end - start), start);
+  }
+  if (end < fresh) heap.fill(0, end, fresh);
+}
+
+// Options for the loader. It is given no more than the head of the memory; the pages are put into
+// the new module as soon as there is one, without another copy of the whole. Python's memory may be
+// larger than the one that a new module begins with.
 export function restoring(memory, create) {
-  const heap = memory.length - new Uint32Array(memory.buffer, 0, 2)[1];
   const createPyodideModule = async (settings) => {
     const made = await create(settings);
-    if (made.HEAP8.length < heap) made.growMemory(heap);
+    if (made.HEAP8.length < memory.length) made.growMemory(memory.length);
+    fill(made.HEAP8, memory, made._sbrk(0));
     return made;
   };
-  return { createPyodideModule, _loadSnapshot: memory };
+  return { createPyodideModule, _loadSnapshot: memory.head };
 }

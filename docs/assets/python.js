@@ -11,7 +11,8 @@ const RESTARTS = 2; // until an ask is answered in full
 // How the next start goes about: by a memory that is saved with the site, or, where there is none
 // or it failed once in this tab, from the files.
 const NO_MEMORY = "lugwise-start-from-files";
-let memory = Boolean(navigator.serviceWorker?.controller) && !remembered();
+let first = window.lugwiseFirst; // a worker that the head of a saved page has made (first.html)
+let memory = first ? first.rung === "memory" : Boolean(navigator.serviceWorker?.controller) && !remembered();
 
 function remembered() {
   try {
@@ -43,7 +44,8 @@ export const isReady = () => ready;
 export function start() {
   if (worker) return;
   try {
-    worker = new Worker(new URL("worker.js", import.meta.url), { type: "module", name: memory ? "memory" : "files" });
+    const made = { type: "module", name: memory ? "memory" : "files" };
+    worker = first?.worker ?? new Worker(new URL("worker.js", import.meta.url), made);
   } catch (error) {
     console.error(error);
     return stop("start"); // a browser that has no workers, or allows none here
@@ -51,8 +53,14 @@ export function start() {
   const mine = worker;
   const current = (act) => (event) => mine === worker && act(event);
   setClock(memory ? MEMORY_LIMIT : START_LIMIT, notStarted);
-  worker.onmessage = current(({ data }) => hear(data));
-  worker.onerror = current(() => ready || notStarted());
+  const acts = {
+    message: current(({ data }) => hear(data)),
+    error: current(() => ready || notStarted()),
+  };
+  [worker.onmessage, worker.onerror] = [acts.message, acts.error];
+  const heard = first?.heard ?? [];
+  first = null;
+  for (const event of heard) acts[event.type](event);
 }
 
 function notStarted() {

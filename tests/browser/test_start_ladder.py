@@ -115,7 +115,7 @@ def test_a_memory_that_is_not_right_gives_way_to_the_files(saved, how):
     words = None
     if how == "unknown":
         boot = json.loads(held)
-        boot["memory"]["sample"][1] = "0" * 64
+        boot["memory"]["known"] = ["0" * 64]
         words = json.dumps(boot)
     page = open_sheet(saved)
     wait_until_ready(page)

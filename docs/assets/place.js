@@ -1,0 +1,25 @@
+// Puts the files of an archive where Python reads its modules. The archive is a zip that our build has
+// written (`zipped` in build_scripts/runtime_files.py): nothing in it is packed, and each file's head
+// tells its length.
+
+const HEAD = 0x04034b50; // what each file begins with
+
+export function place(python, bytes, folder) {
+  const at = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const made = new Set();
+  let head = 0;
+  while (at.getUint32(head, true) === HEAD) {
+    const named = head + 30;
+    const begins = named + at.getUint16(head + 26, true) + at.getUint16(head + 28, true);
+    const ends = begins + at.getUint32(head + 18, true);
+    const name = new TextDecoder().decode(bytes.subarray(named, named + at.getUint16(head + 26, true)));
+    const path = `${folder}/${name}`;
+    const parent = path.slice(0, path.lastIndexOf("/"));
+    if (!made.has(parent)) python.FS.mkdirTree(parent);
+    made.add(parent);
+    python.FS.writeFile(path, bytes.subarray(begins, ends), { canOwn: true });
+    head = ends;
+  }
+  // What Python remembers of folders as they were.
+  python.runPython("import sys; sys.path_importer_cache.clear()");
+}
