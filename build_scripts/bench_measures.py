@@ -27,6 +27,8 @@ SITE = PROJECT / "site"
 SHEET = "wire-drop"
 PATH = f"checks/{SHEET}/"
 KEYSTROKES = 100
+REST = 10  # seconds in which a launched browser must have come to rest
+IDLE = 0.03  # seconds of processor, of 0.3, below which it has
 PATIENCE = 90  # seconds for one start: far beyond any that is worth measuring
 
 BROWSER = {
@@ -97,12 +99,53 @@ def first_answer(context: BrowserContext, url: str) -> tuple[Page, float]:
 
 @contextlib.contextmanager
 def browser(chromium: BrowserType, profile: Path) -> Iterator[BrowserContext]:
-    """A fresh browser process that keeps its storage in the folder `profile`."""
+    """A fresh browser process at rest, that keeps its storage in the folder `profile`."""
     context = chromium.launch_persistent_context(profile, **BROWSER)
     try:
+        rest()
         yield context
     finally:
         context.close()
+
+
+def rest() -> None:
+    """Wait until the browsers of this process do nothing, REST at most.
+
+    For a second after its launch, a browser with windows loads pages of its own: whoever begins to
+    measure at once measures those as well.
+    """
+    end = time.monotonic() + REST
+    before = processor_time()
+    while time.monotonic() < end:
+        time.sleep(0.3)
+        now = processor_time()
+        if now - before < IDLE:
+            return
+        before = now
+
+
+def processor_time() -> float:
+    """Seconds of processor that all that this process has started has taken so far."""
+    return sum(ticks for _, ticks, _ in descendants()) / os.sysconf("SC_CLK_TCK")
+
+
+def descendants() -> list[tuple[int, int, bytes]]:
+    """What this process has started: each one's number, its ticks of processor, its command."""
+    parents, found = {}, []
+    for folder in Path("/proc").iterdir():
+        if folder.name.isdecimal():
+            with contextlib.suppress(OSError):
+                stat = (folder / "stat").read_text().rpartition(")")[2].split()
+                parents[int(folder.name)] = int(stat[1])
+                ticks = int(stat[11]) + int(stat[12])
+                found.append((int(folder.name), ticks, (folder / "cmdline").read_bytes()))
+
+    def is_ours(process: int) -> bool:
+        while process > 1 and process != os.getpid():
+            process = parents.get(process, 0)
+        return process == os.getpid()
+
+    return [one for one in found if one[0] != os.getpid() and is_ours(one[0])]
 
 
 class CountingHandler(SiteHandler):

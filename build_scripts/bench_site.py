@@ -13,6 +13,7 @@ from pathlib import Path
 
 from playwright.sync_api import BrowserType, sync_playwright
 
+from build_scripts.bench_marks import stages as reached
 from build_scripts.bench_measures import (
     BROWSER,
     PATH,
@@ -27,7 +28,7 @@ from build_scripts.bench_measures import (
 from build_scripts.bench_plain import spared_by_host, worked, write_plain_site
 from build_scripts.bench_stages import stage_times
 from build_scripts.bench_starts import Starts, ratio, slowed, starts
-from build_scripts.bench_table import Row, mb, measured, ms
+from build_scripts.bench_table import KEPT, Row, Stage, mb, measured, ms
 from build_scripts.bench_van import CIRCUITS, edit_times
 
 LEAST_SAVED, LEAST_FILES = 3.5, 2.4
@@ -61,26 +62,33 @@ def main() -> int:
     parser = argparse.ArgumentParser(prog="python -m build_scripts.bench_site", description=__doc__)
     parser.add_argument("--runs", type=int, default=7, help="starts of each kind")
     parser.add_argument("--json", type=Path, help="write the measurement to this file as well")
+    parser.add_argument("--keep", action="store_true", help="the site's page is to show it")
+    parser.add_argument("--machine", default="", help="what else is to be said of this machine")
     options = parser.parse_args()
     rows: list[Row] = []
+    stages: list[Stage] = []
     print(Row("", "Lugwise", "compared with", "ratio"), flush=True)
     with tempfile.TemporaryDirectory() as name, sync_playwright() as driver:
         chromium = driver.chromium
         for row in measure(chromium, Path(name), options.runs):
             print(row, flush=True)
-            rows.append(row)
+            (stages if isinstance(row, Stage) else rows).append(row)
         opened = chromium.launch(**BROWSER)
-        found = measured(rows, opened.version)
+        found = measured(rows, stages, opened.version, options.machine)
         opened.close()
-    if options.json:
-        found.write(options.json)
+    for file in (options.json, KEPT if options.keep else None):
+        if file:
+            found.write(file)
     return 0 if found.kept else 1
 
 
-def measure(chromium: BrowserType, work: Path, runs: int) -> Iterator[Row]:
+def measure(chromium: BrowserType, work: Path, runs: int) -> Iterator[Row | Stage]:
     """Yield each row as soon as it is measured."""
     for slow, speed in (False, ""), (True, ", a quarter of the speed"):
-        yield from start_rows(starts(chromium, work, worked(SHEET), runs, slow=slow), speed)
+        found = starts(chromium, work, worked(SHEET), runs, slow=slow)
+        yield from start_rows(found, speed)
+        if not slow:
+            yield from reached(found.memory.marks, found.files.marks)
     yield bytes_row(chromium, work)
     yield from key_rows(chromium)
     network = network_times(chromium, work)
@@ -108,10 +116,10 @@ def start_rows(found: Starts, speed: str) -> Iterator[Row]:
         goal += f", better {AMBITION}" if way is found.memory else ""
         numbers = ms(way.answers), ms(plain), f"{times:.2f}"
         yield Row(what + speed, *numbers, goal, times >= least)
-    floor = ratio(found.memory.inside, found.floor.inside)
+    floor = ratio(found.alone.inside, found.floor.inside)
     yield Row(
-        f"of which in the worker{speed}",
-        ms(found.memory.inside),
+        f"the worker by itself{speed}",
+        ms(found.alone.inside),
         ms(found.floor.inside),
         f"{floor:.2f}",
         f"at most {MOST_OF_FLOOR} times the loading of its wasm",

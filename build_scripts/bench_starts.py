@@ -5,6 +5,7 @@ turns, so that what else the machine does falls on each alike.
 """
 
 import contextlib
+import json
 import os
 import signal
 import statistics
@@ -16,24 +17,40 @@ from pathlib import Path
 
 from playwright.sync_api import BrowserType
 
+from build_scripts.bench_marks import marks
 from build_scripts.bench_measures import (
     PATH,
     SAVED,
     SITE,
     browser,
+    descendants,
     first_answer,
     served,
     wait_for,
 )
 from build_scripts.bench_plain import write_floor_site, write_plain_site
+from build_scripts.runtime_sheets import KNOWN
 
 FROM_FILES = 'sessionStorage.setItem("lugwise-start-from-files", "1");'
 """For a page that starts its Python from the files, as if its saved memory had failed before."""
+
+ALONE = """
+const options = { type: "module", name: "memory" };
+const alone = new Worker(new URL("../worker.js", location.href), options);
+alone.postMessage({ type: "ask", id: 1, key: "bench", request: REQUEST });
+alone.addEventListener("message", ({ data }) => {
+  if (data.type === "answer") document.documentElement.dataset.lugwise = "ready";
+});
+"""
+"""For a file that the browser shows as it is, so that nothing but the worker is at work."""
+
+BARE = "assets/runtime/boot.json"
 
 WORKER_CLOCK = """
 window.Worker = class extends Worker {
   constructor(url, options) {
     super(url, options);
+    window.benchMade ??= performance.now();
     window.benchWay = options.name;
     this.addEventListener("message", ({ data }) => {
       if (data.type === "ready") window.benchInside = data.ms;
@@ -58,6 +75,7 @@ class Way:
     expected: str = ""
     answers: list[float] = field(default_factory=list)
     inside: list[float] = field(default_factory=list)
+    marks: list[dict[str, float]] = field(default_factory=list)
 
 
 @dataclass(frozen=True)
@@ -65,6 +83,7 @@ class Starts:
     """The ways to start that are compared."""
 
     memory: Way
+    alone: Way
     files: Way
     plain: Way
     floor: Way
@@ -80,12 +99,17 @@ def starts(chromium: BrowserType, work: Path, answer: str, runs: int, *, slow: b
     write_floor_site(floor)
     ways = Starts(
         memory=Way(SITE, PATH, WORKER_CLOCK, "memory"),
+        alone=Way(SITE, PATH, WORKER_CLOCK + ALONE.replace("REQUEST", json.dumps(KNOWN))),
         files=Way(SITE, PATH, WORKER_CLOCK + FROM_FILES, "files"),
         plain=Way(plain, script=WORKER_CLOCK),
         floor=Way(floor, script=WORKER_CLOCK),
     )
-    every = (ways.memory, ways.files, ways.plain, ways.floor)
-    places = [_saved(chromium, work / f"profile-{slow}-{n}", way) for n, way in enumerate(every)]
+    every = (ways.memory, ways.files, ways.plain, ways.floor, ways.alone)
+    places = [
+        _saved(chromium, work / f"profile-{slow}-{n}", way) for n, way in enumerate(every[:4])
+    ]
+    profile, url = places[0]
+    places.append((profile, url.replace(PATH, BARE)))
     for _ in range(runs):
         for way, (profile, url) in zip(every, places, strict=True):
             with browser(chromium, profile) as context, slowed() if slow else _as_it_is():
@@ -93,7 +117,9 @@ def starts(chromium: BrowserType, work: Path, answer: str, runs: int, *, slow: b
                 page, found = first_answer(context, url)
                 way.answers.append(found)
                 way.inside.append(page.evaluate("window.benchInside"))
-                if way.expected and page.evaluate("window.benchWay") != way.expected:
+                way.marks.append(marks(page))
+                rung = page.evaluate("document.documentElement.dataset.python")
+                if way.expected and rung != way.expected:
                     raise RuntimeError(f"{url} did not start from its {way.expected}")
     return ways
 
@@ -121,7 +147,7 @@ def slowed() -> Iterator[None]:
         looked = 0.0
         while not over.is_set():
             if time.monotonic() - looked > 0.1:
-                pages, looked = renderers(os.getpid()), time.monotonic()
+                pages, looked = renderers(), time.monotonic()
             _signal(pages, signal.SIGSTOP)
             time.sleep(REST)
             _signal(pages, signal.SIGCONT)
@@ -136,23 +162,9 @@ def slowed() -> Iterator[None]:
         thread.join()
 
 
-def renderers(ancestor: int) -> list[int]:
-    """The processes in which a browser, started under `ancestor`, runs its pages."""
-    parents, found = {}, []
-    for folder in Path("/proc").iterdir():
-        if folder.name.isdecimal():
-            with contextlib.suppress(OSError):
-                stat = (folder / "stat").read_text().rpartition(")")[2].split()
-                parents[int(folder.name)] = int(stat[1])
-                if b"--type=renderer" in (folder / "cmdline").read_bytes():
-                    found.append(int(folder.name))
-
-    def is_ours(process: int) -> bool:
-        while process > 1 and process != ancestor:
-            process = parents.get(process, 0)
-        return process == ancestor
-
-    return [process for process in found if is_ours(process)]
+def renderers() -> list[int]:
+    """The processes in which the browsers started here run their pages."""
+    return [number for number, _, command in descendants() if b"--type=renderer" in command]
 
 
 def _signal(processes: list[int], what: signal.Signals) -> None:

@@ -8,6 +8,9 @@ from dataclasses import asdict, dataclass
 from datetime import UTC, date, datetime
 from pathlib import Path
 
+KEPT = Path(__file__).with_name("how_fast.json")
+"""The measurement that the site's page shows: `build_scripts/bench --keep` writes it."""
+
 
 @dataclass(frozen=True)
 class Row:
@@ -27,12 +30,25 @@ class Row:
 
 
 @dataclass(frozen=True)
+class Stage:
+    """A stage of a start, and when it is reached: from the saved memory, and from the files."""
+
+    what: str
+    memory: str
+    files: str
+
+    def __str__(self) -> str:
+        return f"  until {self.what:<38} {self.memory:>22} {self.files:>22}"
+
+
+@dataclass(frozen=True)
 class Measured:
     """A whole measurement."""
 
     when: date
     machine: str
     rows: tuple[Row, ...]
+    stages: tuple[Stage, ...]
 
     @property
     def kept(self) -> bool:
@@ -45,9 +61,18 @@ class Measured:
         file.write_text(json.dumps(data, indent=1, ensure_ascii=False) + "\n", "utf-8")
 
 
-def measured(rows: list[Row], browser: str) -> Measured:
-    """Return the rows with today's date and what this machine is."""
-    return Measured(datetime.now(UTC).date(), f"{_machine()}, Chromium {browser}", tuple(rows))
+def read(file: Path = KEPT) -> Measured:
+    """Return the measurement in a file that `write` has written."""
+    data = json.loads(file.read_text("utf-8"))
+    rows = tuple(Row(**row) for row in data["rows"])
+    stages = tuple(Stage(**stage) for stage in data["stages"])
+    return Measured(date.fromisoformat(data["when"]), data["machine"], rows, stages)
+
+
+def measured(rows: list[Row], stages: list[Stage], browser: str, remark: str) -> Measured:
+    """Return what was measured, with today's date, what this machine is, and a remark on it."""
+    machine = ", ".join(filter(None, (_machine(), remark, f"Chromium {browser}")))
+    return Measured(datetime.now(UTC).date(), machine, tuple(rows), tuple(stages))
 
 
 def _machine() -> str:

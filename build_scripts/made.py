@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import calc
-from build_scripts import device, glossary, trees, van_keys, wall
+from build_scripts import bench_table, device, glossary, trees, van_keys, wall
 from build_scripts.shipped import parts
 from build_scripts.van_examples import example_html
 from calc.render.client_page import client_page
@@ -250,6 +250,24 @@ def licences() -> Markup:
     )
 
 
+def speed() -> Markup:
+    """Return the last measurement of the site's speed, with its date and its machine."""
+    found = bench_table.read()
+    said = {True: "kept", False: "not kept", None: ""}
+    rows: list[tuple[Any, ...]] = [
+        (row.what, row.ours, row.other, row.ratio, row.goal, said[row.kept]) for row in found.rows
+    ]
+    head = ("Measured", "Lugwise", "Compared with", "Ratio", "Goal", "Kept")
+    when = f"{found.when.day} {found.when:%B %Y}"
+    return join(el("p", f"Measured on {when}: {found.machine}."), _table(head, rows))
+
+
+def stages() -> Markup:
+    """Return when each stage of a start was reached."""
+    rows = [(one.what, one.memory, one.files) for one in bench_table.read().stages]
+    return _table(("Until", "From the saved copy", "Without it"), rows)
+
+
 PARTS: dict[str, Callable[[], Markup]] = {
     "questions": questions,
     "tasks": tasks,
@@ -258,6 +276,8 @@ PARTS: dict[str, Callable[[], Markup]] = {
     "tables": tables,
     "units": units,
     "shipped": shipped,
+    "speed": speed,
+    "stages": stages,
     "licences": licences,
     "wall-awg": partial(wall.sheet_html, "awg"),
     "wall-mm2": partial(wall.sheet_html, "mm2"),

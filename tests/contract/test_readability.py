@@ -22,6 +22,7 @@ FEWEST, MOST = 400, 900
 # Pages with less to say than a guide, or made by a list: they are read for grade and sentences.
 SHORT = {
     "glossary.md",
+    "how-fast.md",
     "how-we-check.md",
     "index.md",
     "licences.md",
