@@ -40,7 +40,10 @@ set_up_python() {
   say "Making .venv with $("$python" --version) …"
   "$python" -m venv --clear .venv
   say "Installing the Python packages in requirements.txt (about a minute) …"
-  .venv/bin/python -m pip install --quiet --quiet --disable-pip-version-check --require-hashes --no-deps -r requirements.txt
+  local said
+  said=$(.venv/bin/python -m pip install --quiet --disable-pip-version-check --require-hashes --no-deps -r requirements.txt 2>&1) || stop "$said"
+  # Its maker has taken back a version that is locked: pip would install it all the same.
+  [[ $said != *yanked* ]] || stop "$said"
   printf '%s\n' "$wanted" > "$stamp"
 }
 

@@ -179,14 +179,28 @@ def reference_problem(site: Path, file: Path, url: str, *, rooted: bool = False)
 
 
 def write_headers(site: Path, files: FileList, headers: dict[str, str]) -> None:
-    """Write `_headers`, which common static hosts read; our own server obeys the same file."""
-    blocks = {"/*": {**headers, "Cache-Control": "no-cache"}}
-    for path in files:
-        # Hosts do not agree on these endings, and a wrong type stops the runtime.
-        if path.endswith((".bin", ".webmanifest")):
-            blocks[f"/{path}"] = {"Content-Type": type_of(path)}
+    """Write the headers for hosts: `_headers`, which our own server obeys too, and `.htaccess`.
+
+    Between them most static hosts read one; where none is read, the pages carry the policy.
+    """
+    every = {**headers, "Cache-Control": "no-cache"}
+    blocks = {"/*": every}
+    # Hosts do not agree on these endings, and a wrong type stops the runtime.
+    unsure = [path for path in files if path.endswith((".bin", ".webmanifest"))]
+    for path in unsure:
+        blocks[f"/{path}"] = {"Content-Type": type_of(path)}
     text = "".join(
         f"{path}\n" + "".join(f"  {name}: {value}\n" for name, value in block.items()) + "\n"
         for path, block in blocks.items()
     )
     (site / "_headers").write_text(text, "utf-8")
+    lines = [
+        *(
+            f"AddType {type_of(f'a{end}')} {end}"
+            for end in sorted({Path(path).suffix for path in unsure})
+        ),
+        "<IfModule mod_headers.c>",
+        *(f'Header set {name} "{value}"' for name, value in every.items()),
+        "</IfModule>",
+    ]
+    (site / ".htaccess").write_text("\n".join(lines) + "\n", "utf-8")

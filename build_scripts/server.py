@@ -60,7 +60,10 @@ class SiteHandler(BaseHTTPRequestHandler):
             file = (self.server.root / path.lstrip("/")).resolve()
             if path.endswith("/"):
                 file /= "index.html"
-            inside = file.is_relative_to(self.server.root) and file.name != "_headers"
+            inside = file.is_relative_to(self.server.root) and file.name not in {
+                "_headers",
+                ".htaccess",
+            }
             if inside and (file.is_file() or (file / "index.html").is_file()):
                 return file
         except (OSError, ValueError):  # a name too long, a null byte

@@ -7,8 +7,8 @@ from pathlib import Path
 
 TEMPLATE = Path(__file__).with_name("sw.template.js")
 
-NOT_LISTED = frozenset({"sw.js", "_headers", "sitemap.xml"})
-"""The list's own carrier, a file that only a host reads, and the site map, which names full
+NOT_LISTED = frozenset({"sw.js", "_headers", ".htaccess", "sitemap.xml"})
+"""The list's own carrier, files that only a host reads, and the site map, which names full
 addresses that no build can know: the service worker makes its own."""
 
 TYPES = {

@@ -48,7 +48,12 @@ def test_every_listed_file_is_there_with_its_hash_and_size(built):
 
 def test_every_file_that_a_reader_may_ask_for_is_listed(built):
     here = {p.relative_to(built).as_posix() for p in built.rglob("*") if p.is_file()}
-    for_others = {"sw.js", "_headers", "sitemap.xml"}  # the list's carrier, hosts and crawlers
+    for_others = {
+        "sw.js",
+        "_headers",
+        ".htaccess",
+        "sitemap.xml",
+    }  # the list's carrier, hosts and crawlers
     assert here - set(listed(built)) <= for_others
     assert set(listed(built)) <= here
 
@@ -146,6 +151,7 @@ def test_the_code_for_clients_is_an_archive_of_its_own(built):
 def test_no_map_no_source_and_no_left_over_is_shipped(built):
     names = [path.relative_to(built).as_posix() for path in built.rglob("*") if path.is_file()]
     assert not [name for name in names if re.search(r"\.(map|py|pyc|ts|md|toml|lock)$", name)]
+    names.remove(".htaccess")
     assert not [name for name in names if re.search(r"(^|/)\.|~$|\.orig$|\.tmp$", name)]
 
 
@@ -200,6 +206,21 @@ def test_the_headers_for_hosts_carry_the_policy_and_the_types(built):
     for path in listed(built):
         if path.endswith((".webmanifest", ".bin")):
             assert f"\n/{path}\n  Content-Type: " in text
+
+
+def test_both_files_of_headers_say_the_same(built):
+    lines = (built / ".htaccess").read_text("utf-8").splitlines()
+    set_ = {line.split()[2]: line.split('"')[1] for line in lines if line.startswith("Header set ")}
+    block = (built / "_headers").read_text("utf-8").split("\n\n")[0].splitlines()[1:]
+    assert set_ == dict(line.strip().split(": ", 1) for line in block)
+    assert "AddType application/manifest+json .webmanifest" in lines
+    assert "AddType application/octet-stream .bin" in lines
+
+
+def test_no_address_of_a_page_names_a_host_that_does_not_exist(built):
+    for file in built.rglob("*.html"):
+        for tag in re.findall(r"<(?:link|meta|a|img|script)\b[^>]*>", file.read_text("utf-8")):
+            assert ".invalid" not in tag, f"{file}: {tag}"
 
 
 def test_no_file_has_an_ending_that_hosts_send_each_in_their_own_way(built):

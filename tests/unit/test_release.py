@@ -1,6 +1,9 @@
 """What is packed for others is the same for the same commit, and says what it is made of."""
 
+import hashlib
 import json
+import shutil
+import time
 import tomllib
 import zipfile
 
@@ -20,6 +23,30 @@ def test_packed_twice_it_is_the_same_and_dated_by_the_commit(tmp_path):
         # 1 700 000 001 s is 2023-11-14 22:13:21 UTC; a zip keeps even seconds.
         assert {entry.date_time for entry in packed.infolist()} == {(2023, 11, 14, 22, 13, 20)}
         assert packed.read("lugwise-1/site/a/b.js") == FILES["site/a/b.js"]
+
+
+def test_a_release_is_the_same_in_every_zone_and_its_checksums_hold(tmp_path, monkeypatch):
+    project = tmp_path / "project"
+    (project / "site").mkdir(parents=True)
+    (project / "site" / "index.html").write_bytes(FILES["site/index.html"])
+    for name in ("pyproject.toml", "LICENSE", "CHANGELOG.md"):
+        shutil.copy(release.PROJECT / name, project / name)
+    monkeypatch.setattr(release, "PROJECT", project)
+    made = []
+    for zone in ("UTC", "America/New_York"):
+        monkeypatch.setenv("TZ", zone)
+        time.tzset()
+        monkeypatch.setattr(release, "RELEASE", project / "build" / zone)
+        assert release.main("1700000001", "0" * 40) == 0
+        files = {file.name: file.read_bytes() for file in (project / "build" / zone).iterdir()}
+        for line in files["SHA256SUMS"].decode().splitlines():
+            digest, name = line.split()
+            assert hashlib.sha256(files[name]).hexdigest() == digest
+        made.append(files)
+    monkeypatch.undo()
+    time.tzset()
+    assert made[0] == made[1]
+    assert len(made[0]) == 4
 
 
 def test_a_release_s_bill_of_materials_is_the_site_s_with_the_time_of_the_commit():
