@@ -125,6 +125,37 @@ def test_in_forced_colours_and_at_more_contrast_a_verdict_keeps_its_shape_and_ma
     page.emulate_media(forced_colors="null", contrast="null")
 
 
+def test_in_forced_colours_no_word_of_a_filled_button_vanishes(still, server):
+    """Behind words the browser lays a plate in the page's colour, unless it is told not to."""
+    page = still
+    page.emulate_media(forced_colors="active")
+    for path, place in (
+        ("van/", ".lw-button:not(.lw-plain)"),
+        ("", ".lw-tasks a"),
+        ("", ".md-skip"),
+    ):
+        page.goto(server.url + path)
+        color, behind, own = page.locator(place).first.evaluate(
+            """(place) => {
+                const style = getComputedStyle(place);
+                return [style.color, style.backgroundColor, style.forcedColorAdjust];
+            }"""
+        )
+        assert color != behind and own == "none", place
+    page.emulate_media(forced_colors="null")
+
+
+def test_where_less_motion_is_asked_for_nothing_moves(still, server):
+    still.goto(server.url + "checks/runtime/")
+    still.emulate_media(reduced_motion="reduce")
+    moving = """() => [...document.querySelectorAll("body, body *")].filter((element) => {
+        const style = getComputedStyle(element);
+        const lasts = style.transitionDuration.split(", ").some((one) => parseFloat(one) > 0);
+        return lasts || style.animationName !== "none" || style.scrollBehavior === "smooth";
+    }).map((element) => element.outerHTML.slice(0, 90))"""
+    assert still.evaluate(moving) == []
+
+
 def test_a_page_that_is_not_there_leads_home_from_any_depth(browser, server):
     with another_page(
         browser, server, lambda error: "404" in error, service_workers="block"

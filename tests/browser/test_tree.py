@@ -88,4 +88,5 @@ def test_one_place_alone_speaks_of_an_answer(page, server):
     page.wait_for_function("(said) => window.said.includes(said)", arg=said)
     page.wait_for_timeout(500)  # for whatever else would speak
     told = page.evaluate("window.said")
-    assert [words for words in told if words != "Calculating."] == [said], told
+    # A slow answer is said to be on its way, in the same place.
+    assert [words for words in told if not words.startswith("Calculating")] == [said], told
