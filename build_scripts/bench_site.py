@@ -13,6 +13,7 @@ from pathlib import Path
 
 from playwright.sync_api import BrowserType, sync_playwright
 
+from build_scripts.bench_engines import engine_rows
 from build_scripts.bench_marks import stages as reached
 from build_scripts.bench_measures import (
     BROWSER,
@@ -97,6 +98,7 @@ def measure(chromium: BrowserType, work: Path, runs: int) -> Iterator[Row | Stag
     yield limited("keystroke to the hours of a week", first, MOST_WEEK)
     yield limited("keystroke to the months and changes", whole, MOST_YEAR)
     yield limited(f"van of {CIRCUITS} circuits, edit to diagram", edit_times(chromium), MOST_VAN)
+    yield from engine_rows(runs)
     wire, stored = whole_site()
     yield Row("whole site, as transferred", mb(wire))
     yield Row("whole site, as stored", mb(stored))
