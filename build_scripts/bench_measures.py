@@ -218,7 +218,7 @@ def reads_without_scripts(chromium: BrowserType) -> bool:
         opened = chromium.launch(**BROWSER)
         page = opened.new_context(java_script_enabled=False).new_page()
         page.goto(address + PATH)
-        shown = page.locator(f"[data-sheet={SHEET}] [data-answer]").inner_text()
+        shown = page.locator(f"[data-sheet={SHEET}] [data-gist]").inner_text()
         opened.close()
     return " ".join(calc.work(SHEET).sentence.split()) in " ".join(shown.split())
 

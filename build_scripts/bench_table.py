@@ -25,7 +25,7 @@ class Row:
 
     def __str__(self) -> str:
         said = {True: "kept", False: "NOT KEPT", None: ""}[self.kept]
-        line = f"{self.what:<46} {self.ours:>22} {self.other:>22} {self.ratio:>6}  {said}"
+        line = f"{self.what:<62} {self.ours:>22} {self.other:>22} {self.ratio:>6}  {said}"
         return line.rstrip()
 
 
@@ -38,7 +38,7 @@ class Stage:
     files: str
 
     def __str__(self) -> str:
-        return f"  until {self.what:<38} {self.memory:>22} {self.files:>22}"
+        return f"  until {self.what:<54} {self.memory:>22} {self.files:>22}"
 
 
 @dataclass(frozen=True)
