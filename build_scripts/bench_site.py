@@ -157,7 +157,9 @@ def key_rows(chromium: BrowserType) -> Iterator[Row]:
 
 def limited(what: str, times: list[float], most: float) -> Row:
     """A row of times whose median has a limit."""
-    return Row(what, ms(times), goal=f"under {most:.3g} ms", kept=statistics.median(times) < most)
+    return Row(
+        what, ms(times), goal=f"under {round(most, 1):g} ms", kept=statistics.median(times) < most
+    )
 
 
 if __name__ == "__main__":
