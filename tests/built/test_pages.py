@@ -3,6 +3,7 @@
 import base64
 import hashlib
 import re
+from functools import cache
 from html import unescape
 from html.parser import HTMLParser
 
@@ -46,6 +47,12 @@ class Page(HTMLParser):
     def handle_data(self, data):
         if self._inline:
             self.scripts[-1] += data
+
+
+@cache
+def page_of(text: str) -> Page:
+    """Return what stands in a page, parsed once for all that is asked of it."""
+    return Page(text)
 
 
 def pages(built):
@@ -126,7 +133,7 @@ def test_every_field_stands_in_the_page_with_its_default(built, name):
 
 def test_no_page_fetches_from_or_leads_to_the_outside(built):
     for path, text in pages(built).items():
-        for tag, attributes in Page(text).elements:
+        for tag, attributes in page_of(text).elements:
             if attributes.get("rel") in NOT_FETCHED:
                 continue
             for name in FETCHING & set(attributes):
@@ -151,7 +158,7 @@ def test_our_own_scripts_name_no_address(built):
 
 def policy_of(text: str) -> dict[str, str]:
     """Return the rules of a page's content security policy."""
-    metas = [attributes for tag, attributes in Page(text).elements if tag == "meta"]
+    metas = [attributes for tag, attributes in page_of(text).elements if tag == "meta"]
     metas = [meta for meta in metas if meta.get("http-equiv") == "Content-Security-Policy"]
     assert len(metas) == 1
     rules = (metas[0]["content"] or "").split("; ")
@@ -176,7 +183,7 @@ def test_every_page_forbids_all_but_its_own_origin(built):
 def test_every_inline_script_has_its_hash_in_every_policy(built):
     """Under instant navigation the next page's scripts run under the first page's policy."""
     found = pages(built)
-    scripts = {script for text in found.values() for script in Page(text).scripts}
+    scripts = {script for text in found.values() for script in page_of(text).scripts}
     hashes = {
         f"'sha256-{base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()}'"
         for script in scripts
@@ -187,7 +194,7 @@ def test_every_inline_script_has_its_hash_in_every_policy(built):
 
 def test_no_page_has_inline_style_or_handlers_which_the_policy_would_drop(built):
     for path, text in pages(built).items():
-        for tag, attributes in Page(text).elements:
+        for tag, attributes in page_of(text).elements:
             assert tag != "style", path
             assert "style" not in attributes, f"{path}: <{tag} style>"
             assert not [name for name in attributes if name.startswith("on")], path
@@ -206,7 +213,7 @@ def test_no_fence_stand_in_or_number_box_is_left(built):
 
 def test_every_page_has_a_language_a_title_one_heading_and_a_description(built):
     for path, text in pages(built).items():
-        elements = Page(text).elements
+        elements = page_of(text).elements
         assert dict(elements)["html"].get("lang", "").startswith("en")
         assert re.search(r"<title>[^<]+</title>", text)
         if path.name != "404.html":
