@@ -19,6 +19,26 @@ ASK = """async (requests) => {
 }"""
 """Returns the replies to requests, asked of the Python that the page has started."""
 
+ASK_APART = """async (requests) => {
+  const address = new URL("../../assets/worker.js", location.href);
+  const worker = new Worker(address, { type: "module", name: "memory" });
+  const reply = (request, id) => new Promise((take, stop) => {
+    worker.onerror = () => stop(new Error("no start"));
+    worker.onmessage = ({ data }) => {
+      if (data.type === "answer" && data.id === id) take(JSON.parse(data.response));
+      if (data.type === "failed") stop(new Error(data.message));
+    };
+    const needs = request.van && "van";
+    worker.postMessage({ type: "ask", id, request: JSON.stringify(request), needs });
+  });
+  const replies = [];
+  for (const [place, request] of requests.entries()) replies.push(await reply(request, place + 1));
+  worker.terminate();
+  return replies;
+}"""
+"""The same of a Python beside the page's: what is run in Firefox from outside has modules of its
+own, which would take the page's worker from it."""
+
 
 def of_each_sheet() -> list[dict]:
     """Return requests for each sheet as it opens and with each choice changed, and for a van."""

@@ -14,7 +14,7 @@ from build_scripts.engine import Engine
 from calc.render.bridge import ask
 from calc.worksheet.fields import Quantity
 from calc.worksheet.rows import Text
-from tests.browser.asked import ASK, expect_replies, of_each_sheet
+from tests.browser.asked import ASK_APART, expect_replies, of_each_sheet
 from tests.browser.place import SAVED
 from tests.browser.sheet_helpers import EVERY_FIELD, FOLLOW, MOVED, OPEN_FOLDS, reply_to, usual
 from tests.browser.tools import Server
@@ -166,7 +166,7 @@ class EngineTests:
 
     def test_its_python_replies_to_the_letter_what_this_machine_does(self, saved):
         asked = some_of(of_each_sheet(), 40)
-        expect_replies(asked, saved.engine.run(ASK, asked))
+        expect_replies(asked, saved.engine.run(ASK_APART, asked))
 
     def test_without_a_server_a_sample_van_is_reviewed_as_this_machine_does(self, saved):
         saved.move("van/")
