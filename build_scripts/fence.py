@@ -12,11 +12,14 @@ swallow anything else and print the fence as code.
 
 import re
 import xml.etree.ElementTree as etree
+from collections.abc import Iterator
 from typing import Any
 
 from markdown import Markdown
 from markdown.extensions import Extension
 from markdown.inlinepatterns import InlineProcessor
+from markdown.treeprocessors import Treeprocessor
+from markdown.util import HTML_PLACEHOLDER_RE
 from pymdownx.superfences import SuperFencesException
 
 import calc
@@ -141,11 +144,56 @@ class FigureProcessor(InlineProcessor):
         return figure, match.start(0), match.end(0)
 
 
+class Stories(Treeprocessor):
+    """Folds a guide's worked story behind its first example and what is said about that.
+
+    Only on a page with a live sheet, which is long enough without it.
+    """
+
+    def run(self, root: etree.Element) -> None:
+        if any("data-sheet=" in self._html_of(part) for part in root):
+            for begin, end in self._sections(list(root)):
+                self._fold(root, list(root)[begin:end])
+
+    def _html_of(self, element: etree.Element) -> str:
+        """Return what a fence made in this place; nothing for a text."""
+        blocks = self.md.htmlStash.rawHtmlBlocks
+        found = HTML_PLACEHOLDER_RE.fullmatch((element.text or "").strip())
+        block = blocks[int(found[1])] if found else ""
+        return block if isinstance(block, str) else ""
+
+    def _is_example(self, element: etree.Element) -> bool:
+        return 'class="lw-sheet lw-example"' in self._html_of(element)
+
+    def _sections(self, parts: list[etree.Element]) -> Iterator[tuple[int, int]]:
+        """Yield from where to where a part of the page goes, the last first: folding shifts them."""
+        heads = [place for place, part in enumerate(parts) if part.tag == "h2"]
+        yield from reversed(list(zip(heads, [*heads[1:], len(parts)], strict=True)))
+
+    def _fold(self, root: etree.Element, section: list[etree.Element]) -> None:
+        examples = [place for place, part in enumerate(section) if self._is_example(part)]
+        if len(examples) < 2:
+            return
+        first, second = examples[:2]
+        folded = section[min(first + 2, second) :]
+        more = len(examples) - 1
+        fold = etree.Element("details", {"class": "lw-story"})
+        summary = etree.SubElement(fold, "summary")
+        summary.text = f"Read on: {more} more example{'s' if more > 1 else ''}"
+        root.insert(list(root).index(folded[0]), fold)
+        for part in folded:
+            root.remove(part)
+            fold.append(part)
+
+
 class Figures(Extension):
-    """The Markdown extension for figures in the text, and for the words that it explains."""
+    """The Markdown extension: figures in the text, folded stories, words that are explained."""
 
     def extendMarkdown(self, md: Markdown) -> None:
         md.inlinePatterns.register(FigureProcessor(_FIGURE, md), "lugwise-figure", 185)
+        md.treeprocessors.register(
+            Stories(md), "lugwise-stories", 16
+        )  # before its words are sought
         md.treeprocessors.register(glossary.Words(md), "lugwise-words", 15)  # after all inline text
 
 

@@ -29,7 +29,7 @@ coldest = "2 °C"
 [[batteries]]
 name = "bank A"
 chemistry = "LFP"
-capacity = "100 A·h"
+capacity = "100 Ah"
 units = "2"
 fuse = "200 A"
 fuse_family = "cartridge, class T"

@@ -28,7 +28,7 @@ from calc.units.si import (
     Tag,
 )
 
-# v q s = 24 × 0.42e-3 × 5, rounded to 0.05 m³/(A·h)
+# v q s = 24 × 0.42e-3 × 5, rounded to 0.05 m³/Ah
 AIR_PER_CHARGE: Annotated[CubicMetresPerCoulomb, Tag("air for each charge that makes gas")] = (
     0.05 / HOUR
 )

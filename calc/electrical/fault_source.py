@@ -141,7 +141,7 @@ def _by_capacity() -> dict[str, PerCapacity]:
 def short_circuit_current_per_ah(chemistry: str) -> PerCapacity:
     """Return the short-circuit current for each ampere-hour, as current per capacity [1/s].
 
-    Lead-acid only: k·C with k close to 10 and below 20 A for each A·h; another text goes up to 40,
+    Lead-acid only: k·C with k close to 10 and below 20 A for each Ah; another text goes up to 40,
     which is what a device must be able to break. Table `battery_short_circuit`.
     Raises NotCovered for lithium.
     """

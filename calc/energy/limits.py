@@ -31,7 +31,7 @@ LOW_LFP: Annotated[Share, Tag("state below which an LFP bank is nearly flat")] =
 # Stored emptier than this a lead-acid bank sulphates: our choice
 STORED_FULL: Annotated[Share, Tag("state of a lead-acid bank stored full")] = 0.95
 
-# One battery of 100 A·h is usually allowed this by its maker: common practice, no source
+# One battery of 100 Ah is usually allowed this by its maker: common practice, no source
 ONE_BATTERY: Annotated[Amperes, Tag("most current of one battery")] = 100.0
 # At this current a loose joint is a heater: common practice, no source
 HEATING_JOINT: Annotated[Amperes, Tag("current from which a loose joint heats")] = 30.0

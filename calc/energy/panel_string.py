@@ -119,9 +119,14 @@ class PanelString:
         return RATED_CELL - self.cold
 
     @property
+    def cold_panel(self) -> Volts:
+        """What one panel alone reaches, open, in the coldest hour."""
+        return self.label.voc * self.cold_factor
+
+    @property
     def cold_voc(self) -> Volts:
         """A string's open-circuit voltage on the coldest morning."""
-        return self.series * self.label.voc * self.cold_factor
+        return self.series * self.cold_panel
 
     @property
     def hot_vmp(self) -> Volts:

@@ -76,6 +76,11 @@ class Standing:
         return self.too_long and self.back is not None and not at_least(self.back, least)
 
     @property
+    def drained(self) -> bool:
+        """Whether the drain takes more than the bank loses by itself."""
+        return not at_most(self.taken, self.own)
+
+    @property
     def draw(self) -> Draw:
         """The drain beside what such a bank gives."""
         bank = self.bank

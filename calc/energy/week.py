@@ -46,7 +46,7 @@ LEAD_FROM: Annotated[Number, Tag("o'clock at which a night on shore power begins
 class Question(Enumeration):
     """What is asked of the bank."""
 
-    WEEK = "week"  # and on and on
+    WEEK = "week"  # after week
     TRIP = "trip"  # of some nights, and then recovery
 
 

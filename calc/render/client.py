@@ -159,4 +159,5 @@ def _units() -> Iterator[str]:
     for kind in KINDS:
         for unit in kind.units:
             yield from unit.symbol.split()
+            yield from (one for one in unit.spellings if "·" in one)  # as older links have it
     yield from ("AWG", "kcmil", "SAE", "mm²", "×")

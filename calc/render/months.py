@@ -20,7 +20,7 @@ from calc.worksheet.pictures import Months
 
 _START, _HIGH, _FOOT = 54.0, 50.0, 150.0
 _GAP = 3.0  # on either side of a bar
-_LEAST, _MANY = 1.0, 10_000.0  # W·h: a smaller scale is of no use, a larger one is in kW·h
+_LEAST, _MANY = 1.0, 10_000.0  # Wh: a smaller scale is of no use, a larger one is in kWh
 
 
 def months_html(answer: Answer, picture: Months) -> Markup:

@@ -225,6 +225,13 @@ def _share(sheet: Declaration) -> Markup:
         ),
         el(
             "button",
+            "Print the guide",
+            type="button",
+            data_print="guide",
+            class_="lw-button lw-plain",
+        ),
+        el(
+            "button",
             "Explain to a client",
             type="button",
             data_explain=True,

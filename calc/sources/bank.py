@@ -17,7 +17,7 @@ BANK = {
         "copy in a public file; rows below 4.4 °C from memory",
     ),
     "lfp-frost": Source(
-        "Cell data sheet of a 280 A·h class LFP cell",
+        "Cell data sheet of a 280 Ah class LFP cell",
         "charging 0 to 60 °C",
         "quoted in an article on charging in frost",
     ),

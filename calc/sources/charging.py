@@ -5,7 +5,7 @@ from calc.sources.source import Source
 CHARGING = {
     "ampere-hour-law": Source(
         "Woodbridge's ampere-hour law of 1935",
-        "the current [A] must not exceed the charge still missing [A·h]: exponential in time",
+        "the current [A] must not exceed the charge still missing [Ah]: exponential in time",
         "technical page that states the law; 90 % in 2 to 3 h",
     ),
     "bulk-end": Source(
@@ -15,7 +15,7 @@ CHARGING = {
     ),
     "bulk-most": Source(
         "Educational page on charging lead-acid batteries, bulk current",
-        "usually no more than 25 % of the A·h",
+        "usually no more than 25 % of the Ah",
         "page seen",
     ),
     "sealed-hours": Source(
@@ -64,8 +64,8 @@ CHARGING = {
         "abstract",
     ),
     "bank-resistance": Source(
-        "Short-circuit current for each A·h of lead-acid; PyBaMM, parameter set Prada2013, of an LFP cell",
-        "10 to 20 A for each A·h; voltage lost at 1C, 73 to 91 mV a cell",
+        "Short-circuit current for each Ah of lead-acid; PyBaMM, parameter set Prada2013, of an LFP cell",
+        "10 to 20 A for each Ah; voltage lost at 1C, 73 to 91 mV a cell",
         "guide of a breaker maker seen; computed",
     ),
     "charger-balance": Source(

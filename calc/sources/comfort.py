@@ -94,12 +94,12 @@ COMFORT = {
     ),
     "en-50272-3": Source(
         "EN 50272-3 (now IEC 62485-3)",
-        "traction batteries: gas current in A per 100 A·h; free volume 2.5 Q",
+        "traction batteries: gas current in A per 100 Ah; free volume 2.5 Q",
         "ventilation notes for traction batteries",
     ),
     "lithium-gas": Source(
         "Larsson et al., Scientific Reports 2017, 7, 10018",
-        "hydrogen fluoride 20 to 200 mg per W·h of burning lithium-ion cells",
+        "hydrogen fluoride 20 to 200 mg per Wh of burning lithium-ion cells",
         "abstract",
     ),
     "eer": Source(

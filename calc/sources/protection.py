@@ -29,12 +29,12 @@ PROTECTION = {
     ),
     "dc-guide": Source(
         "Guide to d.c. distribution of a breaker maker",
-        "short-circuit current of a battery: V/R, or 10 to 20 times its A·h; i = I (1 − e^(−t/τ))",
+        "short-circuit current of a battery: V/R, or 10 to 20 times its Ah; i = I (1 − e^(−t/τ))",
         "text seen",
     ),
     "breaking-article": Source(
         "Article on fuse breaking capacity in off-grid systems",
-        "a 100 A·h lead-acid battery: 1000 to 2000 A, up to 4000 A",
+        "a 100 Ah lead-acid battery: 1000 to 2000 A, up to 4000 A",
         "text seen",
     ),
     "fuse-test": Source(
@@ -52,7 +52,7 @@ PROTECTION = {
     ),
     "abyc-bank": Source(
         "ABYC E-11",
-        "11.10.1.2.3.2 and 11.10.1.4.1, banks above 500 A·h or 2200 CCA",
+        "11.10.1.2.3.2 and 11.10.1.4.1, banks above 500 Ah or 2200 CCA",
         "clauses as quoted in boating forums",
     ),
     "abyc-strings": Source(

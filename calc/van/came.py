@@ -73,12 +73,12 @@ def watts(value: float, place: str) -> Came:
 
 def amp_hours(value: float, place: str) -> Came:
     """Return a charge [A·s]."""
-    return Came(f"{value / HOUR:.6g} A·h", place, value)
+    return Came(f"{value / HOUR:.6g} Ah", place, value)
 
 
 def watt_hours(value: float, place: str) -> Came:
     """Return an energy [J]."""
-    return Came(f"{value / HOUR:.6g} W·h", place, value)
+    return Came(f"{value / HOUR:.6g} Wh", place, value)
 
 
 def milliohms(value: float, place: str) -> Came:

@@ -9,13 +9,12 @@ from functools import lru_cache
 from calc.judge import Change, Level
 from calc.units.quantities import from_base
 from calc.units.shown import DOWN, UP, rounded
-from calc.van.worked import attempted
+from calc.van.worked import attempted, headline_of
 from calc.worksheet.declare import Declaration
 from calc.worksheet.fields import Quantity
 from calc.worksheet.outputs import part_of
 
 GRAVE = (Level.STOP, Level.CAUTION)
-_WAY_OUT = "{way_out}"  # what a later stage of a week works out
 _KEPT = 2000  # of the worksheets of some vans of forty circuits
 
 
@@ -54,7 +53,7 @@ def _judged(sheet: str, texts: tuple[tuple[str, str], ...]) -> tuple[Judged, ...
             continue
         single = rule.mend is not None and one.rows == (None,)
         puts = outcome.writer.puts
-        own = "" if _WAY_OUT in use.headline else use.headline
+        own = headline_of(use)
         found.append(
             Judged(
                 rule=rule.id,

@@ -16,7 +16,7 @@ _MOST_NAMED = 8  # options of a choice that a remark lists
 _PLAN: Mapping[str, Mapping[str, str]] = {
     "van": {"name": "my van", "kind": "plan", "system": "12 V"},
     "bank": {"stands": "box or bay vented outside", "coldest": "2 °C"},
-    "batteries": {"name": "bank-a", "chemistry": "LFP", "capacity": "100 A·h", "fuse": "100 A"},
+    "batteries": {"name": "bank-a", "chemistry": "LFP", "capacity": "100 Ah", "fuse": "100 A"},
     "bars": {"name": "fuse-block", "pole": "plus", "kind": "fuse-block", "rating": "100 A"},
     "circuits": {
         "name": "fridge", "load": "fridge", "current": "4.5 A", "hours": "9 h",

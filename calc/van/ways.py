@@ -17,10 +17,10 @@ from calc.van.bind import changed_places, filled
 from calc.van.facts_use import MORE_AIR
 from calc.van.judged import judged, ways_to_type
 from calc.van.judging import Mend, known
+from calc.van.mend_words import change_text
 from calc.van.paths import way
 from calc.van.record import Part, Van
 from calc.van.review import Finding
-from calc.van.told import label_of
 from calc.van.worked import Outcome, attempted, worked
 
 # A bank kept inside a heated van: common practice, no source
@@ -93,7 +93,7 @@ def _by_rule(van: Van, finding: Finding, part: Part | None) -> Iterator[Mend]:
         texts = {name: own[min(turn, len(own) - 1)] for name, own in typed.items()}
         changes = changed_places(van, finding.sheet, part, {**finding.texts, **texts})
         if changes and not _resets(changes):
-            yield Mend(text=_words(van, changes, finding.part_id), changes=changes)
+            yield Mend(text=change_text(van, changes, finding.part_id), changes=changes)
 
 
 def _resets(changes: Mapping[str, str]) -> bool:
@@ -201,14 +201,7 @@ def _other_week(van: Van, part: Part, finding: Finding) -> Iterator[Mend]:
                 more = _change_of(van, part, one.besides, one.besides_amount)
                 changes = {**changes, **more} if changes and more else {}
             if changes:
-                yield Mend(text=_words(van, changes, part.id), changes=changes)
-
-
-def _words(van: Van, changes: Mapping[str, str], near: str) -> str:
-    """Return what is changed as a sentence, with the part where that is not the one it is for."""
-    own = van.by_id(near)
-    each = [f"{label_of(van, place, own)} to {text}" for place, text in changes.items() if text]
-    return f"Change {', '.join(each)}."
+                yield Mend(text=change_text(van, changes, part.id), changes=changes)
 
 
 def _more_batteries(van: Van) -> Iterator[Mend]:

@@ -14,7 +14,7 @@ from typing import Any
 import calc
 from calc.judge import Level
 from calc.worksheet.answer import Answer, InputError
-from calc.worksheet.declare import Declaration
+from calc.worksheet.declare import Declaration, Placed
 from calc.worksheet.fields import ParsedInput
 from calc.worksheet.findings import Finding, judgements
 from calc.worksheet.outputs import Output
@@ -91,7 +91,15 @@ class Outcome:
     def sentence(self) -> str:
         """The sentence of its verdict."""
         first = self._judged[2]
-        return self.writer.puts(first, first.use.headline, first.use.rule.headline)
+        return self.writer.puts(first, headline_of(first.use), first.use.rule.headline)
+
+
+_WAY_OUT = "{way_out}"  # what a later stage of a week works out
+
+
+def headline_of(use: Placed) -> str:
+    """Return a sheet's own headline for a rule, nothing where it holds what is not worked yet."""
+    return "" if _WAY_OUT in use.headline else use.headline
 
 
 @lru_cache(64)

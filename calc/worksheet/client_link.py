@@ -23,6 +23,7 @@ _LONGEST_TEXT, _MOST = 80, 40
 _PLAIN = "/.,-():;"
 _SHORT = (("%C2%A0", "_"), ("%C2%B7", "*"), ("%C2%B0", "!"), ("%20", "+"))
 """What the shown texts are full of, and what stands for it in a link."""
+_OLD_HOURS = re.compile(r"(?<=[AW])·h\b")  # older links have A·h and W·h for today's Ah and Wh
 
 
 @dataclass(frozen=True)
@@ -49,7 +50,7 @@ def decoded(written: str) -> str:
     """Return the text that a link has `written`."""
     for long, short in _SHORT:
         written = written.replace(short, long)
-    return unquote(written, errors="replace")
+    return _OLD_HOURS.sub("h", unquote(written, errors="replace"))
 
 
 def write_short(sheet: Declaration, readings: Mapping[str, ParsedInput]) -> str:

@@ -192,8 +192,8 @@ def test_what_the_link_says_otherwise_is_told(page, server):
     open_sheet(page, server, "runtime")
     move(page, f"{server.url}client/{link}")
     expect(page.locator("[data-client]")).to_have_attribute("data-checked", "differs")
-    expect(told(page)).to_contain_text("the link said 6\u00a0A·h, calculated 633\u00a0A·h")
-    expect(page.locator("[data-said]")).to_contain_text("633\u00a0A·h")
+    expect(told(page)).to_contain_text("the link said 6\u00a0Ah, calculated 633\u00a0Ah")
+    expect(page.locator("[data-said]")).to_contain_text("633\u00a0Ah")
 
 
 def pages(pdf: bytes) -> int:

@@ -123,7 +123,7 @@ def test_a_link_of_another_version_is_told(page, server):
 def test_the_copied_link_opens_the_same_figures_elsewhere(page, server, browser):
     page.context.grant_permissions(["clipboard-read", "clipboard-write"])
     sheet = open_sheet(page, server, "runtime")
-    texts = usual("runtime", capacity="160 A·h", chemistry="AGM", temperature="41 °F")
+    texts = usual("runtime", capacity="160 Ah", chemistry="AGM", temperature="41 °F")
     sheet.type("capacity", "160")
     sheet.box("chemistry").select_option("AGM")
     sheet.type("temperature", "41 F")

@@ -115,9 +115,7 @@ def test_of_a_long_link_a_part_is_read():
     assert len(claim.values) <= 40
 
 
-@pytest.mark.parametrize(
-    "text", ["1.4 L (0.37 gal)", "52\u00a0A·h", "−4\u00a0°C", "a_b*c!d~e%&=+#"]
-)
+@pytest.mark.parametrize("text", ["1.4 L (0.37 gal)", "52\u00a0Ah", "−4\u00a0°C", "a_b*c!d~e%&=+#"])
 def test_a_shown_text_goes_through_a_link_unchanged(text):
     assert decoded(encoded(text)) == text
     assert not re.search(r"[^!-}]|[&=#~]", encoded(text))

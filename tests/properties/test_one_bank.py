@@ -42,7 +42,7 @@ def volts(chemistry):
 
 
 def drawn_from(chemistry, capacity, amps, **others):
-    """Return what each sheet says of a load of `amps` on a bank of `capacity` A·h."""
+    """Return what each sheet says of a load of `amps` on a bank of `capacity` Ah."""
     bank = {"chemistry": chemistry, "capacity": f"{capacity!r} Ah"}
     watts = f"{amps * volts(chemistry)!r} W"
     asked = {

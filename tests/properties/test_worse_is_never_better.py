@@ -126,12 +126,12 @@ def test_a_larger_bank_has_less_resistance_and_lithium_less_than_lead_acid(data,
     ask = {"method": "relay", "chemistry": chemistry, "bank_voltage": "12.9 V"}
     capacity = data.draw(st.floats(20, 900))
     small, large = (
-        calc.work("alternator-charge", {**ask, "capacity": f"{c:.6f} A·h"})
+        calc.work("alternator-charge", {**ask, "capacity": f"{c:.6f} Ah"})
         for c in (capacity, capacity * larger)
     )
     assert large["inside"] <= small["inside"] * (1 + 1e-9)
     lithium = calc.work(
-        "alternator-charge", {**ask, "chemistry": "LFP", "capacity": f"{capacity:.6f} A·h"}
+        "alternator-charge", {**ask, "chemistry": "LFP", "capacity": f"{capacity:.6f} Ah"}
     )
     assert lithium["inside"] <= small["inside"] * (1 + 1e-9)
 

@@ -14,7 +14,7 @@ LFP, FLOODED, EQUALISING = (
     {"chemistry": "flooded"},
     {"charging": "equalising"},
 )
-GIVEN = {"gas_current": "30 mA/(A·h)"}
+GIVEN = {"gas_current": "30 mA/Ah"}
 
 CASES = {
     "battery.vented-in-living-space": (
@@ -30,8 +30,8 @@ CASES = {
     "battery.hot-on-charge": ({"temperature": "40.1 C"}, {"temperature": "40 C"}),
     "battery.float-only": ({"charging": "float"}, {}),
     "battery.gas-current-below-table": (
-        {"gas_current": "7.9 mA/(A·h)"},
-        {"gas_current": "8 mA/(A·h)"},
+        {"gas_current": "7.9 mA/Ah"},
+        {"gas_current": "8 mA/Ah"},
     ),
     "battery.openings-unknown": ({**BOX, "vents": ""}, {**BOX, "vents": "20 cm2"}),
     "battery.lithium-unmanaged": ({**LFP, "management": "not fitted"}, LFP),

@@ -1,6 +1,6 @@
 """Judgements on cooling: each fires on one side of its threshold only.
 
-By hand: 5000 BTU/h at 10 EER are 500 W; half of 200 A·h at 12.8 V are 1280 W·h. Without sun, 60 W/K
+By hand: 5000 BTU/h at 10 EER are 500 W; half of 200 Ah at 12.8 V are 1280 Wh. Without sun, 60 W/K
 of 9 K, two people of 115 W and 60 W of devices are 830 W.
 """
 
@@ -16,14 +16,14 @@ LOAD = {"basis": "heat load", "sun": "0 W/m2", "outside": "35 C", "inside": "26 
 
 CASES = {
     "cooler.too-small": ({**LOAD, "cooling": "829 W"}, {**LOAD, "cooling": "830 W"}),
-    # 8 kW·h of a bank of which half is used are 500 W for 8 h
+    # 8 kWh of a bank of which half is used are 500 W for 8 h
     "cooler.beyond-any-bank": ({**ALWAYS, "hours": "8.01 h"}, {**ALWAYS, "hours": "8 h"}),
     "cooler.no-engine-beside-sleepers": (
         {**ALWAYS, "hours": "2.57 h"},
         {**ALWAYS, "hours": "2.56 h"},
     ),
     "draw.beyond-bank": ({**ALWAYS, "hours": "2.57 h"}, {**ALWAYS, "hours": "2.56 h"}),
-    # nine tenths of 100 A·h at 39.06 A
+    # nine tenths of 100 Ah at 39.06 A
     "draw.little-to-spare": ({**ALWAYS, "hours": "2.31 h"}, {**ALWAYS, "hours": "2.3 h"}),
     "cooler.half-of-bank": ({**ALWAYS, "hours": "1.29 h"}, {**ALWAYS, "hours": "1.28 h"}),
     # 12 800 BTU/h at 10 EER are 1280 W, 100 A at 12.8 V
@@ -32,7 +32,7 @@ CASES = {
         {**HALF, "duty": "40 %", "hours": "2.56 h"},
     ),
     "cooler.seldom-rests": ({"duty": "99.9 %"}, ALWAYS),
-    # half of 78.1 A·h in an hour are 39.06 A
+    # half of 78.1 Ah in an hour are 39.06 A
     "bank.heavy-load": ({"capacity": "78.0 Ah"}, {"capacity": "78.2 Ah"}),
     "cooler.little-in-hand": ({"duty": "80.1 %"}, {"duty": "80 %"}),
     "cooler.seasonal-ratio": ({"efficiency_ratio": "4.51 COP"}, {"efficiency_ratio": "4.5 COP"}),

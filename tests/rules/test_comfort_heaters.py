@@ -1,6 +1,6 @@
 """Judgements on a flame and on a night of heat: each fires on one side of its threshold only.
 
-By hand: 30 W for 9 h and 10 W·h to start are 280 W·h, 21.875 A·h at 12.8 V. Half of 200 A·h is
+By hand: 30 W for 9 h and 10 Wh to start are 280 Wh, 21.875 Ah at 12.8 V. Half of 200 Ah is
 used.
 """
 
@@ -23,14 +23,14 @@ CASES = {
     "flame.gas-leaks": ({"fuel": "propane"}, {"fuel": "petrol"}),
     "draw.beyond-bank": ({**HALF, "capacity": "43.74 Ah"}, {**HALF, "capacity": "43.75 Ah"}),
     "draw.large-share": ({**HALF, "capacity": "174.9 Ah"}, {**HALF, "capacity": "175 Ah"}),
-    # nine tenths of half of 48.6 A·h
+    # nine tenths of half of 48.6 Ah
     "draw.little-to-spare": ({**HALF, "capacity": "48.6 Ah"}, {**HALF, "capacity": "48.7 Ah"}),
     "load.all-becomes-heat": (ELECTRIC, LIT),
     # 384 W at 12.8 V are 30 A
     "load.loose-joint-heats": ({**ELECTRIC, "loss": "384.1 W"}, {**ELECTRIC, "loss": "384 W"}),
     "inverter.output-can-kill": ({**ELECTRIC, "efficiency": "99.9 %"}, ELECTRIC),
     "heater.clear-of-bedding": (ELECTRIC, LIT),
-    # 8100 W·h at 12.8 V are 632.8 A·h
+    # 8100 Wh at 12.8 V are 632.8 Ah
     "draw.heat-beyond-bank": ({**HALF, "capacity": "1265 Ah"}, {**HALF, "capacity": "1266 Ah"}),
     "heater.below-lowest-step": ({"loss": "799.9 W"}, {"loss": "800 W"}),
     "heater.beyond-usual": ({"loss": "4000.1 W"}, {"loss": "4000 W"}),
@@ -78,7 +78,7 @@ def test_a_remedy_mends_and_brings_nothing_as_grave(rule):
 @pytest.mark.parametrize(
     ("texts", "charge"),
     [
-        # 8100 W·h at 12.8 V, and over 0.88 and 0.8
+        # 8100 Wh at 12.8 V, and over 0.88 and 0.8
         ({"fuel": "electric"}, 632.81),
         ({"fuel": "electric, through an inverter"}, 719.11),
         ({"fuel": "electric", "efficiency": "88 %"}, 719.11),

@@ -1,7 +1,7 @@
 """Judgements on hot water: each fires on one side of its threshold only.
 
 By hand: 10 L by 35 K hold 1.4665 MJ, which 485 W give in 0.8399 h and 1485 W in 0.2743 h. 15 A at
-120 V are 1800 W. Half of 200 A·h is used.
+120 V are 1800 W. Half of 200 Ah is used.
 """
 
 import pytest
@@ -19,12 +19,12 @@ CASES = {
     "water.never-hot": ({"power": "15 W"}, {"power": "15.1 W"}),
     "heater.beyond-shore-supply": ({**SHORE, "power": "1800.1 W"}, {**SHORE, "power": "1800 W"}),
     "heater.half-of-shore-supply": ({**SHORE, "power": "900.1 W"}, {**SHORE, "power": "900 W"}),
-    # (500 W x 0.8399 h + 15 W x 2 h) / 12.8 V are 35.15 A·h
+    # (500 W x 0.8399 h + 15 W x 2 h) / 12.8 V are 35.15 Ah
     "draw.beyond-bank": ({**HALF, "capacity": "70.2 Ah"}, {**HALF, "capacity": "70.4 Ah"}),
-    # 25 A·h at 12.8 V are 100 W for 3.2 h
+    # 25 Ah at 12.8 V are 100 W for 3.2 h
     "draw.large-share": ({**BURNER, "hours": "2.93 h"}, {**BURNER, "hours": "2.92 h"}),
     "draw.little-to-spare": ({**BURNER, "hours": "11.26 h"}, {**BURNER, "hours": "11.24 h"}),
-    # 500 W at 12.8 V are 39.06 A, half of 78.1 A·h in an hour
+    # 500 W at 12.8 V are 39.06 A, half of 78.1 Ah in an hour
     "bank.heavy-load": ({"capacity": "78.0 Ah"}, {"capacity": "78.2 Ah"}),
     "load.all-becomes-heat": (
         {**HALF, "capacity": "281 Ah"},
@@ -57,7 +57,7 @@ def test_a_rule_fires_on_one_side_of_its_threshold_only(rule):
 
 @pytest.mark.parametrize(("share", "there"), [(0.999, True), (1.001, False)])
 def test_an_element_that_takes_a_quarter_of_the_bank_is_dear(share, there):
-    """35.15 A·h are a quarter of half of 281.2 A·h."""
+    """35.15 Ah are a quarter of half of 281.2 Ah."""
     found = fires(SHEET, {**HALF, "capacity": f"{281.2 * share:.3f} Ah"})
     assert ("load.all-becomes-heat" in found) is there
 

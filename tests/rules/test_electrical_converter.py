@@ -10,7 +10,7 @@ from tests.rules.judging import fires, mended
 
 SHEET = "converter"
 PEAK = {"rated_for": "peak or not said"}
-# 1 A at 13.2 V for 2 h are 26.4 W·h; a quarter of it at 24 V over 22 h is 12.5 mA
+# 1 A at 13.2 V for 2 h are 26.4 Wh; a quarter of it at 24 V over 22 h is 12.5 mA
 LAMP = {"load": "1 A", "load_hours": "2 h", "on_hours": "24 h"}
 
 CASES = {

@@ -79,7 +79,7 @@ CASES = {
         {**SOUND, "vehicle_load": "150 A"},
         {**SOUND, "vehicle_load": "149 A"},
     ),
-    # LFP takes the 100 A for hours; 200 A·h of AGM, half full, soon no more than a quarter: 50 A
+    # LFP takes the 100 A for hours; 200 Ah of AGM, half full, soon no more than a quarter: 50 A
     "alternator.over-rating": (
         {**LFP_RELAY, "vehicle_load": "151 A"},
         {**RELAY, "vehicle_load": "151 A"},
@@ -110,7 +110,7 @@ CASES = {
         {**SOUND, "vehicle_load": "120 A"},
     ),
     "drive.bank-full": ({**SOUND, "from_state": "100 %"}, {**SOUND, "from_state": "99.9 %"}),
-    # half of 200 A·h, and 85 % of what goes in is kept
+    # half of 200 Ah, and 85 % of what goes in is kept
     "drive.never-enough": ({**SOUND, "wanted": "118 A.h"}, {**SOUND, "wanted": "117 A.h"}),
     "drive.too-short": ({**SOUND, "wanted": "41 A.h"}, {**SOUND, "wanted": "40 A.h"}),
     "drive.loads-meanwhile": (SOUND, {**RELAY, "bank_voltage": "14.4 V"}),

@@ -17,14 +17,14 @@ KETTLE = {"power": "1476 W", "route": "inverter", "capacity": "200 Ah"}
 # Each rule with inputs on which it fires, and with such where it does not.
 CASES = {
     "runtime": {
-        # half of 200 A·h, and a quarter of them for AGM
+        # half of 200 Ah, and a quarter of them for AGM
         "bank.heavy-load": ({"load": "101 A"}, {"load": "100 A"}),
         # once its ampere-hours, in amperes, for lead-acid
         "bank.beyond-any-such-bank": (
             {"chemistry": "AGM", "load": "201 A"},
             {"chemistry": "AGM", "load": "200 A"},
         ),
-        # 160 A·h at 10 A last 16 h
+        # 160 Ah at 10 A last 16 h
         "runtime.little-to-spare": (
             {"load": "10 A", "needed": "14.5 h"},
             {"load": "10 A", "needed": "14.3 h"},
@@ -49,7 +49,7 @@ CASES = {
         "bank.in-frost": ({"temperature": "-0.1 C"}, {"temperature": "0 C"}),
         "bank.nothing-kept-back": ({"usable": "91 %"}, {"usable": "90 %"}),
         "bank.too-hot": ({"temperature": "45.1 C"}, {"temperature": "45 C"}),
-        # 200 A·h over 20 h are 10 A
+        # 200 Ah over 20 h are 10 A
         "runtime.lighter-than-rated": (
             {"chemistry": "AGM", "load": "9.9 A"},
             {"chemistry": "AGM", "load": "10 A"},
@@ -65,17 +65,17 @@ CASES = {
         ),
     },
     "bank-size": {
-        # 600 W·h × 2 / 12.8 V / 0.64 is 146 A·h: two of 100, for which 100 A are half
+        # 600 Wh × 2 / 12.8 V / 0.64 is 146 Ah: two of 100, for which 100 A are half
         "bank.heavy-load": (
             {"daily_energy": "600 Wh", "heaviest": "1300 W"},
             {"daily_energy": "600 Wh", "heaviest": "1270 W"},
         ),
-        # 800 A·h over 20 h are 40 A; 12.2 V × 40 A are 488 W
+        # 800 Ah over 20 h are 40 A; 12.2 V × 40 A are 488 W
         "bank-size.drawn-within-hours": (
             {**LEAD_OF_800, "days": "2 h", "daily_energy": "12 kW.h"},
             {**LEAD_OF_800, "days": "2 h", "daily_energy": "11.5 kW.h"},
         ),
-        # 960 W·h × 2 / 12.8 V / (0.75 × 0.8) is 250 A·h
+        # 960 Wh × 2 / 12.8 V / (0.75 × 0.8) is 250 Ah
         "bank-size.many-side-by-side": (
             {"daily_energy": "960 Wh", "usable": "75 %", "unit_capacity": "50 Ah"},
             {"daily_energy": "960 Wh", "usable": "75 %", "unit_capacity": "63 Ah"},
@@ -85,7 +85,7 @@ CASES = {
             {"chemistry": "AGM", "temperature": "39.9 F"},
             {"chemistry": "AGM", "temperature": "40 F"},
         ),
-        # two of 100 A·h, as above; 12.8 V × 200 A are 2560 W
+        # two of 100 Ah, as above; 12.8 V × 200 A are 2560 W
         "bank.beyond-what-it-may-give": (
             {"daily_energy": "600 Wh", "heaviest": "2561 W", "unit_current": "100 A"},
             {"daily_energy": "600 Wh", "heaviest": "2560 W", "unit_current": "100 A"},
@@ -102,12 +102,17 @@ CASES = {
             {"from_state": "50 %", "to_state": "50 %"},
             {"from_state": "50 %", "to_state": "49 %"},
         ),
-        # 200 A·h at 50 % of AGM and 4 % a month: 8 A·h a month of 30.44 days go by themselves
+        # 200 Ah of AGM and 4 % a month of 30.44 days: down to a fifth in 608.8 days by itself
         "standing.too-long-by-itself": (
-            {"chemistry": "AGM", "away": "400 days"},
-            {"chemistry": "AGM", "away": "370 days", "drain": "0 A"},
+            {"chemistry": "AGM", "away": "610 days", "drain": "0 A"},
+            {"chemistry": "AGM", "away": "608 days", "drain": "0 A"},
         ),
-        # 2.4 A·h a day and 8 A·h a month: 160 of 200 A·h, down to a fifth, in 60.1 days
+        # 8 Ah a month are 10.95 mA
+        "standing.too-long-either-way": (
+            {"chemistry": "AGM", "away": "400 days", "drain": "11 mA"},
+            {"chemistry": "AGM", "away": "400 days", "drain": "10.9 mA"},
+        ),
+        # 2.4 Ah a day and 8 Ah a month: 160 of 200 Ah, down to a fifth, in 60.1 days
         "standing.too-long": (
             {"chemistry": "AGM", "away": "61 days", "drain": "100 mA"},
             {"chemistry": "AGM", "away": "60 days", "drain": "100 mA"},
@@ -116,7 +121,7 @@ CASES = {
             {"chemistry": "AGM", "away": "60 days", "drain": "100 mA"},
             {"chemistry": "AGM", "away": "37 days", "drain": "100 mA"},
         ),
-        # half of 20 A·h in amperes
+        # half of 20 Ah in amperes
         "bank.heavy-load": (
             {"drain": "10.1 A", "capacity": "20 Ah"},
             {"drain": "9.9 A", "capacity": "20 Ah"},
@@ -126,7 +131,7 @@ CASES = {
             {"chemistry": "gel", "to_state": "49 %"},
             {"chemistry": "gel", "to_state": "50 %"},
         ),
-        # With 10 % a month, 20 A·h, and 1.44 A·h a day: 100 A·h last 47.7 days
+        # With 10 % a month, 20 Ah, and 1.44 Ah a day: 100 Ah last 47.7 days
         "standing.not-sure": (
             {"chemistry": "AGM", "away": "48 days", "drain": "60 mA"},
             {"chemistry": "AGM", "away": "47 days", "drain": "60 mA"},
@@ -212,15 +217,15 @@ CASES = {
             {"monitor": "none", "reading": "13.2 V", **REST},
             {"monitor": "none", "reading": "13.4 V", **REST},
         ),
-        # Half of 200 A·h
+        # Half of 200 Ah
         "charge.too-much-current": ({"current": "101 A"}, {"current": "100 A"}),
         "gauge.no-state-named": (
             {"reading": "13.2 V", **REST, "rested_for": "23.9 h"},
             {"reading": "13.2 V", **REST, "rested_for": "24 h"},
         ),
-        # 0.05 A × 168 h and 200 A·h × 3 % of 7 / 30.44 days are 9.8 A·h, 4.9 % of it
+        # 0.05 A × 168 h and 200 Ah × 3 % of 7 / 30.44 days are 9.8 Ah, 4.9 % of it
         "gauge.perhaps-spent": ({"state": "24.8 %"}, {"state": "25 %"}),
-        # The same, 1.4 A·h a day: 20 A·h in 14.3 days
+        # The same, 1.4 Ah a day: 20 Ah in 14.3 days
         "gauge.drifted-far": ({"since_full": "14.4 days"}, {"since_full": "14.2 days"}),
         "gauge.not-at-rest": (
             {"reading": "13.2 V", **REST, "current": "-1 A"},
@@ -249,7 +254,7 @@ CASES = {
             {"ac_power": "10 W", "idle": "1 W"},
             {"ac_power": "10 W", "idle": "1 W", "figures": "measured"},
         ),
-        # 54 W × 9.6 h / 88 % + 6.5 W × 24 h are 745 W·h, as 77.6 W × 9.6 h are
+        # 54 W × 9.6 h / 88 % + 6.5 W × 24 h are 745 Wh, as 77.6 W × 9.6 h are
         "appliance.little-between": (
             {"dc_power": "78 W", "ac_power": "54 W", "idle": "6.5 W"},
             {"dc_power": "45 W", "ac_power": "54 W", "idle": "6.5 W"},
@@ -273,7 +278,7 @@ CASES = {
             {"power": "1000 W", "voltage": "10 V"},
         ),
         "load.all-becomes-heat": ({"load_type": "resistive heat"}, {"load_type": "any load"}),
-        # half of 200 A·h at 10 A
+        # half of 200 Ah at 10 A
         "draw.beyond-bank": (
             {"power": "122 W", "hours": "10.1 h", "capacity": "200 Ah", "chemistry": "AGM"},
             {"power": "122 W", "hours": "9.9 h", "capacity": "200 Ah", "chemistry": "AGM"},
@@ -282,12 +287,12 @@ CASES = {
             {"power": "128 W", "hours": "14.5 h", "capacity": "200 Ah"},
             {"power": "128 W", "hours": "14.3 h", "capacity": "200 Ah"},
         ),
-        # 67.2 A·h of 200 A·h, but 13.4 times its 20-hour current: the half of it lasts 22 min
+        # 67.2 Ah of 200 Ah, but 13.4 times its 20-hour current: the half of it lasts 22 min
         "draw.ends-sooner": (
             {**KETTLE, "chemistry": "flooded", "hours": "0.5 h"},
             {**KETTLE, "chemistry": "flooded", "hours": "0.3 h"},
         ),
-        # a quarter of 100 A·h
+        # a quarter of 100 Ah
         "bank.heavy-load": (
             {"power": "306 W", "capacity": "100 Ah", "chemistry": "AGM"},
             {"power": "304 W", "capacity": "100 Ah", "chemistry": "AGM"},
@@ -317,6 +322,7 @@ MENDED = {
     "standby-drain": (
         "standing.is-there",
         "standing.too-long-by-itself",
+        "standing.too-long-either-way",
         "standing.too-long",
         "standing.below-your-limit",
         "bank.heavy-load",
@@ -403,8 +409,10 @@ def test_the_remedy_of_a_rule_silences_it(sheet, rule):
 
 
 def test_a_bank_that_loses_too_much_by_itself_is_helped_by_no_smaller_drain():
-    texts = {"chemistry": "AGM", "away": "400 days"}
-    assert set(remedy("standby-drain", "standing.too-long-by-itself", texts).values) == {"away"}
+    for rule, drain in (("by-itself", "0 A"), ("either-way", "100 mA")):
+        texts = {"chemistry": "AGM", "away": "620 days", "drain": drain}
+        found = remedy("standby-drain", f"standing.too-long-{rule}", texts)
+        assert set(found.values) == {"away"}
 
 
 def test_a_charge_in_frost_is_said_once_and_as_a_stop():

@@ -16,7 +16,12 @@ THREE = {**HOUSE, "parallel": "3", "series_fuse": "25 A", "regulator_limit": ""}
 PWM = {"regulator": "PWM", "series": "1"}
 
 CASES = {
-    "string.over-input-limit": ({"volts_limit": "54.7 V"}, {"volts_limit": "54.8 V"}),
+    # 3 x 27.36 V = 82.09 V
+    "string.over-input-limit": (
+        {"series": "3", "volts_limit": "82 V"},
+        {"series": "3", "volts_limit": "82.1 V"},
+    ),
+    "string.none-in-series": ({"volts_limit": "54.7 V"}, {"volts_limit": "54.8 V"}),
     # one panel alone: 27.36 V
     "string.one-panel-over-input-limit": ({"volts_limit": "27.3 V"}, {"volts_limit": "27.4 V"}),
     # 24.3 V x (1 - 0.0028 x 59.46) = 20.25 V
@@ -105,6 +110,7 @@ def test_a_current_at_best_power_as_large_as_in_short_circuit_is_no_label():
     ("rule", "texts"),
     [
         ("string.over-input-limit", {"series": "4", "regulator_limit": ""}),
+        ("string.none-in-series", {"volts_limit": "54.7 V"}),
         ("string.below-charge-when-hot", {"series": "1", "voltage": "28.8 V"}),
         ("string.low-when-hot", {"series": "1", "voltage": "15.2 V"}),
         *(
@@ -129,8 +135,22 @@ def test_the_remedy_of_a_rule_silences_it(rule, texts):
 def test_a_string_that_is_too_high_in_frost_and_too_low_in_heat_has_no_remedy_by_its_length():
     """48 V with panels of 40 V: one is too few when hot, two are too many for 100 V in frost."""
     texts = {"voc": "49.9 V", "vmp": "41.8 V", "voltage": "57.6 V", "regulator_limit": ""}
-    assert remedy(SHEET, "string.over-input-limit", texts) is None
+    assert remedy(SHEET, "string.none-in-series", texts) is None
     assert remedy(SHEET, "string.below-charge-when-hot", {**texts, "series": "1"}) is None
+
+
+@pytest.mark.parametrize(
+    ("limit", "said"),
+    [
+        (
+            "27.3 V",
+            "This panel does not suit this regulator: at −20\u00a0°C one alone reaches 27.4",
+        ),
+        ("54.7 V", "Wire these panels in parallel only: at −20\u00a0°C 2 in series reach 54.7"),
+    ],
+)
+def test_two_panels_too_many_are_told_apart_from_one(limit, said):
+    assert calc.work(SHEET, {"volts_limit": limit}).sentence.startswith(said)
 
 
 def test_a_blank_label_is_never_fine_where_it_decides():

@@ -7,7 +7,7 @@ from tests.rules.judging import fires, mended, remedy
 SHEET = "sun-yield"
 ARCTIC = {"latitude": "75", "month": "December"}
 
-# The default array brings 2.01 kW·h on a usual day of June. An LFP bank charged at 14.2 V gives
+# The default array brings 2.01 kWh on a usual day of June. An LFP bank charged at 14.2 V gives
 # back 0.99 x 12.8/14.2 of it: with 60 % through it 107.2 % break even. The noon sun of 15 December
 # stands at 66.74° less the latitude (declination −23.26°, almanac).
 CASES = {

@@ -40,7 +40,7 @@ CASES = {
     "shore.bank-not-filled": ({"house_load": "40 A"}, {"house_load": "39.9 A"}),
     # twice 5.412 A and 1.2 A are 12.02 A
     "shore.may-be-uncorrected": ({"other_load": "1.2 A"}, {"other_load": "1.1 A"}),
-    # 200 A·h x 0.3 / (0.99 x 40 A) are 1.515 h
+    # 200 Ah x 0.3 / (0.99 x 40 A) are 1.515 h
     "shore.night-too-short": (
         {"from_state": "40 %", "to_state": "70 %", "night": "1.51 h"},
         {"from_state": "40 %", "to_state": "70 %", "night": "1.52 h"},
@@ -50,7 +50,7 @@ CASES = {
     "shore.eases-off": ({}, {"to_state": "90 %"}),
     "shore.sealed-takes-hours": (LEAD, {}),
     "shore.full-by-tail": ({"to_state": "99.9 %"}, {"to_state": "99.8 %"}),  # 1 - 0.02 x 0.1
-    "charge.too-much-current": ({"charger": "100.1 A"}, {"charger": "100 A"}),  # half of 200 A·h
+    "charge.too-much-current": ({"charger": "100.1 A"}, {"charger": "100 A"}),  # half of 200 Ah
     "charge.voltage-too-high": ({"voltage": "14.61 V"}, {"voltage": "14.6 V"}),  # 4 x 3.65 V
     "charge.voltage-fills-nothing": ({"voltage": "12.9 V"}, {"voltage": "13 V"}),
     "charge.lead-acid-gasses": (LEAD, {}),

@@ -12,11 +12,11 @@ TRIP = {
 }  # fmt: skip
 LEAN = {"chemistry": "AGM", "temperature": "20 C", "drive_hours": "0 h", "loads": "lamp:5 W:5 h"}
 
-# 944 W·h of the trip at 70 % are 1350 W·h to put back. In mid October at 50° N a clear day has some
-# 3 kWh/m² on the level: 40 % of it on each watt of panels, less 14 %, is 1 W·h a day.
+# 944 Wh of the trip at 70 % are 1350 Wh to put back. In mid October at 50° N a clear day has some
+# 3 kWh/m² on the level: 40 % of it on each watt of panels, less 14 %, is 1 Wh a day.
 CASES = {
     "week.not-recovered": (TRIP, {**TRIP, "recovery": "shore"}),
-    # 1 W·h a day from each watt, less what is lost: 34 days at least with 40 W, and 4 with 400 W
+    # 1 Wh a day from each watt, less what is lost: 34 days at least with 40 W, and 4 with 400 W
     "week.late-recovery": (
         {**TRIP, "chemistry": "LFP", "array": "40 W"},
         {**TRIP, "chemistry": "LFP", "array": "400 W"},
@@ -29,7 +29,7 @@ CASES = {
         {**LEAN, "array": "200 W", "loads": "lamp:3 W:24 h"},
     ),
     "bank.heavy-load": (
-        # 0.25 of 200 A·h in an hour at 12.2 V
+        # 0.25 of 200 Ah in an hour at 12.2 V
         {**LEAN, "loads": "heater:611 W:0.1 h:evening"},
         {**LEAN, "loads": "heater:609 W:0.1 h:evening"},
     ),

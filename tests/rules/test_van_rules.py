@@ -39,8 +39,8 @@ def ids(changes):
 
 
 RELAY = {"alternator.method": "relay", "alternator.charger_limit": ""}
-AGM = ("batteries", {"name": "second", "chemistry": "AGM", "capacity": "100 A·h"})
-LIKE = {"name": "second", "chemistry": "LFP", "capacity": "100 A·h"}
+AGM = ("batteries", {"name": "second", "chemistry": "AGM", "capacity": "100 Ah"})
+LIKE = {"name": "second", "chemistry": "LFP", "capacity": "100 Ah"}
 CONVERTER = {"name": "step-down", "output_voltage": "12 V", "from": "plus-bar"}
 PUMP = {"name": "tank pump", "load": "motor", "current": "8 A", "from": "step-down"}
 FAN = {"name": "ceiling fan", "load": "fan", "current": "3 A", "from": "step-down"}
@@ -98,7 +98,7 @@ CASES = {
     # the bank
     "van.mixed-chemistries": ({"added": (AGM,)}, {"added": (("batteries", LIKE),)}),
     "van.unlike-batteries": (
-        {"added": (("batteries", {**LIKE, "capacity": "101 A·h"}),)},
+        {"added": (("batteries", {**LIKE, "capacity": "101 Ah"}),)},
         {"added": (("batteries", LIKE),)},
     ),
     "van.batteries-not-matched": (
@@ -127,10 +127,10 @@ CASES = {
         {"management.charge_limit": "58 A"},
         {"management.charge_limit": "59 A"},
     ),
-    # half of 200 A·h for LFP, a quarter for lead-acid; 28.3 A of sun and 30 A while driving
+    # half of 200 Ah for LFP, a quarter for lead-acid; 28.3 A of sun and 30 A while driving
     "van.sources-too-strong-together": (
-        {"management.charge_limit": "", "batteries[1].capacity": "58 A·h"},
-        {"management.charge_limit": "", "batteries[1].capacity": "59 A·h"},
+        {"management.charge_limit": "", "batteries[1].capacity": "58 Ah"},
+        {"management.charge_limit": "", "batteries[1].capacity": "59 Ah"},
     ),
     "van.polarity-reversed": (
         {**REVERSED, "mains.switching": "live only"},

@@ -32,7 +32,7 @@ FLOWS = ("sun", "drive", "shore", "load")
 def week(
     *, start=1.0, sun=90.0, drive=360.0, shore=420.0, load=70.0, floor=0.5, nights=True, days=7
 ):
-    """Return a made-up week's answer: a bank of 2500 W·h that loses nothing."""
+    """Return a made-up week's answer: a bank of 2500 Wh that loses nothing."""
     states, hours = [start], {name: [] for name in FLOWS}
     for hour in range(24 * days):
         day, time = divmod(hour, 24)
@@ -59,7 +59,7 @@ def week(
         **{f"{name}_hours": tuple(hours[name]) for name in FLOWS},
         **{name: sum(hours[name]) for name in FLOWS},
     }
-    shown = {name: f"{values[name] / 3600:.0f} W·h" for name in FLOWS}
+    shown = {name: f"{values[name] / 3600:.0f} Wh" for name in FLOWS}
     return SimpleNamespace(
         values=values, shown=dict(shown) | {"lowest": f"{100 * values['lowest']:.1f} %"}
     )

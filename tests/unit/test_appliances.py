@@ -58,7 +58,7 @@ def test_a_warmer_room_makes_a_simulated_box_run_as_much_more_as_the_factor_says
 
 
 def test_a_hot_day_cooler_than_the_room_never_makes_a_box_that_hardly_rests_fine():
-    """38 W·h an hour in 30 °C; 20 °C is no hot day."""
+    """38 Wh an hour in 30 °C; 20 °C is no hot day."""
     busy = {"ac_duty": "95 %", "ac_power": "40 W", "dc_duty": "100 %", "dc_power": "90 W"}
     cool = calc.work(ROUTE, {**busy, "figures": "measured", "room": "30 C", "hot": "20 C"})
     assert cool["ac_hot"].m == pytest.approx(cool["ac_charge"].m)
@@ -84,7 +84,7 @@ def test_what_is_used_by_hand_is_carried_by_either_route_in_the_same_hours():
 
 
 def test_the_array_gives_back_what_was_taken():
-    """Forwards: 100 W for 2 h of sun, 14 % lost, 92 % out of the bank again, are 158.24 W·h."""
+    """Forwards: 100 W for 2 h of sun, 14 % lost, 92 % out of the bank again, are 158.24 Wh."""
     array = appliances.array_for(
         energy=158.24 * 3600, efficiency=0.92, losses=0.14, sun_time=2 * 3600
     )

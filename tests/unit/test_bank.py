@@ -36,7 +36,7 @@ def test_cold_makes_a_lead_acid_bank_larger_by_the_printed_factor(row):
 
 
 def test_an_exact_number_of_batteries_is_not_rounded_up_by_a_float():
-    """960 W·h × 2 / 12.8 V / (0.75 × 0.8) is 250 A·h: five of 50, two of 125, one of 250."""
+    """960 Wh × 2 / 12.8 V / (0.75 × 0.8) is 250 Ah: five of 50, two of 125, one of 250."""
     for one, count in (("50 Ah", 5), ("125 Ah", 2), ("250 Ah", 1), ("249.9 Ah", 2)):
         answer = size(daily_energy="960 Wh", usable="75 %", temperature="15 C", unit_capacity=one)
         assert answer["units"].m_as("") == count
@@ -160,7 +160,7 @@ def test_drain_and_self_discharge_are_together_what_went():
 
 
 def test_a_management_system_takes_its_part_of_a_long_stand():
-    """By hand: 4 mA over 500 days is 48 A·h, and 2 % a month of 100 A·h is 32.9 A·h: 19.1 left."""
+    """By hand: 4 mA over 500 days is 48 Ah, and 2 % a month of 100 Ah is 32.9 Ah: 19.1 left."""
     asked = {"capacity": "100 Ah", "drain": "1 mA", "self_discharge": "2 %/month"}
     for start, left, verdict in (("100 %", 0.191, "caution"), ("80 %", 0.0, "stop")):
         answer = standby(from_state=start, away="500 days", **asked)

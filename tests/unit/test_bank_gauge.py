@@ -24,7 +24,7 @@ def test_a_heavy_load_s_share_is_that_of_the_run_time():
 
 
 def test_minus_empties_and_plus_fills_and_nothing_flows_at_zero():
-    """By hand: 120 A·h out at 6 A; 80 A·h in at 8 A × 0.99."""
+    """By hand: 120 Ah out at 6 A; 80 Ah in at 8 A × 0.99."""
     out, into, still = (gauge(state="60 %", current=c) for c in ("-6 A", "8 A", "0 A"))
     assert out["time"].m_as("hour") == pytest.approx(20)
     assert into["time"].m_as("hour") == pytest.approx(80 / (8 * 0.99))
@@ -115,7 +115,7 @@ def test_lfp_is_told_to_stop_charging_in_frost_but_not_to_stop_giving():
 
 
 def test_cold_takes_from_the_end_of_a_lead_acid_bank():
-    """IEEE 485 at 40 °F: 100 A·h are 76.9. With 80 gone by the count, nothing comes out."""
+    """IEEE 485 at 40 °F: 100 Ah are 76.9. With 80 gone by the count, nothing comes out."""
     asked = {"chemistry": "AGM", "capacity": "100 Ah", "current": "-2 A", "temperature": "40 F"}
     gone = gauge(state="20 %", **asked)
     assert gone["time"].m_as("hour") == 0 and gone.verdict == "caution"

@@ -18,7 +18,7 @@ def work(sheet, **texts):
 
 
 def test_a_lead_acid_bank_that_is_drawn_within_hours_is_not_called_fine():
-    """Its label is meant over 20 h; 20 kW·h a day for two hours is 137 A on average."""
+    """Its label is meant over 20 h; 20 kWh a day for two hours is 137 A on average."""
     asked = {"chemistry": "AGM", "voltage": "12.2 V", "unit_capacity": "800 Ah"}
     quick = work("bank-size", days="2 h", daily_energy="20 kW.h", **asked)
     assert quick.rule == "bank-size.drawn-within-hours"
@@ -137,7 +137,7 @@ def test_a_hot_bank_is_not_called_fine_though_it_is_not_charged():
 
 
 def test_a_share_that_is_smaller_than_the_count_s_own_error_is_not_called_fine():
-    """By hand: 2 % of 200 A·h are left to use; 50 mA and 3 % a month for 7 days are 9.8 A·h."""
+    """By hand: 2 % of 200 Ah are left to use; 50 mA and 3 % a month for 7 days are 9.8 Ah."""
     answer = work("bank-gauge", state="22 %")
     assert answer.rule == "gauge.perhaps-spent"
     assert work("bank-gauge", state="30 %").verdict == "fine"

@@ -80,7 +80,7 @@ def test_the_spread_of_published_exponents_holds_the_answer():
 def test_the_spread_is_that_of_the_published_exponents_whatever_exponent_is_given(load, exponent):
     """Published for AGM: 1.05 to 1.15. By hand: 0.5 × 20 h × (10 A / load) to that power.
 
-    Never more than the label gives, 100 A·h over the load.
+    Never more than the label gives, 100 Ah over the load.
     """
     answer = ask(chemistry="AGM", capacity="200 Ah", load=load, exponent=exponent)
     amps = float(load.split()[0])
@@ -108,7 +108,7 @@ def test_colder_is_never_better():
 
 
 def test_below_the_table_its_last_factor_holds_and_that_is_cautioned():
-    """IEEE 485 at 25 °F, its last row: 1.520. Half of 152 A·h over 4 A is then 12.5 h."""
+    """IEEE 485 at 25 °F, its last row: 1.520. Half of 152 Ah over 4 A is then 12.5 h."""
     for celsius in ("-4 C", "-10 C", "-20 C"):
         answer = ask(chemistry="AGM", capacity="152 Ah", load="4 A", temperature=celsius)
         assert hours(answer) <= 12.5 * (1 + 1e-9)

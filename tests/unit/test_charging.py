@@ -99,7 +99,7 @@ def test_a_charge_in_two_parts_takes_as_long_as_in_one(
 
 
 def test_the_law_of_1935_restores_nine_tenths_in_two_to_three_hours():
-    """The law: amps equal to the missing A·h, up to 80 % of the capacity at the start."""
+    """The law: amps equal to the missing Ah, up to 80 % of the capacity at the start."""
     found = charging.stages(
         capacity=100 * AH,
         current=80.0,
@@ -157,7 +157,7 @@ def test_a_bank_takes_less_and_less_and_nothing_when_it_is_full(chemistry):
         tail=charging.by_chemistry(chemistry).tail,
     )
     at_full = charging.acceptance(chemistry=chemistry, capacity=100 * AH, state=full)
-    assert at_full == pytest.approx(2.0), "the tail: 2 A for 100 A·h"
+    assert at_full == pytest.approx(2.0), "the tail: 2 A for 100 Ah"
 
 
 @pytest.mark.parametrize("chemistry", Chemistry)

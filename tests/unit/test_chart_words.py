@@ -46,14 +46,14 @@ def test_the_words_tell_start_lowest_end_and_what_each_source_brought():
 
 def test_the_end_of_the_last_day_is_its_midnight():
     falling = tuple(1 - hour / 400 for hour in range(49))
-    none = Flow("sun", (0.0,) * 48, "0 W·h")
+    none = Flow("sun", (0.0,) * 48, "0 Wh")
     days = Days(falling, "88 %", 0.5, "50 %", (), (none,), none, "")
     assert "lowest 88 % on day 2 at 24:00" in alternative(days)
 
 
 @pytest.mark.parametrize("last, goes_on", [(0.499, True), (0.5, False)])
 def test_a_bank_under_its_floor_is_said_to_lose_a_little_by_itself(last, goes_on):
-    none = Flow("sun", (0.0,) * 24, "0 W·h")
+    none = Flow("sun", (0.0,) * 24, "0 Wh")
     days = Days((1.0,) + (0.5,) * 23 + (last,), "49.9 %", 0.5, "50 %", (), (none,), none, "")
     assert ("still loses a little by itself" in alternative(days)) is goes_on
 
@@ -84,7 +84,7 @@ def test_the_table_has_a_line_for_each_block_of_hours_with_its_state_and_energie
                 abs(number - energy)
                 <= max(0.5 if energy >= 100 else 0.005 * energy, 0.0005 * energy) + 1e-9
             )
-    assert [f"{cell} W·h" for cell in last[2:]] == [drawn.answer.shown[name] for name in flows]
+    assert [f"{cell} Wh" for cell in last[2:]] == [drawn.answer.shown[name] for name in flows]
     heads = [row[0].text for row in rows if row[0].get("scope") == "rowgroup"]
     assert heads == [f"Day {day + 1}" for day in range(hours // 24)]
 

@@ -117,7 +117,7 @@ def test_output_falls_in_a_straight_line_and_not_below_none():
 
 
 def test_the_printed_battery_example():
-    """An emergency-lighting manual, p. 82: 108 cells, 1 mA/(A·h), 50 A·h: 0.27 m³/h, 7.56 cm²."""
+    """An emergency-lighting manual, p. 82: 108 cells, 1 mA/Ah, 50 Ah: 0.27 m³/h, 7.56 cm²."""
     gas = battery_air.gas_current(CellKind.SEALED, Charging.FLOAT)
     flow = battery_air.airflow(108, gas, 50 * HOUR)
     assert flow * HOUR == pytest.approx(0.27, rel=1e-12)
@@ -141,7 +141,7 @@ def test_van_batteries_by_the_standard_s_formula(cells, kind, charging, capacity
 
 
 def test_the_standard_s_twentieth_is_faraday_s_gas_five_times_over():
-    """H₂ at 0 °C: 22.414 L/(2 × 26.8015 A·h); to 4 % in air, safety factor 5: 0.0502."""
+    """H₂ at 0 °C: 22.414 L/(2 × 26.8015 Ah); to 4 % in air, safety factor 5: 0.0502."""
     faraday = 22.414e-3 / (2 * 26.8015)
     ours = battery_air.AIR_PER_CHARGE * HOUR
     assert ours == pytest.approx(24 * faraday * 5, rel=0.01)

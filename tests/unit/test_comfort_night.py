@@ -107,13 +107,13 @@ def test_heat_that_no_van_s_heater_gives_is_not_fine(loss, verdict):
 
 
 def test_one_start_is_counted_unless_told_otherwise():
-    """By hand: 10 W·h at 12.8 V are 0.78 A·h."""
+    """By hand: 10 Wh at 12.8 V are 0.78 Ah."""
     one, none = (calc.work("heater-night", ask)["charge"] for ask in ({}, {"starts": "0"}))
     assert (one - none).m_as("A*h") == pytest.approx(10 / 12.8, rel=1e-9)
 
 
 def test_warming_up_takes_the_heater_s_power_for_its_time_in_fuel_or_charge():
-    """By hand: power over time is heat; 9.9478 kW·h/L of diesel; a resistor turns all into heat."""
+    """By hand: power over time is heat; 9.9478 kWh/L of diesel; a resistor turns all into heat."""
     oil = calc.work("heat-loss", NIGHT)
     heat = (oil["heater"] * oil["warm_up"]).m_as("kW*h")
     assert oil["warm_fuel"].m_as("L") == pytest.approx(heat / 9.9478 / 0.75, rel=1e-4)

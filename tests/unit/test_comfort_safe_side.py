@@ -164,7 +164,7 @@ def test_a_cooler_that_hardly_rests_is_not_fine(devices, verdict):
 
 
 def test_a_large_bank_that_carries_it_is_not_called_unreasonable():
-    """5000 BTU/h at EER 10 for 24 h are 12 kW·h; 400 A·h at 51.2 V and 80 % hold 16.4."""
+    """5000 BTU/h at EER 10 for 24 h are 12 kWh; 400 Ah at 51.2 V and 80 % hold 16.4."""
     bank = {"capacity": "400 Ah", "voltage": "51.2 V", "usable": "80 %"}
     answer = calc.work("cooling-day", {**bank, "hours": "24 h", "duty": "100 %"})
     assert answer.verdict == "caution"
@@ -231,7 +231,7 @@ def test_a_water_heater_without_a_flame_says_nothing_of_gas():
     ("hours", "verdict"), [("4 h", "fine"), ("12 h", "caution"), ("13 h", "stop")]
 )
 def test_a_burner_s_draw_on_the_bank_counts_like_any_other(hours, verdict):
-    """By hand: 100 W for 4.25 h at 12.8 V are 33.2 A·h of 100; 12.25 h 95.7, 13.25 h 103.5."""
+    """By hand: 100 W for 4.25 h at 12.8 V are 33.2 Ah of 100; 12.25 h 95.7, 13.25 h 103.5."""
     ask = {"way": "fuel", "power": "2 kW", "draw": "100 W", "hours": hours, **LIT}
     ask |= {"usable": "50 %"}
     assert calc.work("water-heater", ask).verdict == verdict

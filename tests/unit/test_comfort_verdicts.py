@@ -46,7 +46,7 @@ def test_electric_heat_is_never_simply_fine():
 
 
 def test_a_bank_that_cannot_do_it_is_a_stop():
-    """900 W for 9 h at 12.8 V are 633 A·h; half of 200 A·h is 100."""
+    """900 W for 9 h at 12.8 V are 633 Ah; half of 200 Ah is 100."""
     assert calc.work("heater-night", {"fuel": "electric"}).verdict == "stop"
     enough = calc.work("heater-night", {"fuel": "electric", "capacity": "1300 Ah"})
     assert enough.verdict == "caution"
@@ -214,7 +214,7 @@ def test_cooling_is_fine_only_with_a_tenth_left_of_what_the_bank_gives():
         assert v["charge"] <= 0.9 * v["gives"] * (1 + 1e-9), texts
         half = v["charge"] <= 0.5 * v["gives"] * (1 + 1e-9)
         assert half or "cooler.half-of-bank" in cautioned(answer)
-        # no heavy load for any bank: half of its A·h in an hour at most
+        # no heavy load for any bank: half of its Ah in an hour at most
         assert v["current"] <= 0.5 * v["capacity"] / 3600 * (1 + 1e-9)
         assert answer.result.keeps_up
         assert v["heat_load"] is None or v["outside"] <= 35

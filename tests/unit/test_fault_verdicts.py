@@ -115,7 +115,7 @@ def test_against_a_short_it_may_do_is_said_only_of_a_fuse_that_is_in_time():
 
 
 def test_the_most_of_an_estimate_is_the_most_that_a_text_names():
-    """Article on breaking capacity: 100 A·h passes 1000 to 2000 A, up to 4000 A."""
+    """Article on breaking capacity: 100 Ah passes 1000 to 2000 A, up to 4000 A."""
     asked = {"known": "estimate", "capacity": "200 Ah", "voltage": "12.8 V"}
     run = {"conductor": "240 mm2", "length": "1 cm", "joints": "0"}
     answer = calc.work("fault-current", {**asked, **run})

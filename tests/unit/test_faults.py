@@ -157,7 +157,7 @@ def test_readings_that_tell_nothing_are_refused(loaded, error, field):
 
 
 def test_lead_acid_passes_ten_to_twenty_times_its_amp_hours_and_lithium_is_not_guessed():
-    """Guide to d.c. distribution: k close to 10, always below 20; 4.37 kA of 500 A·h is 8.7."""
+    """Guide to d.c. distribution: k close to 10, always below 20; 4.37 kA of 500 Ah is 8.7."""
     for chemistry in ("AGM", "gel", "flooded"):
         per_second = fault_source.short_circuit_current_per_ah(chemistry)
         assert (per_second.low * 3600, per_second.usual * 3600) == pytest.approx((10, 20))

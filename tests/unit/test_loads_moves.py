@@ -34,7 +34,7 @@ def test_a_week_with_either_appliance_asks_of_the_bank_what_a_day_of_it_does():
 
 
 def test_what_follows_has_the_same_bank_inverter_and_day():
-    """80 W for 9.6 h are 768 W·h at the plug; a bank of 25.6 V goes on as one of 25.6 V."""
+    """80 W for 9.6 h are 768 Wh at the plug; a bank of 25.6 V goes on as one of 25.6 V."""
     route = calc.work("appliance-route", {"voltage": "25.6 V", "efficiency": "90 %"})
     for move in route.values["onward"]:
         went = calc.work(move.sheet, dict(move.texts))

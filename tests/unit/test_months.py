@@ -64,7 +64,7 @@ def test_the_words_of_a_year_stay_inside_and_off_one_another(chosen, times):
 def test_a_year_in_words_names_each_month_with_its_energy():
     said = year("November")[0].svg.get("aria-label")
     for month, each in zip(MONTHS, SUMS, strict=True):
-        assert f"{month} {each:.0f}\u00a0W·h" in said
+        assert f"{month} {each:.0f}\u00a0Wh" in said
     assert said.endswith("The month you chose is November.")
 
 

@@ -140,7 +140,7 @@ def test_loads_that_take_all_the_charger_gives_leave_nothing():
 
 
 def test_loads_on_the_bank_are_fed_first():
-    """6 A of fridge leave 34 of 40 A: 200 A·h x 0.5/(0.99 x 34 A)."""
+    """6 A of fridge leave 34 of 40 A: 200 Ah x 0.5/(0.99 x 34 A)."""
     ask = {"from_state": "40 %", "to_state": "90 %", "house_load": "6 A"}
     found = calc.work("shore-charge", ask)["hours"].m_as("hour")
     assert found == pytest.approx(100 / 0.99 / 34, rel=1e-9)
@@ -176,7 +176,7 @@ def test_the_way_on_to_the_bank_s_air_carries_its_cells(voltage, cells):
     """Six cells to each 12 V of a lead-acid bank."""
     answer = calc.work("shore-charge", {"chemistry": "flooded", "voltage": voltage})
     (move,) = (one for one in answer["moves"] if one.sheet == "battery-air")
-    assert dict(move.texts) == {"chemistry": "flooded", "capacity": "200 A·h", "cells": cells}
+    assert dict(move.texts) == {"chemistry": "flooded", "capacity": "200 Ah", "cells": cells}
     assert calc.work(move.sheet, dict(move.texts)).inputs["cells"].given
     lithium = {one.sheet for one in calc.work("shore-charge")["moves"]}
     assert "battery-air" not in lithium, "LFP makes no gas in normal charging"

@@ -124,7 +124,7 @@ WEAK = {
     "van.block-cannot-interrupt": {"batteries[1].resistance": "4 mΩ"},
     "fuse.window-closed": {"cables[1].conductor": "8 AWG"},
     "fuse.window-narrow": {"cables[1].conductor": "6 AWG"},
-    "string.over-input-limit": {"regulators[1].max_voltage": "40 V"},
+    "string.none-in-series": {"regulators[1].max_voltage": "40 V"},
     "charge.held-by-cold-cut-off": {"bank.coldest": "-5 °C"},
     "week.empties": {"patterns[1].nights": "9", "patterns[1].drive_hours": "0 h"},
     "shore.night-too-short": {"shore.charger": "10 A"},
@@ -239,7 +239,7 @@ def test_the_peak_of_the_management_system_carries_a_surge(peak, told):
 
 def test_what_is_stated_and_does_not_fit_is_not_asked_for_again():
     """Two chemistries: both are stated, so nobody is to add one."""
-    second = {"name": "old bank", "chemistry": "AGM", "capacity": "100 A·h"}
+    second = {"name": "old bank", "chemistry": "AGM", "capacity": "100 Ah"}
     found = demo("marram").added("batteries", second).review().findings
     said = [one.sentence for one in found if one.part_name == "old bank" and one.not_proven]
     assert said and not any("Add to old bank: chemistry" in one for one in said)
@@ -251,7 +251,7 @@ CHILLY = {"bank.coldest": "6 °C", "patterns[1].temperature": "6 °C"}
 @pytest.mark.parametrize(
     ("changes", "level"),
     [
-        # 200 A·h; 30 A from the alternator are 0.15 of it in an hour
+        # 200 Ah; 30 A from the alternator are 0.15 of it in an hour
         ({}, Level.NOTE),
         ({"alternator.charger_limit": "40 A"}, Level.NOTE),
         ({"alternator.charger_limit": "41 A"}, Level.CAUTION),

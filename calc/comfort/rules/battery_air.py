@@ -45,7 +45,7 @@ MANAGEMENT_UNKNOWN = Rule[BatteryAir](
 )
 LITHIUM = Rule[Gassing](
     id="battery.lithium-fault-vents-gas", level=Level.NOTE, source="lithium-gas", when=lambda g: not g.lead_acid,
-    text="A lithium cell that fails vents gas that burns and poisons: burning cells gave 20 to 200 mg of hydrogen fluoride for each W·h. No vent copes with that: everyone out, keep away, call the fire service.",
+    text="A lithium cell that fails vents gas that burns and poisons: burning cells gave 20 to 200 mg of hydrogen fluoride for each Wh. No vent copes with that: everyone out, keep away, call the fire service.",
 )
 EQUALISING_NOT_COVERED = Rule[Gassing](
     id="battery.equalising-not-covered", level=Level.CAUTION, when=lambda g: _equalising(g) and g.airflow is None,
@@ -106,5 +106,5 @@ EQUALISING_BOILS = Rule[Gassing](
 )
 TRACTION = Rule[Gassing](
     id="battery.traction-rule", level=Level.NOTE, source="en-50272-3", when=lambda g: g.lead_acid,
-    text="The rule for traction batteries uses higher gas currents, 1 to 6 A per 100 A·h, and a free volume of 2.5 h of air. A bank charged hard every day is closer to those: the maker decides.",
+    text="The rule for traction batteries uses higher gas currents, 1 to 6 A per 100 Ah, and a free volume of 2.5 h of air. A bank charged hard every day is closer to those: the maker decides.",
 )

@@ -17,7 +17,7 @@ SEASONAL: Annotated[EfficiencyRatio, Tag("highest efficiency ratio of a hot day"
 BUSY: Annotated[Share, Tag("running time of a cooler with little in hand")] = 0.8
 # Of what is used of a bank, for cooling beside all else: common practice, no source
 HALF_OF_BANK: Annotated[Share, Tag("share of the used charge that cooling may take")] = 0.5
-# About 600 A·h at 12.8 V, more than most vans carry: common practice, no source
+# About 600 Ah at 12.8 V, more than most vans carry: common practice, no source
 LARGE_BANK: Annotated[Joules, Tag("bank larger than most vans carry")] = 8000 * HOUR
 # Air that cools nobody by much: common practice, no source
 HOT_AIR: Annotated[Celsius, Tag("air that cools nobody")] = 32.0

@@ -112,5 +112,5 @@ COOLANT = Rule[HotWater](
 )
 CHECK_FIGURE = Rule[Tank](
     id="water.check-figure", level=Level.NOTE, source="heat-in-water",
-    text="Check value: heating 10 L by 35 K takes about 0.41 kW·h, which is 32 A·h at 12.8 V.",
+    text="Check value: heating 10 L by 35 K takes about 0.41 kWh, which is 32 Ah at 12.8 V.",
 )

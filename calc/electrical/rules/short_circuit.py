@@ -96,7 +96,7 @@ BREAK_AT_SOURCE = Rule[ShortCircuit](
 )
 LARGE_ESTIMATED = Rule[ShortCircuit](
     id="short.large-bank-estimated", level=Level.ADVICE, when=lambda s: s.source.capacity is not None and s.source.capacity > LARGE_BANK, source="abyc-bank",
-    text="Above 500 A·h ABYC requires devices that break at least the battery maker's own short-circuit current, and one between each battery and the main fuse.",
+    text="Above 500 Ah ABYC requires devices that break at least the battery maker's own short-circuit current, and one between each battery and the main fuse.",
 )
 LATE_READINGS = Rule[ShortCircuit](
     id="short.readings-late", level=Level.ADVICE, when=lambda s: s.source.known is SourceKnown.TWO_READINGS, source="vrla-shorts",
@@ -150,5 +150,5 @@ RATE_FOR_ALL = Rule[ShortCircuit](
 )
 LARGE_FAULT_CLASS = Rule[ShortCircuit](
     id="short.large-bank-class", level=Level.NOTE, when=lambda s: s.near.current > LARGE_FAULT, source="abyc-bank",
-    text="For banks above 2200 CCA or 500 A·h whose maker states more than 10 kA, ABYC requires 20 kA at 125 V d.c. or more.",
+    text="For banks above 2200 CCA or 500 Ah whose maker states more than 10 kA, ABYC requires 20 kA at 125 V d.c. or more.",
 )

@@ -51,5 +51,5 @@ BEYOND_HEAVY_CABLE = Rule[Consumption](
 )
 HEATER_OF_1500_W = Rule[Consumption](
     id="load.heater-of-1500-w", level=Level.NOTE, source="practice",
-    text="Check value: a 1500 W heater draws about 120 A from a 12 V bank, 120 A·h every hour.",
+    text="Check value: a 1500 W heater draws about 120 A from a 12 V bank, 120 Ah every hour.",
 )

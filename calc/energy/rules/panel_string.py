@@ -25,7 +25,7 @@ EXTRA_LOW: Annotated[Volts, Tag("highest extra-low direct voltage")] = 120.0
 
 
 def _over(s: PanelString) -> bool:
-    return s.over_input and s.most_series >= 1
+    return s.over_input and s.most_series > 1
 
 
 def _fewer(s: PanelString) -> Change | None:
@@ -84,15 +84,23 @@ def _above(s: PanelString, volts: float) -> bool:
     return not at_most(s.cold_voc, volts)
 
 
+_BREAKS = "Above its input limit a regulator fails, and may put the panels' voltage on the battery. It happens on the first clear frosty morning."
 OVER_INPUT_LIMIT = Rule[PanelString](
     id="string.over-input-limit", level=Level.STOP, source="nec-690-7", when=_over,
     headline="Put no more than {most_series} in series: at {cold} the string reaches {cold_voc}, the regulator's limit is {limits.volts}.",
-    text="Above its input limit a regulator fails, and may put the panels' voltage on the battery. It happens on the first clear frosty morning.",
+    text=_BREAKS,
+    mend=_fewer,
+)
+NONE_IN_SERIES = Rule[PanelString](
+    id="string.none-in-series", level=Level.STOP, source="nec-690-7", when=lambda s: s.over_input and s.most_series == 1,
+    headline="Wire these panels in parallel only: at {cold} {series} in series reach {cold_voc}, the regulator's limit is {limits.volts}.",
+    text=_BREAKS,
     mend=_fewer,
 )
 ONE_OVER_INPUT_LIMIT = Rule[PanelString](
     id="string.one-panel-over-input-limit", level=Level.STOP, source="nec-690-7", when=lambda s: s.over_input and s.most_series < 1,
-    headline="Use a regulator for a higher voltage: at {cold} one panel alone is above its {limits.volts}.",
+    headline="This panel does not suit this regulator: at {cold} one alone reaches {cold_panel}, and the limit is {limits.volts}.",
+    text=_BREAKS,
 )
 BLOCKED_WHEN_HOT = Rule[PanelString](
     id="string.below-charge-when-hot", level=Level.STOP, source="panel-heat", when=lambda s: s.blocked_when_hot,
@@ -202,7 +210,7 @@ PLAIN_SWITCH = Rule[PanelString](
 )
 
 JUDGING = (
-    OVER_INPUT_LIMIT, ONE_OVER_INPUT_LIMIT, panels.PANEL_BELOW_BANK, BLOCKED_WHEN_HOT,
+    OVER_INPUT_LIMIT, NONE_IN_SERIES, ONE_OVER_INPUT_LIMIT, panels.PANEL_BELOW_BANK, BLOCKED_WHEN_HOT,
     FUSE_ABOVE_LABEL, FUSES_MISSING, NO_FUSE_FITS, FUSE_BELOW_STRING,
     LABEL_DISAGREES, COEFFICIENT_UNLIKELY, LOW_WHEN_HOT, panels.PANEL_NEAR_BANK, panels.SWITCH_WASTES,
     LIMIT_NOT_KNOWN, FUSE_LOADED_HARD, UNLIKE_PANELS, INPUT_CURRENT, panels.REGULATOR_TOO_SMALL,

@@ -167,7 +167,7 @@ EASES_OFF = Rule[ShoreCharge](
 )
 SEALED_TAKES_HOURS = Rule[ShoreCharge](
     id="shore.sealed-takes-hours", level=Level.NOTE, when=lambda s: s.bank.lead_acid, source="sealed-hours",
-    text="Check value: from empty, a charger of a tenth of the A·h takes 12 to 16 h for a sealed lead-acid bank. A charger with an absorption timer of 2 to 4 h may stop early.",
+    text="Check value: from empty, a charger of a tenth of the Ah takes 12 to 16 h for a sealed lead-acid bank. A charger with an absorption timer of 2 to 4 h may stop early.",
 )
 FULL_BY_TAIL = Rule[ShoreCharge](
     id="shore.full-by-tail", level=Level.NOTE, when=lambda s: s.night is not None and s.to_state > s.acceptance.full, source="practice",

@@ -20,8 +20,13 @@ IS_THERE = Rule[Standing](
     headline="Charge it before you leave: it is already at your limit.", mend=lambda s: None if s.to_state == 1 else Change({"from_state": 1.0}),
 )
 TOO_LONG_BY_ITSELF = Rule[Standing](
-    id="standing.too-long-by-itself", level=Level.STOP, when=lambda s: s.ruined and s.largest_drain is None,
+    id="standing.too-long-by-itself", level=Level.STOP, when=lambda s: s.ruined and s.largest_drain is None and not s.drained,
     headline="Charge it in between: self-discharge is too much for {away}; it lasts {days} at most.",
+    mend=lambda s: Change({"away": s.days}),
+)
+TOO_LONG_EITHER_WAY = Rule[Standing](
+    id="standing.too-long-either-way", level=Level.STOP, when=lambda s: s.ruined and s.largest_drain is None and s.drained,
+    headline="Switch the drain off and charge in between: it lasts {days}, and even without the drain not {away}.",
     mend=lambda s: Change({"away": s.days}),
 )
 TOO_LONG = Rule[Standing](

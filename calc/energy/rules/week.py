@@ -83,7 +83,7 @@ STARTS_ALONE = Rule[WeekAhead](
 CHARGER_TOO_STRONG = Rule[WeekAhead](
     id="week.charger-too-strong", level=Level.CAUTION, when=_forced, source="bulk-most",
     headline="Set the {strongest_charger} charger lower: such a bank accepts {most_charge} at most.",
-    text="Set the charger by the data sheet: usual is a quarter of its A·h in amps for lead-acid, half for LFP (common practice). More heats it, and is not included.",
+    text="Set the charger by the data sheet: usual is a quarter of its Ah in amps for lead-acid, half for LFP (common practice). More heats it, and is not included.",
 )
 PANELS_TOO_STRONG = Rule[WeekAhead](
     id="week.panels-too-strong", level=Level.CAUTION, when=_forced_by_sun, source="bulk-most",

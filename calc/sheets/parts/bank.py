@@ -104,14 +104,14 @@ def capacity_field(default: str) -> Quantity:
         symbol="C",
         kinds=(CHARGE,),
         default=default,
-        low="1 A·h",
-        high="20000 A·h",
+        low="1 Ah",
+        high="20000 Ah",
         hint="As rated by the maker; parallel batteries add.",
     )
 
 
 CHEMISTRY = chemistry_field(Chemistry.LFP)
-CAPACITY = capacity_field("200 A·h")
+CAPACITY = capacity_field("200 Ah")
 
 
 def from_state(default: str) -> Quantity:

@@ -58,7 +58,7 @@ ALARM = Choice(
     hint="To EN 50291-2 or UL 2034, in date, tested before you sleep.",
 )
 BANK = Quantity(
-    id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 A·h", low="1 A·h", high="20000 A·h",
+    id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 Ah", low="1 Ah", high="20000 Ah",
     hint="As rated by the maker; parallel batteries add.",
 )
 BANK_CHEMISTRY = replace(chemistry_field(Chemistry.LFP), since=2, before=Chemistry.LFP)

@@ -38,16 +38,16 @@ CHARGE = Kind(
     "charge",
     "ampere * second",
     (
-        Unit("ampere * hour", "A·h", "A.h", ("ah", "amp hours", "amp hour", "a*h", "ampere hours")),
-        Unit("milliampere * hour", "mA·h", "mA.h", ("mah", "ma*h")),
+        Unit("ampere * hour", "Ah", "A.h", ("A·h", "amp hours", "amp hour", "a*h", "ampere hours")),
+        Unit("milliampere * hour", "mAh", "mA.h", ("mA·h", "ma*h")),
     ),
 )
 ENERGY = Kind(
     "energy",
     "joule",
     (
-        Unit("watt * hour", "W·h", "W.h", ("wh", "watt hours", "watt hour", "w*h")),
-        Unit("kilowatt * hour", "kW·h", "kW.h", ("kwh", "kw*h", "kilowatt hours")),
+        Unit("watt * hour", "Wh", "W.h", ("W·h", "watt hours", "watt hour", "w*h")),
+        Unit("kilowatt * hour", "kWh", "kW.h", ("kW·h", "kw*h", "kilowatt hours")),
     ),
 )
 TIME = Kind(

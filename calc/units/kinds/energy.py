@@ -15,7 +15,7 @@ IRRADIATION = Kind(
     "sunlight of a day",
     "joule / meter ** 2",
     (
-        Unit("kilowatt * hour / meter ** 2", "kW·h/m²", "kW.h/m2", ("kwh/m2",), METRIC),
+        Unit("kilowatt * hour / meter ** 2", "kWh/m²", "kW.h/m2", ("kwh/m2",), METRIC),
         Unit("megajoule / meter ** 2", "MJ/m²", "MJ/m2", (), METRIC),
         Unit("Btu / foot ** 2", "BTU/ft²", "BTU/ft2", (), US),
     ),

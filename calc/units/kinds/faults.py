@@ -26,7 +26,7 @@ HEAT_COEFFICIENT = Kind(
     (Unit("ampere * second ** 0.5 / millimeter ** 2", "A·√s/mm²", "A.s0.5/mm2"),),
 )
 CURRENT_PER_CAPACITY = Kind(
-    "current per capacity", "1 / second", (Unit("1 / hour", "A/(A·h)", "A/A.h"),)
+    "current per capacity", "1 / second", (Unit("1 / hour", "A/Ah", "A/A.h", ("A/(A·h)",)),)
 )
 INSULATION = Kind(
     "insulation resistance",

@@ -161,7 +161,7 @@ ENERGY_DENSITY = Kind(
     "energy in a volume",
     "joule / meter ** 3",
     (
-        Unit("kilowatt * hour / liter", "kW·h/L", "kW.h/L", ("kwh/l",), METRIC),
+        Unit("kilowatt * hour / liter", "kWh/L", "kW.h/L", ("kwh/l",), METRIC),
         Unit("Btu / gallon", "BTU/gal", "BTU/gal", (), US),
     ),
     shown=("kilowatt * hour / liter",),
@@ -198,12 +198,12 @@ DERATING = Kind(
 GAS_CURRENT = Kind(
     "gas current per capacity",
     "1 / second",
-    (Unit("milliampere / ampere / hour", "mA/(A·h)", "mA/A.h", ("ma/ah",)),),
+    (Unit("milliampere / ampere / hour", "mA/Ah", "mA/A.h", ("mA/(A·h)",)),),
 )
 GAS_PER_CHARGE = Kind(
     "air per charge",
     "meter ** 3 / ampere / second",
-    (Unit("meter ** 3 / ampere / hour", "m³/(A·h)", "m3/A.h", ()),),
+    (Unit("meter ** 3 / ampere / hour", "m³/Ah", "m3/A.h", ("m³/(A·h)",)),),
 )
 SPEED = Kind(
     "speed",

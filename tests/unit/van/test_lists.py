@@ -35,7 +35,7 @@ usable = "80 %"
 [[batteries]]
 name = "house bank"
 chemistry = "LFP"
-capacity = "100 A·h"
+capacity = "100 Ah"
 resistance = "10 mΩ"
 units = "2"
 fuse = "100 A"
@@ -44,7 +44,7 @@ fuse_family = "cartridge, class T"
 name = "starter"
 role = "starter"
 chemistry = "AGM"
-capacity = "80 A·h"
+capacity = "80 Ah"
 [[bars]]
 name = "fuse block"
 pole = "plus"
@@ -158,12 +158,12 @@ def test_the_schedule_shows_each_run_as_it_is_worked(van, lists):
 
 
 def test_the_load_table_adds_up_by_hand(van, lists):
-    """A fridge of 3 A on the bank's voltage for 10 h, a lamp of 24 W for 2 h: 48 W·h."""
+    """A fridge of 3 A on the bank's voltage for 10 h, a lamp of 24 W for 2 h: 48 Wh."""
     table = lists["load-table"]
     loads = calc.find("week-ahead").field("loads")
     (pattern,) = van.all("patterns")
     fridge, _ = loads.read(filled(van, "week-ahead", pattern).texts["loads"]).value
-    assert cell(table, "lamp", "In a day") == "48 W·h"
+    assert cell(table, "lamp", "In a day") == "48 Wh"
     assert cell(table, "fridge", "Current") == "3 A"
     assert cell(table, "fridge", "Mark") == "F1"
     total = fridge["watts"] * fridge["hours"] + 48 * 60 * 60
@@ -180,7 +180,7 @@ def test_a_pattern_with_its_own_loads_lists_these():
         van = read_van(FILE).changed({"patterns[1].loads": own})
     table = next(one for one in tables(van) if one.id == "load-table")
     assert [row[0] for row in table.rows] == ["kettle", "Total"]
-    assert cell(table, "kettle", "In a day") == "120 W·h"
+    assert cell(table, "kettle", "In a day") == "120 Wh"
 
 
 def test_a_pattern_whose_loads_are_not_known_says_which_value_is_missing():

@@ -17,7 +17,7 @@ system = "12 V"
 [[batteries]]
 name = "house bank"
 chemistry = "LFP"
-capacity = "100 A·h"
+capacity = "100 Ah"
 units = "2"
 series = "2"
 [[bars]]
@@ -190,7 +190,7 @@ def test_the_bill_of_materials_counts_what_a_hand_would_count():
     )  # fmt: skip
     found = {(row[0], row[1]): row[2] for row in rows(bill(VAN, CUT, fuses))}
     assert found == {
-        ("Battery", "LFP (lithium iron phosphate), 100 A·h"): "4",
+        ("Battery", "LFP (lithium iron phosphate), 100 Ah"): "4",
         ("Fuse block, plus", "100 A, 6 studs or ways"): "1",
         ("Bus bar, minus", "250 A"): "1",
         ("Smoke alarm", ""): "2",

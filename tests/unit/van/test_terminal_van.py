@@ -162,7 +162,7 @@ def test_problems_of_a_spreadsheet_name_row_and_column(run, file, tmp_path):
 
 def test_a_bad_file_ends_with_status_2_and_every_problem_with_its_place(run, file):
     text = demo_text("marram").replace('length = "3.2 m"', 'length = "3.2 V"')
-    text = text.replace('capacity = "100 A·h"', 'capacitty = "100 A·h"')
+    text = text.replace('capacity = "100 Ah"', 'capacitty = "100 Ah"')
     status, out, err = run(file(text))
     assert (status, out) == (2, "")
     assert len(err.splitlines()) >= 2

@@ -27,7 +27,7 @@ def onward(found: Routes) -> tuple[NextStep, ...]:
         ("lowest_voltage", f"{SAGS * voltage:.6g} V"),
         ("voltage", f"{voltage:.6g} V"),
         ("hours_on", f"{found.from_bank / HOUR:.6g} h"),
-        ("taken", f"{max(1, taken * household.banked / HOUR):.6g} W·h"),
+        ("taken", f"{max(1, taken * household.banked / HOUR):.6g} Wh"),
     )
     return (
         _week("battery-voltage", DIRECT, found, found.direct.power, found.direct.running),

@@ -9,7 +9,7 @@ PRACTICE = Practice(
             text="The monitor of a {capacity} LFP bank shows {state} and {current}. You use {usable} of the bank. How long does that current last until your usable share is used?",
             draw={
                 "chemistry": ("LFP",),
-                "capacity": ("100 A·h", "200 A·h", "280 A·h"),
+                "capacity": ("100 Ah", "200 Ah", "280 Ah"),
                 "state": ("55 %", "65 %", "80 %"),
                 "current": ("-4 A", "-6 A", "-8 A", "-12 A"),
                 "usable": ("80 %", "90 %"),
@@ -30,7 +30,7 @@ PRACTICE = Practice(
             text="A {capacity} lead-acid bank at {state} takes {current}, and its charge efficiency is {efficiency}. If the current stayed as it is, when would the bank be full?",
             draw={
                 "chemistry": ("flooded",),
-                "capacity": ("100 A·h", "200 A·h", "220 A·h"),
+                "capacity": ("100 Ah", "200 Ah", "220 Ah"),
                 "state": ("40 %", "50 %", "60 %"),
                 "current": ("10 A", "15 A", "20 A"),
                 "efficiency": ("85 %", "80 %"),

@@ -1,8 +1,6 @@
 """The working of bank-gauge in words, what a voltage says, and what is said when nothing is wrong."""
 
 # fmt: off
-from math import ceil, floor
-
 from calc.energy import battery
 from calc.energy.battery import Chemistry
 from calc.energy.gauge import Gauge, Silence
@@ -10,6 +8,8 @@ from calc.energy.limits import FREEZING
 from calc.judge import Level, Rule
 from calc.units.compare import at_least
 from calc.units.constants import HOUR
+from calc.units.kinds import RATIO
+from calc.units.shown import quantity_text
 from calc.worksheet.declare import Step
 
 WIRING = (
@@ -40,7 +40,8 @@ def voltage_says(found: Gauge) -> str | None:
         return None
     if found.band is None:
         return "no state at all"
-    return f"between {floor(found.band.low * 100 + 1e-6)} and {ceil(found.band.high * 100 - 1e-6)} %"
+    low, high = (quantity_text(state, RATIO, digits=2) for state in (found.band.low, found.band.high))
+    return f"between {low} and {high}"
 
 
 def wiring(_: Gauge) -> tuple[str, ...]:

@@ -37,7 +37,7 @@ WORKSHEET = Worksheet(
         caption="From what is used to what to buy",
     ),
     fields=(
-        Quantity(id="daily_energy", label="Energy a day", symbol="E", kinds=(ENERGY,), default="1200 W·h", low="1 W·h", high="100000 W·h",
+        Quantity(id="daily_energy", label="Energy a day", symbol="E", kinds=(ENERGY,), default="1200 Wh", low="1 Wh", high="100000 Wh",
                  hint="At the bank, with inverter losses and idle draw in it."),
         Quantity(id="days", label="Time without a charge", symbol="d", kinds=(TIME,), default="2 days", low="1 h", high="60 days",
                  hint="Without sun, driving or shore power."),
@@ -50,7 +50,7 @@ WORKSHEET = Worksheet(
                  hint="Of the battery, on the coldest of those days."),
         Quantity(id="ageing", label="Room for ageing", symbol="a", kinds=(RATIO,), default="20 %", low="0 %", high="60 %",
                  hint="Share of the capacity lost by the time you replace it."),
-        Quantity(id="unit_capacity", label="One battery", symbol="C_1", kinds=(CHARGE,), default="100 A·h", low="1 A·h", high="20000 A·h",
+        Quantity(id="unit_capacity", label="One battery", symbol="C_1", kinds=(CHARGE,), default="100 Ah", low="1 Ah", high="20000 Ah",
                  hint="At bank voltage: two 12 V in series are one at 24 V."),
         Quantity(id="heaviest", advanced=True, label="Heaviest load at one time", symbol="P", kinds=(POWER,), optional=True, low="1 W", high="50000 W", example="1700 W",
                  hint="At the bank, to check its current too."),

@@ -9,7 +9,7 @@ PRACTICE = Practice(
             text="A van uses {daily_energy} a day and is parked {days} without charging. The bank is LFP at {voltage}; {usable} of it is used, and {ageing} is kept for ageing. What capacity does it need?",
             draw={
                 "chemistry": ("LFP",),
-                "daily_energy": ("600 W·h", "900 W·h", "1200 W·h", "1800 W·h"),
+                "daily_energy": ("600 Wh", "900 Wh", "1200 Wh", "1800 Wh"),
                 "days": ("2 days", "3 days", "4 days"),
                 "voltage": ("12.8 V", "25.6 V"),
                 "usable": ("80 %", "90 %"),
@@ -35,7 +35,7 @@ PRACTICE = Practice(
                 "chemistry": ("AGM",),
                 "usable": ("50 %",),
                 "voltage": ("12 V", "24 V"),
-                "daily_energy": ("480 W·h", "720 W·h", "960 W·h", "1200 W·h"),
+                "daily_energy": ("480 Wh", "720 Wh", "960 Wh", "1200 Wh"),
                 "days": ("2 days", "3 days"),
                 "temperature": ("50 °F", "60 °F"),
                 "ageing": ("20 %",),
@@ -59,7 +59,7 @@ PRACTICE = Practice(
             text="A lead-acid bank at {voltage} gave {daily_energy} in {days}. Its charge efficiency is {efficiency}. What charge must go back in?",
             draw={
                 "chemistry": ("flooded",),
-                "daily_energy": ("600 W·h", "900 W·h", "1200 W·h"),
+                "daily_energy": ("600 Wh", "900 Wh", "1200 Wh"),
                 "days": ("24 h",),
                 "voltage": ("12 V", "12.2 V"),
                 "efficiency": ("85 %", "80 %"),

@@ -45,8 +45,8 @@ WORKSHEET = Worksheet(
         Quantity(id="motor", advanced=True, optional=True, label="Largest motor that starts", symbol="P_m", kinds=(POWER,), low="1 W", high="20000 W", example="300 W", hint="Its running power, part of the above: compressor, pump, tool."),
         Quantity(id="start_factor", advanced=True, label="Its starting power, as a multiple", symbol="k", kinds=(NUMBER,), default="6", low="1", high="12", hint="Usually 5 to 7. See its plate, or measure with peak hold."),
         Quantity(id="can_wait", advanced=True, optional=True, label="A load that can wait", symbol="P_w", kinds=(POWER,), low="1 W", high="20000 W", example="600 W", hint="Part of the running power that can run later."),
-        Quantity(id="taken", advanced=True, label="Energy taken through it a day", symbol="E", kinds=(ENERGY,), default="500 W·h", low="1 W·h", high="200 kW·h", hint="By the appliances, at the plug."),
-        replace(CAPACITY, advanced=True, optional=True, default="", example="200 A·h"),
+        Quantity(id="taken", advanced=True, label="Energy taken through it a day", symbol="E", kinds=(ENERGY,), default="500 Wh", low="1 Wh", high="200 kWh", hint="By the appliances, at the plug."),
+        replace(CAPACITY, advanced=True, optional=True, default="", example="200 Ah"),
         Quantity(id="max_current", advanced=True, optional=True, label="Current limit of the bank", symbol="I_b", kinds=(CURRENT,), low="1 A", high="5000 A", example="150 A", hint="Continuous, by data sheet or management system. Parallel batteries add."),
     ),
     results=(

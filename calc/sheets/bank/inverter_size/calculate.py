@@ -40,7 +40,7 @@ def onward(found: InverterNeed) -> tuple[NextStep, ...]:
         ("efficiency", f"{load.efficiency * 100:.6g} %"),
     )
     if load.capacity is not None:
-        bank += (("capacity", f"{load.capacity / HOUR:.6g} A·h"), ("chemistry", load.chemistry))
+        bank += (("capacity", f"{load.capacity / HOUR:.6g} Ah"), ("chemistry", load.chemistry))
     moves = [
         NextStep("Its cable", wire, "wire-size"),
         NextStep("How long the bank runs it", bank, "runtime"),

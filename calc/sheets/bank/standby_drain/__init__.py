@@ -82,7 +82,7 @@ WORKSHEET = Worksheet(
     rules=(
         judged.IS_THERE,
         Placed(rule=banks.ACID_MAY_FREEZE, at="left", fields=_COLDEST, headline="Leave it full and disconnected, or take it inside: down to {to_state} its acid may freeze at {left.temperature}."),
-        judged.TOO_LONG_BY_ITSELF, judged.TOO_LONG,
+        judged.TOO_LONG_BY_ITSELF, judged.TOO_LONG_EITHER_WAY, judged.TOO_LONG,
         Placed(rule=banks.BEYOND_ANY_BANK, at="draw"),
         Placed(rule=banks.HEAVY_LOAD, at="draw", headline="{drain} is too much for a standby drain: it is a heavy load for this bank."),
         judged.NEARLY_FLAT, judged.LEFT_BELOW_HALF, judged.BELOW_YOUR_LIMIT,

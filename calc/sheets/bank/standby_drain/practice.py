@@ -8,7 +8,7 @@ PRACTICE = Practice(
             asks="days",
             text="A {capacity} {chemistry} bank at {from_state} is parked with a drain of {drain}. Its self-discharge is {self_discharge}. After how many days is it down to {to_state}? A month is 30.44 days.",
             draw={
-                "capacity": ("100 A·h", "200 A·h", "300 A·h"),
+                "capacity": ("100 Ah", "200 Ah", "300 Ah"),
                 "chemistry": ("AGM", "LFP"),
                 "from_state": ("100 %", "90 %"),
                 "to_state": ("50 %", "60 %"),
@@ -40,7 +40,7 @@ PRACTICE = Practice(
             text="A {capacity} AGM bank, full, is left for {away} and may fall to {to_state}. Its self-discharge is {self_discharge}. What is the largest drain allowed? A month is 30.44 days.",
             draw={
                 "chemistry": ("AGM",),
-                "capacity": ("100 A·h", "200 A·h"),
+                "capacity": ("100 Ah", "200 Ah"),
                 "away": ("21 days", "30 days", "45 days"),
                 "to_state": ("50 %", "60 %"),
                 "self_discharge": ("3 %/month", "4 %/month"),

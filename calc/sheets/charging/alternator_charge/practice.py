@@ -57,7 +57,7 @@ PRACTICE = Practice(
                 "charger_limit": ("20 A", "30 A", "40 A"),
                 "output_left": ("50 %", "70 %", "75 %", "80 %"),
                 "hours": ("1 h", "2 h", "3 h"),
-                "capacity": ("600 A·h",),
+                "capacity": ("600 Ah",),
                 "from_state": ("20 %",),
                 "alternator": ("250 A",),
                 "vehicle_load": ("30 A",),

@@ -26,7 +26,7 @@ def onward(found: ShoreCharge) -> tuple[NextStep, ...]:
         in_series = block * max(1, round(found.voltage.voltage / (block * _CHARGED)))
         texts = (
             ("chemistry", str(bank.chemistry)),
-            ("capacity", f"{bank.capacity / HOUR:.6g} A·h"),
+            ("capacity", f"{bank.capacity / HOUR:.6g} Ah"),
             ("cells", f"{in_series}"),
         )
         ways.insert(0, NextStep("Ventilation for its gas", texts, "battery-air"))
@@ -39,7 +39,7 @@ def _week(found: ShoreCharge) -> NextStep:
     texts = [
         ("shore_charger", f"{found.load.charger.current:.6g} A"),
         ("chemistry", str(bank.chemistry)),
-        ("capacity", f"{bank.capacity / HOUR:.6g} A·h"),
+        ("capacity", f"{bank.capacity / HOUR:.6g} Ah"),
         ("temperature", f"{bank.temperature:.6g} °C"),
     ]
     if night is not None:

@@ -48,7 +48,7 @@ PRACTICE = Practice(
             asks="hours",
             text="An AGM bank of {capacity} at {from_state} gets {charger}. It stores {charge_efficiency} of the charge, and below {to_state} it accepts the charger's full current. How long to {to_state}?",
             draw={
-                "capacity": ("200 A·h", "300 A·h", "400 A·h"),
+                "capacity": ("200 Ah", "300 Ah", "400 Ah"),
                 "chemistry": ("AGM",),
                 "charger": ("20 A", "30 A"),
                 "from_state": ("30 %", "40 %", "50 %"),

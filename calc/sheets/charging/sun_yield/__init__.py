@@ -65,7 +65,7 @@ WORKSHEET = Worksheet(
         TILT,
         FACING,
         SKY, CLIMATE, OWN_SKIES,
-        Quantity(id="daily_use", label="You use in a day", symbol="E_u", kinds=(ENERGY,), optional=True, low="1 W·h", high="200 kW·h", example="800 W·h", hint="Empty: not compared."),
+        Quantity(id="daily_use", label="You use in a day", symbol="E_u", kinds=(ENERGY,), optional=True, low="1 Wh", high="200 kWh", example="800 Wh", hint="Empty: not compared."),
         replace(chemistry_field(Chemistry.LFP, more=True), since=2),
         Quantity(id="stored", advanced=True, since=2, label="Share of your use through the bank", symbol="n", kinds=(RATIO,), default="60 %", low="0 %", high="100 %", hint="At night and under cloud. The rest comes directly from the panels."),
         Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), low="1 V", high="1000 V", default_by=("chemistry", {name: f"{voltages.charge_end(name):.3g} V" for name in Chemistry}), hint="Of the bank while it is charged. Higher means fewer amp-hours."),

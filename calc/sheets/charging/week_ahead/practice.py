@@ -72,7 +72,7 @@ PRACTICE = Practice(
                 "loads": ("instruments:40 W:24 h",),
                 "array": ("0 W",),
                 "drive_hours": ("0 h",),
-                "capacity": ("100 A·h", "150 A·h", "200 A·h", "300 A·h"),
+                "capacity": ("100 Ah", "150 Ah", "200 Ah", "300 Ah"),
                 "usable": ("70 %", "80 %", "90 %"),
                 "voltage": ("12.8 V",),
             },

@@ -40,13 +40,13 @@ WORKSHEET = Worksheet(
     fields=(
         chemistry_field("AGM"),
         Choice(id="management", since=2, before=Management.UNKNOWN, only_if=("chemistry", Chemistry.LFP), label="Management system (BMS)", of=Management, default=Management.FITTED, options=(Option(Management.FITTED), Option(Management.MISSING, "not fitted"), Option(Management.UNKNOWN, "not known")), hint="It cuts off overcharge, deep discharge and cold charging."),
-        Quantity(id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 A·h", low="1 A·h", high="20000 A·h", hint="Batteries in parallel add up; in series they do not."),
+        Quantity(id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 Ah", low="1 Ah", high="20000 Ah", hint="Batteries in parallel add up; in series they do not."),
         Quantity(id="cells", label="Cells in series", symbol="n", kinds=(COUNT,), default="6", low="1", high="400", hint="Lead-acid: 6 at 12 V, 12 at 24 V, 24 at 48 V."),
         Choice(id="charging", label="Charging", of=Charging, default=Charging.BOOST, options=(Option(Charging.BOOST, "boost (absorption)", aliases=("absorption",)), Option(Charging.FLOAT, "float only"), Option(Charging.EQUALISING, aliases=("equalizing",))), hint="Boost, if any charger goes above float: most do."),
         Choice(id="stands", label="Where it is fitted", of=Place, default=Place.BOXED, options=(Option(Place.UNKNOWN, "not said"), Option(Place.BOXED, "box or bay vented outside", aliases=("box",)), Option(Place.LIVING_SPACE, "open in the living space", aliases=("living space",))), hint="Where the gas goes."),
         Quantity(id="vents", label="Free area of each opening", symbol="A_v", kinds=(heat.OPENING,), optional=True, default="20 cm²", low="0 cm²", high="20000 cm²", example="20 cm²", hint="Of the two, low and high. None: 0. Empty: not known."),
         Quantity(id="temperature", advanced=True, label="Warmest battery", symbol="T", kinds=(TEMPERATURE,), default="30 °C", low="0 °C", high="70 °C", hint="Of a lead-acid battery: the table is valid to 40 °C."),
-        Quantity(id="gas_current", advanced=True, label="Gas current", symbol="I_g", kinds=(heat.GAS_CURRENT,), optional=True, low="0.01 mA/(A·h)", high="1000 mA/(A·h)", example="8 mA/(A·h)", hint="Per A·h, from the maker. Empty: the standard's table."),
+        Quantity(id="gas_current", advanced=True, label="Gas current", symbol="I_g", kinds=(heat.GAS_CURRENT,), optional=True, low="0.01 mA/Ah", high="1000 mA/Ah", example="8 mA/Ah", hint="Per Ah, from the maker. Empty: the standard's table."),
     ),
     results=(
         Output(id="airflow", label="Air needed", symbol="Q", kind=heat.AIRFLOW, both=True, at="gassing.airflow"),

@@ -10,8 +10,8 @@ PRACTICE = Practice(
             draw={
                 "chemistry": ("AGM",),
                 "cells": ("6", "12", "24"),
-                "capacity": ("100 A·h", "200 A·h", "300 A·h"),
-                "gas_current": ("4 mA/(A·h)", "8 mA/(A·h)", "20 mA/(A·h)"),
+                "capacity": ("100 Ah", "200 Ah", "300 Ah"),
+                "gas_current": ("4 mA/Ah", "8 mA/Ah", "20 mA/Ah"),
             },
             slips=(
                 Slip(
@@ -27,7 +27,7 @@ PRACTICE = Practice(
             draw={
                 "chemistry": ("AGM", "flooded"),
                 "cells": ("6", "12"),
-                "capacity": ("100 A·h", "200 A·h", "400 A·h"),
+                "capacity": ("100 Ah", "200 Ah", "400 Ah"),
             },
             slips=(
                 Slip(

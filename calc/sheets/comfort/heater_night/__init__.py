@@ -40,7 +40,7 @@ WORKSHEET = Worksheet(
         comfort.USABLE,
         comfort.HEATER_EFFICIENCY,
         Quantity(id="starts", advanced=True, label="Starts in that time", symbol="k", kinds=(COUNT,), default="1", low="0", high="200", hint="Each uses charge for the glow plug."),
-        Quantity(id="start_energy", advanced=True, label="Energy of a start", symbol="E_s", kinds=(ENERGY,), default="10 W·h", low="0 W·h", high="100 W·h", hint="Glow plug and cool-down (no source)."),
+        Quantity(id="start_energy", advanced=True, label="Energy of a start", symbol="E_s", kinds=(ENERGY,), default="10 Wh", low="0 Wh", high="100 Wh", hint="Glow plug and cool-down (no source)."),
         Quantity(**comfort.BURNS, id="altitude", advanced=True, label="Altitude", symbol="h", kinds=(LENGTH,), default="0 m", low="0 m", high="6000 m", hint="Above sea level: in thin air a heater soots."),
     ),
     results=(

@@ -17,7 +17,7 @@ EXPLANATION = Explanation(
         Point("With {fuel}, fan and pump take only {charge}: {bank_share} of that."),
         Point("{fuel_used} of {fuel} gives {hours} of heat."),
         Point("A night of heat takes {charge} from the battery."),
-        Point("One litre of fuel holds about ten times the energy of a 100 A·h battery."),
+        Point("One litre of fuel holds about ten times the energy of a 100 Ah battery."),
     ),
     neglect=(
         Point("Carbon monoxide has no smell: people fall asleep and do not wake up.", "flame."),

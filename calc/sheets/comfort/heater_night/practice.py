@@ -31,7 +31,7 @@ PRACTICE = Practice(
                 "draw": ("20 W", "30 W", "40 W"),
                 "hours": ("8 h", "10 h", "12 h"),
                 "starts": ("2", "4", "6"),
-                "start_energy": ("10 W·h",),
+                "start_energy": ("10 Wh",),
                 "voltage": ("12.4 V", "12.8 V"),
             },
             slips=(

@@ -64,7 +64,7 @@ WORKSHEET = Worksheet(
                         Option(Place.KNOWN, "where its short-circuit current is known")),
                hint="A fuse block is behind the main fuse of its feed."),
         Quantity(id="fault_current", label="Short-circuit current of the bank", symbol="I_f", kinds=(CURRENT,), default="2000 A", low="1 A", high="100000 A",
-                 hint="Lead-acid: ten to twenty times its A·h. LFP: from the maker."),
+                 hint="Lead-acid: ten to twenty times its Ah. LFP: from the maker."),
         replace(conductor_field("8 AWG"), id="feed_conductor", since=2, label="Feed to the fuse block", only_if=("fuse_place", Place.BEHIND_MAIN), hint="The cable from the main fuse to this fuse."),
         Quantity(id="feed_length", since=2, label="Length of the feed, one way", symbol="L_f", kinds=(LENGTH,), default="4 m", low="1 cm", high="200 m", only_if=("fuse_place", Place.BEHIND_MAIN),
                  hint="From the bank to this fuse. Shorter means more fault current."),

@@ -8,7 +8,7 @@ PRACTICE = Practice(
             asks="runtime",
             text="A {capacity} LFP bank at {voltage} feeds {load}. You use {usable} of it, and its exponent is {exponent}. How long does it last?",
             draw={
-                "capacity": ("100 A·h", "160 A·h", "200 A·h", "280 A·h", "400 A·h"),
+                "capacity": ("100 Ah", "160 Ah", "200 Ah", "280 Ah", "400 Ah"),
                 "chemistry": ("LFP",),
                 "load": ("45 W", "60 W", "90 W", "120 W", "180 W"),
                 "voltage": ("12.8 V", "13.0 V"),
@@ -30,7 +30,7 @@ PRACTICE = Practice(
             asks="runtime",
             text="A {capacity} AGM bank, rated over {rated_hours}, gives {load} at 25 °C. Its Peukert exponent is {exponent}, and you use {usable} of it. How long does it last?",
             draw={
-                "capacity": ("100 A·h", "200 A·h", "240 A·h"),
+                "capacity": ("100 Ah", "200 Ah", "240 Ah"),
                 "chemistry": ("AGM",),
                 "load": ("40 A", "60 A", "80 A"),
                 "usable": ("50 %",),
@@ -56,7 +56,7 @@ PRACTICE = Practice(
             asks="usable_charge",
             text="In winter a {capacity} flooded bank, rated over {rated_hours}, is at {temperature}: divide its capacity by {cold_factor}. It gives {load}, its exponent is {exponent}, and you use {usable}. What charge does it give?",
             draw={
-                "capacity": ("110 A·h", "180 A·h", "220 A·h"),
+                "capacity": ("110 Ah", "180 Ah", "220 Ah"),
                 "chemistry": ("flooded",),
                 "load": ("10 A", "15 A", "20 A"),
                 "usable": ("50 %",),

@@ -99,9 +99,9 @@ WORKSHEET = Worksheet(
         Output(id="opens", label="The fuse opens", at="clears", words=CLEARS),
     ),
     intermediates=(
-        Output(id="per_amp_hour_low", label="Short-circuit current for each A·h, lowest", symbol="k_1", kind=CURRENT_PER_CAPACITY, at="short.source.estimate.per_capacity.low"),
-        Output(id="per_amp_hour_high", label="Short-circuit current for each A·h, usual highest", symbol="k_2", kind=CURRENT_PER_CAPACITY, at="short.source.estimate.per_capacity.usual"),
-        Output(id="per_amp_hour_most", label="Short-circuit current for each A·h, highest published", symbol="k_3", kind=CURRENT_PER_CAPACITY, at="short.source.estimate.per_capacity.most"),
+        Output(id="per_amp_hour_low", label="Short-circuit current for each Ah, lowest", symbol="k_1", kind=CURRENT_PER_CAPACITY, at="short.source.estimate.per_capacity.low"),
+        Output(id="per_amp_hour_high", label="Short-circuit current for each Ah, usual highest", symbol="k_2", kind=CURRENT_PER_CAPACITY, at="short.source.estimate.per_capacity.usual"),
+        Output(id="per_amp_hour_most", label="Short-circuit current for each Ah, highest published", symbol="k_3", kind=CURRENT_PER_CAPACITY, at="short.source.estimate.per_capacity.most"),
         Output(id="usual_low", label="Usual short at the source, from", symbol="I_1", kind=CURRENT, at="short.source.usual_low"),
         Output(id="usual_high", label="Usual short at the source, to", symbol="I_2", kind=CURRENT, at="short.source.usual_high"),
         Output(id="sag", label="Sag under load", symbol="ΔV", kind=VOLTAGE, at="short.source.readings.sag"),

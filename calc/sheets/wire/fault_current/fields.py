@@ -45,7 +45,7 @@ FIELDS = (
     Choice(id="chemistry", label="Chemistry", of=Chemistry, default=Chemistry.AGM, only_if=("known", SourceKnown.ESTIMATE),
            options=(Option(Chemistry.LFP, "LFP (lithium iron phosphate)", aliases=("LiFePO4", "lithium")), Option(Chemistry.AGM), Option(Chemistry.GEL), Option(Chemistry.FLOODED)),
            hint="For LFP use the data sheet's short-circuit current, not the BMS limit."),
-    Quantity(id="capacity", label="Capacity of one battery", symbol="C", kinds=(CHARGE,), default="100 A·h", low="1 A·h", high="5000 A·h", only_if=("known", SourceKnown.ESTIMATE),
+    Quantity(id="capacity", label="Capacity of one battery", symbol="C", kinds=(CHARGE,), default="100 Ah", low="1 Ah", high="5000 Ah", only_if=("known", SourceKnown.ESTIMATE),
              hint="At the 20-hour rate; of one string, if in series."),
     Quantity(id="batteries", label="Batteries or strings side by side", symbol="n", kinds=(COUNT,), default="1", low="1", high="20",
              hint="Leave 1 if the value above is for the whole bank."),
