@@ -166,7 +166,7 @@ class Stories(Treeprocessor):
         return 'class="lw-sheet lw-example"' in self._html_of(element)
 
     def _sections(self, parts: list[etree.Element]) -> Iterator[tuple[int, int]]:
-        """Yield from where to where a part of the page goes, the last first: folding shifts them."""
+        """Yield from where to where each part goes, the last first: folding shifts the rest."""
         heads = [place for place, part in enumerate(parts) if part.tag == "h2"]
         yield from reversed(list(zip(heads, [*heads[1:], len(parts)], strict=True)))
 

@@ -153,6 +153,20 @@ def suits(family: Family, voltage: float, fault_current: float) -> bool:
 
 
 @cache
+def by_breaking(voltage: float) -> tuple[tuple[Family, float], ...]:
+    """Return one family for each current [A] that any breaks at `voltage` [V], the least first.
+
+    Of those that break the same it is the one that is found most easily.
+    """
+    best: dict[float, Family] = {}
+    for family in sorted(families(), key=lambda one: one.found):
+        breaks = family.interrupting(voltage)
+        if breaks is not None:
+            best.setdefault(breaks, family)
+    return tuple((best[breaks], breaks) for breaks in sorted(best))
+
+
+@cache
 def rated_for(voltage: float) -> tuple[Family, ...]:
     """Return the families whose d.c. voltage rating is `voltage` [V] or more, as in the table."""
     return tuple(family for family in families() if family.interrupting(voltage) is not None)

@@ -11,6 +11,7 @@ from functools import cache
 from math import exp
 from typing import Annotated
 
+from calc.electrical import fuses
 from calc.electrical.conductors import at_temperature
 from calc.electrical.drop import loop_resistance
 from calc.electrical.fault_source import ShortSource
@@ -125,6 +126,12 @@ class ShortCircuit:
     lowest: FaultLevel
     lowest_start: FaultLevel
     rise: Rise | None
+
+    @property
+    def breaking(self) -> tuple[tuple[str, Amperes], ...]:
+        """Kinds of fuse by what they break at the bank's highest voltage, the least first."""
+        found = fuses.by_breaking(self.max_voltage)
+        return tuple((family.name, breaks) for family, breaks in found)
 
     @property
     def joints_total(self) -> Ohms:

@@ -20,6 +20,23 @@ def sentence_html(text: str, put: Place) -> Markup:
     return join(*(put(one, n // 2) if n % 2 else one for n, one in enumerate(pieces)))
 
 
+def compared_html(rows: Iterable[Markup]) -> Markup | None:
+    """Return bars to compare, nothing where there is none."""
+    made = list(rows)
+    return el("div", *made, class_="lc-bars", role="group", aria_label="Compared") if made else None
+
+
+def bar_html(label: str, value: Markup, share: int, **named: object) -> Markup:
+    """Return a value with its label and its bar, `share` percent of the longest."""
+    drawn = el(
+        "svg",
+        el("rect", width="100%", height="100%", class_="lw-track"),
+        el("rect", width=f"{share}%", height="100%", class_="lc-fill", data_bar="width"),
+        aria_hidden="true",
+    )
+    return el("p", el("span", label), " ", value, drawn, class_="lc-bar", **named)
+
+
 def why_html(items: Iterable[Markup]) -> Markup:
     """Return the reasons under their heading."""
     return join(el("h2", "Why"), el("ol", *items))

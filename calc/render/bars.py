@@ -88,10 +88,14 @@ def figure_of(
     caption: str,
     place: Callable[[float], float],
     marks: list[tuple[float, str]],
+    head: tuple[object, float, str] = ("", 0.0, ""),
 ) -> Markup:
-    """Return rows of words with a bar under each, the limits across them, marks below."""
-    y, drawn, said = 0.0, list[object](), list[str]()
-    top = PITCH
+    """Return rows of words with a bar under each, the limits across them, marks below.
+
+    Above stands a `head`: a drawing, its height and what it says.
+    """
+    y, drawn, said = head[1], [head[0]], [head[2]] if head[2] else []
+    top = y + PITCH
     for row in rows:
         words, y = told(y, row.words, row.shown)
         over = any(edge.broken_by(row) for edge in edges)
@@ -210,7 +214,7 @@ def kind_of(answer: Answer, name: str) -> Kind | None:
     )
 
 
-def bar_html(answer: Answer, bar: Bar) -> Markup:
+def bar_html(answer: Answer, bar: Bar, head: tuple[object, float, str] = ("", 0.0, "")) -> Markup:
     """Return the figure of one value against its limit, with what is usual as marks."""
     value, limit = answer.values[bar.value], answer.values[bar.limit]
     if value is None:
@@ -224,7 +228,7 @@ def bar_html(answer: Answer, bar: Bar) -> Markup:
         for at, words in bar.marks
         if at < most and not (at_most(at, limit) and at_least(at, limit))
     ]
-    return figure_of([row], [edge], bar.caption, place, marks)
+    return figure_of([row], [edge], bar.caption, place, marks, head)
 
 
 def window_html(answer: Answer, window: Window) -> Markup:

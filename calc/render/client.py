@@ -6,11 +6,19 @@ of a link before Python has started, and of a worked answer, with its numbers.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from typing import Any
 
 from calc.judge import Level
-from calc.render.advice import IF, cautions_html, neglect_html, sentence_html, why_html
+from calc.render.advice import (
+    IF,
+    bar_html,
+    cautions_html,
+    compared_html,
+    neglect_html,
+    sentence_html,
+    why_html,
+)
 from calc.render.answer import verdict_html
 from calc.render.html import Markup, el, join
 from calc.units.kinds import KINDS
@@ -42,8 +50,8 @@ def client_html(answer: Answer, how: Explanation, said: Explained) -> Markup:
             sentence_html(how.advice[said.advice].text, put),
             class_="lc-advice",
         ),
-        _bars(
-            _bar(label, put(name, 0), share)
+        compared_html(
+            bar_html(label, put(name, 0), share)
             for (label, name), share in zip(how.bars, said.shares, strict=True)
             if share is not None
         ),
@@ -105,8 +113,8 @@ def _template_html(sheet: Declaration, how: Explanation) -> Markup:
     )
     return join(
         el("p", *advice, class_="lc-advice"),
-        _bars(
-            _bar(label, put(name, 0), 0, data_row=n, hidden=True)
+        compared_html(
+            bar_html(label, put(name, 0), 0, data_row=n, hidden=True)
             for n, (label, name) in enumerate(how.bars)
         ),
         why_html([*findings, *reasons]),
@@ -116,21 +124,6 @@ def _template_html(sheet: Declaration, how: Explanation) -> Markup:
         ),
         cautions_html(el("li", sentence_html(point.text, put)) for point in how.cautions),
     )
-
-
-def _bars(rows: Iterable[Markup]) -> Markup | None:
-    made = list(rows)
-    return el("div", *made, class_="lc-bars", role="group", aria_label="Compared") if made else None
-
-
-def _bar(label: str, value: Markup, share: int, **named: object) -> Markup:
-    drawn = el(
-        "svg",
-        el("rect", width="100%", height="100%", class_="lw-track"),
-        el("rect", width=f"{share}%", height="100%", class_="lc-fill", data_bar="width"),
-        aria_hidden="true",
-    )
-    return el("p", el("span", label), " ", value, drawn, class_="lc-bar", **named)
 
 
 def _options(sheet: Declaration) -> Iterator[Any]:

@@ -3,12 +3,13 @@
 from typing import Any
 
 from calc import find, work, worksheets
-from calc.render.advice import IF, sentence_html
+from calc.render.advice import IF, bar_html, sentence_html
 from calc.render.client import phrases, template, words
 from calc.render.html import Markup, el
 from calc.render.van_client import frame_html
 from calc.sheets import explanation_of
 from calc.van.advised import ADVICE, CLEAR, NAMED, NEGLECT, REASONS, TITLE, headlines
+from calc.van.compared import LABELS
 from calc.van.record import KINDS
 from calc.van.reviewed import REVIEWED
 
@@ -50,11 +51,15 @@ def van_kit() -> dict[str, Any]:
         for n in range(1, REASONS + 1)
     )  # fmt: skip
     neglect = (el("p", text, data_neglect=n, hidden=True) for n, text in enumerate(NEGLECT))
+    bars = (
+        bar_html(label, el("b", "…", data_value=f"bar{n}"), 0, data_row=n, hidden=True)
+        for n, label in enumerate(LABELS)
+    )
     counted = ("stop", "stops", "caution", "cautions")
     return {
         "title": TITLE,
         "set": "",
-        "html": frame_html(advice, reasons, neglect),
+        "html": frame_html(advice, reasons, neglect, bars),
         "findings": {key: sentence_html(text, slot) for key, text in headlines().items()},
         "kinds": {id: kind.one for id, kind in KINDS.items()},
         "usual": {},

@@ -9,8 +9,10 @@ from typing import Any
 from calc.render.bars import bar_html, bars_html, window_html
 from calc.render.chart import chart_html
 from calc.render.circuits import probes_html, remote_html
+from calc.render.draw_breaking import breaking_html
 from calc.render.draw_loop import shares, spans
-from calc.render.html import Markup, el
+from calc.render.draw_run import run_html
+from calc.render.html import Markup, el, join
 from calc.render.months import months_html
 from calc.render.parts import parts_html
 from calc.render.section import section
@@ -20,6 +22,7 @@ from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import (
     Bar,
     Bars,
+    Breaking,
     Chart,
     Either,
     Ladder,
@@ -28,7 +31,9 @@ from calc.worksheet.pictures import (
     Picture,
     Probes,
     Remote,
+    Run,
     Section,
+    Several,
     Shares,
     Spans,
     Stack,
@@ -46,6 +51,11 @@ def _drawn(answer: Answer, picture: Picture) -> Markup:
     if isinstance(picture, Either):
         drawn = (_drawn(answer, one) for one in picture.pictures)
         return next((one for one in drawn if one), Markup(""))
+    if isinstance(picture, Several):
+        folded = [one for one in (_drawn(answer, more) for more in picture.folded) if one]
+        first = _drawn(answer, picture.first)
+        fold = el("details", el("summary", picture.words), *folded, data_fold="pictures")
+        return join(first, fold) if folded else first
     return _DRAWN[type(picture)](answer, picture)
 
 
@@ -85,12 +95,14 @@ def _stack(answer: Answer, stack: Stack) -> Markup:
 _DRAWN: dict[type, Callable[[Answer, Any], Markup]] = {
     Bar: bar_html,
     Bars: bars_html,
+    Breaking: breaking_html,
     Chart: chart_html,
     Ladder: ladder_html,
     Months: months_html,
     Parts: parts_html,
     Probes: probes_html,
     Remote: remote_html,
+    Run: run_html,
     Section: section,
     Shares: shares,
     Spans: spans,

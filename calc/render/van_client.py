@@ -13,12 +13,21 @@ from functools import lru_cache
 from urllib.parse import quote
 
 from calc.judge import Level
-from calc.render.advice import cautions_html, neglect_html, sentence_html, state_html, why_html
+from calc.render.advice import (
+    bar_html,
+    cautions_html,
+    compared_html,
+    neglect_html,
+    sentence_html,
+    state_html,
+    why_html,
+)
 from calc.render.answer import verdict_html
 from calc.render.html import Markup, el, join
 from calc.render.van_held import Asked, Reply, van_of
 from calc.render.van_views import review_of
 from calc.van.advised import ADVICE, CAUTIONS, NEGLECT, Advised, Reason, advised, headlines
+from calc.van.compared import LABELS
 from calc.van.link import LONGEST, pack, unpack
 from calc.van.record import KINDS, Van
 from calc.worksheet.answer import InputError
@@ -44,6 +53,10 @@ def claims_of(said: Advised) -> list[str]:
     """Return what a link claims of a van, piece by piece."""
     pieces = [f".say={said.advice}..{said.neglect}"]
     pieces += [f":{name}={_written(text)}" for name, text in said.counts.items()]
+    if said.bars:
+        shares = {one.row: str(one.share) for one in said.bars}
+        pieces.append(f".bar={'.'.join(shares.get(row, '') for row in range(max(shares) + 1))}")
+        pieces += [f":bar{one.row}={_written(one.text)}" for one in said.bars]
     for number, one in enumerate(said.reasons, 1):
         pieces += [f".r{number}={_written(one.key)}", f".n{number}={_written(one.name)}"]
         if one.where:
@@ -69,15 +82,20 @@ def van_html(said: Advised) -> Markup:
         [verdict_html(said.level), Markup(" "), sentence_html(ADVICE[said.advice], put)],
         (el("li", *_reason(one)) for one in said.reasons),
         [el("p", NEGLECT[said.neglect])],
+        [bar_html(LABELS[one.row], el("b", one.text), one.share) for one in said.bars],
     )
 
 
 def frame_html(
-    advice: Iterable[Markup], reasons: Iterable[Markup], neglect: Iterable[Markup]
+    advice: Iterable[Markup],
+    reasons: Iterable[Markup],
+    neglect: Iterable[Markup],
+    bars: Iterable[Markup],
 ) -> Markup:
-    """Return advice, reasons and what happens if nothing is done, with the cautions."""
+    """Return advice, what is compared, reasons, what happens if nothing is done, and cautions."""
     return join(
         el("p", *advice, class_="lc-advice"),
+        compared_html(bars),
         why_html(reasons),
         neglect_html(neglect),
         cautions_html(el("li", text) for text in CAUTIONS),

@@ -13,6 +13,7 @@ from functools import cache
 
 from calc import find
 from calc.judge import Level
+from calc.van.compared import Compared, compared
 from calc.van.judging import Mend
 from calc.van.record import place_of
 from calc.van.review import ASKED, RUNS, Finding, Review
@@ -76,6 +77,7 @@ class Advised:
     neglect: int
     counts: Mapping[str, str]
     reasons: tuple[Reason, ...]
+    bars: tuple[Compared, ...]
 
 
 def advised(review: Review) -> Advised:
@@ -107,6 +109,7 @@ def advised(review: Review) -> Advised:
             "cautions": _count(len(grave) - len(stops), "caution"),
         },
         reasons=tuple(_reason(one, mends.get(one.key)) for one in first[:REASONS]) or (NOTHING,),
+        bars=compared(review.van, first),
     )
 
 

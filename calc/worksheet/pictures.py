@@ -19,6 +19,22 @@ class Bar:
 
 
 @dataclass(frozen=True)
+class Run:
+    """A run out and back, from the supply over a fuse to the load, above a bar of what it loses.
+
+    `fuse` may have no value. `at_load` is the voltage that arrives; `length` is one way.
+    """
+
+    bar: Bar
+    supply: str
+    at_load: str
+    fuse: str
+    conductor: str
+    length: str
+    current: str
+
+
+@dataclass(frozen=True)
 class Row:
     """One row of `Bars`: a `value` in the reader's `words`, or what lies from it to `high`.
 
@@ -190,6 +206,30 @@ class Shares:
 
 
 @dataclass(frozen=True)
+class Breaking:
+    """A short on a scale by tens, from `low` to `high`, against what may have to break it.
+
+    `kinds` names pairs of a kind of fuse and the current [A] that it breaks; `wire` is what the
+    wire can carry for hours.
+    """
+
+    low: str
+    high: str
+    wire: str
+    kinds: str
+    caption: str
+
+
+@dataclass(frozen=True)
+class Several:
+    """A picture in sight, and others folded below it."""
+
+    first: "Picture"
+    folded: tuple["Picture", ...]
+    words: str
+
+
+@dataclass(frozen=True)
 class Spans:
     """Times on one logarithmic scale: each of `spans` has a name, its earliest and its latest."""
 
@@ -264,6 +304,7 @@ def names_in(picture: Any) -> Iterator[str]:
 Picture = (
     Bar
     | Bars
+    | Breaking
     | Chart
     | Either
     | Ladder
@@ -271,7 +312,9 @@ Picture = (
     | Parts
     | Probes
     | Remote
+    | Run
     | Section
+    | Several
     | Shares
     | Spans
     | Stack

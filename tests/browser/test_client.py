@@ -213,6 +213,13 @@ def test_what_a_link_says_of_a_van_is_numbers_and_names_only(still, server):
         "800\u00a0W cannot hold 18\u00a0°C at −8\u00a0°C, with 2179\u00a0W lost."
     )
     assert said.locator("li:visible").count() == REASONS + len(CAUTIONS)
+    expect(said.locator(".lc-bar:visible")).to_have_text(
+        ["The van loses in the cold 2179\u00a0W", "Its heater gives 800\u00a0W"]
+    )
+    lengths = said.locator(".lc-bar:visible .lc-fill").evaluate_all(
+        "(all) => all.map((one) => one.getAttribute('width'))"
+    )
+    assert lengths == ["100%", "37%"]
     assert "…" not in said.inner_text() and not said.locator(".lw-verdict").count()
     assert page.evaluate("() => document.documentElement.scrollWidth") <= 360
     # Nothing that a stranger puts in its place is said, but a name, which stands in quotes.
@@ -222,7 +229,7 @@ def test_what_a_link_says_of_a_van_is_numbers_and_names_only(still, server):
         "9" * 99,
         "%E2%80%AE6",
     ):
-        hostile = re.sub(r"(:stops|\.[fnrp][123])=[^&]*", rf"\1={changed}", link)
+        hostile = re.sub(r"(:stops|:bar\d+|\.bar|\.[fnrp][123])=[^&]*", rf"\1={changed}", link)
         open_client(page, server, hostile)
         expect(told(page)).to_have_text(UNCHECKED)
         assert page.evaluate("() => window.pwned") is None

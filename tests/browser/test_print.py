@@ -158,12 +158,14 @@ PUT_IN = """([html, question, code]) => {
     sheet.dataset.live = "";
     sheet.querySelector("[data-qr]").innerHTML = code;
     sheet.querySelector("[data-address]").textContent = "address ".repeat(100);
-    document.documentElement.dataset.printing = "summary";
+    delete document.documentElement.dataset.printing;
 }"""
 
 
 def test_every_sheet_has_its_answer_on_one_page(still, server):
-    """On paper as narrow as A4 and as short as Letter, with every field filled in."""
+    """By the browser's own print, on paper as narrow as A4 and as short as Letter, with every field
+    filled in.
+    """
     still.goto(f"{server.url}checks/runtime/")
     code = code_svg("address" * 60)
     longer = {}
@@ -177,14 +179,16 @@ def test_every_sheet_has_its_answer_on_one_page(still, server):
     assert longer == {}
 
 
-def test_the_one_page_has_what_a_reader_needs(printing, server):
+@pytest.mark.parametrize("by_button", [True, False], ids=["button", "browser"])
+def test_the_one_page_has_what_a_reader_needs(printing, server, by_button):
     texts = EVERY_FIELD["wire-drop"]
     sheet = open_sheet(printing, server, "wire-drop", link_to("wire-drop", texts))
     sheet.expect_answer(texts)
     press_print(sheet)
-    printing.evaluate("() => { document.documentElement.dataset.printing = 'summary'; }")
+    if by_button:
+        printing.evaluate("() => { document.documentElement.dataset.printing = 'summary'; }")
     pdf = printing.pdf(format="Letter")
-    assert pages_of(pdf) == 1
+    assert pages_of(pdf) == pages_of(printing.pdf(format="A4")) == 1
     printed = text_of_pdf(pdf)
     answer = calc.work("wire-drop", texts)
     today = date.today()
@@ -203,6 +207,23 @@ def test_the_one_page_has_what_a_reader_needs(printing, server):
     assert without_spaces(answer.working[0].text) not in printed
 
 
+def test_the_guide_is_printed_by_its_own_button_and_where_there_is_no_sheet(printing, server):
+    """With the folded rest of its story, which the sheet's paper leaves out."""
+    sheet = open_sheet(printing, server, "joint-heat")
+    press_print(sheet, "Print the guide")
+    printing.evaluate("() => { document.documentElement.dataset.printing = 'guide'; }")
+    printed = text_of_pdf(printing.pdf(format="A4"))
+    for words in ("How this works", "Petra writes it down", "Hot joints and live studs"):
+        assert without_spaces(words) in printed
+    assert (
+        without_spaces(sheet.page.locator("[data-sheet] label").first.inner_text()) not in printed
+    )
+    printing.goto(f"{server.url}checks/usual-mistakes/")
+    mistakes = text_of_pdf(printing.pdf(format="A4"))
+    for words in ("1. A cable joint without a lock", "10. Lights without a dimmer"):
+        assert without_spaces(words) in mistakes
+
+
 def test_the_browsers_own_print_command_prints_link_and_date_too(printing, server):
     texts = EVERY_FIELD["wire-drop"]
     link = link_to("wire-drop", texts)
@@ -210,7 +231,9 @@ def test_the_browsers_own_print_command_prints_link_and_date_too(printing, serve
     press_print(sheet)
     printing.evaluate("(link) => { location.hash = link; }", link)
     sheet.expect_answer(texts)
-    printed = text_of_pdf(printing.pdf(format="A4"))
+    pdf = printing.pdf(format="A4")
+    assert pages_of(pdf) == 1
+    printed = text_of_pdf(pdf)
     # The code printed before is that of other figures.
     expect(sheet.part("qr").locator("svg")).to_have_count(0)
     today = date.today()

@@ -7,11 +7,13 @@ from random import Random
 
 import pytest
 
+import calc
 from calc.judge import Level
 from calc.render.bridge import ask
 from calc.render.client_page import van_kit
 from calc.render.van_client import link_of
 from calc.van.advised import ADVICE, CAUTIONS, NEGLECT, advised, headlines
+from calc.van.compared import GROUPS, LABELS, LASTS
 from calc.van.demos import DEMOS, demo
 from calc.van.link import LONGEST
 from calc.worksheet.shown_values import NAME
@@ -76,6 +78,27 @@ def test_a_reason_says_what_its_finding_says(name):
             assert reason.name in sentences
 
 
+def test_what_decides_is_compared_and_else_how_the_battery_fares():
+    """0.8 kW of 2179 W are 37 %; the tightest week falls to 43.2 %, and may fall to 20 %."""
+    said = {name: advised(demo(name).review()).bars for name in ("ten-mistakes", "marram")}
+    bars = {name: [(LABELS[b.row], b.share) for b in own] for name, own in said.items()}
+    assert bars["ten-mistakes"] == [("The van loses in the cold", 100), ("Its heater gives", 37)]
+    assert bars["marram"] == [("The battery falls to", 100), ("It may fall to", 46)]
+    values = [one.text for one in said["ten-mistakes"]]
+    assert values == ["2179\u00a0W", "800\u00a0W"]
+
+
+def test_every_group_of_bars_names_values_of_one_kind():
+    for name, rows in GROUPS.items():
+        sheet = calc.find("week-ahead" if name == LASTS else name)
+        kinds = set()
+        for _, value in rows:
+            field = next((one for one in sheet.fields if one.id == value), None)
+            outputs = (*sheet.results, *sheet.intermediates)
+            kinds.add(field.kinds[0] if field else next(o.kind for o in outputs if o.id == value))
+        assert len(kinds) == 1 and None not in kinds, name
+
+
 @pytest.mark.parametrize("seed", range(3))
 def test_every_finding_of_a_drawn_van_has_a_headline_of_ours(seed):
     missed = []
@@ -105,6 +128,8 @@ def test_a_van_that_is_too_large_leaves_its_review_in_the_link():
         (r"\.say=[^&]*", ".say=4..2", "The advice in the link was another one."),
         (r"\.say=[^&]*", ".say=" + "9" * 5_000, "The advice in the link was another one."),
         (r"\.r1=[^&]*", ".r1=nothing-found", "The advice in the link was another one."),
+        (r"\.bar=[^&]*", ".bar=10.100", "The advice in the link was another one."),
+        (r":bar0=[^&]*", ":bar0=9_kW", "The advice in the link was another one."),
         (r"\.n1=[^&]*", ".n1=all+is+fine", "The advice in the link was another one."),
     ],
 )

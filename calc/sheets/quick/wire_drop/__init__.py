@@ -37,7 +37,7 @@ from calc.units.shown import DOWN
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.fields import Quantity
 from calc.worksheet.next_steps import Lead, alike
-from calc.worksheet.pictures import Bar
+from calc.worksheet.pictures import Bar, Run
 from calc.worksheet.work import Worksheet
 
 WORKSHEET = Worksheet(
@@ -47,9 +47,12 @@ WORKSHEET = Worksheet(
     entry_question="Why is it weak at the far end?",
     about="Voltage drop in a run of wire, and the size that fixes it.",
     calculate=calculate,
-    picture=Bar(
-        value="drop_percent", limit="limit", caption="Voltage drop as a share of the supply",
-        marks=tuple((drop_limit(duty), limit_text(duty)) for duty in Duty),
+    picture=Run(
+        supply="voltage", at_load="load_voltage", fuse="fuse", conductor="conductor", length="length", current="current",
+        bar=Bar(
+            value="drop_percent", limit="limit", caption="The run out and back, and its drop as a share of the supply",
+            marks=tuple((drop_limit(duty), limit_text(duty)) for duty in Duty),
+        ),
     ),
     fields=(
         Quantity(id="current", label="Current", symbol="I", kinds=(CURRENT,), default="30 A", low="0.001 A", high="2000 A",

@@ -23,7 +23,7 @@ from calc.units.kinds import (
 from calc.units.kinds.faults import CURRENT_PER_CAPACITY, HEAT_COEFFICIENT, JOULE_INTEGRAL
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.next_steps import Lead
-from calc.worksheet.pictures import Shares
+from calc.worksheet.pictures import Breaking, Several, Shares
 from calc.worksheet.work import Worksheet
 
 # Beside a refusal only what bears on it is said
@@ -79,9 +79,15 @@ WORKSHEET = Worksheet(
     entry_question="What if this cable is shorted?",
     about="The highest and lowest short-circuit current, the fuse that can break it, and how long the wire survives.",
     calculate=calculate,
-    picture=Shares(
-        parts=(("source_low", "source"), ("cable_least", "cable"), ("joints_total", "joints")), total="resistance_low", result="fault_current",
-        caption="What limits a short at the far end: each part's share of the loop resistance",
+    picture=Several(
+        first=Breaking(low="fault_low", high="near_fault", wire="all_bear", kinds="short.breaking", caption="What each kind of fuse can break, against this short. Each mark is ten times the one before."),
+        folded=(
+            Shares(
+                parts=(("source_low", "source"), ("cable_least", "cable"), ("joints_total", "joints")), total="resistance_low", result="fault_current",
+                caption="What limits a short at the far end: each part's share of the loop resistance",
+            ),
+        ),
+        words="What limits the short",
     ),
     fields=FIELDS,
     results=(

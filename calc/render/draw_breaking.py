@@ -1,0 +1,93 @@
+"""A short on a scale by tens: how large it may be, and which kinds of fuse can break it."""
+
+from collections.abc import Sequence
+from math import ceil, floor, log10
+
+from calc.render.html import Markup
+from calc.render.svg import (
+    ASCENT,
+    LEFT,
+    PITCH,
+    RIGHT,
+    figure,
+    line,
+    rect,
+    spread,
+    stroke_sample,
+    told,
+)
+from calc.units.compare import at_least
+from calc.units.kinds import CURRENT
+from calc.units.shown import quantity_text
+from calc.worksheet.answer import Answer
+from calc.worksheet.pictures import Breaking
+
+_TALL, _ROOM = 14.0, 20.0  # a bar, and what it takes with the space under it
+_MOST = 5  # kinds of fuse
+
+
+def breaking_html(answer: Answer, picture: Breaking) -> Markup:
+    """Return the figure of a short against what can break it."""
+    values, shown = answer.values, answer.shown
+    low, high, wire = (values[name] for name in (picture.low, picture.high, picture.wire))
+    kinds = _nearest(values[picture.kinds], high)
+    numbers = [one for one in (low, high, wire, *(amps for _, amps in kinds)) if one]
+    if not low or not high:
+        return Markup("")
+    first, last = floor(log10(min(numbers))), ceil(log10(max(numbers)) + 1e-9)
+
+    def place(amps: float) -> float:
+        return LEFT + (RIGHT - LEFT) * (log10(amps) - first) / max(last - first, 1)
+
+    rows = [
+        (
+            "This short",
+            f"{shown[picture.low]} to {shown[picture.high]}",
+            low,
+            high,
+            "lw-part lw-copper",
+        )
+    ]
+    if wire:
+        rows.append(
+            ("The wire carries for hours", shown[picture.wire], 0.0, wire, "lw-part lw-seat")
+        )
+    rows += [
+        (_first_up(name), quantity_text(amps, CURRENT), 0.0, amps,
+         "lw-bar" if at_least(amps, high) else "lw-bar lw-over")
+        for name, amps in kinds
+    ]  # fmt: skip
+    y, drawn, said = 0.0, list[object](), list[str]()
+    most = place(high)
+    tens = [
+        (place(10.0**power), quantity_text(10.0**power, CURRENT))
+        for power in range(first + 1, last)
+    ]
+    for words, value, start, end, class_ in rows:
+        name, y = told(y, words, value)
+        begin = place(start) if start else LEFT
+        drawn += [
+            name,
+            rect(LEFT, y + 2, RIGHT - LEFT, _TALL, "lw-track"),
+            rect(begin, y + 2, max(place(end) - begin, 2.0), _TALL, class_),
+            *(line(x, y + 2, y + 2 + _TALL, "lw-tick") for x, _ in tens),
+            line(most, y - 1, y + 5 + _TALL, "lw-limit"),
+        ]
+        y += _ROOM
+        said.append(f"{words} {value}")
+    drawn += spread(y + ASCENT, tens)
+    y += PITCH
+    key, y = told(y, "A fuse must break", shown[picture.high], key=stroke_sample(y, "lw-limit"))
+    said.append(f"a fuse must break {shown[picture.high]}")
+    return figure(y, f"{'; '.join(said)}.", picture.caption, *drawn, key)
+
+
+def _nearest(kinds: Sequence[tuple[str, float]], high: float) -> list[tuple[str, float]]:
+    """Return the kinds around the one that is just enough, and the one that breaks most."""
+    enough = next((n for n, (_, amps) in enumerate(kinds) if at_least(amps, high)), len(kinds))
+    start = max(min(enough - _MOST // 2, len(kinds) - _MOST), 0)
+    return [*kinds[start : start + _MOST - 1], *kinds[-1:]]
+
+
+def _first_up(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}"
