@@ -1,6 +1,8 @@
 """battery-air: how much air does the battery need?"""
 
 # fmt: off
+from typing import Any
+
 from calc.comfort.battery_air import (
     AIR_PER_CHARGE,
     VENT_SPEED,
@@ -24,6 +26,7 @@ from calc.worksheet.pictures import Bars, Limit, Row
 from calc.worksheet.work import Worksheet
 
 KINDS: dict[str, str] = {CellKind.VENTED: "vented lead-acid", CellKind.SEALED: "valve-regulated lead-acid", CellKind.LITHIUM: "lithium"}
+_LEAD_ACID: dict[str, Any] = {"only_if": ("chemistry", Chemistry.AGM), "or_if": (Chemistry.GEL, Chemistry.FLOODED)}
 _IF_NO_MORE = "Check that no charger boosts: two openings of {opening} each suit this charging only; boost needs several times that."
 
 WORKSHEET = Worksheet(
@@ -40,13 +43,13 @@ WORKSHEET = Worksheet(
     fields=(
         chemistry_field("AGM"),
         Choice(id="management", since=2, before=Management.UNKNOWN, only_if=("chemistry", Chemistry.LFP), label="Management system (BMS)", of=Management, default=Management.FITTED, options=(Option(Management.FITTED), Option(Management.MISSING, "not fitted"), Option(Management.UNKNOWN, "not known")), hint="It cuts off overcharge, deep discharge and cold charging."),
-        Quantity(id="capacity", label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 Ah", low="1 Ah", high="20000 Ah", hint="Batteries in parallel add up; in series they do not."),
-        Quantity(id="cells", label="Cells in series", symbol="n", kinds=(COUNT,), default="6", low="1", high="400", hint="Lead-acid: 6 at 12 V, 12 at 24 V, 24 at 48 V."),
-        Choice(id="charging", label="Charging", of=Charging, default=Charging.BOOST, options=(Option(Charging.BOOST, "boost (absorption)", aliases=("absorption",)), Option(Charging.FLOAT, "float only"), Option(Charging.EQUALISING, aliases=("equalizing",))), hint="Boost, if any charger goes above float: most do."),
+        Quantity(id="capacity", **_LEAD_ACID, label="Bank capacity", symbol="C", kinds=(CHARGE,), default="200 Ah", low="1 Ah", high="20000 Ah", hint="Batteries in parallel add up; in series they do not."),
+        Quantity(id="cells", **_LEAD_ACID, label="Cells in series", symbol="n", kinds=(COUNT,), default="6", low="1", high="400", hint="Lead-acid: 6 at 12 V, 12 at 24 V, 24 at 48 V."),
+        Choice(id="charging", **_LEAD_ACID, label="Charging", of=Charging, default=Charging.BOOST, options=(Option(Charging.BOOST, "boost (absorption)", aliases=("absorption",)), Option(Charging.FLOAT, "float only"), Option(Charging.EQUALISING, aliases=("equalizing",))), hint="Boost, if any charger goes above float: most do."),
         Choice(id="stands", label="Where it is fitted", of=Place, default=Place.BOXED, options=(Option(Place.UNKNOWN, "not said"), Option(Place.BOXED, "box or bay vented outside", aliases=("box",)), Option(Place.LIVING_SPACE, "open in the living space", aliases=("living space",))), hint="Where the gas goes."),
-        Quantity(id="vents", label="Free area of each opening", symbol="A_v", kinds=(heat.OPENING,), optional=True, default="20 cm²", low="0 cm²", high="20000 cm²", example="20 cm²", hint="Of the two, low and high. None: 0. Empty: not known."),
-        Quantity(id="temperature", advanced=True, label="Warmest battery", symbol="T", kinds=(TEMPERATURE,), default="30 °C", low="0 °C", high="70 °C", hint="Of a lead-acid battery: the table is valid to 40 °C."),
-        Quantity(id="gas_current", advanced=True, label="Gas current", symbol="I_g", kinds=(heat.GAS_CURRENT,), optional=True, low="0.01 mA/Ah", high="1000 mA/Ah", example="8 mA/Ah", hint="Per Ah, from the maker. Empty: the standard's table."),
+        Quantity(id="vents", **_LEAD_ACID, label="Free area of each opening", symbol="A_v", kinds=(heat.OPENING,), optional=True, default="20 cm²", low="0 cm²", high="20000 cm²", example="20 cm²", hint="Of the two, low and high. None: 0. Empty: not known."),
+        Quantity(id="temperature", **_LEAD_ACID, advanced=True, label="Warmest battery", symbol="T", kinds=(TEMPERATURE,), default="30 °C", low="0 °C", high="70 °C", hint="Of a lead-acid battery: the table is valid to 40 °C."),
+        Quantity(id="gas_current", **_LEAD_ACID, advanced=True, label="Gas current", symbol="I_g", kinds=(heat.GAS_CURRENT,), optional=True, low="0.01 mA/Ah", high="1000 mA/Ah", example="8 mA/Ah", hint="Per Ah, from the maker. Empty: the standard's table."),
     ),
     results=(
         Output(id="airflow", label="Air needed", symbol="Q", kind=heat.AIRFLOW, both=True, at="gassing.airflow"),
