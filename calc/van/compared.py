@@ -30,8 +30,8 @@ GROUPS: dict[str, tuple[tuple[str, str], ...]] = {
     LASTS: (("The battery falls to", "lowest_state"), ("It may fall to", "floor")),
     SHEET: (
         ("The van uses in a day", "daily_use"),
-        ("Its panels bring", "sun_day"),
-        ("Driving brings", "drive_day"),
+        ("Its panels give", "sun_day"),
+        ("Driving gives", "drive_day"),
     ),
 }
 """By worksheet: labels, each with the name of a value; all of a group are of one kind."""

@@ -77,8 +77,10 @@ FOLLOW = (
 )  # fmt: skip
 
 
-def test_the_bank_is_changed_once_and_twelve_worksheets_follow():
-    before = demo("marram")
+@pytest.mark.parametrize("chemistry", ["LFP", "AGM"])
+def test_the_bank_is_changed_once_and_twelve_worksheets_follow(chemistry):
+    """But for the air of a battery, which lithium needs none of."""
+    before = demo("marram").changed({"batteries[1].chemistry": chemistry})
     after = before.changed({"batteries[1].capacity": "150 Ah"})
     followed = set()
     for sheet in SHEETS:
@@ -86,7 +88,7 @@ def test_the_bank_is_changed_once_and_twelve_worksheets_follow():
             one, other = filled(before, sheet, was), filled(after, sheet, now)
             if one.texts.get("capacity") == "200 Ah" and other.texts["capacity"] == "300 Ah":
                 followed.add(sheet)
-    assert followed == set(FOLLOW)
+    assert followed == set(FOLLOW) - ({"battery-air"} if chemistry == "LFP" else set())
 
 
 def test_the_system_is_changed_once_and_every_voltage_follows():
@@ -97,7 +99,9 @@ def test_the_system_is_changed_once_and_every_voltage_follows():
     assert filled(after, "fuse-choice", fridge).texts["voltage"] == "29.2 V"
     assert filled(after, "wire-drop", fridge).texts["voltage"] == "24 V"
     assert filled(after, "week-ahead", after.all("patterns")[0]).texts["voltage"] == "25.6 V"
-    assert filled(after, "battery-air", None).texts["cells"] == "8"
+    assert "cells" not in filled(after, "battery-air", None).texts
+    lead = after.changed({"batteries[1].chemistry": "AGM"})
+    assert filled(lead, "battery-air", None).texts["cells"] == "12"
     # 11.5 V of the worksheet of inverters for each of two blocks
     assert filled(after, "inverter-size", after.one("inverter")).texts["lowest_voltage"] == "23 V"
 
