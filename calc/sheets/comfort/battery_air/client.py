@@ -1,7 +1,17 @@
 """battery-air explained to a client."""
 
 # fmt: off
+from calc.comfort.battery_air import BatteryAir, CellKind
 from calc.worksheet.explain import Explanation, Point
+
+
+def _lithium(found: BatteryAir) -> bool:
+    return found.gassing.kind is CellKind.LITHIUM
+
+
+def _gasses(found: BatteryAir) -> bool:
+    return not _lithium(found)
+
 
 EXPLANATION = Explanation(
     advice=(
@@ -13,15 +23,15 @@ EXPLANATION = Explanation(
     ),
     reasons=(
         Point("While it charges, this kind of battery makes gas: it needs {airflow} of air."),
-        Point("Two openings, one low and one high, move the air by themselves.", when=lambda found: found.opening is not None),
-        Point("The gas burns at the least spark.", when=lambda found: found.opening is not None),
-        Point("A lithium battery with a management system makes no gas in normal charging.", when=lambda found: found.opening is None),
-        Point("The management system stops overcharge, deep discharge and charging in frost.", when=lambda found: found.opening is None),
+        Point("Two openings, one low and one high, move the air by themselves.", when=_gasses),
+        Point("The gas burns at the least spark.", when=_gasses),
+        Point("A lithium battery with a management system makes no gas in normal charging.", when=_lithium),
+        Point("The management system stops overcharge, deep discharge and charging in frost.", when=_lithium),
         Point("It still has to be fixed and kept dry, with a fuse close to it."),
     ),
     neglect=(
         Point("Overcharged without a management system, a lithium battery can burn.", "battery.lithium"),
-        Point("Gas collects, and one spark of a switch can blow the box apart.", when=lambda found: found.opening is not None),
+        Point("Gas collects, and one spark of a switch can blow the box apart.", when=_gasses),
         Point("A battery without its management system can be overcharged, and then it can burn."),
     ),
     bars=(("Opening needed", "opening"), ("Opening there", "vents")),
