@@ -12,6 +12,7 @@ const RESTARTS = 2; // until an ask is answered in full
 // or it failed once in this tab, from the files.
 const NO_MEMORY = "lugwise-start-from-files";
 let first = window.lugwiseFirst; // a worker that the head of a saved page has made (first.html)
+delete window.lugwiseFirst; // it is ours alone
 let memory = first ? first.rung === "memory" : Boolean(navigator.serviceWorker?.controller) && !remembered();
 
 function remembered() {

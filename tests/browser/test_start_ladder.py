@@ -21,6 +21,7 @@ NAMED = """
     constructor(url, options) {
       super(url, options);
       if (String(url).endsWith("/assets/worker.js")) window.starts.push(options.name);
+      window.byHead ??= Boolean(document.currentScript); // a module is none
     }
   };
 """
@@ -99,6 +100,7 @@ def test_a_saved_site_starts_from_its_memory_and_knows_every_sheet(saved):
     page = open_sheet(saved)
     wait_until_ready(page)
     assert starts(page) == ["memory"]
+    assert page.evaluate("() => window.byHead")  # and taken over, for there is no other
     asked = of_each_sheet()
     replies = page.evaluate(ASK, asked)
     expect_replies(asked, replies)
