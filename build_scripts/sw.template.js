@@ -12,6 +12,16 @@ const CACHE = "lugwise-files";
 const STALL_MS = 30000; // a connection that gives no byte for this long is dead
 const LANES = 3; // files fetched at once: more would only share the same thin line
 
+// Why a file is not saved, as a page says it.
+const BROKE = "the connection broke. It goes on when there is signal";
+const LOGIN = "the network sent a page of its own, such as a login page. Log in there, then try again";
+const CHANGING =
+  "a file came that is not of this version: the site is being changed, or the connection spoils it. It goes on later";
+const FULL = "there is not enough room left on this device";
+const REFUSED = "this browser refuses to store files. The site works while there is signal";
+const ERROR = "the site's server reports error";
+const OURS = "data-offline-line"; // stands in every page of ours
+
 const SCOPE = self.registration.scope;
 const HASHES = new Set(Object.values(FILES).map(([hash]) => hash));
 const TOTAL = {
@@ -32,11 +42,19 @@ function response(body, path, status = 200) {
   return new Response(body, { status, headers: { ...HEADERS, "Content-Type": type } });
 }
 
+async function store() {
+  try {
+    return await caches.open(CACHE);
+  } catch {
+    throw new Error(REFUSED);
+  }
+}
+
 async function download(path, cache) {
   const stop = new AbortController();
+  const url = new URL(path.split("/").map(encodeURIComponent).join("/"), SCOPE);
   let timer = setTimeout(() => stop.abort(), STALL_MS);
   try {
-    const url = new URL(path.split("/").map(encodeURIComponent).join("/"), SCOPE);
     const reply = await fetch(url, { cache, signal: stop.signal });
     const parts = [];
     for (let reader = reply.body.getReader(), read; !(read = await reader.read()).done; ) {
@@ -44,78 +62,104 @@ async function download(path, cache) {
       clearTimeout(timer);
       timer = setTimeout(() => stop.abort(), STALL_MS);
     }
-    return await new Blob(parts).arrayBuffer();
+    return { reply, bytes: await new Blob(parts).arrayBuffer() };
   } catch {
-    throw new Error("the connection broke. It goes on when there is signal");
+    const isLedAway = !stop.signal.aborted && (await leadsAway(url));
+    throw new Error(isLedAway ? LOGIN : BROKE);
   } finally {
     clearTimeout(timer);
   }
 }
 
-// Fetches one listed file, and keeps it only if it is byte for byte the listed one. The status
+// To another origin: a fetch that would follow looks like a connection that broke.
+async function leadsAway(url) {
+  const options = { method: "HEAD", cache: "no-store", redirect: "manual" };
+  const reply = await fetch(url, options).catch(() => null);
+  return reply?.type === "opaqueredirect";
+}
+
+// Why `bytes` are not the listed ones.
+function whyOthers(path, { ok, status, headers }, bytes) {
+  if (status >= 500) return `${ERROR} ${status}. It goes on when that is over`;
+  const isPage = /html/.test(headers.get("Content-Type"));
+  if (ok && isPage && !new TextDecoder().decode(bytes).includes(OURS)) return LOGIN;
+  return CHANGING;
+}
+
+// Fetches one listed file, and gives it only if it is byte for byte the listed one. The status
 // of the reply does not matter: hosts differ on 404.html, and the bytes decide.
 async function fetchListed(path) {
-  const [hash] = FILES[path];
+  let why;
   // The page has just fetched many of these: "no-cache" asks the host whether its copy still
   // holds, and spares the reader's data. "reload" is for a copy that proves wrong.
   for (const mode of ["no-cache", "reload"]) {
-    const bytes = await download(path, mode);
+    const { reply, bytes } = await download(path, mode);
     const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
-    if (Array.from(digest, (b) => b.toString(16).padStart(2, "0")).join("") !== hash) continue;
-    try {
-      await (await caches.open(CACHE)).put(keyOf(hash), response(bytes, path));
-    } catch {
-      throw new Error("there is not enough room left on this device");
-    }
-    return bytes;
+    if (Array.from(digest, (b) => b.toString(16).padStart(2, "0")).join("") === FILES[path][0]) return bytes;
+    why = whyOthers(path, reply, bytes);
   }
-  throw new Error("the site is being changed. It goes on when that is done");
+  throw new Error(why);
+}
+
+async function keep(path, bytes) {
+  const cache = await store();
+  try {
+    await cache.put(keyOf(FILES[path][0]), response(bytes, path));
+  } catch (error) {
+    throw new Error(error.name === "QuotaExceededError" ? FULL : REFUSED);
+  }
 }
 
 async function status() {
-  const kept = new Set((await (await caches.open(CACHE)).keys()).map((request) => request.url));
+  const kept = new Set((await (await store()).keys()).map((request) => request.url));
   const missing = Object.keys(FILES).filter((path) => !kept.has(keyOf(FILES[path][0])));
   const have = TOTAL.total - missing.length;
   const bytes = missing.reduce((left, path) => left - FILES[path][1], TOTAL.totalBytes);
-  return { type: "status", version: VERSION, have, bytes, missing, ...TOTAL };
+  return { type: "status", edition: VERSION, have, bytes, missing, list: kept.has(keyOf("active")), ...TOTAL };
 }
 
 let saving = null; // one save at a time, whoever asks
 const save = () => (saving ??= saveMissing().finally(() => (saving = null)));
 
-// Fetches what is missing. What arrived stays, so that the next try goes on from there.
 async function saveMissing() {
+  try {
+    await fetchMissing();
+  } catch ({ message }) {
+    await tell({ type: "save-failed", edition: VERSION, reason: message });
+    throw new Error(message);
+  }
+}
+
+// What arrived stays, so that the next try goes on from there.
+async function fetchMissing() {
   let { missing, have, bytes } = await status();
   let failure = null;
   const lane = async () => {
     for (let path; !failure && (path = missing.shift()); ) {
       try {
-        await fetchListed(path);
+        await keep(path, await fetchListed(path));
         have += 1;
         bytes += FILES[path][1];
-        await tell({ type: "progress", version: VERSION, have, bytes, ...TOTAL });
+        await tell({ type: "progress", edition: VERSION, have, bytes, ...TOTAL });
       } catch (error) {
         failure ??= error;
       }
     }
   };
   await Promise.all(Array.from({ length: LANES }, lane));
-  if (failure) {
-    await tell({ type: "save-failed", version: VERSION, reason: failure.message });
-    throw failure;
-  }
+  if (failure) throw failure;
 }
 
 self.addEventListener("install", (event) => event.waitUntil(save()));
 
 // What the page's worker reads where the browser keeps its requests from us.
 async function keepList() {
-  const cache = await caches.open(CACHE);
+  const cache = await store();
   await cache.put(keyOf("active"), response(JSON.stringify(FILES), "active.json"));
 }
 
 async function takeOver() {
-  const cache = await caches.open(CACHE);
+  const cache = await store();
   const first = !(await cache.match(keyOf("active")));
   for (const { url } of await cache.keys()) {
     const ours = url.startsWith(keyOf("")); // another site of this origin may share the cache
@@ -130,7 +174,7 @@ self.addEventListener("activate", (event) => event.waitUntil(takeOver()));
 self.addEventListener("message", (event) => {
   const reply = async () => (event.ports[0] ?? event.source)?.postMessage(await status());
   const act = {
-    status: reply,
+    status: () => reply().catch(({ message }) => tell({ type: "save-failed", edition: VERSION, reason: message })),
     repair: () => save().then(keepList).then(reply, () => {}), // the failure has been told
     "use-new": () => self.skipWaiting(),
   }[event.data?.type];
@@ -144,10 +188,13 @@ const isAsSent = (kept, path) => {
   return [...headers].every(([name, value]) => kept.headers.get(name) === value);
 };
 
+// Where nothing can be kept, what the host sends is served all the same, if it is the listed file.
 async function fromCache(path, code) {
-  const kept = await (await caches.open(CACHE)).match(keyOf(FILES[path][0]));
-  if (kept && !code && isAsSent(kept, path)) return kept;
-  return response(kept ? kept.body : await fetchListed(path), path, code);
+  const kept = await store().then((cache) => cache.match(keyOf(FILES[path][0])), () => null);
+  if (kept) return !code && isAsSent(kept, path) ? kept : response(kept.body, path, code);
+  const bytes = await fetchListed(path);
+  await keep(path, bytes).catch(() => {});
+  return response(bytes, path, code);
 }
 
 // The theme moves without a reload between pages that its site map names by full address.
@@ -167,6 +214,12 @@ function pathOf({ pathname }) {
   return path === "" || path.endsWith("/") ? `${path}index.html` : path;
 }
 
+// This version can no longer be served whole; one that waits can.
+function gone({ message }) {
+  self.registration.waiting?.postMessage({ type: "use-new" });
+  return response(`This page is no longer saved on this device, and ${message}.\n`, "sentence.txt", 503);
+}
+
 async function answer(request) {
   const url = new URL(request.url);
   const path = pathOf(url);
@@ -180,11 +233,8 @@ async function answer(request) {
     return await fetch(request);
   } catch (error) {
     if (request.mode !== "navigate") return Response.error();
-    if (!listed(path)) return fromCache("404.html", 404);
-    // This version can no longer be served whole; one that waits can.
-    self.registration.waiting?.postMessage({ type: "use-new" });
-    const sentence = `This page is no longer saved on this device, and ${error.message}.\n`;
-    return response(sentence, "sentence.txt", 503);
+    if (!listed(path)) return fromCache("404.html", 404).catch(gone);
+    return gone(error);
   }
 }
 

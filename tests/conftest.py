@@ -1,4 +1,7 @@
-"""What a run was drawn from, so that it can be repeated; and how often it looks for rubbish."""
+"""What a run was drawn from, so that it can be repeated, and what it measured.
+
+Also how often it looks for rubbish.
+"""
 
 import gc
 
@@ -7,6 +10,10 @@ from tests.counts import SEED, SOAK
 
 def pytest_terminal_summary(terminalreporter) -> None:
     counts = " and the counts of a long night (LUGWISE_SOAK=1)" if SOAK else ""
+    for report in terminalreporter.getreports("passed"):
+        for name, words in report.user_properties:
+            if name == "measured":
+                terminalreporter.write_line(words)
     terminalreporter.write_line(f"Drawn from LUGWISE_SEED={SEED}{counts}.")
 
 

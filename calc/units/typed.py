@@ -69,6 +69,14 @@ def clean(text: str) -> str:
     return "".join(plain).translate(_ALIKE).strip()
 
 
+def isolated(text: str) -> str:
+    """Return a text of someone's own so that letters from right to left turn nothing beside it."""
+    if any(unicodedata.bidirectional(sign) in _LEFTWARDS for sign in text):
+        return f"\N{FIRST STRONG ISOLATE}{text}\N{POP DIRECTIONAL ISOLATE}"
+    return text
+
+
+_LEFTWARDS = frozenset({"R", "AL", "AN"})
 _ALIKE = str.maketrans({"−": "-", "–": "-", "٫": ".", "\u00a0": " ", "’": "'", "”": '"', "μ": "µ"})
 _FOLDED_AWAY = re.compile(r"[\s·⋅*^_°-]|(?<!\d)\.|\.(?!\d)")
 

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from urllib.parse import quote_plus, unquote_plus
 
+from calc.units.typed import isolated
 from calc.worksheet.declare import Declaration
 from calc.worksheet.fields import Field, ParsedInput
 from calc.worksheet.rows import Rows
@@ -113,7 +114,8 @@ def open_fragment(sheet: Declaration, fragment: str) -> Opened:
         readings = sheet.read(texts | changed)[0] if changed else {}
         texts |= {n: t for n, t in changed.items() if n not in readings or readings[n].applies}
     if strange:
-        listed = ", ".join(f"“{name[:_LONGEST_SHOWN]}”" for name in strange[:5])
+        plain = ("".join(filter(str.isprintable, name)) for name in strange[:5])
+        listed = ", ".join(f"“{isolated(name[:_LONGEST_SHOWN])}”" for name in plain)
         notes.append(
             f"The link has something this sheet does not know, which is ignored: {listed}."
         )

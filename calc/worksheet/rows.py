@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from calc.units.typed import LONGEST, clean
+from calc.units.typed import LONGEST, clean, isolated
 from calc.worksheet.fields import Field, ParsedInput, Problem, Quantity
 
 _CELL, _ROW = ":", ";"
@@ -56,7 +56,8 @@ class Text(Field):
             raise self.problem(f"must be at most {LONGEST} characters, {like}.")
         if _CELL in text or _ROW in text:
             raise self.problem(f"must do without “{_CELL}” and “{_ROW}”, {like}.")
-        return ParsedInput(text, text, text, text)
+        shown = isolated(text)
+        return ParsedInput(shown, shown, text, text)
 
 
 class ListProblem(Problem):

@@ -2,8 +2,9 @@
 // numbers, each of which must look like one. Then Python works the values anew, and says whether it
 // agrees; until then, or for ever, what stands here is marked as not checked.
 
-import { part, show, unescaped } from "./parts.js";
+import { button, part, unescaped, whileHere } from "./parts.js";
 import { ask } from "./python.js";
+import { reason } from "./standing.js";
 
 const LONGEST = 8_000; // characters of a link that are read
 const VAN = "van"; // the name by which a link explains a van, not a sheet's answer
@@ -165,19 +166,24 @@ export function arrive() {
       }
       document.documentElement.dataset.lugwise = "ready";
     };
-    const refuse = () => now() && show(told, `${UNCHECKED} It cannot be checked on this device.`);
+    const refuse = (why, words) => {
+      if (!now()) return;
+      told.replaceChildren(`${UNCHECKED} ${reason(why, words)} `, button("Try again", () => check(hash, place, van)));
+    };
     const fragment = hash.slice(1, LONGEST);
     const request = van ? van.request(fragment, more) : { client: { do: "confirm", fragment } };
     ask("client", request, { take, refuse, needs: van ? VAN : "client" });
   }
 
   root.lugwiseOpen = true;
-  window.addEventListener("hashchange", open);
-  window.addEventListener("beforeprint", () => {
+  const signal = whileHere(root);
+  const beforePrint = () => {
     part(root, "printed").textContent = new Date().toLocaleDateString("en-GB", { dateStyle: "long" });
     const address = location.href.replace("&.mine=1", "");
     part(root, "address").textContent = address.length > LONG ? "in the link that was sent" : address;
-  });
+  };
+  window.addEventListener("hashchange", open, { signal });
+  window.addEventListener("beforeprint", beforePrint, { signal });
   part(root, "prints").addEventListener("click", () => {
     const print = (svg) => {
       part(root, "qr").innerHTML = svg;

@@ -2,12 +2,13 @@
 
 import { part } from "./parts.js";
 import { ask } from "./python.js";
+import { reason } from "./standing.js";
 import { inForm } from "./rows.js";
 import { toClient } from "./to_client.js";
 
 export function explain(sheet) {
   const tell = (words) => (part(sheet, "copied").textContent = words);
-  const refuse = () => tell("This could not be explained: the calculation did not answer.");
+  const refuse = (why, words) => tell(`Not explained. ${reason(why, words)}`);
   const take = ({ problem, fragment }) => {
     if (problem) return tell(`Correct this first: ${problem}`);
     toClient(`../../client/#${fragment}&.mine=1`);

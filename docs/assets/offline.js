@@ -5,24 +5,40 @@
 import "./install.js";
 import { button } from "./parts.js";
 
+const WORKER = new URL("../sw.js", import.meta.url);
 const READ_MS = 6e3;
 const SETTLE_MS = 5e3;
+const BROKE = "the connection broke. It goes on when there is signal";
+const ENDED = "the browser ended the saving. It goes on when there is signal";
+const LOGIN = "the network sent a page of its own, such as a login page. Log in there, then try again";
+const REFUSED = "this browser refuses to store files. The site works while there is signal";
 const RETRY_MS = [30e3, 2 * 60e3, 10 * 60e3, 30 * 60e3]; // a bad line costs data at every try
 
+const container = (() => {
+  try {
+    return navigator.serviceWorker;
+  } catch {
+    return null; // refused
+  }
+})();
 let registration = null;
 let kept = null; // what the working version has, once it has said so
 let coming = null; // what a version that is being saved has
 let failed = ""; // why the last save broke off, in words
+let isCounted = false; // that failure, which two may tell of
+let opened = location.pathname; // of the page that stands here
+let edition = ""; // by which this page was opened
 let replaced = false; // a newer version has taken over behind this page
 let pressed = false; // this page's reader asked for the newer version
 let retries = 0;
 let retryTimer = null;
 let reading = null; // until the line that all is saved has been read
-let isOld = Boolean(navigator.serviceWorker?.controller); // saved before this page was opened
+let isOld = Boolean(container?.controller); // saved before this page was opened
 
 // The sentence and, where there is something to do, its button's label and act.
 function line() {
-  if (!("serviceWorker" in navigator)) return ["This browser cannot save the site for later."];
+  if (!window.isSecureContext) return ["The site is saved only from an https address."];
+  if (!container) return ["This browser cannot save the site for later."];
   const whole = kept && kept.have === kept.total;
   const saved = whole && `Saved for use without signal: ${kept.have} of ${kept.total}`;
   const newer = whole ? "Saving a newer version" : "Saving for use without signal";
@@ -41,6 +57,7 @@ function line() {
 }
 
 function render() {
+  if (!replaced) opened = location.pathname;
   const place = document.querySelector("[data-offline-line]");
   const [sentence, label, act] = line();
   if (place) hide(place, !label && sentence.startsWith("Saved for"));
@@ -92,19 +109,24 @@ function tryAgain() {
 
 function fail(reason) {
   [failed, coming] = [reason, null];
-  clearTimeout(retryTimer);
-  retryTimer = setTimeout(check, RETRY_MS[Math.min(retries++, RETRY_MS.length - 1)]);
+  if (!isCounted) retries += 1;
+  isCounted = true;
+  retryLater();
   render();
+}
+
+function retryLater() {
+  clearTimeout(retryTimer);
+  retryTimer = setTimeout(check, RETRY_MS[Math.min(retries, RETRY_MS.length) - 1]);
 }
 
 function watch(worker) {
   if (!worker) return;
+  isCounted = false;
   let before = worker.state;
   worker.onstatechange = () => {
     // The browser ends a save that takes it too long, and the worker cannot say so.
-    if (worker.state === "redundant" && before === "installing" && !failed) {
-      fail("the browser ended the saving. It goes on when there is signal");
-    }
+    if (worker.state === "redundant" && before === "installing" && !isCounted) fail(ENDED);
     if (worker.state === "activated" || registration.waiting) coming = null;
     before = worker.state;
     askStatus();
@@ -119,50 +141,77 @@ function askStatus() {
 }
 
 function hear({ data, source }) {
+  if (source.state === "activated") {
+    edition ||= data.edition;
+    if (edition === data.edition) replaced = false; // the same one, saved anew
+  }
   if (data.type === "save-failed") return fail(data.reason);
   if (data.type === "progress") [failed, retries] = ["", 0];
   if (source.state === "installing") coming = data;
   else if (source.state !== "redundant") kept = data;
-  if (data.type === "status" && kept?.have < kept?.total && !failed) repair();
+  if (data.type === "status" && lacks() && !failed) repair();
   render();
 }
 
+const lacks = () => kept?.have < kept?.total || kept?.list === false;
+
 // For files that the browser has dropped since they were saved.
 function repair() {
+  isCounted = false;
   registration.active?.postMessage({ type: "repair" });
 }
 
 async function check() {
-  if (!registration?.active) return start();
-  if (kept?.have < kept?.total) repair();
+  // Gone without a word where a reader has cleared the site's data.
+  if (!registration?.active || !(await container.getRegistration(WORKER).catch(() => null))) return start();
+  if (lacks()) repair();
   askStatus();
-  await registration.update().catch(() => {}); // without signal there is nothing newer to find
+  try {
+    await registration.update();
+    if (registration.installing || lacks()) return;
+    failed = ""; // nothing newer is there
+    render();
+  } catch {
+    if (failed) retryLater(); // else without signal there is nothing newer to find
+  }
 }
 
 async function start() {
+  isCounted = false;
+  kept = null;
   try {
-    const worker = new URL("../sw.js", import.meta.url);
-    registration = await navigator.serviceWorker.register(worker, { updateViaCache: "none" });
+    registration = await container.register(WORKER, { updateViaCache: "none" });
     registration.onupdatefound = () => watch(registration.installing);
     watch(registration.installing);
     askStatus();
     render();
-  } catch {
-    fail("the connection broke. It goes on when there is signal");
+  } catch (error) {
+    fail(await whyNot(error));
   }
 }
 
+// Why the browser has not taken the worker: browsers say it each in their own way, so the host is asked.
+async function whyNot({ name }) {
+  const options = { cache: "no-store", redirect: "manual" };
+  const reply = await fetch(WORKER, options).catch(() => null);
+  if (!reply) return BROKE;
+  if (reply.type === "opaqueredirect") return LOGIN;
+  if (!reply.ok) return `the site's server reports error ${reply.status}. It goes on when that is over`;
+  if (/html/.test(reply.headers.get("Content-Type"))) return LOGIN;
+  return name === "TypeError" ? BROKE : REFUSED;
+}
+
 window.document$?.subscribe(render); // the theme replaces parts of the page as one moves about
-if ("serviceWorker" in navigator) {
-  const container = navigator.serviceWorker;
+if (container && window.isSecureContext) {
   let controlled = Boolean(container.controller);
   container.addEventListener("message", hear);
   container.startMessages();
   container.addEventListener("controllerchange", () => {
-    if (pressed) location.reload();
-    else if (controlled) replaced = true; // never reload under someone's hands
+    if (pressed) return location.reload();
+    if (!container.controller) return void start(); // the site's data was cleared, and the worker with it
+    if (controlled) replaced = true; // never reload under someone's hands
     controlled = true;
-    render();
+    askStatus();
   });
   window.addEventListener("online", check);
   document.addEventListener("visibilitychange", () => document.hidden || check());
@@ -170,4 +219,12 @@ if ("serviceWorker" in navigator) {
   if (document.readyState === "complete") start();
   else window.addEventListener("load", start);
 }
+// Behind a newer version every move loads its page whole: the theme would put the newer version's
+// page before the older one's Python.
+document.addEventListener("click", (event) => replaced && event.target.closest?.("a[href]") && event.stopPropagation(), true);
+window.addEventListener("popstate", (event) => {
+  if (!replaced) return;
+  event.stopImmediatePropagation();
+  if (location.pathname !== opened) location.reload();
+}, true);
 render();

@@ -2,7 +2,7 @@
 // and no formula. Python sends finished HTML, escaped there.
 
 import { inBox, isAsBuilt } from "./box.js";
-import { keepOpen, part, show } from "./parts.js";
+import { keepOpen, notCome, part, show } from "./parts.js";
 import { ask, isReady, start } from "./python.js";
 import { habits, lastValues, noteHabit, recall } from "./recall.js";
 import { cellsOf, fit, inForm, tend } from "./rows.js";
@@ -188,7 +188,7 @@ function bind(sheet) {
     },
   });
   part(sheet, "for-van").addEventListener("click", () => {
-    import("./van_sheet.js").then((van) => van.offer(sheet)).catch(console.error);
+    import("./van_sheet.js").then((van) => van.offer(sheet)).catch(notCome(sheet));
   });
   part(sheet, "link").value = location.href; // until Python says it in full
   sheet.lugwiseOpen = open;
@@ -210,12 +210,12 @@ const arrive = () => {
   led = false;
   for (const fold of document.querySelectorAll("[data-practice-fold]")) {
     const open = () => import("./practice.js").then((practice) => practice.open(fold.closest("[data-practice]")));
-    fold.addEventListener("toggle", () => open().catch(console.error), { once: true });
+    fold.addEventListener("toggle", () => open().catch(notCome(fold)), { once: true });
   }
-  const set = document.querySelector("[data-practice-set]");
-  if (set) import("./practice_set.js").then((practice) => practice.arrive(set), console.error);
-  if (document.querySelector("[data-client]")) import("./client.js").then((client) => client.arrive(), console.error);
-  if (document.querySelector("[data-van]")) import("./van.js").then((van) => van.arrive(), console.error);
+  for (const name of ["practice_set", "client", "van"]) {
+    const place = document.querySelector(`[data-${name.replace("_", "-")}]`);
+    if (place) import(`./${name}.js`).then((page) => page.arrive(place), notCome(place));
+  }
 };
 if (window.document$) window.document$.subscribe(arrive);
 else arrive();

@@ -16,6 +16,33 @@ export function unescaped(written) {
   }
 }
 
+// A signal for listeners of the window: they end when the theme has put another page in the place of
+// `root`'s, which they would keep in memory.
+export function whileHere(root) {
+  const end = new AbortController();
+  standing.set(root, end);
+  return end.signal;
+}
+
+const standing = new Map();
+window.document$?.subscribe(() => {
+  for (const [root, end] of standing) {
+    if (root.isConnected) continue;
+    standing.delete(root);
+    end.abort();
+  }
+});
+
+// A script of the page that did not come: said in `place`, with a press that loads the page anew.
+export const notCome = (place) => (error) => {
+  console.error(error);
+  const said = Object.assign(document.createElement("p"), { className: "lw-notes" });
+  said.setAttribute("role", "status");
+  said.append("A file of this page could not be loaded. Check the connection, then ", button("try again", () => location.reload()), ".");
+  place.querySelector(":scope > .lw-notes[role=status]")?.remove();
+  place.prepend(said);
+};
+
 export function button(label, act) {
   const node = document.createElement("button");
   node.type = "button";

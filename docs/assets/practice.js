@@ -3,6 +3,7 @@
 
 import { part } from "./parts.js";
 import { ask } from "./python.js";
+import { reason } from "./standing.js";
 
 const KEY = "lugwise.right";
 const MOST = 500; // questions that are remembered
@@ -57,16 +58,16 @@ export function tend(place, question) {
     event.preventDefault();
     const mine = ++asked;
     const { of: sheet, nr } = question.dataset;
-    const still = (act) => (reply) => mine === asked && act(reply);
+    const still = (act) => (...said) => mine === asked && act(...said);
     const waits = setTimeout(() => mine === asked && (said.textContent = "Checking …"), 300);
     const take = still((reply) => {
       clearTimeout(waits);
       if (reply.problems) said.textContent = reply.problems.map((one) => one.message).join(" ");
       else answered(reply);
     });
-    const refuse = still(() => {
+    const refuse = still((why, words) => {
       clearTimeout(waits);
-      said.textContent = "Python could not start here, so nothing can be checked. The answer is below.";
+      said.textContent = `Not checked. ${reason(why, words)} The answer is below.`;
       solved.hidden = false;
     });
     practise({ do: "judge", sheet, nr, reply: box.value, tries }, take, refuse);
@@ -121,7 +122,7 @@ export function open(place) {
       list.insertAdjacentHTML("beforeend", html);
       arrive(list.lastElementChild);
     };
-    const refuse = () => (part(here, "mark").textContent = "Python could not start here: no further question.");
+    const refuse = (why, words) => (part(here, "mark").textContent = `No further question. ${reason(why, words)}`);
     practise({ do: "ask", sheet, nr: Number(nr) + 1, target: place.dataset.target }, take, refuse);
   });
 }

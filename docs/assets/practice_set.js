@@ -1,8 +1,9 @@
 // The page on which a set of questions is picked: the form and the address tell the same, and Python
 // makes the questions from either.
 
-import { part } from "./parts.js";
+import { part, whileHere } from "./parts.js";
 import { practise, remember, tend } from "./practice.js";
+import { reason } from "./standing.js";
 
 const LONGEST_LINK = 4_096; // a stranger may send megabytes
 
@@ -21,7 +22,7 @@ export function arrive(place) {
 
   function make(request) {
     tell("Making the set …");
-    practise({ do: "set", target, ...request }, take, () => tell("Python could not start here, so no set can be made."));
+    practise({ do: "set", target, ...request }, take, (why, words) => tell(`No set yet. ${reason(why, words)}`));
   }
 
   function take(reply) {
@@ -60,7 +61,8 @@ export function arrive(place) {
     document.documentElement.dataset.paper = paper;
     setTimeout(() => window.print());
   });
-  window.addEventListener("afterprint", () => delete document.documentElement.dataset.paper);
-  window.addEventListener("hashchange", () => place.isConnected && open());
+  const signal = whileHere(place);
+  window.addEventListener("afterprint", () => delete document.documentElement.dataset.paper, { signal });
+  window.addEventListener("hashchange", () => place.isConnected && open(), { signal });
   open();
 }

@@ -5,6 +5,7 @@
 const START_LIMIT = 60_000;
 const MEMORY_LIMIT = 15_000;
 const STAGE_LIMIT = 10_000;
+const ASIDE_LIMIT = 5_000;
 const TICK = 1_000;
 const RESTARTS = 2; // until an ask is answered in full
 
@@ -64,16 +65,25 @@ export function start() {
   for (const event of heard) acts[event.type](event);
 }
 
-function notStarted() {
-  if (memory) withoutMemory();
-  else stop("start");
+async function notStarted() {
+  if (memory) return withoutMemory();
+  end();
+  const found = await whyNot();
+  if (!worker) stop(found);
+}
+
+// A browser that cannot, or a connection that broke on the way.
+async function whyNot() {
+  const options = { cache: "no-store", signal: AbortSignal.timeout(ASIDE_LIMIT) };
+  const isThere = await fetch(new URL("./runtime/boot.json", import.meta.url), options).then(({ ok }) => ok, () => false);
+  return isThere ? "start" : "file";
 }
 
 function hear(data) {
   if (data.type === "ready") begin(data.rung);
   else if (data.type === "loading") return setClock(START_LIMIT, restart); // more code is fetched
   else if (data.type === "answer") reply(data.id, data.response);
-  else if (data.id) fail(data.id, "failed", data.message);
+  else if (data.id) fail(data.id, data.reason ?? "failed", data.message);
   else return ready ? restart() : notStarted(); // Python itself is broken
   if (waiting.size) setClock(STAGE_LIMIT, restart);
   else stopClock();
@@ -155,7 +165,7 @@ function restart() {
 
 // Of asks with one key only the newest gets a reply: `take` gets it, and where it comes in stages,
 // each of them. `again` is told when Python had to be restarted, and `refuse` why no reply can come:
-// "start", "silent", "unshown" if `take` threw, or "failed" with Python's own words. `needs` names
+// "start", "file" if one did not come, "silent", "unshown" if `take` threw, or "failed" with Python's own words. `needs` names
 // the archive of code that the ask needs beyond the one that every page has.
 export function ask(key, request, { take, refuse, again, needs }) {
   waiting.delete(newest.get(key));

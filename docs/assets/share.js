@@ -1,6 +1,6 @@
 // Handing an answer on: copy its link, send it by the system's own sheet, print it with its code.
 
-import { part } from "./parts.js";
+import { notCome, part, whileHere } from "./parts.js";
 
 // The link is written with the answer: until that has come it would open other values.
 function hasLink(sheet) {
@@ -64,16 +64,18 @@ export function share(sheet, { code, words }) {
   part(sheet, "send").hidden = !navigator.share;
   let coded = "";
   // The browser's own print command cannot wait for a code, but an old one would open other figures.
-  window.addEventListener("beforeprint", () => {
+  const signal = whileHere(sheet);
+  const beforePrint = () => {
     const link = part(sheet, "link").value;
     if (coded !== link) part(sheet, "qr").replaceChildren();
     part(sheet, "address").textContent = link;
     part(sheet, "printed").textContent = new Date().toLocaleDateString("en-GB", { dateStyle: "long" });
-  });
+  };
+  window.addEventListener("beforeprint", beforePrint, { signal });
   // Some browsers come back from print() long before the page has been printed.
-  window.addEventListener("afterprint", () => delete document.documentElement.dataset.printing);
+  window.addEventListener("afterprint", () => delete document.documentElement.dataset.printing, { signal });
   part(sheet, "explain").addEventListener("click", () => {
-    import("./explain.js").then(({ explain }) => explain(sheet)).catch(console.error);
+    import("./explain.js").then(({ explain }) => explain(sheet)).catch(notCome(sheet));
   });
   // On one page, or in full.
   for (const button of sheet.querySelectorAll("[data-print]")) {

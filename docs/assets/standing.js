@@ -19,7 +19,11 @@ const REASONS = {
   silent: () => ["The calculation stopped responding, and two restarts did not help.", TO_DO],
   unshown: () => ["The new answer could not be shown.", TO_DO],
   failed: (words) => [`The calculation failed (${words}).`, "Try other values."],
+  file: () => ["A file of the calculation could not be loaded.", "Check the connection, then try again."],
 };
+
+// Why Python gives no reply, and what to do.
+export const reason = (why, words) => REASONS[why](words).join(" ");
 
 // `retry` asks once more what was asked last.
 export function standing(sheet, retry) {
@@ -61,6 +65,7 @@ export function standing(sheet, retry) {
   // The answer to a link is on its way. Another one, which nobody has asked for, is not shown.
   function expectLinked() {
     mark(true);
+    show(place, "");
     gist.textContent = BY_LINK;
     tell(BY_LINK);
   }

@@ -1,8 +1,9 @@
 // The page of a van. It carries texts between boxes, Python and this browser's store: it knows no
 // part of a van, no unit and no formula. Python sends finished HTML, escaped there.
 
-import { part, show, unescaped } from "./parts.js";
+import { button, part, show, unescaped, whileHere } from "./parts.js";
 import { ask as askPython } from "./python.js";
+import { reason } from "./standing.js";
 import * as store from "./van_store.js";
 import { editing } from "./van_edit.js";
 import { filing } from "./van_files.js";
@@ -18,17 +19,14 @@ const LINK = /^#v=[0-9]+&van=/;
 const LONGEST_LINK = 65_536; // a stranger may send megabytes, and reading them would hold the page
 
 const REFUSED = "This browser keeps nothing here: a private window, or no room. Save the van as a file before you leave.";
-const FAILED = {
-  start: "The calculation could not start in this browser. Try again, or use another browser.",
-  silent: "The calculation stopped responding. What you typed is still here: try again.",
-};
+const SILENT = "The calculation stopped responding. What you typed is still here: try again.";
 
 let asks = 0;
 
 // Asks Python; of asks with one key only the newest is answered, without one each.
 export function ask(request, key = ++asks) {
   return new Promise((resolve, reject) => {
-    const refuse = (why, words) => reject(new Error(FAILED[why] ?? `This could not be done (${words ?? why}).`));
+    const refuse = (why, words) => reject(new Error(why === "silent" ? SILENT : reason(why, words)));
     askPython(`van-${key}`, { van: request }, { needs: "van", take: resolve, refuse });
   });
 }
@@ -204,6 +202,7 @@ function bind(root) {
       console.warn(error);
       say(error.message);
       clearTimeout(saying); // it stands: nothing else here says what is wrong
+      part(root, "said").append(" ", button("Try again", () => inTurn(begin)));
     }
     part(root, "start").hidden = false;
   }
@@ -237,10 +236,13 @@ function bind(root) {
     }
     files.listVans();
   });
-  window.addEventListener("pagehide", keepNow);
-  document.addEventListener("visibilitychange", () => document.hidden && keepNow());
-  window.addEventListener("beforeunload", (event) => refused && dirty && here() && event.preventDefault());
-  window.addEventListener("hashchange", () => here() && (LINK.test(location.hash) || OPEN.test(location.hash)) && inTurn(begin));
+  const signal = whileHere(root);
+  signal.addEventListener("abort", keepNow);
+  window.addEventListener("pagehide", keepNow, { signal });
+  document.addEventListener("visibilitychange", () => document.hidden && keepNow(), { signal });
+  window.addEventListener("beforeunload", (event) => refused && dirty && here() && event.preventDefault(), { signal });
+  const follow = () => here() && (LINK.test(location.hash) || OPEN.test(location.hash)) && inTurn(begin);
+  window.addEventListener("hashchange", follow, { signal });
   root.lugwiseVan = page;
   inTurn(begin);
 }

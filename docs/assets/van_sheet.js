@@ -4,11 +4,12 @@
 import { button, part, unescaped } from "./parts.js";
 import { ask as askPython } from "./python.js";
 import { inForm } from "./rows.js";
+import { reason } from "./standing.js";
 import * as store from "./van_store.js";
 
 const ask = (request) =>
   new Promise((resolve, reject) => {
-    const refuse = (why, words) => reject(new Error(words ?? why));
+    const refuse = (why, words) => reject(new Error(reason(why, words)));
     askPython(`van-${request.do}`, { van: request }, { needs: "van", take: resolve, refuse });
   });
 
@@ -43,7 +44,12 @@ export async function attach(sheet, whose) {
   const [id, place] = unescaped(whose.replace("&van=", "")).split(":");
   const van = whose && (await store.get(id).catch(() => null));
   if (!van) return part(sheet, "of-van")?.remove();
-  const found = (await targets(sheet, van).catch(console.warn))?.find((one) => one.where === place);
+  let found;
+  try {
+    found = (await targets(sheet, van)).find((one) => one.where === place);
+  } catch ({ message }) {
+    return boxOn(sheet).replaceChildren(`${message} `, button("Try again", () => attach(sheet, whose)));
+  }
   if (!found) return part(sheet, "of-van")?.remove();
   const said = Object.assign(line("p"), { role: "status" });
   const back = Object.assign(line("a", "Back to the van"), {

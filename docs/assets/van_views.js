@@ -1,7 +1,7 @@
 // Review, diagram and lists of a van: worked after each change, the open one shown. The marks beside
 // the parts come with the review.
 
-import { part } from "./parts.js";
+import { button, part } from "./parts.js";
 import { toClient } from "./to_client.js";
 import "./zoom.js";
 
@@ -55,6 +55,13 @@ export function viewing(page) {
     });
   }
 
+  // What was worked of the van as it was before is no answer to the van as it is.
+  function unworked(name, words) {
+    delete shown[name];
+    const places = name === "review" ? [panel(name), part(root, "verdict")] : [panel(name)];
+    for (const place of places) place.replaceChildren(`${words} `, button("Try again", work));
+  }
+
   // Works what the marks rest on, then what is open, unless it shows this van already.
   async function work() {
     for (const name of new Set(["review", tab])) {
@@ -67,6 +74,7 @@ export function viewing(page) {
       } catch (error) {
         console.warn(error);
         page.say(error.message);
+        unworked(name, error.message);
       }
       delete root.dataset.working;
       if (van.text !== text) return; // a change has come in between, and asks anew

@@ -4,7 +4,8 @@
 // page -> worker   {type: "ask", id, key, request, needs}   of asks with one key only the newest
 //                  counts; `needs` names an archive of further code, fetched when it is first needed
 // worker -> page   {type: "ready", ms, rung} | {type: "loading"} | {type: "answer", id, response}
-//                  | {type: "failed", message, id}, which without an id is that of Python itself
+//                  | {type: "failed", message, id, reason}, which without an id is that of Python
+//                  itself; `reason` is "file" where one did not come
 //
 // Its name says how it may start: "memory" restores a Python that had started, where one is saved;
 // "files" starts it from the beginning. A start or a sum can hang where no error is thrown, so the page holds the clock and ends this worker.
@@ -17,11 +18,15 @@ const IDLE = 500;
 const mark = (name) => performance.mark(name); // for build_scripts/bench
 mark("worker runs");
 
+class FileError extends Error {
+  reason = "file";
+}
+
 const fail = (error, id) => {
   console.error(error);
   // Python's message is a whole traceback; its last line is what went wrong.
   const message = String(error?.message ?? error).trim().split("\n").pop();
-  self.postMessage({ type: "failed", message, id });
+  self.postMessage({ type: "failed", message, id, reason: error?.reason });
 };
 
 // What the service worker has saved of a file, by its hash, and by its list in the same cache.
@@ -48,7 +53,7 @@ async function load(name) {
   }
   const response = self.caches && (await saved(url));
   if (response) return response;
-  throw new Error(`The file ${name} could not be loaded (${reason})`);
+  throw new FileError(`The file ${name} could not be loaded (${reason})`);
 }
 
 // The large files are packed by us, not by the host: the same few bytes on every host, and in the

@@ -19,6 +19,7 @@ class Place:
 
     def __init__(self, site: Path, folder: Path, browser, viewport) -> None:
         self.root, self.control = folder / "site", folder / "control"
+        self.browser, self.viewport = browser, viewport
         shutil.copytree(site, self.root)
         self.control.mkdir()
         self.server = Server(
@@ -60,17 +61,30 @@ class Place:
         expect(line_of(page)).to_have_text(SAVED, timeout=60_000)
         return page
 
+    def lighten(self) -> None:
+        """Leave little of the large files: what they hold matters only where Python starts."""
+        for file in self.root.rglob("*.bin"):
+            file.write_bytes(file.read_bytes()[:1_000])
+        write_worker(self.root, self.security_headers())
+
+    def renew(self) -> None:
+        """Go on in a fresh profile, which has kept nothing."""
+        self.context.close()
+        self.check()
+        self.context = self.browser.new_context(viewport=self.viewport, locale="en-GB")
+        self.watch = Watch(self.context, self.server.url)
+
     def fail(self, how: str, path: str) -> None:
         (self.control / how).write_text(f"/{path}")
 
     def mend(self) -> None:
-        for how in ("cut", "stall"):
-            (self.control / how).unlink(missing_ok=True)
-        (self.control / "requests").unlink(missing_ok=True)
+        for control in self.control.iterdir():
+            control.unlink(missing_ok=True)
 
     def asked(self) -> list[str]:
         """The paths asked for since the last `mend`, without the leading slash."""
-        return [line[1:] for line in (self.control / "requests").read_text().splitlines()]
+        log = self.control / "requests"
+        return [line[1:] for line in log.read_text().splitlines()] if log.exists() else []
 
     def release(self, but: str = "") -> None:
         """Deploy a second edition: every page's title changes; `but` names a file left old."""

@@ -155,7 +155,10 @@ def test_where_python_cannot_start_it_stays_not_checked(browser, server):
     with another_page(browser, server) as page:
         page.add_init_script(REFUSED)
         page.goto(f"{server.url}client/{link_for(NIGHT)}")
-        expect(told(page)).to_have_text(f"{UNCHECKED} It cannot be checked on this device.")
+        sentence = (
+            "The calculation could not start in this browser. Try again, or use another browser."
+        )
+        expect(told(page)).to_have_text(f"{UNCHECKED} {sentence} Try again")
         expect(page.locator("[data-said]")).to_contain_text("Heat with diesel")
 
 

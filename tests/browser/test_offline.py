@@ -65,12 +65,13 @@ def test_the_worker_tells_its_status_to_whoever_asks(place):
     files = place.files
     assert status == {
         "type": "status",
-        "version": version_of(files),
+        "edition": version_of(files),
         "have": len(files) - 1,
         "total": len(files),
         "bytes": sum(size for _, size in files.values()) - files["404.html"][1],
         "totalBytes": sum(size for _, size in files.values()),
         "missing": ["404.html"],
+        "list": True,
     }
 
 
@@ -149,7 +150,8 @@ def test_a_half_deployed_update_is_refused_and_the_old_version_stays_whole(place
     place.release(but="checks/wire-drop/index.html")
     page.reload()
     whole = (
-        r"^Saved for use without signal: (\d+) of \1\. A newer version is not saved: the site is"
+        r"^Saved for use without signal: (\d+) of \1\. "
+        r"A newer version is not saved: a file came that is not of this version: the site is"
     )
     expect(line_of(page)).to_contain_text(re.compile(whole), timeout=60_000)
     place.server.kill()

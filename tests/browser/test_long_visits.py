@@ -1,0 +1,108 @@
+"""A visit that goes on: sheet after sheet, and half a day."""
+
+import re
+from datetime import timedelta
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+import calc
+from tests.browser.sheet_helpers import Sheet, another_page, move, open_sheet, usual
+from tests.browser.tools import VIEWPORTS
+from tests.counts import chance, often
+
+RUN = "wire-drop"
+
+MEASURED = "self.measured = () => ({ python: python._module.HEAPU8.length });"
+"""A line for Python's worker, by which it says how large the memory of its Python is."""
+
+
+@pytest.fixture
+def viewport():
+    """A phone's: memory does not depend on the window."""
+    return VIEWPORTS["phone"]
+
+
+def measure_worker(page: Page) -> None:
+    """Serve the page a worker that can be asked how much memory it has."""
+
+    def serve(route) -> None:
+        body = f"{route.fetch().text()}\n{MEASURED}\n"
+        route.fulfill(body=body, content_type="text/javascript")
+
+    page.context.route("**/assets/worker.js", serve)
+
+
+def megabytes(page: Page) -> tuple[float, float, int]:
+    """Return Python's memory, that of the page's script, and how many nodes are held.
+
+    The first two in MB, once all rubbish is gone.
+    """
+    [worker] = [one for one in page.workers if one.url.endswith("/assets/worker.js")]
+    python = worker.evaluate("() => self.measured().python")
+    session = page.context.new_cdp_session(page)
+    for _ in range(2):
+        session.send("HeapProfiler.collectGarbage")
+    session.send("Performance.enable")
+    found = session.send("Performance.getMetrics")["metrics"]
+    script = next(one["value"] for one in found if one["name"] == "JSHeapUsedSize")
+    nodes = session.send("Memory.getDOMCounters")["nodes"]
+    session.detach()
+    return python / 1e6, script / 1e6, nodes
+
+
+def change(sheet: Sheet, count: int) -> None:
+    """Change one value that many times, each time to another."""
+    sheet.page.evaluate(
+        """async (count) => {
+            const answer = document.querySelector("[data-answer]");
+            const box = document.querySelector("[data-form] input[type=text]");
+            const first = box.value;
+            for (let n = 0; n < count; n += 1) {
+                const before = answer.dataset.seq;
+                box.value = n % 2 ? first : `${first}${n % 10}`;
+                box.dispatchEvent(new Event("input", { bubbles: true }));
+                for (let t = 0; t < 200 && answer.dataset.seq === before; t += 1)
+                    await new Promise((go) => setTimeout(go, 10));
+            }
+        }""",
+        count,
+    )
+
+
+def test_sheet_after_sheet_leaves_memory_flat(browser: Browser, server, record_property):
+    """A few sheets, twice; in a long night twenty, three times. Only the first round may add."""
+    draw = chance("sheet after sheet")
+    names = draw.sample(calc.worksheets(), often(3, 20))
+    rounds = []
+    with another_page(browser, server, service_workers="block") as page:
+        measure_worker(page)
+        open_sheet(page, server, RUN)
+        for _ in range(often(2, 3) + 1):
+            for name in names:
+                move(page, f"{server.url}checks/{name}/")
+                sheet = Sheet(page, name)
+                sheet.expect_worked()
+                change(sheet, often(2, 20))
+            move(page, f"{server.url}licences/")
+            rounds.append(megabytes(page))
+    (python, script, nodes), (python_last, script_last, nodes_last) = rounds[-2], rounds[-1]
+    record_property("measured", f"Memory after each round of {len(names)} sheets: {rounds}.")
+    assert python_last <= python, rounds
+    assert script_last < script + 1, rounds
+    assert nodes_last < nodes * 1.2 + 500, rounds
+
+
+def test_a_page_left_open_for_half_a_day_answers_at_once(browser: Browser, server):
+    with another_page(browser, server, service_workers="block") as page:
+        page.clock.install()
+        sheet = open_sheet(page, server, RUN)
+        for hour in range(12):
+            page.clock.fast_forward(timedelta(hours=1) // timedelta(milliseconds=1))
+            page.clock.run_for(5_000)
+            if hour in (0, 11):
+                current = f"{40 + hour}"
+                sheet.type("current", current)
+                sheet.expect_answer(usual(RUN, current=f"{current} A"))
+        page.clock.run_for(1_000)
+        expect(page).to_have_url(re.compile("current=51A"))
