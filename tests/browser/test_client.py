@@ -191,7 +191,7 @@ def test_from_a_sheet_to_a_client_and_back_to_the_working(page, server, browser)
 
 
 def test_what_the_link_says_otherwise_is_told(page, server):
-    link = link_for(NIGHT).replace("633_A*h", "6_A*h")
+    link = link_for(NIGHT).replace("633_Ah", "6_Ah")
     open_sheet(page, server, "runtime")
     move(page, f"{server.url}client/{link}")
     expect(page.locator("[data-client]")).to_have_attribute("data-checked", "differs")
