@@ -21,6 +21,8 @@ ALLOWED_LINKS: frozenset[str] = frozenset()
 FETCHING_POLICY = {
     "default-src": "'none'",
     "script-src": "'self' 'wasm-unsafe-eval'",
+    "require-trusted-types-for": "'script'",
+    "trusted-types": "default",
     "connect-src": "'self'",
     "worker-src": "'self'",
     "img-src": "'self' data:",

@@ -23,7 +23,7 @@ from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import Breaking
 
 _TALL, _ROOM = 14.0, 20.0  # a bar, and what it takes with the space under it
-_MOST = 5  # kinds of fuse
+_MOST = 4  # kinds of fuse
 
 
 def breaking_html(answer: Answer, picture: Breaking) -> Markup:

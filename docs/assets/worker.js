@@ -18,6 +18,14 @@ const IDLE = 500;
 const mark = (name) => performance.mark(name); // for build_scripts/bench
 mark("worker runs");
 
+// As the page's own policy (guard.html): a script comes from here alone.
+self.trustedTypes?.createPolicy("default", {
+  createScriptURL(url) {
+    if (new URL(url, SITE).origin === SITE.origin) return url;
+    throw new TypeError("A script from elsewhere is refused");
+  },
+});
+
 class FileError extends Error {
   reason = "file";
 }

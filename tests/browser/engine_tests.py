@@ -17,8 +17,9 @@ from calc.worksheet.rows import Text
 from tests.browser.asked import ASK_APART, expect_replies, of_each_sheet
 from tests.browser.place import SAVED
 from tests.browser.sheet_helpers import EVERY_FIELD, FOLLOW, MOVED, OPEN_FOLDS, reply_to, usual
+from tests.browser.strange_links import OPEN, UNHARMED, strange_link, told
 from tests.browser.tools import Server
-from tests.counts import some_of
+from tests.counts import chance, often, some_of
 from tests.markup import text_of, tree
 
 RUN = "wire-drop"
@@ -48,6 +49,15 @@ MARK = f"""(name, field) => {{
     box.focus();
     box.select();
 }}"""
+
+NOTE = """() => {
+    window.strange = [];
+    document.addEventListener("securitypolicyviolation", ({ violatedDirective, blockedURI }) =>
+        window.strange.push(`${violatedDirective} ${blockedURI}`));
+}"""
+
+PACE = 250
+"""Milliseconds a link: of more the engines take no notice."""
 
 PANEL = """(name) => {
     const panel = document.querySelector(`[data-${name}]`);
@@ -104,12 +114,12 @@ class Visit:
 
 def typed(name: str) -> tuple[str, str]:
     """Return a sheet's first field that one types into, and a text that is not its usual one."""
-    texts = EVERY_FIELD[name]
+    texts, usual_inputs = EVERY_FIELD[name], calc.work(name, {}).inputs
     return next(
         (field.id, texts[field.id])
         for field in calc.find(name).fields
         if isinstance(field, Quantity | Text)
-        and not field.only_if
+        and usual_inputs[field.id].applies
         and texts[field.id] != field.default
     )
 
@@ -179,6 +189,34 @@ class EngineTests:
         saved.engine.run(PRESS, "[data-tab=review]")
         wanted = squeezed(review["html"])
         saved.engine.wait_for(PANEL, "panel-review", wanted=wanted)
+
+    def test_strange_links_are_read_as_on_a_desk_and_harm_nothing(self, saved):
+        draw = chance("strange links", self.engine.name)
+        names = draw.sample(calc.worksheets(), often(2, len(calc.worksheets())))
+        for name in names:
+            saved.move("licences/")
+            saved.move(f"checks/{name}/")
+            saved.expect_answer(name, usual(name))
+            saved.engine.run(NOTE)
+            for _ in range(often(24, 2_250) // len(names)):
+                link = strange_link(draw, name)
+                if "=" not in link:
+                    continue  # a heading's name
+                written, _ = saved.engine.run(OPEN, [link, PACE])
+                read = saved.engine.run("() => location.hash")  # as the engine writes it
+                assert written.partition("#")[2] == told(read[1:], name), link[:2_000]
+                assert not saved.engine.run(UNHARMED), link[:2_000]
+
+    def test_strange_links_that_are_opened_cold_harm_nothing(self, saved, clean):
+        clean += ["error loading dynamically imported module"]  # of a page left while it loads
+        draw = chance("cold links", self.engine.name)
+        for _ in range(often(2, 250)):
+            name = draw.choice(calc.worksheets())
+            link = strange_link(draw, name)
+            saved.open("licences/")
+            saved.open_sheet(f"checks/{name}/#{link}")
+            saved.engine.run(NOTE)
+            assert not saved.engine.run(UNHARMED), link[:2_000]
 
     def test_a_missing_page_without_a_server_is_our_own(self, saved, clean):
         clean += ["404", "favicon.ico"]  # of which that page has none

@@ -274,5 +274,7 @@ def another_page(
     try:
         yield context.new_page()
     finally:
+        # What is still being served to a page that goes needs no reply.
+        context.unroute_all(behavior="ignoreErrors")
         context.close()
     watch.check(allow)

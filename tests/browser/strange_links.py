@@ -4,7 +4,7 @@ from random import Random
 from urllib.parse import quote
 
 import calc
-from calc.worksheet.link import write
+from calc.worksheet.link import open_fragment, write
 from tests.browser.sheet_helpers import ATTACK, EVERY_FIELD, usual
 from tests.properties.test_texts_of_each_kind import any_text
 
@@ -18,6 +18,30 @@ MARKUP = (
     "<link rel=stylesheet href=https://strange.example/>",
 )
 SIGNS = "&=#%?+;:~/\\\"'<>{}[]()|^` \u202e\u2066\u0000\u200b\ufeff\ud83d"
+
+LONGEST = 65_536  # characters of a fragment that are read
+
+UNHARMED = """() => {
+  const bad = [...window.strange];
+  if (window.pwned) bad.push("a script has run");
+  if (document.querySelectorAll("[data-sheet]").length !== 1) bad.push("the sheet is gone");
+  const markup = "[src=x], [onerror], [onload], a[href^='javascript']";
+  if (document.querySelector(markup)) bad.push("markup");
+  return bad;
+}"""
+
+OPEN = """async ([link, pace]) => {
+  const box = document.querySelector("[data-sheet] [data-link]");
+  const begun = performance.now();
+  box.value = "";
+  history.replaceState(history.state, "", `#${link}`);
+  dispatchEvent(new HashChangeEvent("hashchange"));
+  while (!box.value && performance.now() - begun < 30_000)
+    await new Promise((go) => setTimeout(go, 2));
+  const took = performance.now() - begun;
+  await new Promise((go) => setTimeout(go, pace - took));
+  return [box.value, took];
+}"""
 
 
 def strange_text(draw: Random) -> str:
@@ -55,3 +79,9 @@ def strange_link(draw: Random, name: str) -> str:
             case _:
                 draw.shuffle(parts)
     return "&".join(parts).replace("\ud83d", "%ED%A0%BD")
+
+
+def told(link: str, name: str) -> str:
+    """The link that this machine's Python makes of one."""
+    sheet = calc.find(name)
+    return write(sheet, open_fragment(sheet, f"#{link}"[:LONGEST]).texts)

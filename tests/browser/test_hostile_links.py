@@ -1,5 +1,6 @@
 """A link from a stranger: it never runs script, hangs the page or breaks it."""
 
+import re
 from urllib.parse import quote
 
 import pytest
@@ -11,6 +12,7 @@ from tests.browser.sheet_helpers import (
     ATTACK,
     ONE_OF_EACH,
     Sheet,
+    another_page,
     link_of,
     message,
     open_sheet,
@@ -19,6 +21,7 @@ from tests.browser.sheet_helpers import (
 from tests.browser.tools import VIEWPORTS, Server
 
 RUN = "wire-drop"
+MOST = 65_536  # signs of a fragment that anything reads
 WORDS = (Text, Rows)  # fields that take nearly any text
 
 pytestmark = pytest.mark.one_visit
@@ -101,12 +104,50 @@ def test_a_strange_link_neither_breaks_nor_hangs_the_sheet(page, server, fragmen
     assert len(sheet.part("link").input_value()) < 300
 
 
-def test_a_link_of_two_megabytes_is_cut_before_anything_reads_it(page, server):
+def test_a_link_of_two_megabytes_is_read_by_its_beginning(page, server):
     sheet = open_sheet(page, server, RUN, link_of(RUN, "current=45A&" + "k=1&" * 500_000))
     sheet.expect_answer(usual(RUN, current="45 A"))
-    assert page.evaluate("() => location.hash.length") > 1_000_000
     sheet.type("current", "46")
     sheet.expect_answer(usual(RUN, current="46 A"))
+
+
+@pytest.mark.parametrize("path", ["checks/wire-drop/", "client/", "van/", "practice/", ""])
+def test_of_a_link_of_two_megabytes_no_page_reads_more_than_the_beginning(still, server, path):
+    """Opened cold, and then in place: before the theme, and before any script of ours."""
+    long = "#v=1&van=" + "x" * 2_000_000
+    still.goto("about:blank")
+    still.goto(f"{server.url}{path}{long}")
+    assert still.evaluate("() => location.hash") == long[:MOST]
+    expect(still.locator("h1").first).to_be_visible()
+    still.evaluate("(hash) => { location.hash = hash; }", long.replace("x", "y"))
+    expect(still).to_have_url(re.compile("y$"))
+    assert still.evaluate("() => location.hash.length") == MOST
+
+
+def test_no_markup_brings_a_script_with_it(browser, server):
+    """Should a text ever be written as markup, or as an address of a script."""
+    with another_page(browser, server, lambda error: "Executing inline" in error) as page:
+        page.goto(f"{server.url}licences/")
+        refused = page.evaluate(
+            """() => {
+                const place = document.createElement("p");
+                const script = document.createElement("script");
+                const tries = {
+                    handler: () => { place.innerHTML = "<img src=x onerror=alert(1)>"; },
+                    script: () => { place.innerHTML = "<b>a</b><script>alert(1)</" + "script>"; },
+                    address: () => { place.innerHTML = "<a href='\\tjavascript:alert(1)'>a</a>"; },
+                    frame: () => { place.insertAdjacentHTML("beforeend", "<iframe></iframe>"); },
+                    elsewhere: () => { script.src = "//a.invalid/a.js"; },
+                    text: () => setTimeout("alert(1)"),
+                    plain: () => { place.innerHTML = "<b class=x>4 V &lt; 5 V</b>"; },
+                };
+                return Object.entries(tries).flatMap(([name, run]) => {
+                    try { run(); } catch (error) { if (error instanceof TypeError) return [name]; }
+                    return [];
+                });
+            }"""
+        )
+    assert refused == ["handler", "script", "address", "frame", "elsewhere", "text"]
 
 
 def test_what_strange_links_put_into_a_choice_does_not_pile_up(page, server):

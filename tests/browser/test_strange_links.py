@@ -10,15 +10,14 @@ import pytest
 from playwright.sync_api import Page
 
 import calc
-from calc.worksheet.link import open_fragment, write
 from tests.browser.sheet_helpers import STARTING, Sheet, another_page, open_sheet
-from tests.browser.strange_links import strange_link
+from tests.browser.strange_links import OPEN, UNHARMED, strange_link, told
 from tests.browser.tools import VIEWPORTS
 from tests.counts import chance, often
 
 IN_PLACE, COLD = often(40, 9_000), often(2, 1_000)
 PACE = 55  # milliseconds a link: of more the browser takes no notice
-LONGEST = 65_536  # characters of a fragment that are read
+
 
 WATCH = """
   window.strange = [];
@@ -31,28 +30,6 @@ WATCH = """
   }).observe({ type: "longtask", buffered: true });
 """
 
-UNHARMED = """() => {
-  const bad = [...window.strange];
-  if (window.pwned) bad.push("a script has run");
-  if (document.querySelectorAll("[data-sheet]").length !== 1) bad.push("the sheet is gone");
-  const markup = "[src=x], [onerror], [onload], a[href^='javascript']";
-  if (document.querySelector(markup)) bad.push("markup");
-  return bad;
-}"""
-
-OPEN = """async ([link, pace]) => {
-  const box = document.querySelector("[data-sheet] [data-link]");
-  const begun = performance.now();
-  box.value = "";
-  history.replaceState(history.state, "", `#${link}`);
-  dispatchEvent(new HashChangeEvent("hashchange"));
-  while (!box.value && performance.now() - begun < 30_000)
-    await new Promise((go) => setTimeout(go, 2));
-  const took = performance.now() - begun;
-  await new Promise((go) => setTimeout(go, pace - took));
-  return [box.value, took];
-}"""
-
 
 @pytest.fixture
 def viewport():
@@ -63,12 +40,6 @@ def viewport():
 def expect_unharmed(page: Page, link: str) -> None:
     bad = page.evaluate(UNHARMED)
     assert not bad, (bad, link[:2_000])
-
-
-def told(link: str, name: str) -> str:
-    """The link that this machine's Python makes of one."""
-    sheet = calc.find(name)
-    return write(sheet, open_fragment(sheet, f"#{link}"[:LONGEST]).texts)
 
 
 def test_strange_links_in_place_are_read_as_on_a_desk_and_harm_nothing(

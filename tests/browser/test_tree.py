@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
 from tests.browser.sheet_helpers import open_sheet, reply_to, usual
 from tests.browser.tools import VIEWPORTS
@@ -72,7 +72,7 @@ def test_everything_that_is_pressed_or_filled_in_has_a_name(still, server, path)
 def test_a_box_says_its_label_and_what_is_wrong_with_it(page, server):
     sheet = open_sheet(page, server, "wire-drop")
     sheet.type("current", "abc")
-    sheet.expect_stale()
+    expect(sheet.box("current")).to_have_attribute("aria-invalid", "true")
     (box,) = [one for one in nodes(page) if one[:2] == ("textbox", "Current")]
     assert box[2]["invalid"] == "true"
 

@@ -287,6 +287,7 @@ NUMBERS = {
         "0", "1",
         "2",  # restarts
         "1000", "10000", "15000", "60000",  # milliseconds: a tick, a stage, a saved start, a start
+        "5000",  # and until a file that is asked for is said not to come
     },
     "standing.js": {"0", "200", "800"},  # milliseconds until an answer is stale, and is said to be
     "rows.js": {"0", "1", "5"},  # the 5 letters of `.unit`
