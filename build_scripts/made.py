@@ -255,9 +255,9 @@ def speed() -> Markup:
     found = bench_table.read()
     said = {True: "kept", False: "not kept", None: ""}
     rows: list[tuple[Any, ...]] = [
-        (row.what, row.ours, row.other, row.ratio, row.goal, said[row.kept]) for row in found.rows
+        (row.what, said[row.kept], row.ours, row.other, row.ratio, row.goal) for row in found.rows
     ]
-    head = ("Measured", "Lugwise", "Compared with", "Ratio", "Goal", "Kept")
+    head = ("Measured", "Goal kept", "Lugwise", "Compared with", "Ratio", "Goal")
     when = f"{found.when.day} {found.when:%B %Y}"
     return join(el("p", f"Measured on {when}: {found.machine}."), _table(head, rows))
 
