@@ -20,7 +20,7 @@ const CHANGING =
 const FULL = "there is not enough room left on this device";
 const REFUSED = "this browser refuses to store files. The site works while there is signal";
 const ERROR = "the site's server reports error";
-const OURS = "data-offline-line"; // stands in every page of ours
+const OURS = "lw-mark-of-site"; // stands in every page of ours
 
 const SCOPE = self.registration.scope;
 const HASHES = new Set(Object.values(FILES).map(([hash]) => hash));
