@@ -175,7 +175,7 @@ self.addEventListener("message", (event) => {
   const reply = async () => (event.ports[0] ?? event.source)?.postMessage(await status());
   const act = {
     status: () => reply().catch(({ message }) => tell({ type: "save-failed", edition: VERSION, reason: message })),
-    repair: () => save().then(keepList).then(reply, () => {}), // the failure has been told
+    repair: () => save().then(keepList).then(reply, () => {}), // what is lacking is asked for again
     "use-new": () => self.skipWaiting(),
   }[event.data?.type];
   if (act) event.waitUntil(act());

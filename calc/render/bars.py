@@ -1,6 +1,6 @@
 """Bars: values side by side on one scale, against their limits."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from math import ceil, floor, isfinite, log10
 
@@ -71,7 +71,12 @@ def bars_html(answer: Answer, picture: Bars) -> Markup:
     numbers = [row.high for row in rows] + [edge.at for edge in edges]
     if not rows or not all(map(isfinite, numbers)) or max(numbers) <= 0:
         return Markup("")
-    place, marks = _by_tens(answer, picture, rows, edges) if picture.by_tens else (None, [])
+    place, marks = None, list[tuple[float, str]]()
+    if picture.by_tens:
+        assert isinstance(picture.rows, tuple)
+        place, marks = by_tens(
+            [*numbers, *(row.low for row in rows)], kind_of(answer, picture.rows[0].value)
+        )
     return figure_of(rows, edges, picture.caption, place or scale(_BEYOND * max(numbers)), marks)
 
 
@@ -174,26 +179,24 @@ def _table_rows(answer: Answer, rows: RowsOf) -> list[Told]:
     values = [table.columns[at].of(one) for one in lines]
     cells = zip(answer.tables[rows.of] if lines else (), values, strict=True)
     return [
-        Told(_first_up(cell[name]), cell[at], 0.0, value)
+        Told(first_up(cell[name]), cell[at], 0.0, value)
         for cell, value in cells
         if value is not None
     ]
 
 
-def _first_up(words: str) -> str:
+def first_up(words: str) -> str:
+    """Return words that begin with a capital."""
     return f"{words[:1].upper()}{words[1:]}"
 
 
-def _by_tens(
-    answer: Answer, picture: Bars, rows: list[Told], edges: list[Edge]
+def by_tens(
+    numbers: Iterable[float], kind: Kind | None, below: int = 1
 ) -> tuple[Callable[[float], float], list[tuple[float, str]]]:
-    """Return a scale that grows by tens, and its marks."""
-    assert isinstance(picture.rows, tuple)
-    numbers = [row.high for row in rows] + [row.low for row in rows] + [edge.at for edge in edges]
+    """Return a scale that grows by tens, from `below` tens under the least, and its marks."""
     above = [number for number in numbers if number > 0]
     high = max(ceil(log10(max(above)) - 1e-9), -8)
-    low = max(floor(log10(min(above)) + 1e-9) - (1 if len(above) else 0), high - _FURTHEST)
-    kind = kind_of(answer, picture.rows[0].value)
+    low = min(max(floor(log10(min(above)) + 1e-9) - below, high - _FURTHEST), high - 1)
 
     def place(value: float) -> float:
         at = (log10(value) - low) / (high - low) if value > 0 else 0.0

@@ -1,8 +1,8 @@
 """A short on a scale by tens: how large it may be, and which kinds of fuse can break it."""
 
 from collections.abc import Sequence
-from math import ceil, floor, log10
 
+from calc.render.bars import by_tens, first_up
 from calc.render.html import Markup
 from calc.render.svg import (
     ASCENT,
@@ -34,11 +34,7 @@ def breaking_html(answer: Answer, picture: Breaking) -> Markup:
     numbers = [one for one in (low, high, wire, *(amps for _, amps in kinds)) if one]
     if not low or not high:
         return Markup("")
-    first, last = floor(log10(min(numbers))), ceil(log10(max(numbers)) + 1e-9)
-
-    def place(amps: float) -> float:
-        return LEFT + (RIGHT - LEFT) * (log10(amps) - first) / max(last - first, 1)
-
+    place, tens = by_tens(numbers, CURRENT, below=0)
     rows = [
         (
             "This short",
@@ -53,16 +49,12 @@ def breaking_html(answer: Answer, picture: Breaking) -> Markup:
             ("The wire carries for hours", shown[picture.wire], 0.0, wire, "lw-part lw-seat")
         )
     rows += [
-        (_first_up(name), quantity_text(amps, CURRENT), 0.0, amps,
+        (first_up(name), quantity_text(amps, CURRENT), 0.0, amps,
          "lw-bar" if at_least(amps, high) else "lw-bar lw-over")
         for name, amps in kinds
     ]  # fmt: skip
     y, drawn, said = 0.0, list[object](), list[str]()
     most = place(high)
-    tens = [
-        (place(10.0**power), quantity_text(10.0**power, CURRENT))
-        for power in range(first + 1, last)
-    ]
     for words, value, start, end, class_ in rows:
         name, y = told(y, words, value)
         begin = place(start) if start else LEFT
@@ -84,10 +76,8 @@ def breaking_html(answer: Answer, picture: Breaking) -> Markup:
 
 def _nearest(kinds: Sequence[tuple[str, float]], high: float) -> list[tuple[str, float]]:
     """Return the kinds around the one that is just enough, and the one that breaks most."""
+    if len(kinds) <= _MOST:
+        return [*kinds]
     enough = next((n for n, (_, amps) in enumerate(kinds) if at_least(amps, high)), len(kinds))
     start = max(min(enough - _MOST // 2, len(kinds) - _MOST), 0)
     return [*kinds[start : start + _MOST - 1], *kinds[-1:]]
-
-
-def _first_up(words: str) -> str:
-    return f"{words[:1].upper()}{words[1:]}"

@@ -133,8 +133,7 @@ def _source(van: Van, part: Part | None) -> Supply | Came | None:
     if part is None or part.kind.id == "batteries":
         return None
     found = supply(van, part)
-    alone = isinstance(found, Supply) and not found.runs and found.battery is None
-    return None if alone else found
+    return None if isinstance(found, Supply) and found.alone else found
 
 
 def source_voltage(van: Van, part: Part | None) -> Came:

@@ -123,15 +123,19 @@ def breaking(van: Van) -> Iterator[Breaking]:
 
 
 def _duty(van: Van, one: Part, units: float) -> InterruptingDuty | None:
-    """Return the work of the fuse at each of some like batteries, None where it is not known."""
+    """Return the work of the fuse at each of some like batteries, None where it is not known.
+
+    A short on its one side is fed by its own battery, one on the other by all the others.
+    """
     bank, voltage, rating = bank_source(van), highest_voltage(van, None), one.si("fuse")
-    if isinstance(bank, Came) or voltage.si is None or rating is None or len(house(van)) > 1:
+    if isinstance(bank, Came) or voltage.si is None or rating is None:
         return None
-    own = bank.voltage / bank.least / units
+    least = next(least for id, least, _ in bank.each if id == one.id)
+    own = bank.voltage / least / units
     return interrupting_duty(
         fuse=Fuse(fused(van, one).family, rating),
         voltage=voltage.si,
-        fault_current=own * max(1.0, units - 1.0),
+        fault_current=max(own, bank.voltage / bank.least - own),
     )
 
 

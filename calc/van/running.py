@@ -212,7 +212,7 @@ class _Working:
         source = supply(self.van, self.part)
         if self.judge(FAULT, texts, lacking) is None or not isinstance(source, Supply):
             return
-        if source.runs:
+        if source.battery is None and not source.alone:
             worn = milliohms(source.worn / (1 + source.bank.ageing), "").text
             self.judge(FAULT, {**texts, "source_resistance": worn}, beside=AT_THE_HIGHEST)
 

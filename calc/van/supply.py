@@ -2,31 +2,31 @@
 
 At its least for the highest short: a fresh full cold bank, solid cold copper, clean joints. At its
 worst for the lowest: an empty, worn, warm bank, hot copper, worn joints. Each figure is one of the
-worksheet of shorts, asked for each battery and each run alone; here they are only joined, end to
-end or, where batteries have cables of their own, side by side.
+worksheet of shorts, asked for each battery and each run alone; here they are only joined, as the
+van joins them.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from math import isclose
 
 from calc.energy.battery import Chemistry
 from calc.energy.voltages import full_at_rest
 from calc.units.si import Ohms, Share, Volts
 from calc.van.came import Came, unknown, volts
 from calc.van.chosen import conductor_of
+from calc.van.feeding import CIRCUITS, ONE_POLE, Feeding, feeding
 from calc.van.from_bank import house, rest_voltage
-from calc.van.legs import own_cables
 from calc.van.net import MINUS, PLUS, owner
 from calc.van.once import once_for_each_van
-from calc.van.paths import device_before, way
+from calc.van.paths import device_before, edges, roots, way
 from calc.van.record import Part, Van
 from calc.van.worked import Outcome, attempted
 
 SHEET = "fault-current"
 MAKER, ESTIMATE = "maker", "estimate"
-ONE_POLE = 0.5  # of a loop out and back
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -66,6 +66,11 @@ class Supply:
     worn: Ohms
     battery: Part | None = None
 
+    @property
+    def alone(self) -> bool:
+        """Whether it is the whole bank, with no cable between."""
+        return self.battery is None and not self.runs and isclose(self.least, self.bank.least)
+
 
 @dataclass(frozen=True, kw_only=True)
 class Loop:
@@ -74,6 +79,14 @@ class Loop:
     least: Ohms
     hot: Ohms
     joints: Ohms
+
+    def clean(self) -> Ohms:
+        """At its least."""
+        return self.least + self.joints
+
+    def worn(self, ageing: Share) -> Ohms:
+        """Hot, with its joints grown worse."""
+        return self.hot + self.joints * (1 + ageing)
 
 
 def _battery_texts(one: Part, voltage: str) -> dict[str, str] | Came:
@@ -246,38 +259,66 @@ def _supply_by_bank(van: Van, part: Part) -> Supply | Came:
     before = runs_before(van, part)
     if isinstance(before, Came):
         return before
-    own = tuple(own_cables(van, part, pole) for pole in (PLUS, MINUS))
-    apart = tuple(run for of_pole in own for runs in of_pole.values() for run in runs)
-    cables: dict[str, Loop] = {}
-    for run in {one.id: one for one in (*before, *apart)}.values():
+    there, back = way(van, part), way(van, part, MINUS)
+    assert there is not None  # or the runs before would not be known
+    start, returned = there.nodes[0], back.nodes[0] if back else None
+    most_direct = returned
+    if back is None or not (back.runs or _return_is_said(van, part)):
+        most_direct = start if start in roots(van) else None
+    own_side = feeding(van, part, start, most_direct, part)
+    beside = feeding(van, part, start, returned if back and back.runs else None, part)
+    beyond = _beyond(van, part, start, most_direct or start)
+    if own_side is None or beside is None:
+        return unknown(f"{part.place}.from")
+    loops: dict[str, Loop] = {}
+    for run in (*own_side.cables, *beside.cables, *(beyond.cables if beyond else ())):
         loop = loop_of(van, run)
         if isinstance(loop, Came):
             return loop
-        cables[run.id] = loop
-    back = way(van, part, MINUS)
-    share = ONE_POLE if back is not None and back.runs else 1.0
-
-    def along(source: tuple[Ohms, Ohms], runs: Iterable[Part]) -> tuple[Ohms, Ohms]:
-        found = [cables[run.id] for run in runs]
-        return (
-            source[0] + share * sum(one.least + one.joints for one in found),
-            source[1] + share * sum(one.hot + one.joints * (1 + bank.ageing) for one in found),
-        )
-
-    fed = [
-        along(
-            (least, most * (1 + bank.ageing)),
-            (run for of_pole in own for run in of_pole.get(battery, ())),
-        )
-        for battery, least, most in bank.each
-    ]
-    together = (1 / sum(1 / least for least, _ in fed), 1 / sum(1 / worn for _, worn in fed))
-    common = (
-        run
-        for pole, of_pole in zip((PLUS, MINUS), own, strict=True)
-        if (found := way(van, part, pole)) is not None
-        for run in found.runs
-        if not any(run in runs for runs in of_pole.values())
-    )
-    least, worn = along(together, common)
+        loops[run.id] = loop
+    least = _resistance(van, own_side, {id: low for id, low, _ in bank.each}, Loop.clean, loops)
+    worn = _resistance(
+        van, beside, {id: most * (1 + bank.ageing) for id, _, most in bank.each},
+        lambda loop: loop.worn(bank.ageing), loops,
+    )  # fmt: skip
+    if beyond is not None:
+        own = loop_of(van, part)
+        through = 0.0 if isinstance(own, Came) else ONE_POLE * own.clean()
+        other = _resistance(van, beyond, {id: low for id, low, _ in bank.each}, Loop.clean, loops)
+        least = min(least, other + through)
     return Supply(bank=bank, runs=before, least=least, worn=worn)
+
+
+def _return_is_said(van: Van, part: Part) -> bool:
+    """Return whether the record says where the minus of a run ends, and no plan leaves it open."""
+    return any(one.pole == MINUS and "start" not in one.assumed for one in van.net.of(part))
+
+
+def _beyond(van: Van, part: Part, start: str, minus: str) -> Feeding | None:
+    """Return what feeds a short before a cable's fuse from behind, through the cable itself."""
+    if part.kind.id == CIRCUITS:
+        return None
+    ends = (one for one in edges(van)[PLUS] if one.run is part)
+    far = next((one.far if one.near == start else one.near for one in ends), None)
+    return None if far is None else feeding(van, part, far, minus, part)
+
+
+@once_for_each_van
+def _resistances(van: Van) -> dict[object, Ohms]:
+    return {}
+
+
+def _resistance(
+    van: Van,
+    network: Feeding,
+    of_battery: Mapping[str, Ohms],
+    of_loop: Callable[[Loop], Ohms],
+    loops: Mapping[str, Loop],
+) -> Ohms:
+    """Return what a network has, worked once for all runs that start at the same place."""
+    kept = _resistances(van)
+    ohms = {run.id: of_loop(loops[run.id]) for run in network.cables}
+    key = (network.key, *of_battery.values(), *ohms.values())
+    if key not in kept:
+        kept[key] = network.resistance(of_battery, lambda run: ohms[run.id])
+    return kept[key]

@@ -2,7 +2,7 @@
 // numbers, each of which must look like one. Then Python works the values anew, and says whether it
 // agrees; until then, or for ever, what stands here is marked as not checked.
 
-import { button, part, unescaped, whileHere } from "./parts.js";
+import { button, notCome, part, unescaped, whileHere } from "./parts.js";
 import { ask } from "./python.js";
 import { reason } from "./standing.js";
 
@@ -117,7 +117,9 @@ export function arrive() {
   const home = location.pathname;
   const told = part(root, "told");
 
-  async function open() {
+  const open = () => opened().catch(notCome(root));
+
+  async function opened() {
     if (!root.isConnected || location.pathname !== home) return;
     const hash = location.hash;
     const link = read(hash);

@@ -12,6 +12,7 @@ const BROKE = "the connection broke. It goes on when there is signal";
 const ENDED = "the browser ended the saving. It goes on when there is signal";
 const LOGIN = "the network sent a page of its own, such as a login page. Log in there, then try again";
 const REFUSED = "this browser refuses to store files. The site works while there is signal";
+const BEFORE = "before"; // of which no name has come
 const RETRY_MS = [30e3, 2 * 60e3, 10 * 60e3, 30 * 60e3]; // a bad line costs data at every try
 
 const container = (() => {
@@ -117,7 +118,7 @@ function fail(reason) {
 
 function retryLater() {
   clearTimeout(retryTimer);
-  retryTimer = setTimeout(check, RETRY_MS[Math.min(retries, RETRY_MS.length) - 1]);
+  retryTimer = setTimeout(check, RETRY_MS[Math.min(Math.max(retries, 1), RETRY_MS.length) - 1]);
 }
 
 function watch(worker) {
@@ -146,7 +147,7 @@ function hear({ data, source }) {
     if (edition === data.edition) replaced = false; // the same one, saved anew
   }
   if (data.type === "save-failed") return fail(data.reason);
-  if (data.type === "progress") [failed, retries] = ["", 0];
+  if (data.type === "progress") [failed, retries, isCounted] = ["", 0, false];
   if (source.state === "installing") coming = data;
   else if (source.state !== "redundant") kept = data;
   if (data.type === "status" && lacks() && !failed) repair();
@@ -168,7 +169,7 @@ async function check() {
   askStatus();
   try {
     await registration.update();
-    if (registration.installing || lacks()) return;
+    if (registration.installing || !kept || lacks()) return;
     failed = ""; // nothing newer is there
     render();
   } catch {
@@ -209,7 +210,10 @@ if (container && window.isSecureContext) {
   container.addEventListener("controllerchange", () => {
     if (pressed) return location.reload();
     if (!container.controller) return void start(); // the site's data was cleared, and the worker with it
-    if (controlled) replaced = true; // never reload under someone's hands
+    if (controlled) {
+      replaced = true; // never reload under someone's hands
+      edition ||= BEFORE;
+    }
     controlled = true;
     askStatus();
   });

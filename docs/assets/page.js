@@ -79,8 +79,7 @@ function bind(sheet) {
 
   async function forVan() {
     [whose = ""] = OF_VAN.exec(location.hash) ?? [];
-    const { attach } = await import("./van_sheet.js");
-    attach(sheet, whose);
+    await import("./van_sheet.js").then(({ attach }) => attach(sheet, whose), notCome(sheet));
   }
 
   function beside(field, reply, fill) {
@@ -197,6 +196,7 @@ function bind(sheet) {
     return "behind" in sheet.dataset ? new Promise((resolve) => (settled = resolve)) : null;
   };
   sheet.dataset.live = "";
+  delete document.documentElement.dataset.byLink; // from now on the sheet says it by itself
   open();
 }
 

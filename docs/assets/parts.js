@@ -19,7 +19,7 @@ export function unescaped(written) {
 // A signal for listeners of the window: they end when the theme has put another page in the place of
 // `root`'s, which they would keep in memory.
 export function whileHere(root) {
-  const end = new AbortController();
+  const end = standing.get(root) ?? new AbortController();
   standing.set(root, end);
   return end.signal;
 }

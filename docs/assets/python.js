@@ -69,13 +69,17 @@ async function notStarted() {
   if (memory) return withoutMemory();
   end();
   const found = await whyNot();
-  if (!worker) stop(found);
+  if (!worker) return stop(found);
+  for (const [id, { request }] of waiting) send(id, request); // one has been asked meanwhile
 }
 
 // A browser that cannot, or a connection that broke on the way.
 async function whyNot() {
-  const options = { cache: "no-store", signal: AbortSignal.timeout(ASIDE_LIMIT) };
+  const given = new AbortController();
+  const clock = setTimeout(() => given.abort(), ASIDE_LIMIT);
+  const options = { cache: "no-store", signal: given.signal };
   const isThere = await fetch(new URL("./runtime/boot.json", import.meta.url), options).then(({ ok }) => ok, () => false);
+  clearTimeout(clock);
   return isThere ? "start" : "file";
 }
 

@@ -135,6 +135,8 @@ def test_no_markup_brings_a_script_with_it(browser, server):
                     handler: () => { place.innerHTML = "<img src=x onerror=alert(1)>"; },
                     script: () => { place.innerHTML = "<b>a</b><script>alert(1)</" + "script>"; },
                     address: () => { place.innerHTML = "<a href='\\tjavascript:alert(1)'>a</a>"; },
+                    hidden: () => { place.innerHTML = "<a href=' j&#97;va\\nscript:b()'>a</a>"; },
+                    moved: () => { place.innerHTML = "<svg><animate to=x></animate></svg>"; },
                     frame: () => { place.insertAdjacentHTML("beforeend", "<iframe></iframe>"); },
                     elsewhere: () => { script.src = "//a.invalid/a.js"; },
                     text: () => setTimeout("alert(1)"),
@@ -146,7 +148,16 @@ def test_no_markup_brings_a_script_with_it(browser, server):
                 });
             }"""
         )
-    assert refused == ["handler", "script", "address", "frame", "elsewhere", "text"]
+    assert refused == [
+        "handler",
+        "script",
+        "address",
+        "hidden",
+        "moved",
+        "frame",
+        "elsewhere",
+        "text",
+    ]
 
 
 def test_what_strange_links_put_into_a_choice_does_not_pile_up(page, server):

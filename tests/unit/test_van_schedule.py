@@ -180,6 +180,63 @@ def test_batteries_with_cables_of_their_own_feed_a_short_side_by_side():
     assert row.fault_low < row.fault_high
 
 
+ALARM = """
+[[circuits]]
+name = "alarm"
+current = "1 A"
+from = "bank-b"
+return_to = "bank-b"
+length = "1 m"
+conductor = "14 AWG"
+"""
+
+
+@pytest.mark.parametrize("first", [VAN + SECOND, VAN + SECOND + ALARM])
+def test_a_load_on_a_post_changes_no_short_elsewhere(first):
+    """In either order: what was worked before is remembered."""
+    asked = of(first).fault_high
+    both = {of(text).fault_high for text in (VAN + SECOND, VAN + SECOND + ALARM)}
+    assert both == {asked}
+
+
+def test_a_battery_s_own_cable_is_fed_by_it_or_from_behind_by_the_others():
+    """At its fuse whichever is more, by hand; at its far end the battery alone."""
+    row = of(VAN + SECOND, "plus-b")
+    behind = 10e-3 + (1.2 + 1.0 + 0.5 + 0.4 + 0.7) / 58 / AREA_2 + 2.5 * JOINTS
+    assert row.fault_high == pytest.approx(REST / min(15e-3, behind), rel=1e-3)
+    assert row.fault_low < of(VAN, "main-plus").fault_low
+
+
+def test_batteries_in_a_chain_share_the_last_cable():
+    """B on A's posts by two links, and A on the bars."""
+    links = SECOND[: SECOND.index("[[isolators]]")] + SECOND[SECOND.index("[[cables]]") :].replace(
+        'to = "switch-b"', 'to = "bank-a"'
+    ).replace('name = "plus B beyond"', 'name = "gone"').replace(
+        'to = "minus-bar"', 'to = "bank-a"'
+    )
+    links = (
+        links[: links.index('[[cables]]\nname = "gone"')]
+        + links[links.index('[[cables]]\nname = "minus B"') :]
+    )
+    chain = 15e-3 + (0.5 + 0.7) / 58 / AREA_2 + JOINTS
+    least = 1 / (1 / 10e-3 + 1 / chain) + (1.2 + 1.0) / 58 / AREA_2 + JOINTS
+    assert of(VAN + links).fault_high == pytest.approx(REST / least, rel=1e-3)
+
+
+def test_two_cables_side_by_side_are_two_also_where_each_is_written_down():
+    twice = VAN + VAN[VAN.index("[[cables]]") : VAN.index("[[circuits]]")].replace("main", "second")
+    least = 10e-3 + ((1.2 + 1.0) / 58 / AREA_2 + JOINTS) / 2
+    assert of(twice).fault_high == pytest.approx(REST / least, rel=1e-3)
+
+
+def test_a_return_straight_to_the_post_is_no_longer_than_it_is():
+    """At its highest only the plus lies before it; at its lowest a way back beside it as well."""
+    row = of(VAN.replace('return_to = "minus-bar"', 'return_to = "bank-a"'))
+    least = 10e-3 + 1.2 / 58 / AREA_2 + JOINTS / 2
+    assert row.fault_high == pytest.approx(REST / least, rel=1e-3)
+    assert row.fault_low < row.fault_high
+
+
 def test_a_second_battery_on_the_first_ones_posts_shares_its_cables():
     linked = SECOND[: SECOND.index("[[isolators]]")]
     least = 1 / (1 / 10e-3 + 1 / 15e-3) + (1.2 + 1.0) / 58 / AREA_2 + JOINTS
