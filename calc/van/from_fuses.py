@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from calc.units.si import Amperes
+from calc.van.bank_source import other_battery
 from calc.van.came import Came, amps, key_of, unknown
 from calc.van.from_bank import house
 from calc.van.paths import CONVERTS, way
 from calc.van.record import Part, Van
-from calc.van.supply import loop_of, other_battery, supply
+from calc.van.supply import loop_of, supply
 from calc.van.values import State
 
 FAR_END = {

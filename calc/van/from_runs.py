@@ -7,22 +7,14 @@ from __future__ import annotations
 
 from calc.electrical.conductors import Series, conductor
 from calc.energy.voltages import max_charge_voltage, under_load
+from calc.van.bank_source import ESTIMATE, MAKER, bank_source, block_voltage, other_battery
 from calc.van.came import Came, amps, key_of, key_of_kind, metres, milliohms, unknown, volts
 from calc.van.currents import load_current
 from calc.van.from_bank import bank_capacity, bank_voltage, house, rest_voltage
 from calc.van.from_bank import highest_voltage as highest_of_bank
 from calc.van.paths import device_before, runs, way
 from calc.van.record import Part, Van
-from calc.van.supply import (
-    ESTIMATE,
-    MAKER,
-    Supply,
-    bank_source,
-    block_voltage,
-    other_battery,
-    own_share,
-    supply,
-)
+from calc.van.supply import Supply, own_share, supply
 from calc.van.values import State
 
 AT_BATTERY, KNOWN = "at-the-battery", "where-its-short-is-known"

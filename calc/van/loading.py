@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from calc.electrical.interrupting import InterruptingDuty, interrupting_duty
 from calc.electrical.opening import Fuse
 from calc.units.si import Amperes, Count
+from calc.van.bank_source import bank_source
 from calc.van.came import Came
 from calc.van.currents import Flow, flow_at, flow_over, load_current
 from calc.van.from_bank import highest_voltage, house
@@ -22,7 +23,6 @@ from calc.van.record import Part, Van
 from calc.van.row import Row
 from calc.van.running import LADDER
 from calc.van.schedule import schedule
-from calc.van.supply import bank_source
 from calc.van.values import State
 
 CHARGED_BY = ("regulators", "shore")  # whose current has a limit of its own

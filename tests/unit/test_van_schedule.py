@@ -11,59 +11,8 @@ from calc.van.files import read_van
 from calc.van.from_runs import source_resistance
 from calc.van.schedule import schedule
 from tests.counts import chance, often
+from tests.van_by_hand import AREA_2, JOINTS, OHMS_2, OHMS_14, VAN, of
 from tests.van_samples import drawn_van
-
-VAN = """
-format = 1
-none = ["shunt", "inverter", "alternator", "shore"]
-[van]
-system = "12 V"
-[[batteries]]
-name = "bank A"
-chemistry = "LFP"
-capacity = "100 Ah"
-units = "2"
-resistance = "20 mΩ"
-fuse = "200 A"
-fuse_family = "class T"
-[[bars]]
-name = "fuse block"
-pole = "plus"
-kind = "fuse-block"
-rating = "100 A"
-[[bars]]
-name = "minus bar"
-pole = "minus"
-kind = "bus-bar"
-rating = "100 A"
-[[cables]]
-name = "main plus"
-from = "bank-a"
-to = "fuse-block"
-current = "60 A"
-length = "1.2 m"
-conductor = "2 AWG"
-fuse = "100 A"
-fuse_family = "class T"
-[[cables]]
-name = "main minus"
-pole = "minus"
-from = "bank-a"
-to = "minus-bar"
-current = "60 A"
-length = "1 m"
-conductor = "2 AWG"
-[[circuits]]
-name = "pump"
-current = "20 A"
-from = "fuse-block.1"
-return_to = "minus-bar"
-length = "3.2 m"
-conductor = "14 AWG"
-fuse = "25 A"
-fuse_family = "type C"
-"""
-
 
 FAN = """
 [[circuits]]
@@ -85,19 +34,6 @@ conductor = "10 AWG"
 """
 
 
-def of(text: str, name: str = "pump"):
-    van = read_van(text)
-    row = schedule(van).of(van.by_id(name))
-    assert row is not None
-    return row
-
-
-# NEC chapter 9 table 8, uncoated stranded copper at 75 °C [ohm per 1000 ft], taken to 60 °C by
-# copper's zero resistance at −234.5 °C: 14 AWG 3.14, 2 AWG 0.194.
-WARM = (234.5 + 60) / (234.5 + 75) / 304.8
-OHMS_14, OHMS_2 = 3.14 * WARM, 0.194 * WARM
-
-
 def test_twenty_amps_over_three_metres_of_14_awg():
     row = of(VAN)
     drop = 20 * 2 * 3.2 * OHMS_14  # 1.25 V, a tenth
@@ -115,177 +51,11 @@ def test_the_voltage_at_the_load_counts_the_feed_as_well():
     assert of(VAN).load_voltage == pytest.approx(12 - drop - feed, rel=2e-3)
 
 
-# Full LFP rests at 3.3481 V a cell by the table of rested voltages
-REST = 4 * 3.3481
-# Solid annealed copper, 1/58 ohm mm²/m at 20 °C; areas by the definition of the gauge
-AREA_2 = 3.14159265 / 4 * (0.127 * 92 ** (34 / 39)) ** 2
-AREA_14 = 3.14159265 / 4 * (0.127 * 92 ** (22 / 39)) ** 2
-JOINTS = 4 * 0.1e-3  # of each loop, as the worksheet of shorts has them
-
-
-def test_the_highest_short_is_at_the_fuse_with_a_full_cold_bank():
-    least = 20e-3 / 2 + (1.2 + 1.0) / 58 / AREA_2 + JOINTS
-    assert of(VAN).fault_high == pytest.approx(REST / least, rel=1e-3)
-    # the main fuse stands at the bank itself
-    assert of(VAN, "main-plus").fault_high == pytest.approx(REST / 10e-3, rel=1e-4)
-
-
-SECOND = """
-[[batteries]]
-name = "bank B"
-chemistry = "LFP"
-capacity = "100 A·h"
-units = "1"
-resistance = "15 mΩ"
-fuse = "200 A"
-fuse_family = "class T"
-[[isolators]]
-name = "switch B"
-[[cables]]
-name = "plus B"
-pole = "plus"
-from = "bank-b"
-to = "switch-b"
-current = "60 A"
-length = "0.5 m"
-conductor = "2 AWG"
-[[cables]]
-name = "plus B beyond"
-pole = "plus"
-from = "switch-b"
-to = "fuse-block"
-current = "60 A"
-length = "0.4 m"
-conductor = "2 AWG"
-[[cables]]
-name = "minus B"
-pole = "minus"
-from = "bank-b"
-to = "minus-bar"
-current = "60 A"
-length = "0.7 m"
-conductor = "2 AWG"
-"""
-
-
-def test_batteries_with_cables_of_their_own_feed_a_short_side_by_side():
-    """Each in series with its cables, and both in parallel: by hand, with no step of the van's."""
-    first = 20e-3 / 2 + (1.2 + 1.0) / 58 / AREA_2 + JOINTS
-    # three cables of one pole with half a loop's joints each
-    second = 15e-3 + (0.5 + 0.4 + 0.7) / 58 / AREA_2 + 1.5 * JOINTS
-    row = of(VAN + SECOND)
-    assert row.fault_high == pytest.approx(REST * (1 / first + 1 / second), rel=1e-3)
-    over_one = 1 / (1 / 10e-3 + 1 / 15e-3) + (1.2 + 1.0) / 58 / AREA_2 + JOINTS
-    assert row.fault_high > 1.05 * REST / over_one
-    assert row.fault_low < row.fault_high
-
-
-ALARM = """
-[[circuits]]
-name = "alarm"
-current = "1 A"
-from = "bank-b"
-return_to = "bank-b"
-length = "1 m"
-conductor = "14 AWG"
-"""
-
-
-@pytest.mark.parametrize("first", [VAN + SECOND, VAN + SECOND + ALARM])
-def test_a_load_on_a_post_changes_no_short_elsewhere(first):
-    """In either order: what was worked before is remembered."""
-    asked = of(first).fault_high
-    both = {of(text).fault_high for text in (VAN + SECOND, VAN + SECOND + ALARM)}
-    assert both == {asked}
-
-
-def test_a_battery_s_own_cable_is_fed_by_it_or_from_behind_by_the_others():
-    """At its fuse whichever is more, by hand; at its far end the battery alone."""
-    row = of(VAN + SECOND, "plus-b")
-    behind = 10e-3 + (1.2 + 1.0 + 0.5 + 0.4 + 0.7) / 58 / AREA_2 + 2.5 * JOINTS
-    assert row.fault_high == pytest.approx(REST / min(15e-3, behind), rel=1e-3)
-    assert row.fault_low < of(VAN, "main-plus").fault_low
-
-
-def test_batteries_in_a_chain_share_the_last_cable():
-    """B on A's posts by two links, and A on the bars."""
-    links = SECOND[: SECOND.index("[[isolators]]")] + SECOND[SECOND.index("[[cables]]") :].replace(
-        'to = "switch-b"', 'to = "bank-a"'
-    ).replace('name = "plus B beyond"', 'name = "gone"').replace(
-        'to = "minus-bar"', 'to = "bank-a"'
-    )
-    links = (
-        links[: links.index('[[cables]]\nname = "gone"')]
-        + links[links.index('[[cables]]\nname = "minus B"') :]
-    )
-    chain = 15e-3 + (0.5 + 0.7) / 58 / AREA_2 + JOINTS
-    least = 1 / (1 / 10e-3 + 1 / chain) + (1.2 + 1.0) / 58 / AREA_2 + JOINTS
-    assert of(VAN + links).fault_high == pytest.approx(REST / least, rel=1e-3)
-
-
-def test_two_cables_side_by_side_are_two_also_where_each_is_written_down():
-    twice = VAN + VAN[VAN.index("[[cables]]") : VAN.index("[[circuits]]")].replace("main", "second")
-    least = 10e-3 + ((1.2 + 1.0) / 58 / AREA_2 + JOINTS) / 2
-    assert of(twice).fault_high == pytest.approx(REST / least, rel=1e-3)
-
-
-def test_a_return_straight_to_the_post_is_no_longer_than_it_is():
-    """At its highest only the plus lies before it; at its lowest a way back beside it as well."""
-    row = of(VAN.replace('return_to = "minus-bar"', 'return_to = "bank-a"'))
-    least = 10e-3 + 1.2 / 58 / AREA_2 + JOINTS / 2
-    assert row.fault_high == pytest.approx(REST / least, rel=1e-3)
-    assert row.fault_low < row.fault_high
-
-
-def test_a_second_battery_on_the_first_ones_posts_shares_its_cables():
-    linked = SECOND[: SECOND.index("[[isolators]]")]
-    least = 1 / (1 / 10e-3 + 1 / 15e-3) + (1.2 + 1.0) / 58 / AREA_2 + JOINTS
-    assert of(VAN + linked).fault_high == pytest.approx(REST / least, rel=1e-3)
-
-
-STARTER = """
-[[batteries]]
-name = "starter"
-role = "starter"
-chemistry = "AGM"
-capacity = "70 Ah"
-resistance = "4 mΩ"
-[[cables]]
-name = "starter feed"
-from = "starter"
-to = "fuse-block"
-current = "30 A"
-length = "1 m"
-conductor = "6 AWG"
-fuse = "60 A"
-fuse_family = "class T"
-"""
-
-
-def test_a_short_by_the_starter_battery_is_fed_by_it():
-    """4 mΩ give more than 10 mΩ of the bank behind a metre of 2 AWG and the feed's own."""
-    row = of(VAN + STARTER, "starter-feed")
-    full = 6 * 2.13  # AGM rests at 12.8 V when full: common practice
-    assert row.fault_high == pytest.approx(full / 4e-3, rel=1e-2)
-    weak = of(
-        (VAN + STARTER).replace('resistance = "4 mΩ"', 'resistance = "40 mΩ"'), "starter-feed"
-    )
-    assert weak.fault_high > full / 40e-3
-
-
 def test_a_cable_of_one_pole_loses_half_of_what_a_pair_does():
     """60 A over 1.2 m of 2 AWG."""
     assert of(VAN, "main-plus").drop == pytest.approx(60 * 1.2 * OHMS_2, rel=2e-3)
     pair = VAN.replace('name = "main plus"', 'name = "main plus"\npole = "both"')
     assert of(pair, "main-plus").drop == pytest.approx(2 * 60 * 1.2 * OHMS_2, rel=2e-3)
-
-
-def test_the_lowest_short_is_at_the_far_end_with_an_empty_worn_bank():
-    # PVC may reach 160 °C in a short; source and joints half as bad again; 90 % of the voltage
-    hot = (234.5 + 160) / (234.5 + 75) / 304.8
-    worn = 1.5 * 20e-3 / 2 + (1.2 + 1.0) * 0.194 * hot + 1.5 * JOINTS
-    own = 2 * 3.2 * 3.14 * hot + 1.5 * JOINTS
-    assert of(VAN).fault_low == pytest.approx(0.9 * REST / (worn + own), rel=1e-2)
 
 
 def test_the_fuse_is_judged_by_the_lowest_short_of_the_whole_way():
