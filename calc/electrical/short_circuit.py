@@ -129,9 +129,13 @@ class ShortCircuit:
 
     @property
     def breaking(self) -> tuple[tuple[str, Amperes], ...]:
-        """Kinds of fuse by what they break at the bank's highest voltage, the least first."""
-        found = fuses.by_breaking(self.max_voltage)
-        return tuple((family.name, breaks) for family, breaks in found)
+        """Kinds of fuse by what they break at the bank's highest voltage, the least first.
+
+        As a reader is told it: with the version to ask for, marked where only memory says so.
+        """
+        voltage = self.max_voltage
+        found = fuses.by_breaking(voltage)
+        return tuple((family.named_for(voltage, breaks), breaks) for family, breaks in found)
 
     @property
     def joints_total(self) -> Ohms:

@@ -45,9 +45,7 @@ def breaking_html(answer: Answer, picture: Breaking) -> Markup:
         )
     ]
     if wire:
-        rows.append(
-            ("The wire carries for hours", shown[picture.wire], 0.0, wire, "lw-part lw-seat")
-        )
+        rows.append(("Wire ampacity", shown[picture.wire], 0.0, wire, "lw-part lw-seat"))
     rows += [
         (first_up(name), quantity_text(amps, CURRENT), 0.0, amps,
          "lw-bar" if at_least(amps, high) else "lw-bar lw-over")

@@ -25,7 +25,7 @@ GROUPS: dict[str, tuple[tuple[str, str], ...]] = {
     "panel-string": (("In frost the panels reach", "cold_voc"), ("Allowed there", "volts_limit")),
     "joint-heat": (("This joint has", "resistance"), ("A good one has at most", "sound_high")),
     "enclosure-airflow": (("Each vent needs", "vent_area"), ("Each vent has", "vents")),
-    "battery-air": (("The battery box needs", "opening"), ("Its vents have", "vents")),
+    "battery-air": (("Each opening needs", "opening"), ("Each has", "vents")),
     "shore-charge": (("Charging on shore power takes", "hours"), ("A night plugged in", "night")),
     LASTS: (("The battery falls to", "lowest_state"), ("It may fall to", "floor")),
     SHEET: (

@@ -17,28 +17,36 @@ _BY_CHOICE = {
     ("bank.stands", "box-or-bay-vented-outside"): (
         "put the batteries in a box or bay that is vented outside"
     ),
-    ("heater.exhaust", "both-outside"): "lead combustion air and exhaust of the heater outside",
+    ("heater.exhaust", "both-outside"): "duct the heater's combustion air and exhaust outside",
     ("inverter.inverter_on", "day-and-night"): "keep the inverter on day and night",
     ("inverter.inverter_on", "while-used"): "switch the inverter off when nothing uses it",
     ("joints.condition", "dry"): "clean the thread and tighten it dry",
-    ("mains.polarity", "correct"): "have the polarity at the inlet corrected by an electrician",
-    ("management.cold_cut_off", "proven"): "test that the bank's own cold cut-off stops a charge",
+    ("mains.polarity", "correct"): (
+        "use a polarity adapter; if every hook-up is reversed, "
+        "have the inlet rewired by an electrician"
+    ),
+    (
+        "management.cold_cut_off",
+        "proven",
+    ): "test that the battery management stops charging in frost",
     ("management.fitted", "fitted"): "fit a battery management system",
     ("regulators.kind", "MPPT"): "fit an MPPT regulator",
     ("water_heater.mixing_valve", "fitted"): "fit a mixing valve",
 }
 _BY_KEY = {
     "alternator.charger_limit": "use a charger of {text} between engine and bank",
-    "bank.vents": "give the battery box vents of {text}",
+    "bank.vents": "give the battery box two vents, one low and one high, of {text} each",
     "bank.warmest": "keep the bank at {text} at most",
     "batteries.capacity": "use batteries of {text} each",
     "batteries.units": "use {text} batteries in parallel",
+    "bay.fan": "fit a fan of {text} on a thermostat",
     "bay.vents": "cut a vent low and one high, each of {text}",
     "heater.output": "fit a heater of {text}",
     "inverter.rating": "fit an inverter of {text}",
     "joints.grade": "use a stud of {text}",
     "panels.strings": "use {text} strings of panels in parallel",
     "patterns.drive_hours": "drive {text} a day",
+    "patterns.temperature": "keep the bank at {text} or warmer",
     "shore.charger": "use a charger of {text} on shore power",
     "water_heater.to": "heat the water to {text} only",
 }

@@ -67,6 +67,7 @@ def test_more_in_series_are_never_nearer_to_a_regulators_limit(roof, more):
         "string.over-input-limit",
         "string.none-in-series",
         "string.one-panel-over-input-limit",
+        "string.no-count-fits",
     }
     longer = {**roof, "series": str(int(roof["series"]) + more)}
     assert not fires(SHEET, roof) & over or fires(SHEET, longer) & over

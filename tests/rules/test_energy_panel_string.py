@@ -24,6 +24,11 @@ CASES = {
     "string.none-in-series": ({"volts_limit": "54.7 V"}, {"volts_limit": "54.8 V"}),
     # one panel alone: 27.36 V
     "string.one-panel-over-input-limit": ({"volts_limit": "27.3 V"}, {"volts_limit": "27.4 V"}),
+    # two reach 54.72 V in frost; one has 20.25 V when hot, less than charging at 21 V needs
+    "string.no-count-fits": (
+        {"volts_limit": "54.7 V", "voltage": "21 V"},
+        {"volts_limit": "54.7 V", "voltage": "12.5 V"},
+    ),
     # 24.3 V x (1 - 0.0028 x 59.46) = 20.25 V
     "string.below-charge-when-hot": (
         {"series": "1", "voltage": "20.3 V"},
@@ -132,11 +137,14 @@ def test_the_remedy_of_a_rule_silences_it(rule, texts):
     mended(SHEET, rule, texts)
 
 
-def test_a_string_that_is_too_high_in_frost_and_too_low_in_heat_has_no_remedy_by_its_length():
+@pytest.mark.parametrize("series", ["1", "2"])
+def test_panels_too_few_when_hot_and_too_many_in_frost_are_told_so_and_not_to_be_rewired(series):
     """48 V with panels of 40 V: one is too few when hot, two are too many for 100 V in frost."""
     texts = {"voc": "49.9 V", "vmp": "41.8 V", "voltage": "57.6 V", "regulator_limit": ""}
-    assert remedy(SHEET, "string.none-in-series", texts) is None
-    assert remedy(SHEET, "string.below-charge-when-hot", {**texts, "series": "1"}) is None
+    found = fires(SHEET, {**texts, "series": series})
+    assert "string.no-count-fits" in found
+    assert not found & {"string.none-in-series", "string.below-charge-when-hot"}
+    assert remedy(SHEET, "string.no-count-fits", {**texts, "series": series}) is None
 
 
 @pytest.mark.parametrize(
@@ -146,7 +154,7 @@ def test_a_string_that_is_too_high_in_frost_and_too_low_in_heat_has_no_remedy_by
             "27.3 V",
             "This panel does not suit this regulator: at −20\u00a0°C one alone reaches 27.4",
         ),
-        ("54.7 V", "Wire these panels in parallel only: at −20\u00a0°C 2 in series reach 54.7"),
+        ("54.7 V", "Wire these panels in parallel only: 2 in series reach 54.7"),
     ],
 )
 def test_two_panels_too_many_are_told_apart_from_one(limit, said):

@@ -70,7 +70,7 @@ def test_a_night_at_ten_below_is_answered_in_one_page():
     for name in ("fuel_used", "charge", "electric_charge", "bank_share"):
         assert answer.values[name] == pytest.approx(night.values[name], rel=1e-9)
     assert answer["co_points"] == night["co_points"] != []
-    for figure in ("heater", "fuel_used", "charge"):  # the loss is the first number below it
+    for figure in ("to_buy", "fuel_used", "charge"):  # the loss is the first number below it
         assert answer.shown[figure] in calc.work("heat-loss", {"outside": "-10 C"}).sentence
     assert {"flame.carbon-monoxide", "fuel.diesel-waxes"} <= cautioned(answer)
     alone = {"draw.heat-beyond-bank"}  # shown there as a share, here as a figure

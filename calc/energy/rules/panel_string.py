@@ -24,8 +24,23 @@ TOUCH: Annotated[Volts, Tag("direct voltage that needs no guard against touch")]
 EXTRA_LOW: Annotated[Volts, Tag("highest extra-low direct voltage")] = 120.0
 
 
+def _no_count_fits(s: PanelString) -> bool:
+    """Return whether one is too few when hot and the next too many in frost, and it is felt."""
+    least = s.least_series
+    between = least is not None and least > s.most_series >= 1
+    return between and (s.over_input or s.blocked_when_hot)
+
+
 def _over(s: PanelString) -> bool:
-    return s.over_input and s.most_series > 1
+    return s.over_input and s.most_series > 1 and not _no_count_fits(s)
+
+
+def _none_in_series(s: PanelString) -> bool:
+    return s.over_input and s.most_series == 1 and not _no_count_fits(s)
+
+
+def _blocked(s: PanelString) -> bool:
+    return s.blocked_when_hot and not _no_count_fits(s)
 
 
 def _fewer(s: PanelString) -> Change | None:
@@ -92,8 +107,8 @@ OVER_INPUT_LIMIT = Rule[PanelString](
     mend=_fewer,
 )
 NONE_IN_SERIES = Rule[PanelString](
-    id="string.none-in-series", level=Level.STOP, source="nec-690-7", when=lambda s: s.over_input and s.most_series == 1,
-    headline="Wire these panels in parallel only: at {cold} {series} in series reach {cold_voc}, the regulator's limit is {limits.volts}.",
+    id="string.none-in-series", level=Level.STOP, source="nec-690-7", when=_none_in_series,
+    headline="Wire these panels in parallel only: {series} in series reach {cold_voc} at {cold}, over the regulator's {limits.volts}.",
     text=_BREAKS,
     mend=_fewer,
 )
@@ -103,9 +118,15 @@ ONE_OVER_INPUT_LIMIT = Rule[PanelString](
     text=_BREAKS,
 )
 BLOCKED_WHEN_HOT = Rule[PanelString](
-    id="string.below-charge-when-hot", level=Level.STOP, source="panel-heat", when=lambda s: s.blocked_when_hot,
+    id="string.below-charge-when-hot", level=Level.STOP, source="panel-heat", when=_blocked,
     headline="Put more panels in series: hot, the open string has only {hot_voc}, and charging needs {array.voltage}.",
     mend=_more,
+    covers=frozenset({"string.low-when-hot"}),
+)
+NO_COUNT_FITS = Rule[PanelString](
+    id="string.no-count-fits", level=Level.STOP, source="panel-heat", when=_no_count_fits,
+    headline="Use other panels or another regulator: charging needs {least_series} in series, and its limit allows {most_series}.",
+    text="Hot panels lose voltage, cold ones gain it: with fewer in series they do not charge, with more the regulator fails on a frosty morning.",
     covers=frozenset({"string.low-when-hot"}),
 )
 FUSES_MISSING = Rule[PanelString](
@@ -210,7 +231,7 @@ PLAIN_SWITCH = Rule[PanelString](
 )
 
 JUDGING = (
-    OVER_INPUT_LIMIT, NONE_IN_SERIES, ONE_OVER_INPUT_LIMIT, panels.PANEL_BELOW_BANK, BLOCKED_WHEN_HOT,
+    OVER_INPUT_LIMIT, NONE_IN_SERIES, ONE_OVER_INPUT_LIMIT, NO_COUNT_FITS, panels.PANEL_BELOW_BANK, BLOCKED_WHEN_HOT,
     FUSE_ABOVE_LABEL, FUSES_MISSING, NO_FUSE_FITS, FUSE_BELOW_STRING,
     LABEL_DISAGREES, COEFFICIENT_UNLIKELY, LOW_WHEN_HOT, panels.PANEL_NEAR_BANK, panels.SWITCH_WASTES,
     LIMIT_NOT_KNOWN, FUSE_LOADED_HARD, UNLIKE_PANELS, INPUT_CURRENT, panels.REGULATOR_TOO_SMALL,

@@ -14,6 +14,7 @@ from calc.sheets.parts.fields import HIGHEST_BANK
 from calc.sheets.parts.sun import HEAT_COEFFICIENT, MOUNT, REGULATOR
 from calc.units.kinds import COUNT, CURRENT, NUMBER, POWER, RATIO, RISE, TEMPERATURE, VOLTAGE, heat
 from calc.units.kinds.energy import VOLTAGE_FALL
+from calc.units.shown import UP
 from calc.worksheet.declare import Output, Placed, placed
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.pictures import Bars, Limit, Row
@@ -89,7 +90,7 @@ WORKSHEET = Worksheet(
         Output(id="bright", label="Brightest light against standard", symbol="K_I", kind=NUMBER, find=lambda _: BRIGHT_LIGHT),
         Output(id="continuous", label="Margin for a continuous load", symbol="m", kind=RATIO, find=lambda _: fuses.CONTINUOUS),
         Output(id="array_isc", label="Short-circuit current of all strings", symbol="I_a", kind=CURRENT),
-        Output(id="least_fuse", label="A string's fuse, at least", symbol="I_min", kind=CURRENT),
+        Output(id="least_fuse", label="A string's fuse, at least", symbol="I_min", kind=CURRENT, rounding=UP),
         Output(id="most_fuse", label="A string's fuse, at most", symbol="I_most", kind=CURRENT),
     ),
     steps=STEPS,

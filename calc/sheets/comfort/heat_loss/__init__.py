@@ -103,7 +103,7 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Output(id="loss", label="Heat lost", symbol="P", kind=heat.HEAT, both=True, at="heat.loss"),
-        Output(id="heater", label="Heater, with margin", symbol="P_m", kind=heat.HEAT, rounding=UP, both=True, at="size.heater"),
+        Output(id="heater", label="Heater, with margin", symbol="P_m", kind=heat.HEAT, both=True, at="size.heater"),
         Output(id="to_buy", label="Heater to buy, at least", symbol="P_b", kind=heat.HEAT, rounding=UP, both=True, at="size.to_buy"),
         comfort.FUEL_USED,
         comfort.CHARGE_TAKEN,

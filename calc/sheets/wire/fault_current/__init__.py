@@ -80,7 +80,7 @@ WORKSHEET = Worksheet(
     about="The highest and lowest short-circuit current, the fuse that can break it, and how long the wire survives.",
     calculate=calculate,
     picture=Several(
-        first=Breaking(low="fault_low", high="near_fault", wire="all_bear", kinds="short.breaking", caption="What each kind of fuse can break, against this short. Each mark is ten times the one before."),
+        first=Breaking(low="fault_low", high="near_fault", wire="all_bear", kinds="short.breaking", caption="What each kind of fuse or breaker can break, against this short. Each mark is ten times the one before."),
         folded=(
             Shares(
                 parts=(("source_low", "source"), ("cable_least", "cable"), ("joints_total", "joints")), total="resistance_low", result="fault_current",
