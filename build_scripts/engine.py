@@ -91,9 +91,9 @@ class Programs:
         """Return the lines that they have said since the last look."""
         with self.log.open("rb") as log:
             log.seek(self.read)
-            new = log.read()
-        self.read += len(new)
-        return new.decode("utf-8", "replace").splitlines()
+            whole, end, _ = log.read().rpartition(b"\n")
+        self.read += len(whole + end)
+        return whole.decode("utf-8", "replace").splitlines()
 
     def wait_for(self, what: str, look: Callable[[], Any]) -> Any:
         """Return what `look` finds as soon as it finds it.

@@ -55,6 +55,8 @@ ERRORS = """
 const found = Services.console.getMessageArray()
     .filter((one) => one instanceof Ci.nsIScriptError && !(one.flags & one.warningFlag))
     .filter(({ sourceName, innerWindowID }) => innerWindowID || sourceName.startsWith("http"))
+    // Its own scripts fail on their own, such as that of the history over a long address.
+    .filter(({ sourceName }) => !/^(resource|chrome):/.test(sourceName))
     // What was still being loaded as its page was left has lost its address.
     .filter(({ errorMessage }) => !errorMessage.startsWith("Failed to load ‘’"));
 Services.console.reset();

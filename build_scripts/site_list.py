@@ -3,9 +3,13 @@
 import hashlib
 import json
 import posixpath
+import re
 from pathlib import Path
 
 TEMPLATE = Path(__file__).with_name("sw.template.js")
+PAGE = Path(__file__).parents[1] / "docs" / "assets" / "offline.js"
+SAID = ("BROKE", "LOGIN", "REFUSED", "ERROR")
+"""Sentences that the page has and the service worker says too."""
 
 NOT_LISTED = frozenset({"sw.js", "_headers", ".htaccess", "sitemap.xml"})
 """The list's own carrier, files that only a host reads, and the site map, which names full
@@ -56,6 +60,13 @@ def list_files(site: Path) -> FileList:
     return {path: (digest, size) for _, size, path, digest in sorted(found)}
 
 
+def sentences() -> dict[str, str]:
+    """Return the sentences of `SAID` by their names, as the page's script has them."""
+    text = PAGE.read_text("utf-8")
+    found = dict(re.findall(r'^const ([A-Z]+) = "(.*)";', text, re.MULTILINE))
+    return {name: found[name] for name in SAID}
+
+
 def version_of(files: FileList) -> str:
     """Twelve hex digits that change when any file changes."""
     return hashlib.sha256(json.dumps(sorted(files.items())).encode()).hexdigest()[:12]
@@ -73,6 +84,7 @@ def write_worker(site: Path, headers: dict[str, str]) -> FileList:
         "__FILES__": files,
         "__TYPES__": TYPES,
         "__HEADERS__": headers,
+        **{f"__{name}__": sentence for name, sentence in sentences().items()},
     }.items():
         if text.count(mark) != 1:
             raise ValueError(f"{TEMPLATE.name} must hold {mark} exactly once")

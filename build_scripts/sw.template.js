@@ -12,14 +12,14 @@ const CACHE = "lugwise-files";
 const STALL_MS = 30000; // a connection that gives no byte for this long is dead
 const LANES = 3; // files fetched at once: more would only share the same thin line
 
-// Why a file is not saved, as a page says it.
-const BROKE = "the connection broke. It goes on when there is signal";
-const LOGIN = "the network sent a page of its own, such as a login page. Log in there, then try again";
+// Why a file is not saved, as a page says it; what the page finds by itself it says in the same words.
+const BROKE = __BROKE__;
+const LOGIN = __LOGIN__;
 const CHANGING =
   "a file came that is not of this version: the site is being changed, or the connection spoils it. It goes on later";
 const FULL = "there is not enough room left on this device";
-const REFUSED = "this browser refuses to store files. The site works while there is signal";
-const ERROR = "the site's server reports error";
+const REFUSED = __REFUSED__;
+const ERROR = __ERROR__;
 const OURS = "lw-mark-of-site"; // stands in every page of ours
 
 const SCOPE = self.registration.scope;

@@ -128,14 +128,16 @@ class ShortCircuit:
     rise: Rise | None
 
     @property
-    def breaking(self) -> tuple[tuple[str, Amperes], ...]:
+    def breaking(self) -> tuple[tuple[str, Amperes, bool], ...]:
         """Kinds of fuse by what they break at the bank's highest voltage, the least first.
 
-        As a reader is told it: with the version to ask for, marked where only memory says so.
+        Each with whether only memory says so.
         """
         voltage = self.max_voltage
-        found = fuses.by_breaking(voltage)
-        return tuple((family.named_for(voltage, breaks), breaks) for family, breaks in found)
+        return tuple(
+            (family.name, breaks, family.from_memory(voltage, breaks))
+            for family, breaks in fuses.by_breaking(voltage)
+        )
 
     @property
     def joints_total(self) -> Ohms:

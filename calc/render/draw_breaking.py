@@ -25,13 +25,16 @@ from calc.worksheet.pictures import Breaking
 _TALL, _ROOM = 14.0, 20.0  # a bar, and what it takes with the space under it
 _MOST = 4  # kinds of fuse
 
+Kind = tuple[str, float, bool]
+"""A kind of fuse, what it breaks [A], and whether only memory says so."""
+
 
 def breaking_html(answer: Answer, picture: Breaking) -> Markup:
     """Return the figure of a short against what can break it."""
     values, shown = answer.values, answer.shown
     low, high, wire = (values[name] for name in (picture.low, picture.high, picture.wire))
     kinds = _nearest(values[picture.kinds], high)
-    numbers = [one for one in (low, high, wire, *(amps for _, amps in kinds)) if one]
+    numbers = [one for one in (low, high, wire, *(amps for _, amps, _ in kinds)) if one]
     if not low or not high:
         return Markup("")
     place, tens = by_tens(numbers, CURRENT, below=0)
@@ -46,11 +49,10 @@ def breaking_html(answer: Answer, picture: Breaking) -> Markup:
     ]
     if wire:
         rows.append(("Wire ampacity", shown[picture.wire], 0.0, wire, "lw-part lw-seat"))
-    rows += [
-        (first_up(name), quantity_text(amps, CURRENT), 0.0, amps,
-         "lw-bar" if at_least(amps, high) else "lw-bar lw-over")
-        for name, amps in kinds
-    ]  # fmt: skip
+    for name, amps, recalled in kinds:
+        mark = " (from memory)" if recalled else ""
+        class_ = "lw-bar" if at_least(amps, high) else "lw-bar lw-over"
+        rows.append((first_up(name), quantity_text(amps, CURRENT) + mark, 0.0, amps, class_))
     y, drawn, said = 0.0, list[object](), list[str]()
     most = place(high)
     for words, value, start, end, class_ in rows:
@@ -72,10 +74,10 @@ def breaking_html(answer: Answer, picture: Breaking) -> Markup:
     return figure(y, f"{'; '.join(said)}.", picture.caption, *drawn, key)
 
 
-def _nearest(kinds: Sequence[tuple[str, float]], high: float) -> list[tuple[str, float]]:
+def _nearest(kinds: Sequence[Kind], high: float) -> list[Kind]:
     """Return the kinds around the one that is just enough, and the one that breaks most."""
     if len(kinds) <= _MOST:
         return [*kinds]
-    enough = next((n for n, (_, amps) in enumerate(kinds) if at_least(amps, high)), len(kinds))
+    enough = next((n for n, (_, amps, _) in enumerate(kinds) if at_least(amps, high)), len(kinds))
     start = max(min(enough - _MOST // 2, len(kinds) - _MOST), 0)
     return [*kinds[start : start + _MOST - 1], *kinds[-1:]]

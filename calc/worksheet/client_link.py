@@ -104,7 +104,7 @@ def read_client(fragment: str) -> Claim:
 
 def _usual(sheet: Declaration, readings: Mapping[str, ParsedInput]) -> dict[str, ParsedInput]:
     """Return the default of each field, beside the choices that `readings` hold."""
-    rests = {other[0] for f in sheet.fields for other in (f.default_by, f.only_if) if other}
+    rests = {name for field in sheet.fields for name in field.rests_on}
     texts = {name: readings[name].link for name in rests if name in readings}
     usual = sheet.read(texts)[0]
     for name in texts:

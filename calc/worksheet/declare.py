@@ -209,10 +209,7 @@ def _as_read(field: Field, text: str, *, given: bool = True) -> ParsedInput:
 
 def _read_field(field: Field, text: str | None, readings: Mapping[str, ParsedInput]) -> ParsedInput:
     given = text is not None and bool(text.strip())
-    applies = True
-    if field.only_if:
-        other, choice = field.only_if
-        applies = other not in readings or readings[other].value in (choice, *field.or_if)
+    applies = field.applies(readings)
     if not applies:
         given = False
     if given:

@@ -77,8 +77,9 @@ class Field:
 
     `default` is text as a reader would type it. `default_by` names another field and gives, for
     each of its choices, the text used when this one is left empty. `only_if` names a field and the
-    choice beside which this one has a meaning, `or_if` further choices of it. `optional` allows an
-    empty box that means "not known"; with a `default` the box is filled, and may be emptied.
+    choice beside which this one has a meaning, `or_if` further choices of it; `only_above` names a
+    quantity that must be more than nothing. `optional` allows an empty box that means "not known";
+    with a `default` the box is filled, and may be emptied.
     `advanced` marks a figure that is seldom changed: the form folds these away. `hidden` marks what
     only links set: the form carries it without showing it. `since` is the number of the sheet's
     default set with which the field came, and `before` the text that a link from an earlier set
@@ -93,11 +94,32 @@ class Field:
     default_by: tuple[str, Mapping[str, str]] | None = None
     only_if: tuple[str, str] | None = None
     or_if: tuple[str, ...] = ()
+    only_above: str = ""
     optional: bool = False
     advanced: bool = False
     hidden: bool = False
     since: int = 1
     before: str = ""
+
+    @property
+    def rests_on(self) -> tuple[str, ...]:
+        """The fields that decide what this one means, which are read before it."""
+        named = (pair[0] for pair in (self.default_by, self.only_if) if pair)
+        return (*named, self.only_above) if self.only_above else tuple(named)
+
+    @property
+    def conditional(self) -> bool:
+        """Whether it may have no meaning beside the others."""
+        return self.only_if is not None or bool(self.only_above)
+
+    def applies(self, readings: Mapping[str, ParsedInput]) -> bool:
+        """Return whether it has a meaning beside what was read before it."""
+        if self.only_above in readings and not readings[self.only_above].value:
+            return False
+        if self.only_if is None or self.only_if[0] not in readings:
+            return True
+        other, choice = self.only_if
+        return readings[other].value in (choice, *self.or_if)
 
     def read(self, text: str) -> ParsedInput:
         """Return what `text` says. Raises Problem."""

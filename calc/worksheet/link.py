@@ -53,9 +53,7 @@ def write_changed(
 
     An answer may offer a dozen ways on, each of them the whole state: what stays is not read anew.
     """
-    rests = {
-        other[0] for field in sheet.fields for other in (field.default_by, field.only_if) if other
-    }
+    rests = {name for field in sheet.fields for name in field.rests_on}
     if rests & set(texts):
         return write(sheet, {n: r.link for n, r in readings.items() if r.given} | dict(texts))
     changed = {

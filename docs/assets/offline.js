@@ -12,6 +12,7 @@ const BROKE = "the connection broke. It goes on when there is signal";
 const ENDED = "the browser ended the saving. It goes on when there is signal";
 const LOGIN = "the network sent a page of its own, such as a login page. Log in there, then try again";
 const REFUSED = "this browser refuses to store files. The site works while there is signal";
+const ERROR = "the site's server reports error";
 const BEFORE = "before"; // of which no name has come
 const RETRY_MS = [30e3, 2 * 60e3, 10 * 60e3, 30 * 60e3]; // a bad line costs data at every try
 
@@ -197,7 +198,7 @@ async function whyNot({ name }) {
   const reply = await fetch(WORKER, options).catch(() => null);
   if (!reply) return BROKE;
   if (reply.type === "opaqueredirect") return LOGIN;
-  if (!reply.ok) return `the site's server reports error ${reply.status}. It goes on when that is over`;
+  if (!reply.ok) return `${ERROR} ${reply.status}. It goes on when that is over`;
   if (/html/.test(reply.headers.get("Content-Type"))) return LOGIN;
   return name === "TypeError" ? BROKE : REFUSED;
 }

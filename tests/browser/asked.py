@@ -1,4 +1,4 @@
-"""Questions to the page's Python by its own door, and that this machine's replies the same."""
+"""Questions to the page's Python by its own bridge, and that this machine's replies the same."""
 
 import json
 

@@ -17,7 +17,7 @@ from calc.worksheet.rows import Text
 from tests.browser.asked import ASK_APART, expect_replies, of_each_sheet
 from tests.browser.place import SAVED
 from tests.browser.sheet_helpers import EVERY_FIELD, FOLLOW, MOVED, OPEN_FOLDS, reply_to, usual
-from tests.browser.strange_links import OPEN, UNHARMED, strange_link, told
+from tests.browser.strange_links import NOTE, OPEN, UNHARMED, strange_link, told
 from tests.browser.tools import Server
 from tests.counts import chance, often, some_of
 from tests.markup import text_of, tree
@@ -49,12 +49,6 @@ MARK = f"""(name, field) => {{
     box.focus();
     box.select();
 }}"""
-
-NOTE = """() => {
-    window.strange = [];
-    document.addEventListener("securitypolicyviolation", ({ violatedDirective, blockedURI }) =>
-        window.strange.push(`${violatedDirective} ${blockedURI}`));
-}"""
 
 PACE = 250
 """Milliseconds a link: of more the engines take no notice."""
@@ -154,7 +148,9 @@ class EngineTests:
         expected: list[str] = []
         yield expected
         errors = [
-            error for error in saved.engine.errors() if not any(part in error for part in expected)
+            error[:2_000]
+            for error in saved.engine.errors()
+            if not any(part in error for part in expected)
         ]
         assert not errors, f"errors in the console: {errors}"
         outside = saved.engine.trap.caught()

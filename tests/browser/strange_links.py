@@ -21,6 +21,13 @@ SIGNS = "&=#%?+;:~/\\\"'<>{}[]()|^` \u202e\u2066\u0000\u200b\ufeff\ud83d"
 
 LONGEST = 65_536  # characters of a fragment that are read
 
+NOTE = """() => {
+  window.strange = [];
+  document.addEventListener("securitypolicyviolation", ({ violatedDirective, blockedURI }) =>
+    window.strange.push(`${violatedDirective} ${blockedURI}`));
+}"""
+"""Notes in the page what its policy refuses, for `UNHARMED`."""
+
 UNHARMED = """() => {
   const bad = [...window.strange];
   if (window.pwned) bad.push("a script has run");

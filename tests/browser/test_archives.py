@@ -2,23 +2,15 @@
 
 import re
 
-import pytest
 from playwright.sync_api import expect
 
 from calc.practice import question
 from tests.browser.sheet_helpers import STARTING, Sheet, another_page, link_to, usual
 from tests.browser.standing import DEFAULT, expect_standing
-from tests.browser.tools import VIEWPORTS
 
 RUN = "wire-drop"
 FILE = "A file of the calculation could not be loaded."
 TO_DO = "Check the connection, then try again."
-
-
-@pytest.fixture
-def viewport():
-    """A phone's: what comes does not depend on the window."""
-    return VIEWPORTS["phone"]
 
 
 def our_doing(error: str) -> bool:

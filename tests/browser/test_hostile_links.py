@@ -39,7 +39,7 @@ def expect_unharmed(sheet: Sheet) -> None:
 
 def expect_markup_is_text(page: Page, server: Server, name: str, written: str) -> None:
     """Open the sheet with markup in place of every value, and expect to read it there."""
-    fields = [field.id for field in calc.find(name).fields if not field.only_if]
+    fields = [field.id for field in calc.find(name).fields if not field.conditional]
     fragment = "&".join(["v=" + written, *(f"{field}={written}" for field in fields)])
     sheet = open_sheet(page, server, name, f"#{fragment}&{written}=1")
     refused = [field for field in fields if not isinstance(calc.find(name).field(field), WORDS)]

@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.sheet_helpers import STARTING, Sheet, usual
+from tests.browser.sheet_helpers import STARTING, Sheet, open_sheet, usual
 from tests.browser.tools import VIEWPORTS
 from tests.browser.van_page import box
 
@@ -63,11 +63,13 @@ class Keys:
         raise AssertionError(f"{target} is not among {passed}")
 
     def expect_seen(self) -> None:
-        wrong = self.page.evaluate(FOCUSED)
-        if wrong:  # a list is made anew, a fold opens: it may take a moment
-            self.page.wait_for_timeout(300)
+        """Wait until what has the focus is seen: a list is made anew, a fold opens."""
+        for _ in range(20):
             wrong = self.page.evaluate(FOCUSED)
-        assert wrong == "", wrong
+            if not wrong:
+                return
+            self.page.wait_for_timeout(100)
+        raise AssertionError(wrong)
 
 
 @pytest.fixture
@@ -112,9 +114,7 @@ def test_from_the_questions_to_an_answer_and_what_it_is_made_of(page, server, ke
 
 @pytest.mark.one_visit
 def test_a_list_grows_and_shrinks(page, server, keys):
-    page.goto(f"{server.url}checks/joint-sheet/")
-    sheet = Sheet(page, "joint-sheet")
-    sheet.expect_worked()
+    sheet = open_sheet(page, server, "joint-sheet")
     rows = sheet.rows("joints")
     before = rows.count()
     keys.to("[data-add]")
@@ -133,9 +133,7 @@ def test_a_list_grows_and_shrinks(page, server, keys):
 
 @pytest.mark.one_visit
 def test_a_fault_is_looked_for_step_by_step(page, server, keys):
-    page.goto(f"{server.url}checks/find-fault/")
-    sheet = Sheet(page, "find-fault")
-    sheet.expect_worked()
+    sheet = open_sheet(page, server, "find-fault")
     keys.to(".lw-symptoms a")
     for _ in range(3):
         before = sheet.answer.get_attribute("data-seq")

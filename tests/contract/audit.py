@@ -105,9 +105,7 @@ def _texts(use: Placed) -> Iterator[tuple[bool, str]]:
 def _fields(sheet: Worksheet) -> Iterator[str]:
     fields = {field.id for field in sheet.fields}
     for field in sheet.fields:
-        for base in (field.default_by, field.only_if):
-            if base and base[0] not in fields:
-                yield f"{field.id} goes by {base[0]!r}"
+        yield from (f"{field.id} goes by {n!r}" for n in field.rests_on if n not in fields)
     for pair in sheet.keep_distinct:
         yield from (f"{n!r} is kept distinct" for n in pair if n not in _known(sheet))
     for text in (sheet.summary, sheet.summary_none):

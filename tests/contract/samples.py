@@ -45,8 +45,11 @@ def sheets() -> list[Worksheet]:
 
 
 def needed_by(sheet: Worksheet, field: Field) -> Texts:
-    """Return the choice beside which `field` has a meaning."""
-    return dict([field.only_if]) if field.only_if else {}
+    """Return the inputs beside which `field` has a meaning."""
+    found = dict([field.only_if]) if field.only_if else {}
+    if field.only_above:
+        found[field.only_above] = sheet.field(field.only_above).example
+    return found
 
 
 def ends(field: Quantity) -> list[str]:

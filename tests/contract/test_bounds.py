@@ -136,6 +136,8 @@ def test_a_refusal_says_what_would_do(sheet):
 
 def aside(sheet, field) -> dict[str, str]:
     """Return inputs that leave `field` aside: none, where the defaults do so already."""
+    if field.only_above:
+        return {field.only_above: "0"}
     other, choice = field.only_if
     asked = sheet.field(other)
     beside = (choice, *field.or_if)
@@ -148,7 +150,7 @@ ASIDE = [
     pytest.param(sheet, field, text, id=f"{sheet.id}-{field.id}-{text}")
     for sheet in sheets()
     for field in sheet.fields
-    if field.only_if
+    if field.conditional
     for text in ("abc", "10**10**8", "12 furlongs", "1e400", "x" * 41)
 ]
 
@@ -174,7 +176,7 @@ def test_what_is_left_aside_is_checked_by_the_library_and_the_terminal_but_not_b
 @EACH
 def test_what_is_left_aside_changes_nothing_and_may_be_empty(sheet):
     for field in sheet.fields:
-        if field.only_if:
+        if field.conditional:
             away = aside(sheet, field)
             plainly = calc.work(sheet.id, away)
             low = getattr(field, "low", "").split("|")[0].strip()

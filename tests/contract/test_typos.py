@@ -54,6 +54,7 @@ def with_field(name: str, **change):
         (with_step(0, source="ohms"), "ohms"),
         (with_rule(9, source="light"), "'light'"),
         (with_field("held", only_if=("lamps", "LED-strip")), "lamps"),
+        (with_field("held", only_above="lampes"), "lampes"),
         (with_field("own", default_by=("lampe", {"LED-strip": "0 A"})), "lampe"),
         (
             replace(
