@@ -28,6 +28,7 @@ _LEFT_ALONE = {
     "a", "button", "code", "pre", "summary", "label", "th", "svg", "select", "input",
 }  # fmt: skip
 _TITLES = {"admonition-title", "lw-inline"}
+_ENDS = re.compile(r"[,.;:!?)”]+")
 
 
 @dataclass(frozen=True)
@@ -162,8 +163,9 @@ class Words(Treeprocessor):
                 continue
             self.used.add(term.id)
             self._set(parent, after, text[last : match.start()])
-            last = match.end()
-            for element in _explained(match.group(), term):
+            end = _ENDS.match(text, match.end())
+            last = end.end() if end else match.end()
+            for element in _held(_explained(match.group(), term), end.group() if end else ""):
                 parent.insert(place, element)
                 place, after = place + 1, element
         if last:
@@ -175,6 +177,16 @@ class Words(Treeprocessor):
             parent.text = text
         else:
             after.tail = text
+
+
+def _held(parts: tuple[etree.Element, ...], end: str) -> tuple[etree.Element, ...]:
+    """Return a word's parts as one that no line parts from the stop or comma behind it."""
+    if not end:
+        return parts
+    held = etree.Element("span", {"class": "lw-held"})
+    held.extend(parts)
+    parts[-1].tail = end
+    return (held,)
 
 
 def _explained(text: str, term: Term) -> tuple[etree.Element, etree.Element]:

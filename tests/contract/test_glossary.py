@@ -61,7 +61,8 @@ def test_the_first_use_of_a_word_opens_its_sentence_and_no_other_use_does():
     assert html.count('popovertarget="word-fuse"') == html.count('id="word-fuse"') == 1
     assert html.index("word-fuse") < html.index("then two fuses")
     assert "<strong><button" in html
-    assert ", then two fuses." in html
+    assert '<span class="lw-held"><button' in html
+    assert ",</span> then two fuses." in html, "the comma stays in the word's line"
 
 
 @pytest.mark.parametrize(
