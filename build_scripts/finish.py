@@ -40,6 +40,9 @@ OTHER_HEADERS = {
     "Permissions-Policy": "camera=(), geolocation=(), microphone=(), payment=(), usb=()",
 }
 
+BOOT = "__BOOT__"
+"""Where a page has the hash of what Python starts from, by which it knows that of its edition."""
+
 UNRENDERED = {
     "a fence that was not rendered": re.compile(
         r"```\s*(worksheet|example|practice)\b"
@@ -75,8 +78,10 @@ def finish(site: Path) -> FileList:
     if problems:
         raise SiteError("The built site cannot be served:\n  " + "\n  ".join(problems))
     policy = policy_for(pages.values())
+    start = site / "assets" / "runtime" / "boot.json"
+    boot = hashlib.sha256(start.read_bytes()).hexdigest() if start.is_file() else ""
     for file, page in pages.items():
-        file.write_text(with_policy(page, policy), "utf-8")
+        file.write_text(with_policy(page, policy).replace(BOOT, boot), "utf-8")
     headers = {"Content-Security-Policy": f"{policy}; frame-ancestors 'none'", **OTHER_HEADERS}
     files = write_worker(site, headers)
     write_headers(site, files, headers)

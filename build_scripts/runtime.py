@@ -265,7 +265,8 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
     (out / f"{MEMORY}{PACKED}").write_bytes(content)
     known = sorted({digest(replies[request].encode()) for request in runtime_sheets.known()})
     told = {"hash": digest(content), "sample": runtime_sheets.KNOWN, "known": known}
-    (out / "boot.json").write_text(json.dumps(boot | {MEMORY: told}))
+    boot_file = out / "boot.json"
+    boot_file.write_text(json.dumps(json.loads(boot_file.read_bytes()) | {MEMORY: told}))
 
 
 def digest(content: bytes) -> str:
@@ -281,7 +282,8 @@ def write_bundle(out: Path, boot: dict, archives: Files) -> None:
     wasm = (PYODIDE / "pyodide.asm.wasm").read_bytes()
     for name, content in {"pyodide.asm.wasm": wasm, **archives}.items():
         (out / f"{name}{PACKED}").write_bytes(packed(content))
-    (out / "boot.json").write_text(json.dumps(boot))
+    hashes = {name: digest(content) for name, content in archives.items()}
+    (out / "boot.json").write_text(json.dumps(boot | {"archives": hashes}))
 
 
 def read_bundle(out: Path) -> Files:

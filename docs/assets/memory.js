@@ -1,11 +1,9 @@
 // The memory of a Python that has started, as build_scripts/runtime_memory.py writes it: only the
 // pages that are not empty. For the worker.
 
+import { digest } from "./place.js";
+
 const PAGE = 4096;
-
-const hex = (bytes) => [...new Uint8Array(bytes)].map((b) => b.toString(16).padStart(2, "0")).join("");
-
-export const digest = async (bytes) => hex(await crypto.subtle.digest("SHA-256", bytes));
 
 // A whole gzip file in one piece; it tells its length at its end.
 async function inflated(bytes) {

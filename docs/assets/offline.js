@@ -29,6 +29,8 @@ let coming = null; // what a version that is being saved has
 let failed = ""; // why the last save broke off, in words
 let isCounted = false; // that failure, which two may tell of
 let opened = location.pathname; // of the page that stands here
+const boot = () => document.querySelector("meta[name=lugwise-boot]")?.content;
+const own = boot(); // of the edition whose scripts run here
 let edition = ""; // by which this page was opened
 let replaced = false; // a newer version has taken over behind this page
 let pressed = false; // this page's reader asked for the newer version
@@ -203,7 +205,9 @@ async function whyNot({ name }) {
   return name === "TypeError" ? BROKE : REFUSED;
 }
 
-window.document$?.subscribe(render); // the theme replaces parts of the page as one moves about
+// The theme replaces parts of the page as one moves about. Where nothing is saved, the host may have
+// another edition by then.
+window.document$?.subscribe(() => (boot() === own ? render() : location.reload()));
 if (container && window.isSecureContext) {
   let controlled = Boolean(container.controller);
   container.addEventListener("message", hear);

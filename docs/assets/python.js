@@ -14,6 +14,7 @@ const RESTARTS = 2; // until an ask is answered in full
 const NO_MEMORY = "lugwise-start-from-files";
 let first = window.lugwiseFirst; // a worker that the head of a saved page has made (first.html)
 delete window.lugwiseFirst; // it is ours alone
+const boot = document.querySelector("meta[name=lugwise-boot]").content; // of the edition that may answer to this page
 let memory = first ? first.rung === "memory" : Boolean(navigator.serviceWorker?.controller) && !remembered();
 
 function remembered() {
@@ -46,7 +47,7 @@ export const isReady = () => ready;
 export function start() {
   if (worker) return;
   try {
-    const made = { type: "module", name: memory ? "memory" : "files" };
+    const made = { type: "module", name: `${memory ? "memory" : "files"} ${boot}` };
     worker = first?.worker ?? new Worker(new URL("worker.js", import.meta.url), made);
   } catch (error) {
     console.error(error);
@@ -88,6 +89,7 @@ function hear(data) {
   else if (data.type === "loading") return setClock(START_LIMIT, restart); // more code is fetched
   else if (data.type === "answer") reply(data.id, data.response);
   else if (data.id) fail(data.id, data.reason ?? "failed", data.message);
+  else if (data.reason === "edition") return stop("edition");
   else return ready ? restart() : notStarted(); // Python itself is broken
   if (waiting.size) setClock(STAGE_LIMIT, restart);
   else stopClock();
@@ -169,7 +171,7 @@ function restart() {
 
 // Of asks with one key only the newest gets a reply: `take` gets it, and where it comes in stages,
 // each of them. `again` is told when Python had to be restarted, and `refuse` why no reply can come:
-// "start", "file" if one did not come, "silent", "unshown" if `take` threw, or "failed" with Python's own words. `needs` names
+// "start", "file" if one did not come, "edition" if it is of another one, "silent", "unshown" if `take` threw, or "failed" with Python's own words. `needs` names
 // the archive of code that the ask needs beyond the one that every page has.
 export function ask(key, request, { take, refuse, again, needs }) {
   waiting.delete(newest.get(key));

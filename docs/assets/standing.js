@@ -19,6 +19,7 @@ const REASONS = {
   silent: () => ["The calculation stopped responding, and two restarts did not help.", TO_DO],
   unshown: () => ["The new answer could not be shown.", TO_DO],
   failed: (words) => [`The calculation failed (${words}).`, "Try other values."],
+  edition: () => ["There is a newer version of this page.", "Reload the page."],
   file: () => ["A file of the calculation could not be loaded.", "Check the connection, then try again."],
 };
 
@@ -124,7 +125,8 @@ export function standing(sheet, retry) {
     refused(why, said) {
       mark(false);
       tell(say(...REASONS[why](said)));
-      if (why !== "failed") place.append(" ", button("Try again", retry));
+      if (why === "edition") place.append(" ", button("Reload", () => location.reload()));
+      else if (why !== "failed") place.append(" ", button("Try again", retry));
     },
   };
 }

@@ -5,10 +5,11 @@
 //                  counts; `needs` names an archive of further code, fetched when it is first needed
 // worker -> page   {type: "ready", ms, rung} | {type: "loading"} | {type: "answer", id, response}
 //                  | {type: "failed", message, id, reason}, which without an id is that of Python
-//                  itself; `reason` is "file" where one did not come
+//                  itself; `reason` is "file" where one did not come, "edition" where it is another one's
 //
 // Its name says how it may start: "memory" restores a Python that had started, where one is saved;
-// "files" starts it from the beginning. A start or a sum can hang where no error is thrown, so the page holds the clock and ends this worker.
+// "files" starts it from the beginning. Behind it stands the hash of boot.json as the page knows it:
+// Python of another edition must not answer to the page's fields. A start or a sum can hang where no error is thrown, so the page holds the clock and ends this worker.
 
 const started = performance.now();
 const SITE = new URL("../", import.meta.url);
@@ -28,6 +29,18 @@ self.trustedTypes?.createPolicy("default", {
 
 class FileError extends Error {
   reason = "file";
+}
+
+class EditionError extends Error {
+  reason = "edition";
+}
+
+// The file must be the one whose hash is known.
+async function checked(name, bytes, hash) {
+  const { digest } = await ofArchives;
+  const found = hash && (await digest(bytes));
+  if (found && found !== hash) throw new EditionError(`The file ${name} is of another edition`);
+  return bytes;
 }
 
 const fail = (error, id) => {
@@ -73,16 +86,20 @@ async function inflated(name, type) {
 }
 
 // Everything is asked for at once: one after the other, each file would wait for the last.
-const boot = load("boot.json").then((response) => response.json());
+const [way, edition] = self.name.split(" ");
+const ofArchives = import("./place.js");
+const boot = load("boot.json")
+  .then((response) => response.arrayBuffer())
+  .then((bytes) => checked("boot.json", bytes, edition))
+  .then((bytes) => JSON.parse(new TextDecoder().decode(bytes)));
 const stdlib = inflated("stdlib.zip", "application/zip");
 
 async function archive(name) {
   const response = await inflated(`${name}.zip`, "application/zip");
-  try {
-    return await response.arrayBuffer();
-  } catch (error) {
+  const bytes = await response.arrayBuffer().catch((error) => {
     throw new FileError(`The file ${name}.zip broke off (${error.message})`);
-  }
+  });
+  return checked(`${name}.zip`, bytes, (await boot).archives[`${name}.zip`]);
 }
 
 const further = new Map(); // archives by name: on their way, or come
@@ -113,13 +130,12 @@ async function findMemory() {
   return found;
 }
 
-const ofMemory = self.name === "memory" ? import("./memory.js") : null;
+const ofMemory = way === "memory" ? import("./memory.js") : null;
 const memory = ofMemory && findMemory();
 if (!memory) fetchFurther("app");
 
 const wasm = WebAssembly.compileStreaming(inflated("pyodide.asm.wasm", "application/wasm"));
 const loader = import("./runtime/pyodide.js");
-const ofArchives = import("./place.js");
 // The loader puts a name of its own behind this address. Some hosts send that name as mere bytes,
 // which no browser runs; behind the question mark no host reads it.
 const INDEX = new URL("pyodide.asm.js?/", RUNTIME).href;
@@ -178,7 +194,7 @@ async function openDoor() {
 // A restored Python is believed once it has given a known answer. Mostly the first one asked for is
 // such: that of a sheet as it opens. Then it is not worked twice.
 async function prove(ask) {
-  const { digest } = await ofMemory;
+  const { digest } = await ofArchives;
   const { known, sample } = (await boot).memory;
   const isKnown = async (reply) => known.includes(await digest(new TextEncoder().encode(reply)));
   const first = waiting.values().next().value;

@@ -250,6 +250,12 @@ def open_sheet(page: Page, server: Server, name: str, fragment: str = "") -> She
     return sheet
 
 
+def follow(page: Page, name: str) -> Sheet:
+    """Press the first link in a guide's text that leads to another guide."""
+    page.locator(f"article a[href$='{name}/']").first.click()
+    return Sheet(page, name)
+
+
 def move(page: Page, address: str) -> None:
     """Follow a link to `address` within the site, on which a Python that has started stays."""
     page.evaluate(FOLLOW, address)

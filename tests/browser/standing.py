@@ -49,7 +49,7 @@ def expect_struck_out(place: Locator) -> None:
 def expect_standing(sheet: Sheet, words: str) -> None:
     """The sentence above the answer, without the button that may follow it."""
     expect(sheet.state).to_be_visible()
-    expect(sheet.state).to_have_text(re.compile(f"^{re.escape(words)}( Try again)?$"))
+    expect(sheet.state).to_have_text(re.compile(f"^{re.escape(words)}( Try again| Reload)?$"))
 
 
 def again_button(sheet: Sheet) -> Locator:

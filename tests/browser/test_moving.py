@@ -11,6 +11,7 @@ from tests.browser.sheet_helpers import (
     Sheet,
     another_page,
     exactly,
+    follow,
     link_to,
     open_sheet,
     reply_to,
@@ -25,14 +26,6 @@ RUN, FUSE = "wire-drop", "fuse-choice"
 def viewport():
     """A phone's, unless a test asks for both."""
     return VIEWPORTS["phone"]
-
-
-def follow(page, name: str) -> Sheet:
-    """Press the first link in the guide's text that leads to another guide."""
-    page.locator(f"article a[href$='{name}/']").first.click()
-    sheet = Sheet(page, name)
-    sheet.expect_worked()
-    return sheet
 
 
 @pytest.mark.saving
@@ -50,12 +43,14 @@ def test_one_python_serves_every_guide_and_back_brings_the_figures(page, server)
     expect(page).to_have_url(exactly(link_to(RUN, usual(RUN, current="45 A"))))
 
     fuse = follow(page, FUSE)
+    fuse.expect_worked()
     fuse.expect_answer(usual(FUSE))
     fuse.type("current", "20")
     fuse.expect_answer(usual(FUSE, current="20 A"))
     expect(page).to_have_url(exactly(link_to(FUSE, usual(FUSE, current="20 A"))))
 
     again = follow(page, RUN)
+    again.expect_worked()
     expect(again.box("current")).to_have_value("30")
     again.expect_answer(usual(RUN))
 
