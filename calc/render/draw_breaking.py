@@ -23,7 +23,7 @@ from calc.worksheet.answer import Answer
 from calc.worksheet.pictures import Breaking
 
 _TALL, _ROOM = 14.0, 20.0  # a bar, and what it takes with the space under it
-_MOST = 4  # kinds of fuse
+_MOST = 3  # kinds of fuse
 
 Kind = tuple[str, float, bool]
 """A kind of fuse, what it breaks [A], and whether only memory says so."""

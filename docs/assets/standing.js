@@ -19,7 +19,7 @@ const REASONS = {
   silent: () => ["The calculation stopped responding, and two restarts did not help.", TO_DO],
   unshown: () => ["The new answer could not be shown.", TO_DO],
   failed: (words) => [`The calculation failed (${words}).`, "Try other values."],
-  edition: () => ["There is a newer version of this page.", "Reload the page."],
+  edition: () => ["There is a newer version of this page.", "Write your values down and reload the page."],
   file: () => ["A file of the calculation could not be loaded.", "Check the connection, then try again."],
 };
 

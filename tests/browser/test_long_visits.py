@@ -56,7 +56,9 @@ def change(sheet: Sheet, count: int) -> None:
                 const before = answer.dataset.seq;
                 box.value = n % 2 ? first : `${first}${n % 10}`;
                 box.dispatchEvent(new Event("input", { bubbles: true }));
-                for (let t = 0; answer.dataset.seq === before; t += 1) {
+                // Another value may be beyond what is taken, which is said beside it.
+                const isRefused = () => n % 2 === 0 && box.ariaInvalid === "true";
+                for (let t = 0; answer.dataset.seq === before && !isRefused(); t += 1) {
                     if (t === 2_000) throw new Error(`no reply to ${box.value}`);
                     await new Promise((go) => setTimeout(go, 10));
                 }
