@@ -229,8 +229,11 @@ def ask(folder: Path, boot: dict, archives: Files, parts: list[dict]) -> dict:
     folder.mkdir()
     for name, content in archives.items():
         (folder / name).write_bytes(content)
-    loader = folder if "pyodide.mjs" in archives else PYODIDE
-    places = {"pyodide": loader, "stdlib": folder / "stdlib.zip", "folder": folder}
+    places = {
+        "pyodide": folder if "pyodide.mjs" in archives else PYODIDE,
+        "stdlib": folder / "stdlib.zip",
+        "folder": folder,
+    }
     return node(boot | places | {"kind": "ask", "parts": parts, "optimise": False})
 
 
@@ -265,8 +268,8 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
     (out / f"{MEMORY}{PACKED}").write_bytes(content)
     known = sorted({digest(replies[request].encode()) for request in runtime_sheets.known()})
     told = {"hash": digest(content), "sample": runtime_sheets.KNOWN, "known": known}
-    boot_file = out / "boot.json"
-    boot_file.write_text(json.dumps(json.loads(boot_file.read_bytes()) | {MEMORY: told}))
+    start = out / "boot.json"
+    start.write_text(json.dumps(json.loads(start.read_bytes()) | {MEMORY: told}))
 
 
 def digest(content: bytes) -> str:
@@ -282,8 +285,8 @@ def write_bundle(out: Path, boot: dict, archives: Files) -> None:
     wasm = (PYODIDE / "pyodide.asm.wasm").read_bytes()
     for name, content in {"pyodide.asm.wasm": wasm, **archives}.items():
         (out / f"{name}{PACKED}").write_bytes(packed(content))
-    hashes = {name: digest(content) for name, content in archives.items()}
-    (out / "boot.json").write_text(json.dumps(boot | {"archives": hashes}))
+    hashes = {"archives": {name: digest(content) for name, content in archives.items()}}
+    (out / "boot.json").write_text(json.dumps(boot | hashes))
 
 
 def read_bundle(out: Path) -> Files:
