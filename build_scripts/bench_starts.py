@@ -51,7 +51,6 @@ window.Worker = class extends Worker {
   constructor(url, options) {
     super(url, options);
     window.benchMade ??= performance.now();
-    [window.benchWay] = options.name.split(" ");
     this.addEventListener("message", ({ data }) => {
       if (data.type === "ready") window.benchInside = data.ms;
       else window.benchInside ??= Number(data) || undefined;
