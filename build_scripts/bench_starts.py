@@ -35,6 +35,7 @@ FROM_FILES = 'sessionStorage.setItem("lugwise-start-from-files", "1");'
 """For a page that starts its Python from the files, as if its saved memory had failed before."""
 
 ALONE = """
+self.trustedTypes?.createPolicy("default", { createScriptURL: (url) => url });
 const options = { type: "module", name: "memory" };
 const alone = new Worker(new URL("../worker.js", location.href), options);
 alone.postMessage({ type: "ask", id: 1, key: "bench", request: REQUEST });
