@@ -15,35 +15,48 @@ def el(tag: str, *children: object, **attributes: object) -> Markup:
 
     Attribute names are written with `_` for `-`; a trailing `_` keeps them apart from keywords.
     """
-    words = [tag]
+    head = f"<{tag}"
     for name, value in attributes.items():
         if value is None or value is False:
             continue
-        plain = name.rstrip("_").replace("_", "-")
-        words.append(plain if value is True else f'{plain}="{_escaped(str(value))}"')
+        plain = _PLAIN.get(name) or _plain(name)
+        head += f" {plain}" if value is True else f' {plain}="{_escaped(str(value))}"'
     inside = join(*children)
     if not inside and tag in _VOID:
-        return Markup(f"<{' '.join(words)}>")
-    return Markup(f"<{' '.join(words)}>{inside}</{tag}>")
+        return Markup(f"{head}>")
+    return Markup(f"{head}>{inside}</{tag}>")
 
 
 def join(*children: object) -> Markup:
     """Return the children one after another, escaped unless they are markup."""
     parts: list[str] = []
     for child in children:
-        if child is None or child is False:
+        # By its very type first: one answer has hundreds of parts.
+        kind = type(child)
+        if kind is Markup:
+            parts.append(child)  # type: ignore[arg-type]
+        elif kind is str:
+            parts.append(_escaped(child))  # type: ignore[arg-type]
+        elif child is None or child is False:
             continue
-        if isinstance(child, (list, tuple)):
+        elif isinstance(child, (list, tuple)):
             parts.append(join(*child))
         else:
             parts.append(child if isinstance(child, Markup) else _escaped(str(child)))
     return Markup("".join(parts))
 
 
+def _plain(name: str) -> str:
+    return _PLAIN.setdefault(name, name.rstrip("_").replace("_", "-"))
+
+
 def _escaped(text: str) -> str:
     # Nearly all texts hold none of these, and four looks are quicker than one translation.
-    text = text.replace("&", "&amp;").replace("<", "&lt;")
-    return text.replace(">", "&gt;").replace('"', "&quot;")
+    if "&" in text or "<" in text or ">" in text or '"' in text:
+        text = text.replace("&", "&amp;").replace("<", "&lt;")
+        return text.replace(">", "&gt;").replace('"', "&quot;")
+    return text
 
 
+_PLAIN: dict[str, str] = {}  # names of attributes, as they are written here and in HTML
 _VOID = {"input", "br", "hr", "link"}
