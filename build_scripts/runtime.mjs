@@ -39,6 +39,7 @@ function standStill() {
     return bytes;
   };
   [nodeCrypto.randomFillSync, crypto.getRandomValues] = [fill, fill];
+  process.argv[1] = "/python"; // Python keeps the name of its program, which is a place on this machine
 }
 
 // As docs/assets/memory.js does it.

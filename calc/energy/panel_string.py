@@ -157,6 +157,16 @@ class PanelString:
         return float(ceil(self.wanted / each * (1 - 1e-9)))
 
     @property
+    def needed_series(self) -> Count | None:
+        """How many in series it takes to charge at all when hottest; None if no number does.
+
+        A plain switch needs the voltage at best power above the battery's, others the open one.
+        """
+        plain = self.array.regulator is Regulator.PWM
+        each = self.label.vmp if plain else self.hot_voc / self.series
+        return float(floor(self.array.voltage / each * (1 + 1e-9))) + 1 if each else None
+
+    @property
     def array_isc(self) -> Amperes:
         """The short-circuit current of all strings, as on the label."""
         return self.parallel * self.label.isc

@@ -170,7 +170,8 @@ export function arrive() {
     };
     const refuse = (why, words) => {
       if (!now()) return;
-      told.replaceChildren(`${UNCHECKED} ${reason(why, words)} `, button("Try again", () => check(hash, place, van)));
+      const [label, act] = why === "edition" ? ["Reload", () => location.reload()] : ["Try again", () => check(hash, place, van)];
+      told.replaceChildren(`${UNCHECKED} ${reason(why, words)} `, button(label, act));
     };
     const fragment = hash.slice(1, LONGEST);
     const request = van ? van.request(fragment, more) : { client: { do: "confirm", fragment } };

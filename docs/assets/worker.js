@@ -16,6 +16,7 @@ const SITE = new URL("../", import.meta.url);
 const RUNTIME = new URL("./runtime/", import.meta.url);
 const network = self.fetch.bind(self);
 const IDLE = 500;
+const ZIP = "application/zip";
 const mark = (name) => performance.mark(name); // for build_scripts/bench
 mark("worker runs");
 
@@ -35,12 +36,16 @@ class EditionError extends Error {
   reason = "edition";
 }
 
-// The file must be the one whose hash is known.
-async function checked(name, bytes, hash) {
+// The file must be the one whose hash is known. An old copy may lie in the browser's own cache, so that
+// what is wrong is asked for once more, past that.
+async function checked(name, fetched, hash) {
   const { digest } = await ofArchives;
-  const found = hash && (await digest(bytes));
-  if (found && found !== hash) throw new EditionError(`The file ${name} is of another edition`);
-  return bytes;
+  for (const cache of ["default", "reload"]) {
+    const bytes = await fetched(cache);
+    const found = hash && (await digest(bytes));
+    if (!found || found === hash) return bytes;
+  }
+  throw new EditionError(`The file ${name} is of another edition`);
 }
 
 const fail = (error, id) => {
@@ -62,11 +67,11 @@ async function saved(url) {
 
 // Without signal some browsers refuse a worker's fetch before the service worker sees it, so the
 // worker looks into the cache itself.
-async function load(name) {
+async function load(name, cache = "default") {
   const url = new URL(name, RUNTIME);
   let reason;
   try {
-    const response = await network(url);
+    const response = await network(url, { cache });
     if (response.ok) return response;
     reason = response.status;
   } catch (error) {
@@ -79,8 +84,8 @@ async function load(name) {
 
 // The large files are packed by us, not by the host: the same few bytes on every host, and in the
 // cache as well, where a host's own packing would not last.
-async function inflated(name, type) {
-  const { body } = await load(`${name}.bin`);
+async function inflated(name, type, cache) {
+  const { body } = await load(`${name}.bin`, cache);
   const unpacked = body.pipeThrough(new DecompressionStream("gzip"));
   return new Response(unpacked, { headers: { "Content-Type": type } });
 }
@@ -88,18 +93,22 @@ async function inflated(name, type) {
 // Everything is asked for at once: one after the other, each file would wait for the last.
 const [way, edition] = self.name.split(" ");
 const ofArchives = import("./place.js");
-const boot = load("boot.json")
-  .then((response) => response.arrayBuffer())
-  .then((bytes) => checked("boot.json", bytes, edition))
-  .then((bytes) => JSON.parse(new TextDecoder().decode(bytes)));
-const stdlib = inflated("stdlib.zip", "application/zip");
+const bootFile = async (cache) => (await load("boot.json", cache)).arrayBuffer();
+const boot = checked("boot.json", bootFile, edition).then((bytes) => JSON.parse(new TextDecoder().decode(bytes)));
+const stdlib = archive("stdlib").then((bytes) => new Response(bytes, { headers: { "Content-Type": ZIP } }));
 
 async function archive(name) {
-  const response = await inflated(`${name}.zip`, "application/zip");
-  const bytes = await response.arrayBuffer().catch((error) => {
-    throw new FileError(`The file ${name}.zip broke off (${error.message})`);
-  });
-  return checked(`${name}.zip`, bytes, (await boot).archives[`${name}.zip`]);
+  const file = `${name}.zip`;
+  const fetched = async (cache) => {
+    const response = await inflated(file, ZIP, cache);
+    return response.arrayBuffer().catch((error) => {
+      throw new FileError(`The file ${file} broke off (${error.message})`);
+    });
+  };
+  const first = fetched("default"); // on its way before its hash is known
+  first.catch(() => {});
+  const { archives } = await boot;
+  return checked(file, (cache) => (cache === "default" ? first : fetched(cache)), archives[file]);
 }
 
 const further = new Map(); // archives by name: on their way, or come
@@ -217,8 +226,10 @@ async function reply({ id, request, needs }) {
     self.postMessage({ type: "loading" });
     await place("app", needs);
   }
+  const given = answers.get(id); // of its first stage: the next ones are asked by the same id
+  answers.delete(id);
   try {
-    return answers.get(id) ?? door(request);
+    return given ?? door(request);
   } catch (error) {
     if (placed.has("app")) throw error;
     await place("app");

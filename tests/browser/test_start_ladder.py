@@ -12,7 +12,7 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.asked import ASK, expect_replies, of_each_sheet
 from tests.browser.place import Place
-from tests.browser.sheet_helpers import Sheet
+from tests.browser.sheet_helpers import Sheet, link_to, usual
 from tests.browser.standing import NO_START, expect_standing
 from tests.browser.tools import VIEWPORTS
 
@@ -106,6 +106,17 @@ def test_a_saved_site_starts_from_its_memory_and_knows_every_sheet(saved):
     replies = page.evaluate(ASK, asked)
     expect_replies(asked, replies)
     box_answers(page)
+    page.close()
+
+
+@pytest.mark.parametrize("changes", [{}, {"array": "300 W"}], ids=["default", "link"])
+def test_an_answer_that_comes_in_stages_is_whole_after_a_start_from_memory(saved, changes):
+    texts = usual("week-ahead", **changes)
+    page = open_sheet(
+        saved, path=f"checks/week-ahead/{link_to('week-ahead', texts) if changes else ''}"
+    )
+    Sheet(page, "week-ahead").expect_answer(texts)
+    assert starts(page) == ["memory"]
     page.close()
 
 

@@ -38,6 +38,11 @@ CASES = {
         {"series": "1", "voltage": "15.2 V"},
         {"series": "1", "voltage": "15.1 V"},
     ),
+    # one may, two may not: 54.72 V in frost
+    "string.low-at-the-most": (
+        {"series": "1", "voltage": "15.2 V", "volts_limit": "54.7 V"},
+        {"series": "1", "voltage": "15.2 V", "volts_limit": "54.8 V"},
+    ),
     # 2 x 1.25 x 13.9 A = 34.75 A
     "strings.fuses-missing": (THREE, {**THREE, "series_fuse": "34.8 A"}),
     "strings.fuses-not-needed": ({**THREE, "series_fuse": "34.8 A"}, THREE),
@@ -145,6 +150,26 @@ def test_panels_too_few_when_hot_and_too_many_in_frost_are_told_so_and_not_to_be
     assert "string.no-count-fits" in found
     assert not found & {"string.none-in-series", "string.below-charge-when-hot"}
     assert remedy(SHEET, "string.no-count-fits", {**texts, "series": series}) is None
+
+
+@pytest.mark.parametrize(("series", "parallel"), [("2", "1"), ("1", "2")])
+def test_a_plain_switch_that_needs_more_than_its_limit_allows_is_told_so_both_ways(
+    series, parallel
+):
+    """24 V by PWM needs two panels of 20.4 V in a row, which reach 54.72 V in frost."""
+    pwm = {"regulator": "PWM", "voltage": "28.8 V", "volts_limit": "50 V"}
+    answer = calc.work(SHEET, {**pwm, "series": series, "parallel": parallel})
+    assert (answer.verdict, answer.rule) == ("stop", "string.no-count-fits")
+    assert not {"string.none-in-series", "panel.below-bank"} & set(answer.rules)
+
+
+def test_panels_that_charge_less_when_hot_are_still_to_be_wired_in_parallel():
+    """One of 18 V: open 24.3 V in frost and 18 V when hot, of which 14.4 V are needed."""
+    label = {"voc": "21.6 V", "vmp": "18 V", "isc": "6 A", "rated": "100 W", "volts_limit": "45 V"}
+    in_series = calc.work(SHEET, {**label, "series": "2"})
+    assert in_series.rule == "string.none-in-series"
+    beside = calc.work(SHEET, {**label, "series": "1", "parallel": "2"})
+    assert (beside.verdict, beside.rule) == ("caution", "string.low-at-the-most")
 
 
 @pytest.mark.parametrize(

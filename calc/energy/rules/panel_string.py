@@ -25,10 +25,19 @@ EXTRA_LOW: Annotated[Volts, Tag("highest extra-low direct voltage")] = 120.0
 
 
 def _no_count_fits(s: PanelString) -> bool:
-    """Return whether one is too few when hot and the next too many in frost, and it is felt."""
-    least = s.least_series
-    between = least is not None and least > s.most_series >= 1
-    return between and (s.over_input or s.blocked_when_hot)
+    """Return whether as many as may be in frost are too few to charge when hot."""
+    needed = s.needed_series
+    between = needed is not None and needed > s.most_series >= 1
+    return between and (s.over_input or s.blocked_when_hot or not s.array.reached)
+
+
+def _low(s: PanelString) -> bool:
+    return s.low_when_hot and s.series < s.most_series
+
+
+def _low_at_the_most(s: PanelString) -> bool:
+    """Return whether it charges less when hot, and no more in series are allowed."""
+    return s.low_when_hot and s.series == s.most_series
 
 
 def _over(s: PanelString) -> bool:
@@ -121,13 +130,13 @@ BLOCKED_WHEN_HOT = Rule[PanelString](
     id="string.below-charge-when-hot", level=Level.STOP, source="panel-heat", when=_blocked,
     headline="Put more panels in series: hot, the open string has only {hot_voc}, and charging needs {array.voltage}.",
     mend=_more,
-    covers=frozenset({"string.low-when-hot"}),
+    covers=frozenset({"string.low-when-hot", "string.low-at-the-most"}),
 )
 NO_COUNT_FITS = Rule[PanelString](
     id="string.no-count-fits", level=Level.STOP, source="panel-heat", when=_no_count_fits,
-    headline="Use other panels or another regulator: charging needs {least_series} in series, and its limit allows {most_series}.",
+    headline="Use other panels or another regulator: charging needs {needed_series} in series, and its limit allows {most_series}.",
     text="Hot panels lose voltage, cold ones gain it: with fewer in series they do not charge, with more the regulator fails on a frosty morning.",
-    covers=frozenset({"string.low-when-hot"}),
+    covers=frozenset({"string.low-when-hot", "string.low-at-the-most", "panel.below-bank"}),
 )
 FUSES_MISSING = Rule[PanelString](
     id="strings.fuses-missing", level=Level.STOP, source="iec-62548", when=_fuse_missing,
@@ -153,10 +162,15 @@ FUSE_BELOW_STRING = Rule[PanelString](
     mend=_fitting,
 )
 LOW_WHEN_HOT = Rule[PanelString](
-    id="string.low-when-hot", level=Level.CAUTION, source="panel-heat", when=lambda s: s.low_when_hot,
+    id="string.low-when-hot", level=Level.CAUTION, source="panel-heat", when=_low,
     headline="Put more panels in series: at {heat.cell} the string gives {hot_vmp}, and the regulator needs {wanted}.",
     text="On the hottest days the voltage is too low, and the panels charge less or not at all.",
     mend=_more,
+)
+LOW_AT_THE_MOST = Rule[PanelString](
+    id="string.low-at-the-most", level=Level.CAUTION, source="panel-heat", when=_low_at_the_most,
+    headline="Expect less when hot: {hot_vmp} of the {wanted} needed, and no more fit in series.",
+    text="The regulator's limit allows {most_series} in series. Panels with more cells, or a regulator with a higher voltage limit, charge on such days as well.",
 )
 LIMIT_NOT_KNOWN = Rule[PanelString](
     id="strings.limit-not-known", level=Level.CAUTION, source="iec-62548", when=lambda s: _parallel(s) and s.label.series_fuse is None,
@@ -233,6 +247,6 @@ PLAIN_SWITCH = Rule[PanelString](
 JUDGING = (
     OVER_INPUT_LIMIT, NONE_IN_SERIES, ONE_OVER_INPUT_LIMIT, NO_COUNT_FITS, panels.PANEL_BELOW_BANK, BLOCKED_WHEN_HOT,
     FUSE_ABOVE_LABEL, FUSES_MISSING, NO_FUSE_FITS, FUSE_BELOW_STRING,
-    LABEL_DISAGREES, COEFFICIENT_UNLIKELY, LOW_WHEN_HOT, panels.PANEL_NEAR_BANK, panels.SWITCH_WASTES,
+    LABEL_DISAGREES, COEFFICIENT_UNLIKELY, LOW_WHEN_HOT, LOW_AT_THE_MOST, panels.PANEL_NEAR_BANK, panels.SWITCH_WASTES,
     LIMIT_NOT_KNOWN, FUSE_LOADED_HARD, UNLIKE_PANELS, INPUT_CURRENT, panels.REGULATOR_TOO_SMALL,
 )
