@@ -80,13 +80,14 @@ WORKSHEET = Worksheet(
     ),
     steps=STEPS,
     rules=(
+        judged.VOLTAGE_OF_ANOTHER_BANK,  # or else all that follows is of another bank
         Placed(rule=banks.BEYOND_ALLOWED, at="allowed", headline="Use fewer loads at once or a stronger bank: {dc_current} is needed, and it may give {allowed.most}."),
         *placed("single_cable", *PARALLEL[:1]),
         *placed("draw", banks.BEYOND_ANY_BANK),
         Placed(rule=banks.HEAVY_LOAD, at="draw", headline="Check the data sheet: {dc_current} is {draw.rate} on this bank, and {usual_rate} is the usual continuous limit."),
         *placed("single_cable", *PARALLEL[1:]),
         judged.SURGE_BEYOND_BANK, judged.BEYOND_ONE_BATTERY,
-        judged.SURGE_BEYOND_BRIEF, judged.VOLTAGE_OF_ANOTHER_BANK, judged.NO_SAG_ALLOWED, judged.MUCH_FOR_IDLING, FINE,
+        judged.SURGE_BEYOND_BRIEF, judged.NO_SAG_ALLOWED, judged.MUCH_FOR_IDLING, FINE,
         judged.OUTPUT_CAN_KILL, judged.TRANSFER_SWITCH, judged.PART_FROM_BANK_FIRST, judged.CABLE_AND_FUSE, judged.BEYOND_HEAVY_CABLE,
         judged.SAGS_BEFORE_EMPTY, judged.STEEP_SURGE, judged.POOR_POWER_FACTOR, judged.MOTOR_POWER_FACTOR, judged.IDLE_DRAW,
         judged.IF_ONE_WAITS, judged.BANK_LIMIT_UNKNOWN,

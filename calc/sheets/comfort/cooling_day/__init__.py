@@ -52,7 +52,7 @@ WORKSHEET = Worksheet(
             caption="Where the heat comes from",
         ),
         Bars(
-            rows=(Row("Cooling takes", "charge"),), limits=(Limit("You use of the bank", "gives"),),
+            rows=(Row("Cooling takes", "charge"),), limits=(Limit("The bank gives", "gives"),),
             caption="Charge for the cooling, against the bank",
         ),
     )),

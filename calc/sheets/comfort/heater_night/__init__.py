@@ -24,7 +24,7 @@ WORKSHEET = Worksheet(
     about="Litres and amp-hours for a night of heat, and how to keep it safe.",
     calculate=calculate,
     picture=Bars(
-        rows=RowsOf("compared", "way", "charge"), limits=(Limit("You use of the bank", "gives"),),
+        rows=RowsOf("compared", "way", "charge"), limits=(Limit("The bank gives", "gives"),),
         caption="What the same night takes from the bank, by way of heating",
     ),
     fields=(

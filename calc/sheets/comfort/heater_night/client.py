@@ -13,7 +13,7 @@ EXPLANATION = Explanation(
         Point("Heat with {fuel}, not from the battery.", "fine"),
     ),
     reasons=(
-        Point("Electric heat takes {electric_charge} a night. You use {gives} of the battery."),
+        Point("Electric heat takes {electric_charge} a night. The battery gives {gives}."),
         Point("With {fuel}, fan and pump take only {charge}: {bank_share} of that."),
         Point("{fuel_used} of {fuel} gives {hours} of heat."),
         Point("A night of heat takes {charge} from the battery."),
@@ -26,5 +26,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Carbon monoxide: a heater that burns fuel needs its exhaust outside and a working alarm inside."),
     ),
-    bars=(("Heater as planned", "charge"), ("Electric heat", "electric_charge"), ("You use of the battery", "gives")),
+    bars=(("Heater as planned", "charge"), ("Electric heat", "electric_charge"), ("The battery gives", "gives")),
 )

@@ -27,5 +27,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Burns: water over 50 °C scalds within seconds. A mixing valve prevents that."),
     ),
-    bars=(("Hot water takes", "charge"), ("You use of the battery", "gives")),
+    bars=(("Hot water takes", "charge"), ("The battery gives", "gives")),
 )

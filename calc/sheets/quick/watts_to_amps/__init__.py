@@ -29,7 +29,7 @@ WORKSHEET = Worksheet(
     calculate=calculate,
     picture=Either((
         Bars(
-            needs="gives", rows=(Row("This takes", "charge"),), limits=(Limit("You use of the bank", "gives"),),
+            needs="gives", rows=(Row("This takes", "charge"),), limits=(Limit("The bank gives", "gives"),),
             caption="Charge taken, against what you use of the bank",
         ),
         Bars(

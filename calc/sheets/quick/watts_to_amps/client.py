@@ -24,5 +24,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Fire: a high current needs thick cable, and a fuse close to the battery."),
     ),
-    bars=(("This takes", "charge"), ("You use of the battery", "gives")),
+    bars=(("This takes", "charge"), ("The battery gives", "gives")),
 )
