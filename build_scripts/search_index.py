@@ -50,7 +50,7 @@ PLAINLY = (
     r"(text=>text.replace(/(^|\s)(?:[\d.,]+\s*[a-z%]{0,2}|[a-z]|and|or|for|an)"
     r'(?=[\s?!.,:;]|$)/gi," ").trim()||text.trim())(TYPED)'
 )
-"""The same without numbers, single letters and words of asking, each of which begins other words."""
+"""The same without numbers, letters and short words, each of which begins other words."""
 
 
 def ask_plainly(site: Path) -> None:
