@@ -58,11 +58,11 @@ def browser() -> Iterator[Browser]:
 
 
 LONGEST = (
-    "webkit", "firefox", "access", "offline", "van_kept", "van", "failures", "start_ladder", "faults",
-    "moving", "silence", "links", "sheet", "print", "client", "remembered", "hostile_links", "keyboard",
-    "reading", "rows", "cases", "archives", "strange_links", "long_visits", "editions", "hosts",
-    "practice", "shell", "tree", "pages", "stages", "repository", "package", "search", "spoken",
-    "rows_paper", "install", "wall", "diagram",
+    "webkit", "firefox", "access", "offline", "van_kept", "van", "failures", "start_ladder",
+    "faults", "moving", "silence", "links", "sheet", "print", "client", "remembered",
+    "hostile_links", "keyboard", "reading", "rows", "cases", "archives", "strange_links",
+    "long_visits", "editions", "hosts", "practice", "shell", "tree", "pages", "stages",
+    "repository", "package", "search", "spoken", "rows_paper", "install", "wall", "diagram",
 )  # fmt: skip
 """The files that take longest, the longest first, by the processor's time."""
 
