@@ -43,26 +43,6 @@ def wait(site: Path) -> None:
     file.write_text(text, "utf-8")
 
 
-ASKED = re.compile(r"(?<=\){return )(\w)\.trim\(\)(?=\.split\(/\"\(\[\^\"\]\+\)\"/g\))")
-"""In the theme's script that searches: a question as it was typed."""
-
-PLAINLY = (
-    r"(text=>text.replace(/(^|\s)(?:[\d.,]+\s*[a-z%]{0,2}|[a-z]|and|or|for|an)"
-    r'(?=[\s?!.,:;]|$)/gi," ").trim()||text.trim())(TYPED)'
-)
-"""The same without numbers, letters and short words, each of which begins other words."""
-
-
-def ask_plainly(site: Path) -> None:
-    """Let the theme search for the words of a question that say what it is about."""
-    (file,) = (site / "assets" / "javascripts" / "workers").glob("search.*.min.js")
-    found = file.read_text("utf-8")
-    text, count = ASKED.subn(lambda typed: PLAINLY.replace("TYPED", typed[1]), found)
-    if count != 1:
-        raise ValueError(f"{file.name} no longer says how it reads a question.")
-    file.write_text(text, "utf-8")
-
-
 def searched(name: str) -> str:
     """Return what may be found of the worksheet `name`, each phrase once."""
     sheet = calc.find(name)

@@ -17,7 +17,7 @@ from build_scripts import client_files
 from build_scripts.finish import SiteError, finish
 from build_scripts.runtime import EVERY, build_runtime
 from build_scripts.runtime_files import page_files
-from build_scripts.search_index import ask_plainly, complete, wait
+from build_scripts.search_index import complete, wait
 
 PROJECT = Path(__file__).resolve().parent.parent
 RUNTIME = PROJECT / "build" / "runtime"
@@ -32,7 +32,6 @@ def main() -> int:
         guides(new)
         complete(new)
         wait(new)
-        ask_plainly(new)
         shortcuts(new)
         client_files.write(new)
         shutil.copytree(RUNTIME, new / "assets" / "runtime")
