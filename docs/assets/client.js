@@ -2,9 +2,9 @@
 // numbers, each of which must look like one. Then Python works the values anew, and says whether it
 // agrees; until then, or for ever, what stands here is marked as not checked.
 
-import { button, notCome, part, unescaped, whileHere } from "./parts.js";
+import { notCome, part, unescaped, whileHere } from "./parts.js";
 import { ask } from "./python.js";
-import { reason } from "./standing.js";
+import { reason, remedy } from "./standing.js";
 
 const LONGEST = 8_000; // characters of a link that are read
 const VAN = "van"; // the name by which a link explains a van, not a sheet's answer
@@ -170,8 +170,7 @@ export function arrive() {
     };
     const refuse = (why, words) => {
       if (!now()) return;
-      const [label, act] = why === "edition" ? ["Reload", () => location.reload()] : ["Try again", () => check(hash, place, van)];
-      told.replaceChildren(`${UNCHECKED} ${reason(why, words)} `, button(label, act));
+      told.replaceChildren(`${UNCHECKED} ${reason(why, words)} `, remedy(why, () => check(hash, place, van)));
     };
     const fragment = hash.slice(1, LONGEST);
     const request = van ? van.request(fragment, more) : { client: { do: "confirm", fragment } };

@@ -26,6 +26,10 @@ const REASONS = {
 // Why Python gives no reply, and what to do.
 export const reason = (why, words) => REASONS[why](words).join(" ");
 
+// The button beside that. Another edition is not cured by asking once more.
+export const remedy = (why, retry) =>
+  why === "edition" ? button("Reload", () => location.reload()) : button("Try again", retry);
+
 // `retry` asks once more what was asked last.
 export function standing(sheet, retry) {
   const [answer, gist, place] = ["answer", "gist", "standing"].map((name) => part(sheet, name));
@@ -125,8 +129,7 @@ export function standing(sheet, retry) {
     refused(why, said) {
       mark(false);
       tell(say(...REASONS[why](said)));
-      if (why === "edition") place.append(" ", button("Reload", () => location.reload()));
-      else if (why !== "failed") place.append(" ", button("Try again", retry));
+      if (why !== "failed") place.append(" ", remedy(why, retry));
     },
   };
 }

@@ -17,6 +17,7 @@ const RUNTIME = new URL("./runtime/", import.meta.url);
 const network = self.fetch.bind(self);
 const IDLE = 500;
 const ZIP = "application/zip";
+const LIBRARY = "stdlib.zip";
 const mark = (name) => performance.mark(name); // for build_scripts/bench
 mark("worker runs");
 
@@ -95,21 +96,28 @@ const [way, edition] = self.name.split(" ");
 const ofArchives = import("./place.js");
 const bootFile = async (cache) => (await load("boot.json", cache)).arrayBuffer();
 const boot = checked("boot.json", bootFile, edition).then((bytes) => JSON.parse(new TextDecoder().decode(bytes)));
-const stdlib = archive("stdlib").then((bytes) => new Response(bytes, { headers: { "Content-Type": ZIP } }));
-
-async function archive(name) {
-  const file = `${name}.zip`;
-  const fetched = async (cache) => {
-    const response = await inflated(file, ZIP, cache);
-    return response.arrayBuffer().catch((error) => {
-      throw new FileError(`The file ${file} broke off (${error.message})`);
-    });
-  };
-  const first = fetched("default"); // on its way before its hash is known
-  first.catch(() => {});
-  const { archives } = await boot;
-  return checked(file, (cache) => (cache === "default" ? first : fetched(cache)), archives[file]);
+async function bytesOf(file, cache = "default") {
+  const response = await inflated(file, ZIP, cache);
+  return response.arrayBuffer().catch((error) => {
+    throw new FileError(`The file ${file} broke off (${error.message})`);
+  });
 }
+
+// What has come is looked at as soon as its hash is known.
+async function sound(file, first) {
+  first.catch(() => {}); // told to whoever awaits this
+  const { archives } = await boot;
+  return checked(file, (cache) => (cache === "default" ? first : bytesOf(file, cache)), archives[file]);
+}
+
+const archive = (name) => sound(`${name}.zip`, bytesOf(`${name}.zip`));
+
+// Python begins with its library before that is looked at, but is not ready before.
+const library = bytesOf(LIBRARY);
+const stdlib = library.then((bytes) => new Response(bytes, { headers: { "Content-Type": ZIP } }));
+const isOwnLibrary = sound(LIBRARY, library).then(async (bytes) => {
+  if (bytes !== (await library)) throw new EditionError(`Python began with a ${LIBRARY} of another edition`);
+});
 
 const further = new Map(); // archives by name: on their way, or come
 
@@ -153,7 +161,7 @@ const code = import(`${INDEX}pyodide.asm.mjs`); // the loader imports it later, 
 // The loader fetches and compiles by itself; it is handed what is already on its way. It would
 // also wait for ever for a wasm that is refused, where `wasm` fails.
 const early = new Map([
-  [new URL("stdlib.zip", RUNTIME).href, stdlib],
+  [new URL(LIBRARY, RUNTIME).href, stdlib],
   [`${INDEX}pyodide.asm.wasm`, new Response()],
 ]);
 self.fetch = async (input, options) => early.get(String(input?.url ?? input)) ?? network(input, options);
@@ -170,7 +178,7 @@ async function startPython(found) {
   const { info } = await boot;
   return loadPyodide({
     indexURL: INDEX,
-    stdLibURL: new URL("stdlib.zip", RUNTIME).href,
+    stdLibURL: new URL(LIBRARY, RUNTIME).href,
     lockFileContents: { info, packages: {} },
     ...(found && (await ofMemory).restoring(found, (await code).default)),
   });
@@ -285,7 +293,7 @@ self.onmessage = ({ data }) => {
 };
 
 // Each is watched by itself: a file that does not come can leave the loader waiting.
-Promise.all([openDoor(), boot, stdlib, wasm, loader, code]).then(([ask]) => {
+Promise.all([openDoor(), boot, stdlib, isOwnLibrary, wasm, loader, code]).then(([ask]) => {
   door = ask;
   self.postMessage({ type: "ready", ms: performance.now() - started, rung });
   goOn();
