@@ -71,5 +71,4 @@ OHMS_14, OHMS_2 = 3.14 * WARM, 0.194 * WARM
 REST = 4 * 3.3481
 # Solid annealed copper, 1/58 ohm mm²/m at 20 °C; areas by the definition of the gauge
 AREA_2 = 3.14159265 / 4 * (0.127 * 92 ** (34 / 39)) ** 2
-AREA_14 = 3.14159265 / 4 * (0.127 * 92 ** (22 / 39)) ** 2
 JOINTS = 4 * 0.1e-3  # of each loop, as the worksheet of shorts has them

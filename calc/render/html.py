@@ -3,6 +3,8 @@
 The standard `html` module would bring its table of two thousand names into the page.
 """
 
+from functools import cache
+
 
 class Markup(str):
     """Text that is already HTML."""
@@ -19,7 +21,7 @@ def el(tag: str, *children: object, **attributes: object) -> Markup:
     for name, value in attributes.items():
         if value is None or value is False:
             continue
-        plain = _PLAIN.get(name) or _plain(name)
+        plain = _plain(name)
         head += f" {plain}" if value is True else f' {plain}="{_escaped(str(value))}"'
     inside = join(*children)
     if not inside and tag in _VOID:
@@ -46,8 +48,9 @@ def join(*children: object) -> Markup:
     return Markup("".join(parts))
 
 
+@cache
 def _plain(name: str) -> str:
-    return _PLAIN.setdefault(name, name.rstrip("_").replace("_", "-"))
+    return name.rstrip("_").replace("_", "-")
 
 
 def _escaped(text: str) -> str:
@@ -58,5 +61,4 @@ def _escaped(text: str) -> str:
     return text
 
 
-_PLAIN: dict[str, str] = {}  # names of attributes, as they are written here and in HTML
 _VOID = {"input", "br", "hr", "link"}

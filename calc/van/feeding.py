@@ -64,13 +64,11 @@ class Feeding:
         return solve([*parts, short], self.minus).between(self.plus, self.minus)
 
 
-def feeding(
-    van: Van, part: Part, plus: str, minus: str | None, without: Part | None = None
-) -> Feeding | None:
+def feeding(van: Van, part: Part, plus: str, minus: str | None) -> Feeding | None:
     """Return what feeds a short of `part` between two parts, by their ids; None if nothing does.
 
-    Where `minus` is None the way back is taken to lie beside the plus. `without` is a run that is
-    taken to be open.
+    Where `minus` is None the way back is taken to lie beside the plus. The run itself is taken to
+    be open.
     """
     ways = (way(van, part, pole) for pole in (PLUS, MINUS))
     on_way = {run.id for found in ways if found is not None for run in found.runs}
@@ -91,7 +89,7 @@ def feeding(
             Link(edge.run.id, named.get(edge.near, f"{pole} {edge.near}"),
                  named.get(edge.far, f"{pole} {edge.far}"), edge.run)
             for edge in own
-            if edge.run is not without
+            if edge.run is not part
         ]  # fmt: skip
     high = names[PLUS].get(plus, f"{PLUS} {plus}")
     low = MINUS if minus is None else names[MINUS].get(minus, f"{MINUS} {minus}")

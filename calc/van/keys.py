@@ -68,8 +68,8 @@ class Key:
             found = replace(found, example=sample)  # for its default may go
         return replace(
             found, id=self.id, label=self.label or found.label, hint=self.hint or found.hint,
-            default=self.usual, default_by=None, only_if=None, optional=True, advanced=not self.few,
-            hidden=False, since=1, before="",
+            default=self.usual, default_by=None, only_if=None, only_above="",
+            optional=True, advanced=not self.few, hidden=False, since=1, before="",
         )  # fmt: skip
 
 

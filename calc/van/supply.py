@@ -169,8 +169,8 @@ def _supply_by_bank(van: Van, part: Part) -> Supply | Came:
     most_direct = returned
     if back is None or not (back.runs or _return_is_said(van, part)):
         most_direct = start if start in roots(van) else None
-    own_side = feeding(van, part, start, most_direct, part)
-    beside = feeding(van, part, start, returned if back and back.runs else None, part)
+    own_side = feeding(van, part, start, most_direct)
+    beside = feeding(van, part, start, returned if back and back.runs else None)
     beyond = _beyond(van, part, start, most_direct or start)
     if own_side is None or beside is None:
         return unknown(f"{part.place}.from")
@@ -204,7 +204,7 @@ def _beyond(van: Van, part: Part, start: str, minus: str) -> Feeding | None:
         return None
     ends = (one for one in edges(van)[PLUS] if one.run is part)
     far = next((one.far if one.near == start else one.near for one in ends), None)
-    return None if far is None else feeding(van, part, far, minus, part)
+    return None if far is None else feeding(van, part, far, minus)
 
 
 @once_for_each_van

@@ -17,10 +17,10 @@ from tests.browser.sheet_helpers import (
     open_sheet,
     usual,
 )
+from tests.browser.strange_links import LONGEST
 from tests.browser.tools import VIEWPORTS, Server
 
 RUN = "wire-drop"
-MOST = 65_536  # signs of a fragment that anything reads
 WORDS = (Text, Rows)  # fields that take nearly any text
 
 pytestmark = pytest.mark.one_visit
@@ -116,11 +116,11 @@ def test_of_a_link_of_two_megabytes_no_page_reads_more_than_the_beginning(still,
     long = "#v=1&van=" + "x" * 2_000_000
     still.goto("about:blank")
     still.goto(f"{server.url}{path}{long}")
-    assert still.evaluate("() => location.hash") == long[:MOST]
+    assert still.evaluate("() => location.hash") == long[:LONGEST]
     expect(still.locator("h1").first).to_be_visible()
     still.evaluate("(hash) => { location.hash = hash; }", long.replace("x", "y"))
     cut = "(most) => location.hash.endsWith('y') && location.hash.length === most"
-    still.wait_for_function(cut, arg=MOST)
+    still.wait_for_function(cut, arg=LONGEST)
 
 
 def test_no_markup_brings_a_script_with_it(browser, server):

@@ -115,9 +115,7 @@ def test_a_list_has_a_name_in_every_row_and_columns_that_stand_alone(sheet):
             assert isinstance(first, Text)
             assert not first.optional and not first.default
             assert not any(isinstance(column, (Text, Rows)) and column.default for column in others)
-            assert not [
-                one for one in field.columns if one.default_by or one.only_if or one.advanced
-            ]
+            assert not [one for one in field.columns if one.rests_on or one.advanced]
             assert len({column.id for column in field.columns}) == len(field.columns)
             assert 1 < len(field.read(field.default).rows) < field.most
             for column in others:

@@ -42,6 +42,7 @@ def test_every_worksheet_opens_for_something_of_a_van():
 @pytest.mark.parametrize(("sheet", "field"), BINDINGS)
 def test_what_a_binding_names_is_there(sheet, field):
     declared = calc.find(sheet).field(field)
+    assert not calc.find(sheet).field(field).only_above, "a van reads what goes by a choice alone"
     source = BINDINGS[sheet, field]
     if source.endswith("()"):
         assert source.removesuffix("()") in DERIVED

@@ -8,7 +8,7 @@ from calc.van.judging import mended
 from calc.van.record import Van
 from calc.van.rules.schedule_rules import ASKED, RULES
 from tests.counts import chance, often
-from tests.unit.test_van_schedule import VAN
+from tests.van_by_hand import VAN
 from tests.van_samples import drawn_van
 
 

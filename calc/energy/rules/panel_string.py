@@ -27,8 +27,7 @@ EXTRA_LOW: Annotated[Volts, Tag("highest extra-low direct voltage")] = 120.0
 def _no_count_fits(s: PanelString) -> bool:
     """Return whether as many as may be in frost are too few to charge when hot."""
     needed = s.needed_series
-    between = needed is not None and needed > s.most_series >= 1
-    return between and (s.over_input or s.blocked_when_hot or not s.array.reached)
+    return needed is not None and needed > s.most_series >= 1
 
 
 def _low(s: PanelString) -> bool:
@@ -41,15 +40,7 @@ def _low_at_the_most(s: PanelString) -> bool:
 
 
 def _over(s: PanelString) -> bool:
-    return s.over_input and s.most_series > 1 and not _no_count_fits(s)
-
-
-def _none_in_series(s: PanelString) -> bool:
-    return s.over_input and s.most_series == 1 and not _no_count_fits(s)
-
-
-def _blocked(s: PanelString) -> bool:
-    return s.blocked_when_hot and not _no_count_fits(s)
+    return s.over_input and s.most_series > 1
 
 
 def _fewer(s: PanelString) -> Change | None:
@@ -116,7 +107,7 @@ OVER_INPUT_LIMIT = Rule[PanelString](
     mend=_fewer,
 )
 NONE_IN_SERIES = Rule[PanelString](
-    id="string.none-in-series", level=Level.STOP, source="nec-690-7", when=_none_in_series,
+    id="string.none-in-series", level=Level.STOP, source="nec-690-7", when=lambda s: s.over_input and s.most_series == 1,
     headline="Wire these panels in parallel only: {series} in series reach {cold_voc} at {cold}, over the regulator's {limits.volts}.",
     text=_BREAKS,
     mend=_fewer,
@@ -127,7 +118,7 @@ ONE_OVER_INPUT_LIMIT = Rule[PanelString](
     text=_BREAKS,
 )
 BLOCKED_WHEN_HOT = Rule[PanelString](
-    id="string.below-charge-when-hot", level=Level.STOP, source="panel-heat", when=_blocked,
+    id="string.below-charge-when-hot", level=Level.STOP, source="panel-heat", when=lambda s: s.blocked_when_hot,
     headline="Put more panels in series: hot, the open string has only {hot_voc}, and charging needs {array.voltage}.",
     mend=_more,
     covers=frozenset({"string.low-when-hot", "string.low-at-the-most"}),
@@ -136,7 +127,10 @@ NO_COUNT_FITS = Rule[PanelString](
     id="string.no-count-fits", level=Level.STOP, source="panel-heat", when=_no_count_fits,
     headline="Use other panels or another regulator: charging needs {needed_series} in series, and its limit allows {most_series}.",
     text="Hot panels lose voltage, cold ones gain it: with fewer in series they do not charge, with more the regulator fails on a frosty morning.",
-    covers=frozenset({"string.low-when-hot", "string.low-at-the-most", "panel.below-bank"}),
+    covers=frozenset({
+        "string.over-input-limit", "string.none-in-series", "string.below-charge-when-hot",
+        "string.low-when-hot", "string.low-at-the-most", "panel.below-bank",
+    }),
 )
 FUSES_MISSING = Rule[PanelString](
     id="strings.fuses-missing", level=Level.STOP, source="iec-62548", when=_fuse_missing,

@@ -5,7 +5,8 @@ import pytest
 from calc.judge import Level
 from calc.van.demos import demo
 from calc.van.files import read_van
-from tests.unit.test_van_schedule import OHMS_14, STEP_DOWN, VAN, of
+from tests.unit.test_van_schedule import STEP_DOWN
+from tests.van_by_hand import OHMS_14, VAN, of
 
 
 def test_a_load_behind_a_converter_draws_at_its_voltage():
