@@ -12,6 +12,7 @@ from calc.units.si import Amperes, Metres, Tag, Volts
 from calc.van.bind import filled
 from calc.van.facts import system_volts
 from calc.van.from_runs import converter_before
+from calc.van.guard import guard
 from calc.van.judging import Fact, known, there
 from calc.van.net import owner
 from calc.van.paths import roots, runs, way
@@ -33,8 +34,8 @@ GUARDED = ("circuits", "cables", "inverter", "shore", "regulators", "converters"
 class Run(Fact):
     """A run that leaves the bank's plus.
 
-    `guard` is the rating of the nearest fuse ahead of it: 0 where there is surely none, None where
-    it is not known. `ampacity` is what its conductor can carry. The texts are those of a fuse that
+    `guard` is what the fuses ahead of it let through: 0 where there are surely none, None where it
+    is not known. `ampacity` is what its conductor can carry. The texts are those of a fuse that
     would suit.
     """
 
@@ -62,34 +63,6 @@ def guarded(van: Van) -> Iterator[Run]:
             fuse_text=fuse,
             family_text=family,
         )
-
-
-def guard(van: Van, part: Part) -> Amperes | None:
-    """Return the rating [A] of the nearest fuse ahead of a run, 0 where there is surely none.
-
-    Behind a converter it is what that gives: a fuse before it carries another current. None where a
-    fuse on the way, or the way itself, is not known.
-    """
-    found = way(van, part)
-    if found is None:
-        return None
-    for run in found.runs:
-        if run.kind.id == "converters":
-            return run.si("rated_current")
-        if there(run, "fuse") is None:
-            return None
-        if (rating := run.si("fuse")) is not None:
-            return rating
-    battery = van.by_id(found.nodes[-1])
-    own = [battery] if battery and battery.kind.id == "batteries" else _house(van)
-    fused = [there(one, "fuse") for one in own]
-    if None in fused or not fused:
-        return None
-    return max((one.si("fuse") or 0.0) for one in own) if all(fused) else 0.0
-
-
-def _house(van: Van) -> list[Part]:
-    return [one for one in van.all("batteries") if one.id in roots(van)]
 
 
 def _answer(van: Van, sheet: str, part: Part) -> Outcome | None:
