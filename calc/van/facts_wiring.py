@@ -65,6 +65,24 @@ def guarded(van: Van) -> Iterator[Run]:
         )
 
 
+@dataclass(frozen=True, kw_only=True)
+class Fed(Fact):
+    """A main cable: what the fuses ahead of it let `through`, and the `current` that it carries."""
+
+    through: Amperes
+    current: Amperes
+
+
+def fed(van: Van) -> Iterator[Fed]:
+    """Yield each plus cable of which both are known, and a fuse is ahead."""
+    for row in schedule(van).rows:
+        minus = "pole" in row.part.values and known(row.part, "pole") == "minus"
+        if row.part.kind.id != "cables" or minus or row.current is None:
+            continue
+        if through := guard(van, row.part):
+            yield Fed(at=row.part.place, part=row.part.name, through=through, current=row.current)
+
+
 def _answer(van: Van, sheet: str, part: Part) -> Outcome | None:
     found = filled(van, sheet, part)
     return None if found.lacking else attempted(sheet, found.texts)

@@ -224,6 +224,11 @@ CASES = {
         {"circuits[1].fuse": "none", "cables[4].fuse": "61 A"},
         {"circuits[1].fuse": "none", "cables[4].fuse": "60 A"},
     ),
+    # two batteries side by side, and 120 A over the main cable
+    "van.fuses-ahead-below-current": (
+        {"batteries[1].fuse": "59 A"},
+        {"batteries[1].fuse": "60 A"},
+    ),
     # 3 % of 12 V is 0.36 V; the copper of the fridge loses a third of that
     "van.measured-drop-over-limit": (
         {"circuits[1].measured_drop": "370 mV"},

@@ -7,16 +7,18 @@ from typing import Annotated
 
 from calc.electrical.fuses import CEILING
 from calc.judge import Level
-from calc.units.compare import at_most
+from calc.units.compare import at_least, at_most
 from calc.units.si import Number, Tag
 from calc.van.facts_wiring import (
     SHEATHED_AT_MOST,
     Dangling,
+    Fed,
     Limited,
     MainFuse,
     MeasuredDrop,
     Run,
     dangling,
+    fed,
     guarded,
     limited,
     main_fuses,
@@ -83,6 +85,11 @@ FUSE_ABOVE = VanRule[Run](  # up to one and a half times, as the worksheet of fu
     text="The fuse ahead clears a short, but not an overload of this conductor.",
     mends=_fuse,
 )
+FUSES_AHEAD_SMALL = VanRule[Fed](
+    id="van.fuses-ahead-below-current", level=Level.STOP, when=lambda f: not at_least(f.through, f.current), source="nec-125", key="current",
+    headline="Use larger fuses ahead of {part}: they pass {through}, and it carries {current}.",
+    text="They open without a fault. Batteries side by side share the current, so their fuses add.",
+)
 FUSE_FAR = VanRule[MainFuse](  # beyond what a sheath would allow it is a stop, sheathed or not
     id="van.main-fuse-far-from-bank", level=Level.CAUTION, when=lambda m: not at_most(m.unfused, m.allowed) and at_most(m.unfused, SHEATHED_AT_MOST), source="33cfr-place", key="unfused",
     headline="Move the fuse of {part} to within {allowed} of the post, or sheathe the cable up to it.",
@@ -117,5 +124,5 @@ NOWHERE = VanRule[Dangling](
     headline="Name the part: {part} refers to “{named}”, which is not in this record.",
 )
 ASKED = (
-    Asked(guarded, (NO_FUSE, FUSE_TOO_FAR_ABOVE, FUSE_ABOVE)), Asked(main_fuses, (FUSE_FAR, FUSE_TOO_FAR)), Asked(limited, (MAY_NEVER_OPEN, MAY_COOK)), Asked(measured_drops, (LOST_ON_THE_WAY,)), Asked(dangling, (NOWHERE,)),
+    Asked(guarded, (NO_FUSE, FUSE_TOO_FAR_ABOVE, FUSE_ABOVE)), Asked(fed, (FUSES_AHEAD_SMALL,)), Asked(main_fuses, (FUSE_FAR, FUSE_TOO_FAR)), Asked(limited, (MAY_NEVER_OPEN, MAY_COOK)), Asked(measured_drops, (LOST_ON_THE_WAY,)), Asked(dangling, (NOWHERE,)),
 )
