@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.units.si import Amperes
 from calc.van.bank_source import other_battery
 from calc.van.came import Came, amps, key_of, unknown
+from calc.van.feeding import feeding
 from calc.van.from_bank import house
 from calc.van.paths import CONVERTS, way
 from calc.van.record import Part, Van
@@ -32,8 +33,8 @@ def far_end(van: Van, part: Part | None) -> Came | None:
 def upstream(van: Van, part: Part | None) -> Part | None:
     """Return the nearest run before a run that has a fuse, else the only battery; None if neither.
 
-    Of several batteries side by side no fuse carries all of the current, and one ahead of a
-    converter or an inverter carries another current.
+    Of several batteries side by side no fuse carries all of the current, whether it stands at a
+    post or in a cable of one's own, and one ahead of a converter carries another current.
     """
     there = way(van, part) if part is not None else None
     if part is None or there is None or other_battery(van, part) is not None:
@@ -42,7 +43,8 @@ def upstream(van: Van, part: Part | None) -> Part | None:
         if run.kind.id in CONVERTS:
             return None
         if run["fuse"].state is not State.NONE:
-            return run
+            # Where another way is left without it, each carries a part.
+            return None if feeding(van, run, there.nodes[0], None) else run
     found = house(van)
     alone = len(found) == 1 and found[0].si("units") == 1
     return found[0] if alone and found[0]["fuse"].state is not State.NONE else None

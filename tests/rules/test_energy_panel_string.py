@@ -8,6 +8,7 @@ a close mount the cells are 49.46 K above the air (King), so 59.46 K above 25 °
 import pytest
 
 import calc
+from calc.sheets.charging.panel_string.calculate import onward
 from tests.rules.judging import fires, mended, remedy
 
 SHEET = "panel-string"
@@ -191,3 +192,18 @@ def test_a_blank_label_is_never_fine_where_it_decides():
     assert calc.work(SHEET, {**THREE, "series_fuse": ""}).verdict == "caution"
     fused = {**THREE, "series_fuse": "", "string_fuse": "25 A"}
     assert calc.work(SHEET, fused).verdict == "caution"
+
+
+def test_the_yield_is_asked_for_by_the_string_s_own_regulator_and_not_where_it_stops():
+    """Two panels of 18.5 V on a plain switch at 28.8 V keep 28.8 of 37 V."""
+    pwm = {"regulator": "PWM", "vmp": "18.5 V", "voc": "22.5 V", "voltage": "28.8 V"}
+    steps = {one.sheet: dict(one.texts) for one in onward(calc.work(SHEET, pwm).result)}
+    asked = steps["sun-yield"]
+    assert (asked["regulator"], asked["panel_voltage"]) == ("PWM", "37 V")
+    keeps = (
+        calc.work("sun-yield", asked)["charge"]
+        / calc.work("sun-yield", {**asked, "panel_voltage": "28.81 V"})["charge"]
+    )
+    assert keeps == pytest.approx(28.81 / 37, rel=1e-2)
+    stopped = onward(calc.work(SHEET, {"volts_limit": "27.3 V"}).result)
+    assert "sun-yield" not in {one.sheet for one in stopped}

@@ -3,6 +3,7 @@
 import pytest
 
 from calc.van.files import read_van
+from calc.van.from_fuses import upstream
 from calc.van.guard import guard
 from calc.van.review import review
 from tests.unit.test_van_feeding import SECOND
@@ -42,3 +43,10 @@ def test_a_cable_that_the_fuses_of_two_batteries_can_overload_is_a_stop():
     thin = BARE.replace('fuse = "200 A"', 'fuse = "150 A"').replace("2 AWG", "4 AWG")
     found = {one.rule for one in review(read_van(thin)).findings if one.part_id == "main-plus"}
     assert "van.run-behind-too-large-fuse" in found
+
+
+def test_a_fuse_in_one_of_two_ways_is_in_no_order_with_one_behind_both():
+    for text, ahead in ((VAN + POSTS, "main-plus"), (VAN + FUSED, None)):
+        van = read_van(text)
+        found = upstream(van, van.by_id("pump"))
+        assert (found.id if found else None) == ahead

@@ -45,9 +45,15 @@ def _over(s: PanelString) -> bool:
 
 def _fewer(s: PanelString) -> Change | None:
     """Return the most panels in series that the regulator takes, if they still charge when hot."""
-    least = s.least_series
-    enough = least is not None and s.most_series >= least
+    needed = s.needed_series
+    enough = needed is not None and s.most_series >= needed
     return Change({"series": s.most_series}) if enough else None
+
+
+def _beside(s: PanelString) -> Change | None:
+    """Return all panels beside each other, if one still charges when hot."""
+    alone = _fewer(s)
+    return Change({**alone.values, "parallel": s.series * s.parallel}) if alone else None
 
 
 def _more(s: PanelString) -> Change | None:
@@ -110,7 +116,7 @@ NONE_IN_SERIES = Rule[PanelString](
     id="string.none-in-series", level=Level.STOP, source="nec-690-7", when=lambda s: s.over_input and s.most_series == 1,
     headline="Wire these panels in parallel only: {series} in series reach {cold_voc} at {cold}, over the regulator's {limits.volts}.",
     text=_BREAKS,
-    mend=_fewer,
+    mend=_beside,
 )
 ONE_OVER_INPUT_LIMIT = Rule[PanelString](
     id="string.one-panel-over-input-limit", level=Level.STOP, source="nec-690-7", when=lambda s: s.over_input and s.most_series < 1,

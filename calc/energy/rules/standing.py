@@ -21,7 +21,7 @@ IS_THERE = Rule[Standing](
 )
 TOO_LONG_BY_ITSELF = Rule[Standing](
     id="standing.too-long-by-itself", level=Level.STOP, when=lambda s: s.ruined and s.largest_drain is None and not s.drained,
-    headline="Charge it in between: it lasts {days}, and even without the drain not {away}.",
+    headline="Charge it in between: it lasts {days}, not {away}.",
     mend=lambda s: Change({"away": s.days}),
 )
 TOO_LONG_EITHER_WAY = Rule[Standing](

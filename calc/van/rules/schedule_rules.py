@@ -60,7 +60,7 @@ BATTERIES_SHARE_A_FUSE = VanRule[BatteryFuse](
     id="van.batteries-without-own-fuses", level=Level.CAUTION, source="abyc-bank", key="fuse",
     when=lambda b: b.none and b.units is not None and b.units > 1,
     headline="Fit a fuse at the post of each battery: the others feed a short in one of them.",
-    text="Fire: batteries in parallel drive their current into the one that fails, and a main fuse does not carry it.",
+    text="Fire: batteries in parallel drive their current into the one that fails, and that current does not pass the main fuse.",
 )
 BATTERY_FUSE_TOO_WEAK = VanRule[BatteryFuse](
     id="van.battery-fuse-cannot-interrupt", level=Level.STOP, source="practice", key="fuse_family",

@@ -29,7 +29,7 @@ def onward(found: InverterNeed) -> tuple[NextStep, ...]:
         return ()
     wire: tuple[tuple[str, str], ...] = (
         ("current", f"{current:.6g} A"),
-        ("voltage", f"{max(load.lowest_voltage, 1):.6g} V"),
+        ("voltage", f"{load.voltage:.6g} V"),  # fuses are rated for what charges the bank
     )
     if cables > 1:
         wire += (("parallel", f"{cables:.0f}"),)

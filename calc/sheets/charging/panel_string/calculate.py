@@ -82,10 +82,16 @@ def onward(found: PanelString) -> tuple[NextStep, ...]:
         ("voltage", f"{array.voltage:.4g} V"),
         ("fuse_place", "at-the-battery"),
     )
-    return (
+    moves = [
         NextStep("Cable from the panels", cable, "wire-size"),
         NextStep("Fuse between regulator and battery", fuse, "fuse-choice"),
-        NextStep(
-            "Their yield in a day", (("array", f"{min(20e3, array.power):.6g} W"),), "sun-yield"
-        ),
-    )
+    ]
+    if array.reached and not (found.over_input or found.blocked_when_hot):
+        sun = (
+            ("array", f"{min(20e3, array.power):.6g} W"),
+            ("regulator", array.regulator),
+            ("panel_voltage", f"{min(1000.0, array.panel_voltage):.6g} V"),
+            ("voltage", f"{array.voltage:.6g} V"),
+        )
+        moves.append(NextStep("Their yield in a day", sun, "sun-yield"))
+    return tuple(moves)
