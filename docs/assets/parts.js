@@ -55,6 +55,23 @@ export function button(label, act) {
 let last;
 document.addEventListener("focusin", ({ target }) => (last = target));
 
+// What had the focus in `place` keeps it while that is made anew, by its like in what is made, and is
+// in the window afterwards; without a like, the place itself has it.
+export function steadily(place, change) {
+  const focused = document.activeElement;
+  const inside = place.contains(focused);
+  change();
+  if (!inside) return;
+  // The theme marks what the keys have reached.
+  const marked = ({ dataset }) => JSON.stringify({ ...dataset, focusVisibleAdded: undefined });
+  const named = (one) => `${one.localName} ${marked(one)} ${one.textContent}`;
+  const like = () => [...place.querySelectorAll(focused.localName)].find((one) => named(one) === named(focused));
+  const now = focused.isConnected ? focused : (like() ?? place);
+  if (now === place) place.tabIndex = -1;
+  if (now !== focused) now.focus({ preventScroll: true });
+  if (now !== place) requestAnimationFrame(() => now.scrollIntoView({ block: "nearest" }));
+}
+
 // An answer is made anew: what was unfolded is so again, and what had the focus has it by the fold of
 // the same name, or else the answer has it. To be called before, and what it returns after.
 export function keepOpen(sheet, answer) {

@@ -1,7 +1,7 @@
 // Review, diagram and lists of a van: worked after each change, the open one shown. The marks beside
 // the parts come with the review.
 
-import { button, part } from "./parts.js";
+import { button, part, steadily } from "./parts.js";
 import { toClient } from "./to_client.js";
 import "./zoom.js";
 
@@ -31,7 +31,7 @@ export function viewing(page) {
   async function best() {
     const reply = await ask({ do: "best" }).catch(() => null);
     const place = part(panel("review"), "best");
-    if (place && reply) place.innerHTML = reply.html;
+    if (place && reply) steadily(panel("review"), () => (place.innerHTML = reply.html));
   }
 
   async function ask(more) {
@@ -45,10 +45,12 @@ export function viewing(page) {
     const opened = [...place.querySelectorAll("details[open]")].map((fold) => fold.dataset.fold);
     const drawn = [...place.querySelectorAll("[data-zoom]")];
     const seen = drawn.map((box) => [box.dataset.zoom, box.scrollLeft, box.scrollTop]);
-    place.innerHTML = html;
-    for (const fold of place.querySelectorAll("details[data-fold]")) {
-      fold.open ||= opened.includes(fold.dataset.fold);
-    }
+    steadily(place, () => {
+      place.innerHTML = html;
+      for (const fold of place.querySelectorAll("details[data-fold]")) {
+        fold.open ||= opened.includes(fold.dataset.fold);
+      }
+    });
     [...place.querySelectorAll("[data-zoom]")].slice(0, seen.length).forEach((box, which) => {
       box.dataset.zoom = seen[which][0];
       box.scrollTo(seen[which][1], seen[which][2]);

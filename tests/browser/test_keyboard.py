@@ -173,3 +173,28 @@ def test_a_van_is_begun_and_reviewed(page, server, keys):
     keys.to("[data-goto], [data-panel-review] summary")
     keys.press("Enter")
     keys.expect_seen()
+
+
+@pytest.mark.one_visit
+def test_what_has_the_focus_stays_in_the_window_when_more_comes_above_it(page, server, keys):
+    page.goto(f"{server.url}van/")
+    page.evaluate(
+        """async () => {
+            const { steadily } = await import(new URL("../assets/parts.js", location.href).href);
+            const [place, above, pressed] = ["section", "div", "button"].map((name) => document.createElement(name));
+            document.querySelector("[data-van]").prepend(place);
+            place.append(above, pressed);
+            Object.assign(pressed, { type: "button", textContent: "Go to it" });
+            pressed.focus();
+            scrollTo(0, 0);
+            steadily(place, () => (above.style.height = "3000px"));
+            window.anew = () => steadily(place, () => place.replaceChildren(above, pressed.cloneNode(true)));
+            window.empty = () => steadily(place, () => place.replaceChildren());
+        }"""
+    )
+    keys.expect_seen()
+    page.evaluate("anew()")
+    keys.expect_seen()
+    assert page.evaluate("document.activeElement.textContent") == "Go to it"
+    page.evaluate("empty()")
+    assert page.evaluate("document.activeElement.localName") == "section"
