@@ -61,7 +61,7 @@ def van_kit() -> dict[str, Any]:
         "set": "",
         "html": frame_html(advice, reasons, neglect, bars),
         "findings": {key: sentence_html(text, slot) for key, text in headlines().items()},
-        "kinds": {id: kind.one for id, kind in KINDS.items()},
+        "kinds": {id: kind.to_client for id, kind in KINDS.items()},
         "usual": {},
         "labels": {},
         "choices": {},

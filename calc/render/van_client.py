@@ -112,7 +112,7 @@ def _reason(one: Reason) -> list[Markup | str | None]:
 def _of(one: Reason) -> Markup:
     """Return whose a finding is: our word for the part with its number, and the van's name."""
     kind, _, number = one.where.partition(".")
-    ours = " ".join(filter(None, (KINDS[kind].one if kind else "", number)))
+    ours = " ".join(filter(None, (KINDS[kind].to_client if kind else "", number)))
     own = "" if one.name.lower() == ours else f"“{one.name}”"
     return el("b", ours, " " if ours and own else None, el("bdi", own) if own else None)
 

@@ -19,6 +19,10 @@ MINUS = "\u2212"
 _MODES = {UP: ROUND_CEILING, DOWN: ROUND_FLOOR}
 _SAME = Decimal("1e-9")
 _LONG = 4  # figures of a whole part, all of which are shown
+_CONSTANT = re.compile(  # not the number of a section, which has no unit behind it
+    r"(?<![\w.,])(\d+)\.(\d+)(?=(?: (?:to|or|and) \d+(?:\.\d+)?)?[ \u00a0]"
+    r"(?:mm²|mm|m|kW|W|kWh|Wh|kJ|V|A|Ah|L|h|Ω|mΩ|°C|°F|%|times)(?!\w))"
+)
 
 decimal_sign = ContextVar("decimal_sign", default=".")
 """What marks the decimals of a number that is shown: a point, or the comma that a reader types."""
@@ -74,6 +78,12 @@ def in_box(digits: str) -> str:
     """
     text = digits.replace(".", decimal_sign.get())
     return digits if re.fullmatch(r"[1-9]\d{0,2},\d{3}", text) else text
+
+
+def with_sign(text: str) -> str:
+    """Return a written sentence, its constants with the reader's decimal sign."""
+    sign = decimal_sign.get()
+    return text if sign == "." else _CONSTANT.sub(rf"\1{sign}\2", text)
 
 
 def with_mm2(text: str) -> str:

@@ -23,8 +23,8 @@ from calc.worksheet.shown_values import NAME
 
 TITLE = "What to mend in this van"
 ADVICE = (
-    "Do not build the electrics like this: {stops} and {cautions}. Change first: {first}.",
-    "Do not use the electrics yet: {stops} and {cautions}. Mend first: {first}.",
+    "Do not build the electrics like this: {stops} and {cautions}. Begin with: {first}.",
+    "Do not use the electrics yet: {stops} and {cautions}. Begin with: {first}.",
     "Do not use the electrics yet: {stops}, not proven, and {cautions}. Look first at: {first}.",
     "Settle {cautions} before you rely on the electrics. Begin with: {first}.",
     "Have the van checked again when anything in it changes: {stops} and {cautions} found.",

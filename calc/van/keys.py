@@ -78,7 +78,8 @@ class PartKind:
     """A kind of part: `id` is its table in the file, `one` the word for one of them.
 
     `many` tells that there is a list of them. `mark` is the letter of its marks on the diagram and
-    in the lists. `none` tells that a van may state that it has none of it.
+    in the lists. `none` tells that a van may state that it has none of it. `plainly` is the word
+    for one of them to a client, empty where that is `one`.
     """
 
     id: str
@@ -90,6 +91,12 @@ class PartKind:
     mark: str = ""
     none: bool = False
     walk: Walk = Walk.LOOK
+    plainly: str = ""
+
+    @property
+    def to_client(self) -> str:
+        """The word for one of them that somebody understands who has not made the van."""
+        return self.plainly or self.one
 
     def key(self, name: str) -> Key:
         """Return the key with the id `name`. Raises KeyError."""

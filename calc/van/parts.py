@@ -272,7 +272,7 @@ ALARMS = PartKind(id="alarms", title="Alarms", one="alarm", many=True, most=12, 
     Key(id="expiry", own=words("expiry", "Replace by", "2030-06", "Printed on it."), few=True, safety=True, walk=Walk.SMELL),
     Key(id="supply", own=one_of("supply", "Fed by", ("own-battery", "its own battery"), ("ahead-of-isolator", "the bank, ahead of the isolator"), ("behind-isolator", "the bank, behind the isolator")), safety=True, walk=Walk.SMELL),
 ))
-PATTERNS = PartKind(id="patterns", title="Patterns of use", one="pattern", many=True, most=8, walk=Walk.DESK, keys=(
+PATTERNS = PartKind(id="patterns", title="Patterns of use", one="pattern", plainly="planned use", many=True, most=8, walk=Walk.DESK, keys=(
     Key(id="name", own=words("name", "Name", "winter weekend"), few=True),
     Key(id="question", of="week-ahead.question", usual="trip", few=True, walk=Walk.DESK), Key(id="nights", of="week-ahead.nights", usual="2", few=True, walk=Walk.DESK),
     Key(id="month", of="week-ahead.month", few=True, walk=Walk.DESK), Key(id="latitude", of="week-ahead.latitude", few=True, walk=Walk.DESK),

@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 from calc.sources import SOURCES
-from calc.units.shown import decimal_sign
+from calc.units.shown import decimal_sign, with_sign
 from calc.worksheet.answer import Answer, Line, Said
 from calc.worksheet.declare import Step
 from calc.worksheet.findings import Finding
@@ -56,7 +56,7 @@ class Writer(ShownValues):
                 return those
             return self.name(found[1], self.place(found[1], at, own))
 
-        return NAME.sub(put, text)
+        return NAME.sub(put, with_sign(text))
 
     def answer(self) -> Answer:
         """Return the whole answer."""

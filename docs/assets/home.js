@@ -29,34 +29,41 @@ const without = (kept, page) => kept.filter((one) => one.page !== page);
 function chip({ page, words }, isPinned) {
   const node = Object.assign(document.createElement("span"), { className: "lw-chip" });
   const link = Object.assign(document.createElement("a"), { href: new URL(page, root).href, textContent: words });
+  const name = `Pin: ${words}`;
   const pin = button(isPinned ? "★" : "☆", () => {
+    const place = pin.closest("[data-recent]");
     write("pinned", [...without(read("pinned"), page), ...(isPinned ? [] : [{ page, words }])].slice(-MOST));
     list();
+    place.querySelector(`[aria-label="${CSS.escape(name)}"]`)?.focus();
   });
-  pin.setAttribute("aria-label", `Pin: ${words}`);
+  pin.setAttribute("aria-label", name);
   pin.setAttribute("aria-pressed", String(isPinned));
   node.append(link, pin);
   return node;
 }
 
+// In the page of questions, where there are any, and above the bar of a phone.
 function list() {
-  const place = document.querySelector("[data-recent]");
-  if (!place) return;
   const pinned = read("pinned");
   const others = read("recent").filter(({ page }) => !pinned.some((one) => one.page === page));
-  place.hidden = !pinned.length && !others.length;
-  const title = Object.assign(document.createElement("p"), { textContent: "Pinned and opened last, on this device only. " });
-  const where = new URL("units-links-privacy/#on-this-device", root).href;
-  title.append(Object.assign(document.createElement("a"), { href: where, textContent: "Units, and erase this" }));
-  place.replaceChildren(title, ...pinned.map((one) => chip(one, true)), ...others.map((one) => chip(one, false)));
+  const isEmpty = !pinned.length && !others.length;
+  for (const place of document.querySelectorAll("[data-recent]")) {
+    place.hidden = isEmpty && !place.popover;
+    const said = isEmpty ? "Nothing opened yet. What you open is listed here, on this device only. " : "Pinned and opened last, on this device only. ";
+    const title = Object.assign(document.createElement("p"), { textContent: said });
+    const where = new URL("units-links-privacy/#on-this-device", root).href;
+    title.append(Object.assign(document.createElement("a"), { href: where, textContent: "Units, and erase this" }));
+    place.replaceChildren(title, ...pinned.map((one) => chip(one, true)), ...others.map((one) => chip(one, false)));
+  }
 }
 
 function arrive() {
-  for (const one of document.querySelectorAll("[data-open-search]")) one.hidden = false;
+  for (const one of document.querySelectorAll("[data-open-search], [data-to-recent]")) one.hidden = false;
   note();
   list();
   if (document.querySelector("[data-device]")) import("./device.js").then((device) => device.arrive(), console.error);
 }
 
+document.addEventListener("click", ({ target }) => target.closest?.("#lw-recent a")?.closest("[popover]").hidePopover());
 if (window.document$) window.document$.subscribe(arrive);
 else arrive();

@@ -1,5 +1,6 @@
-// Typing with a thumb: a tap marks what stands in a box, a press of “next” leads to the next one, and
-// above a box stand keys for what a telephone's keys for numbers lack: the units, and the minus.
+// Typing with a thumb: a tap marks what stands in a box, a press of “next” leads to the next one, below
+// a box stands its hint once it is used, and above it while it is, keys for what a telephone's keys for
+// numbers lack: the units, and the minus.
 
 import { button } from "./parts.js";
 
@@ -35,9 +36,20 @@ function offerKeys(box) {
   box.parentElement.append(keys);
 }
 
+// A hint that went as its box is left would move what the finger is about to press; those further down
+// cannot.
+function useOnly(place, used) {
+  for (const row of place.querySelectorAll("[data-used]")) {
+    if (used.compareDocumentPosition(row) & Node.DOCUMENT_POSITION_FOLLOWING) delete row.dataset.used;
+  }
+  used.dataset.used = "";
+}
+
 export function easeTyping(place) {
   let fresh = null; // came into use with the tap that is going on
   place.addEventListener("focusin", ({ target }) => {
+    const row = target.closest(".lw-field, .lv-row");
+    if (row) useOnly(place, row);
     if (!isBox(target)) return;
     target.select();
     fresh = target;

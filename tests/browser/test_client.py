@@ -211,7 +211,7 @@ def test_what_a_link_says_of_a_van_is_numbers_and_names_only(still, server):
     said = page.locator("[data-said]")
     expect(told(page)).to_have_text(UNCHECKED)
     expect(said).to_contain_text("2 stops and 5 cautions")
-    expect(said).to_contain_text("Change first: pattern 1 “winter weekend”.")
+    expect(said).to_contain_text("Begin with: planned use 1 “winter weekend”.")
     expect(said).to_contain_text(
         "800\u00a0W cannot hold 18\u00a0°C at −8\u00a0°C, with 2179\u00a0W lost."
     )

@@ -28,6 +28,20 @@ NAME_AND_PLACE = """() => {
     const element = document.activeElement;
     return [(element.labels?.[0] ?? element).innerText, Math.round(element.getBoundingClientRect().y)];
 }"""  # noqa: E501
+COMES_ABOVE = """async () => {
+    const { steadily } = await import(new URL("../assets/parts.js", location.href).href);
+    const [place, above, pressed] = ["section", "div", "button"].map((name) => document.createElement(name));
+    document.querySelector("[data-van]").prepend(place);
+    place.append(above, pressed);
+    Object.assign(pressed, { type: "button", textContent: "Go to it" });
+    pressed.focus();
+    scrollTo(0, 0);
+    steadily(place, () => (above.style.height = "3000px"));
+    window.anew = () => steadily(place, () => place.replaceChildren(above, pressed.cloneNode(true)));
+    window.empty = () => steadily(place, () => place.replaceChildren());
+}"""  # noqa: E501
+"""Something in the van's page has the focus, and what stands above it grows."""
+
 FARTHEST = 45
 """How many presses of the tab key a reader may need from one thing to the next that is worked."""
 
@@ -178,20 +192,7 @@ def test_a_van_is_begun_and_reviewed(page, server, keys):
 @pytest.mark.one_visit
 def test_what_has_the_focus_stays_in_the_window_when_more_comes_above_it(page, server, keys):
     page.goto(f"{server.url}van/")
-    page.evaluate(
-        """async () => {
-            const { steadily } = await import(new URL("../assets/parts.js", location.href).href);
-            const [place, above, pressed] = ["section", "div", "button"].map((name) => document.createElement(name));
-            document.querySelector("[data-van]").prepend(place);
-            place.append(above, pressed);
-            Object.assign(pressed, { type: "button", textContent: "Go to it" });
-            pressed.focus();
-            scrollTo(0, 0);
-            steadily(place, () => (above.style.height = "3000px"));
-            window.anew = () => steadily(place, () => place.replaceChildren(above, pressed.cloneNode(true)));
-            window.empty = () => steadily(place, () => place.replaceChildren());
-        }"""
-    )
+    page.evaluate(COMES_ABOVE)
     keys.expect_seen()
     page.evaluate("anew()")
     keys.expect_seen()

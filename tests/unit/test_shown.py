@@ -13,9 +13,11 @@ from calc.units.shown import (
     NARROW_SPACE,
     NO_BREAK_SPACE,
     UP,
+    decimal_sign,
     grouped,
     quantity_text,
     rounded,
+    with_sign,
 )
 
 
@@ -157,3 +159,21 @@ def test_exactly_the_limit_is_within_it():
     answer = calc.work("wire-drop", inputs)
     assert answer.verdict == "fine"
     assert answer.shown["drop_percent"] == f"3{NO_BREAK_SPACE}%"
+
+
+@pytest.mark.parametrize(
+    ("written", "with_comma"),
+    [
+        ("is 16 AWG (1.3 mm²) or larger", "is 16 AWG (1,3 mm²) or larger"),
+        ("0.5 to 0.8 (no source)", "0.5 to 0.8 (no source)"),
+        ("loses 0.23 to 0.40 % of it", "loses 0,23 to 0,40 % of it"),
+        ("by 1.25 times", "by 1,25 times"),
+        ("33 CFR 183.425 and NEC 690.8(B)", "33 CFR 183.425 and NEC 690.8(B)"),
+        ("below −3.9 °C", "below −3,9 °C"),
+    ],
+)
+def test_constants_of_sentences_have_the_readers_sign(written, with_comma):
+    assert with_sign(written) == written
+    token = decimal_sign.set(",")
+    assert with_sign(written) == with_comma
+    decimal_sign.reset(token)
