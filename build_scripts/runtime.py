@@ -143,7 +143,7 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
 
 def repeated(requests: list[str]) -> list[int]:
     """The places of the questions that are put again: each stage goes with its first one."""
-    first = ('"values": {}', '"rest": true')
+    first = ('"values": {}', '"rest": true', '"shut": true')
     return [
         at
         for at, request in enumerate(requests)

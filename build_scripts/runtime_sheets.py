@@ -6,7 +6,7 @@ from itertools import zip_longest
 import calc
 from calc.worksheet.fields import Field, Quantity
 
-KNOWN = json.dumps({"sheet": "wire-drop", "values": {}})
+KNOWN = json.dumps({"sheet": "wire-drop", "values": {}, "unfolded": []})
 """A question that is put to a restored Python where the page's own has no known reply."""
 
 CODE = {"code": "wire-drop/#v=1"}
@@ -23,6 +23,7 @@ def requests() -> list[str]:
         asked.append({"sheet": sheet.id, "values": {}})
         later = [{"sheet": sheet.id, "rest": True}]  # one too many is answered with nothing
         asked += later * len(list(sheet.stages(sheet.read({})[0])))
+        asked += [_as_it_opens(sheet.id), *[{"sheet": sheet.id, "shut": True}] * 2]
         asked += [
             {"sheet": sheet.id, "values": {field.id: option.id}}
             for field in sheet.fields
@@ -48,7 +49,12 @@ def field_texts(field: Field) -> list[str]:
 
 def known() -> list[str]:
     """Questions whose replies a restored Python must know: every sheet as it opens, unchanged."""
-    return [json.dumps({"sheet": sheet, "values": {}}) for sheet in calc.worksheets()]
+    return [json.dumps(_as_it_opens(sheet)) for sheet in calc.worksheets()]
+
+
+def _as_it_opens(sheet: str) -> dict:
+    """What a page asks first: of its folds none is open."""
+    return {"sheet": sheet, "values": {}, "unfolded": []}
 
 
 def opened() -> list[str]:

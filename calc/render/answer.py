@@ -1,11 +1,12 @@
 """An answer as HTML: verdict, figures, picture, cautions, working, conditions and sources."""
 
 import re
-from collections.abc import Iterator, Sequence
-from functools import cache
+from collections.abc import Collection, Iterator, Sequence
+from functools import cache, partial
 
 from calc.judge import Level
 from calc.render.drawings import picture_html
+from calc.render.folds import Fold, fold_html
 from calc.render.html import Markup, el, join
 from calc.render.next_steps import are_next_steps, leads_html, next_steps_html
 from calc.render.table import table_html
@@ -13,6 +14,7 @@ from calc.sources import Source
 from calc.units.shown import with_mm2
 from calc.worksheet.answer import Answer, Line, Said
 from calc.worksheet.outputs import Output
+from calc.worksheet.result_table import Table
 
 _LONG_LIST = 4
 _BESIDE = 2  # results that stand beside the answer's figure
@@ -103,62 +105,76 @@ def answer_html(answer: Answer, *, heading: str = "h2", open_: bool = False) -> 
         _headline(answer),
         _results(answer, _single(answer)),
         *(next_steps_html(answer, result) for result in _ways(answer)),
-        *_behind(answer, open_=open_),
+        *_behind(answer),
+        *map(fold_html, (*_listed(answer), *last_folds(answer, open_=open_))),
     )
 
 
-def details_html(answer: Answer, *, done: float = 1.0) -> Markup:
-    """Return what a live sheet shows below its fields; `done` is the share that is worked."""
+def details_html(
+    answer: Answer, *, done: float = 1.0, opened: Collection[str] | None = None
+) -> Markup:
+    """Return what a live sheet shows below its fields; `done` is the share that is worked.
+
+    Of the folds only those that are `opened` are filled, all of them where it is None.
+    """
+    ways = [one for one in _ways(answer) if not _goes_on(answer, one)]
     return join(
         el("h2", "Details", class_="lw-answer-title"),
         _progress(done) if done < 1 else None,
-        *_behind(answer, more=_single(answer)[_BESIDE:], ways=_ways(answer)),
+        *_behind(answer, ways=ways),
+        *(fold_html(fold, opened) for fold in folds(answer)),
     )
 
 
-def _behind(
-    answer: Answer,
-    *,
-    open_: bool = False,
-    more: Sequence[Output] = (),
-    ways: Sequence[Output] = (),
-) -> Iterator[Markup | None]:
-    """Yield what stands behind the answer: cautions first, then picture, tables and ways on to
-    other sheets, the working, the limits.
-    """
-    sheet = answer.worksheet
-    tabled = {table.of for table in sheet.tables}
+def folds(answer: Answer) -> Iterator[Fold]:
+    """Yield what a live sheet shows folded, in its order."""
+    if more := _single(answer)[_BESIDE:]:
+        name = f"More results ({len(more)})"
+        yield Fold("more-results", name, lambda: [_results(answer, more)])
+    yield from _listed(answer)
+    yield from last_folds(answer)
+
+
+def _behind(answer: Answer, *, ways: Sequence[Output] = ()) -> Iterator[Markup | None]:
+    """Yield what stands behind the answer: cautions first, then picture, tables and ways on."""
     yield cautions_html(answer)
     yield picture_html(answer)
-    yield from (table_html(answer, table) for table in sheet.tables if not table.folded)
-    yield from (next_steps_html(answer, one) for one in ways if not _goes_on(answer, one))
+    yield from (table_html(answer, one) for one in answer.worksheet.tables if not one.folded)
+    yield from (next_steps_html(answer, one) for one in ways)
     yield leads_html(answer)
-    if more:
-        summary = el("summary", f"More results ({len(more)})")
-        yield el("details", summary, _results(answer, more), data_fold="more-results")
-    yield from (list_html(answer, r) for r in _several(answer) if r.id not in tabled)
-    yield from (table_html(answer, table) for table in sheet.tables if table.folded)
-    yield from folds_html(answer, open_=open_)
 
 
-def folds_html(answer: Answer, *, open_: bool = False) -> Iterator[Markup]:
+def _listed(answer: Answer) -> Iterator[Fold]:
+    """Yield the results that are lists, and the tables that are folded."""
+    tables = answer.worksheet.tables
+    tabled = {table.of for table in tables}
+    yield from (list_fold(answer, one) for one in _several(answer) if one.id not in tabled)
+    for table in tables:
+        if table.folded and answer.values[table.of]:
+            label = answer.worksheet.result(table.of).label
+            yield Fold(table.of, label, partial(_tabled, answer, table))
+
+
+def _tabled(answer: Answer, table: Table) -> list[Markup | None]:
+    return [table_html(answer, table)]
+
+
+def last_folds(answer: Answer, *, open_: bool = False) -> Iterator[Fold]:
     """Yield the folds at the end of every answer: the working, the limits with their sources."""
-    sheet = answer.worksheet
-    yield el(
-        "details",
-        el("summary", "Working, with your numbers"),
-        el("ol", *(_line(line) for line in answer.working), class_="lw-working"),
-        data_fold="working",
-        open=open_,
-    )
-    yield el(
-        "details",
-        el("summary", "Limits and sources"),
-        el("p", sheet.valid),
+    yield Fold("working", "Working, with your numbers", partial(_working, answer), open_)
+    yield Fold("sources", "Limits and sources", partial(_limits, answer))
+
+
+def _working(answer: Answer) -> list[Markup]:
+    return [el("ol", *(_line(line) for line in answer.working), class_="lw-working")]
+
+
+def _limits(answer: Answer) -> list[Markup | None]:
+    return [
+        el("p", answer.worksheet.valid),
         el("ul", *map(_said, answer.notes)) if answer.notes else None,
         el("ul", *map(_source, answer.sources), class_="lw-sources"),
-        data_fold="sources",
-    )
+    ]
 
 
 def _source(source: Source) -> Markup:
@@ -185,7 +201,8 @@ def _several(answer: Answer) -> list[Output]:
     """Return the results that are lists, without the ways on."""
     ways = _ways(answer)
     values = answer.values
-    return [r for r in _shown(answer) if isinstance(values[r.id], tuple) and r not in ways]
+    lists = (one for one in _shown(answer) if isinstance(values[one.id], tuple))
+    return [one for one in lists if values[one.id] and one not in ways]
 
 
 def _single(answer: Answer) -> list[Output]:
@@ -235,19 +252,14 @@ def _result(answer: Answer, result: Output) -> Markup:
     return el("div", el("dt", result.label), el("dd", shown, class_=told))
 
 
-def list_html(answer: Answer, result: Output) -> Markup | None:
+def list_fold(answer: Answer, result: Output) -> Fold:
     """Return a result that is a list, folded where it is long."""
     values = answer.values[result.id]
-    if not values:
-        return None
-    parts = el("ul", *(el("li", with_mm2(str(part))) for part in values))
-    return el(
-        "details",
-        el("summary", result.label),
-        parts,
-        data_fold=result.id,
-        open=len(values) <= _LONG_LIST,
-    )
+
+    def parts() -> list[Markup]:
+        return [el("ul", *(el("li", with_mm2(str(part))) for part in values))]
+
+    return Fold(result.id, result.label, parts, len(values) <= _LONG_LIST)
 
 
 def cautions_html(answer: Answer) -> Markup | None:

@@ -7,6 +7,8 @@ link. Nothing here raises on what a person typed or a stranger sent.
 Of a sum that takes longer than a keystroke the reply holds the first stage, and in `rest` the share
 that is done; ask with `{"sheet": id, "rest": true}` for the next stage, until that share is 1 and
 the whole answer is there. Asking anything else of the sheet drops what was going on.
+Name in `"unfolded"` the folds that are open, and the others are left empty at first: where the reply
+has `"shut": true`, ask with `{"sheet": id, "shut": true}` for what belongs into them.
 Ask with `{"sheet": id, "measures": "metric" or "us"}` for the defaults in those units.
 `"comma": true` marks decimals with a comma, as the reader types them. `"beside": text` is a link
 that holds an answer to compare with.
@@ -18,7 +20,7 @@ code of each is fetched when it is first needed.
 """
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from functools import cache
 from typing import Any
 
@@ -28,7 +30,8 @@ from calc.render.boxes import note_text
 from calc.render.code import code_svg
 from calc.render.compare import compare_html
 from calc.render.copied import copied_text
-from calc.render.live import details_html, fold_text, key_html
+from calc.render.folds import is_left, left_html
+from calc.render.live import details_html, fold_text, folds, key_html
 from calc.units.shown import decimal_sign, in_box
 from calc.units.typed import is_bare
 from calc.worksheet.answer import Answer
@@ -40,6 +43,7 @@ from calc.worksheet.work import Worksheet
 
 _TOLD = 4  # inputs that a line names
 _going: dict[str, Iterator[tuple[float, Answer | None]]] = {}  # by worksheet, its stages to come
+_latest: dict[str, tuple[Answer, float, Collection[str]]] = {}  # with folds to fill, by worksheet
 _kept: dict[tuple[str, str, str], Answer | None] = {}  # the one answer to compare with, by its link
 
 
@@ -65,28 +69,33 @@ def ask(request: str) -> str:
         return json.dumps(client_bridge.reply(typed, texts), ensure_ascii=False)
     sheet = find(str(asked["sheet"]))
     kept = _answer_kept(sheet, str(asked.get("beside", "")))
+    opened = frozenset(map(str, asked["unfolded"])) if "unfolded" in asked else None
+    if "shut" in asked:
+        return json.dumps(_filled(sheet), ensure_ascii=False)
     if "rest" in asked:
-        return json.dumps(_stage(sheet, kept), ensure_ascii=False)
+        return json.dumps(_stage(sheet, kept, opened), ensure_ascii=False)
     if "address" in asked:
         found = _answer(sheet, str(asked["fragment"]))
         return json.dumps({"text": copied_text(found, str(asked["address"])) if found else ""})
     if "measures" in asked:
-        return json.dumps(_in_measures(sheet, str(asked["measures"]), kept), ensure_ascii=False)
+        return json.dumps(
+            _in_measures(sheet, str(asked["measures"]), kept, opened), ensure_ascii=False
+        )
     if "fragment" in asked:
-        opened = open_fragment(sheet, str(asked["fragment"]))
-        reply, readings = _reply(sheet, dict(opened.texts), kept)
+        link = open_fragment(sheet, str(asked["fragment"]))
+        reply, readings = _reply(sheet, dict(link.texts), kept, opened)
         usual = _defaults(sheet, readings)
         missing = [name for name, reading in usual.items() if reading.applies]
-        notes = list(opened.notes)
+        notes = list(link.notes)
         if len(missing) == 1:
             notes.append("1 value is not in the link: its default is used.")
         elif missing:
             notes.append(f"{len(missing)} values are not in the link: their defaults are used.")
         reply["notes"] = notes
         for name, part in reply["fields"].items():
-            part["fill"] = opened.texts.get(name, part["entry"]) if part["error"] else part["entry"]
+            part["fill"] = link.texts.get(name, part["entry"]) if part["error"] else part["entry"]
         return json.dumps(reply, ensure_ascii=False)
-    return json.dumps(_reply(sheet, _typed(sheet, asked), kept)[0], ensure_ascii=False)
+    return json.dumps(_reply(sheet, _typed(sheet, asked), kept, opened)[0], ensure_ascii=False)
 
 
 def _status(answer: Answer) -> str:
@@ -107,9 +116,11 @@ def _typed(sheet: Worksheet, asked: Mapping[str, Any]) -> dict[str, str]:
     return texts
 
 
-def _in_measures(sheet: Worksheet, system: str, kept: Answer | None) -> dict[str, Any]:
+def _in_measures(
+    sheet: Worksheet, system: str, kept: Answer | None, opened: Collection[str] | None
+) -> dict[str, Any]:
     """Return the reply to a form whose defaults are in the units of `system`, as it is filled."""
-    reply, _ = _reply(sheet, defaults_in(sheet, system), kept)
+    reply, _ = _reply(sheet, defaults_in(sheet, system), kept, opened)
     units = units_in(sheet, system)
     for name, part in reply["fields"].items():
         part["fill"] = part["entry"]
@@ -153,7 +164,7 @@ def _defaults(sheet: Worksheet, readings: dict[str, ParsedInput]) -> dict[str, P
 
 
 def _reply(
-    sheet: Worksheet, texts: dict[str, str], kept: Answer | None
+    sheet: Worksheet, texts: dict[str, str], kept: Answer | None, opened: Collection[str] | None
 ) -> tuple[dict[str, Any], dict[str, ParsedInput]]:
     """Return the reply, and the readings it rests on."""
     readings, problems = sheet.read(texts)
@@ -176,7 +187,7 @@ def _reply(
         "link": write_readings(sheet, readings, texts),
         "notes": [],
         "changed": _changed(sheet, readings),
-        **_said(answer, done, kept),
+        **_said(sheet, answer, done, kept, opened),
     }
     if not answer:
         reply["status"] = problems[0].message
@@ -203,21 +214,40 @@ def _default_links(sheet: str) -> dict[str, str]:
     return {name: reading.link for name, reading in find(sheet).read({})[0].items()}
 
 
-def _stage(sheet: Worksheet, kept: Answer | None) -> dict[str, Any]:
+def _stage(sheet: Worksheet, kept: Answer | None, opened: Collection[str] | None) -> dict[str, Any]:
     """Return the next stage of a sum that is going on, or nothing at all of one that is not."""
     done, answer = next(_going.get(sheet.id, iter(())), (1.0, None))
-    return _said(answer, done, kept)
+    return _said(sheet, answer, done, kept, opened)
 
 
-def _said(answer: Answer | None, done: float, kept: Answer | None) -> dict[str, Any]:
+def _filled(sheet: Worksheet) -> dict[str, Any]:
+    """Return what belongs into the folds of the latest answer that were left empty."""
+    if sheet.id not in _latest:
+        return {"folds": {}, "rest": 1.0}
+    answer, done, opened = _latest.pop(sheet.id)
+    return {"folds": left_html(folds(answer), opened), "rest": done}
+
+
+def _said(
+    sheet: Worksheet,
+    answer: Answer | None,
+    done: float,
+    kept: Answer | None,
+    opened: Collection[str] | None,
+) -> dict[str, Any]:
+    """Return an answer in parts; what it leaves empty, by the folds that are `opened`, is kept."""
+    _latest.pop(sheet.id, None)
+    if answer and opened is not None and any(is_left(fold, opened) for fold in folds(answer)):
+        _latest[sheet.id] = answer, done, opened
     beside = compare_html(kept, answer) if answer and kept else ""
     return {
-        "answer": details_html(answer, done=done) if answer else None,
+        "answer": details_html(answer, done=done, opened=opened) if answer else None,
         "key": f"{key_html(answer)}{beside}" if answer else None,
         "gist": summary_html(answer) if answer else None,
         "fold": fold_text(answer) if answer else "",
         "status": _status(answer) if answer else "",
         "verdict": answer.verdict if answer else None,
+        "shut": sheet.id in _latest,
         "rest": done,
     }
 

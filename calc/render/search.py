@@ -1,7 +1,10 @@
 """A sheet that is walked step by step: where to begin, then one step a screen, then the end."""
 
-from calc.render.answer import cautions_html, folds_html, list_html, shape_html
+from collections.abc import Collection, Iterator
+
+from calc.render.answer import cautions_html, last_folds, list_fold, shape_html
 from calc.render.drawings import picture_html
+from calc.render.folds import Fold, fold_html
 from calc.render.html import Markup, el, join
 from calc.render.next_steps import next_steps_html
 from calc.render.symptoms import symptom_svg
@@ -35,17 +38,21 @@ def key_html(answer: Answer, page: Walked) -> Markup:
     )
 
 
-def details_html(answer: Answer, page: Walked) -> Markup:
+def details_html(answer: Answer, page: Walked, opened: Collection[str] | None = None) -> Markup:
     """Return what stands below the step: cautions, the steps so far, limits, working, sources."""
-    if _at_start(answer, page):
-        title = el("h2", "Details", class_="lw-answer-title")
-        return join(title, cautions_html(answer), *folds_html(answer))
     return join(
         el("h2", "Details", class_="lw-answer-title"),
         cautions_html(answer),
-        *(list_html(answer, answer.worksheet.result(name)) for name in page.folded),
-        *folds_html(answer),
+        *(fold_html(fold, opened) for fold in folds(answer, page)),
     )
+
+
+def folds(answer: Answer, page: Walked) -> Iterator[Fold]:
+    """Yield what is folded below the step: the steps so far, the working, the limits."""
+    if not _at_start(answer, page):
+        lists = (name for name in page.folded if answer.values[name])
+        yield from (list_fold(answer, answer.worksheet.result(name)) for name in lists)
+    yield from last_folds(answer)
 
 
 def fold_text(answer: Answer, page: Walked) -> str:

@@ -33,9 +33,7 @@ def table_html(answer: Answer, table: Table) -> Markup | None:
     )
     if table.paper_note:
         whole = join(whole, el("p", table.paper_note, class_="lw-print-only lw-paper-note"))
-    if not table.folded:
-        return whole
-    return el("details", el("summary", label), whole, data_fold=table.of)
+    return whole
 
 
 def _heads(table: Table) -> list[Markup]:

@@ -2,7 +2,7 @@
 // and no formula. Python sends finished HTML, escaped there.
 
 import { inBox, isAsBuilt } from "./box.js";
-import { keepOpen, notCome, part, show } from "./parts.js";
+import { fillFolds, keepOpen, notCome, openFolds, part, show } from "./parts.js";
 import { ask, isReady, start } from "./python.js";
 import { habits, lastValues, noteHabit, recall } from "./recall.js";
 import { cellsOf, fit, inForm, tend } from "./rows.js";
@@ -31,9 +31,10 @@ function bind(sheet) {
   function request(more) {
     last = more;
     const fill = "fragment" in more ? FROM_LINK : "measures" in more && FROM_UNITS;
-    const take = (reply) => (reply.fields ? answered(reply, fill) : goOn(reply));
+    const take = (reply) => (reply.folds ? fillFolds(sheet, reply.folds) : reply.fields ? answered(reply, fill) : goOn(reply));
     state.sent();
-    ask(id, { sheet: id, ...habits(), beside: kept, ...more }, { take, refuse: state.refused, again: state.again });
+    const asked = { sheet: id, ...habits(), beside: kept, unfolded: openFolds(sheet), ...more };
+    ask(id, asked, { take, refuse: state.refused, again: state.again });
   }
 
   const work = () => request(inForm(form));

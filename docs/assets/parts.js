@@ -72,10 +72,22 @@ export function steadily(place, change) {
   if (now !== place) requestAnimationFrame(() => now.scrollIntoView({ block: "nearest" }));
 }
 
+export const openFolds = (sheet) => [...sheet.querySelectorAll("details[data-fold][open]")].map((fold) => fold.dataset.fold);
+
+// What belongs into folds that Python has left empty, by their names.
+export function fillFolds(sheet, html) {
+  for (const [name, inside] of Object.entries(html)) {
+    const fold = sheet.querySelector(`details[data-fold="${CSS.escape(name)}"]`);
+    if (!fold) continue;
+    while (fold.lastElementChild.localName !== "summary") fold.lastElementChild.remove();
+    fold.lastElementChild.insertAdjacentHTML("afterend", inside);
+  }
+}
+
 // An answer is made anew: what was unfolded is so again, and what had the focus has it by the fold of
 // the same name, or else the answer has it. To be called before, and what it returns after.
 export function keepOpen(sheet, answer) {
-  const opened = [...sheet.querySelectorAll("details[data-fold][open]")].map((fold) => fold.dataset.fold);
+  const opened = openFolds(sheet);
   const focused = [document.activeElement, last].find((element) => sheet.contains(element));
   const { fold: name } = focused?.closest("summary")?.parentElement.dataset ?? {};
   return () => {

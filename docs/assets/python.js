@@ -125,7 +125,8 @@ function reply(id, response) {
   try {
     const said = JSON.parse(response);
     ask.take(said);
-    if (said.rest < 1) return send(id, { ...ask.request, rest: true });
+    const more = said.shut ? { shut: true } : said.rest < 1 && { rest: true };
+    if (more) return send(id, { ...ask.request, ...more });
     waiting.delete(id);
     restarts = 0;
   } catch (error) {

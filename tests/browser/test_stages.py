@@ -39,8 +39,10 @@ def test_the_first_stage_is_shown_while_the_rest_goes_on(page, server):
     assert shares[0] == 0
     assert len(set(shares)) > 5, "the bar moves on"
     last = len(seen) - seen[::-1].index(0)  # after the first stage for the last key
-    assert seen[last:-1] == sorted(seen[last:-1])
-    assert seen[-1] == "whole"
+    after = [state for state in seen[last:] if state != "whole"]
+    assert after == sorted(after)
+    whole = len(seen) - last - len(after)  # once its folds are filled it is seen again
+    assert 1 <= whole <= 2 and seen[-whole:] == ["whole"] * whole
 
 
 def test_newer_figures_do_not_wait_for_an_older_sum(page, server):
