@@ -12,7 +12,7 @@ EXPLANATION = Explanation(
         Point("Count on {charge} from a drive of {hours}.", "fine"),
     ),
     reasons=(
-        Point("Hot, it can spare {hot_left} for the battery; charging asks for {asked}.", OVERLOADED),
+        Point("Hot, it can spare {hot_left} for the battery; charging needs {asked}.", OVERLOADED),
         Point("A regulated charger of the right size takes only what the generator can spare.", OVERLOADED),
         Point("A drive of {hours} puts {charge} into the battery."),
         Point("After the drive the battery is at {end_state}."),
@@ -29,7 +29,7 @@ EXPLANATION = Explanation(
         Point("Fire: the cable between two batteries needs a fuse close to each of them."),
     ),
     bars=(
-        Bar("Charging asks of the generator", "asked", OVERLOADED), Bar("It can spare when hot", "hot_left", OVERLOADED),
+        Bar("Charging needs", "asked", OVERLOADED), Bar("It can spare when hot", "hot_left", OVERLOADED),
         Bar("A drive gives", "charge", "fine caution"), Bar("The battery holds", "capacity", "fine caution"),
     ),
 )
