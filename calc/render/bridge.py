@@ -88,9 +88,9 @@ def ask(request: str) -> str:
         missing = [name for name, reading in usual.items() if reading.applies]
         notes = list(link.notes)
         if len(missing) == 1:
-            notes.append("1 value is not in the link: its default is used.")
+            notes.append("1 value is not given: its default is used.")
         elif missing:
-            notes.append(f"{len(missing)} values are not in the link: their defaults are used.")
+            notes.append(f"{len(missing)} values are not given: their defaults are used.")
         reply["notes"] = notes
         for name, part in reply["fields"].items():
             part["fill"] = link.texts.get(name, part["entry"]) if part["error"] else part["entry"]

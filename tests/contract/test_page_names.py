@@ -9,7 +9,6 @@ from pathlib import Path
 
 import pytest
 
-import calc
 from tests.contract.reader_texts import DOCS, PROJECT
 from tests.contract.samples import sheets
 
