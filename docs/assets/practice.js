@@ -80,7 +80,7 @@ export function tend(place, question) {
     tries = reply.tries;
     if (reply.open) solved.hidden = false;
     if (!reply.right || "right" in question.dataset) return;
-    if (seen) return said.append(" Not counted: you had seen the answer.");
+    if (seen) return said.append(" Not counted, because you had seen the answer.");
     question.dataset.right = "";
     keep([...right(), nameOf(question)]);
     score(place);

@@ -308,7 +308,7 @@ def test_a_size_may_be_told_by_its_number_alone():
     right = str(sized.answer.values[sized.task.asks])
     assert right.endswith(" mm2")
     assert mark(sized, right.removesuffix(" mm2")).right
-    with pytest.raises(calc.InputError, match="Your answer must be a size such as 0.5.mm² or"):
+    with pytest.raises(calc.InputError, match=r"Your answer must be a size such as 0\.5.mm² or"):
         mark(sized, "4711")
 
 
