@@ -1,16 +1,14 @@
 """What is kept of a van, and where: two tabs, a refusal, a link, a photo, and without signal."""
 
 import base64
-import contextlib
 import json
 import re
 
 import pytest
-from playwright.sync_api import Browser, Error, Page, expect
+from playwright.sync_api import Browser, Page, expect
 
-from calc.van.demos import demo
 from calc.van.files import read_van
-from calc.van.link import pack, unpack
+from calc.van.link import unpack
 from tests.browser.conftest import of_profile
 from tests.browser.sheet_helpers import STARTING
 from tests.browser.tools import VIEWPORTS, Watch
@@ -147,54 +145,6 @@ def test_a_strange_end_of_the_address_opens_the_van_and_accuses_no_browser(van, 
         expect(page.locator("[data-which]")).to_contain_text("Fern", timeout=STARTING)
         expect(page.locator("[data-start]")).to_be_hidden()
         expect(page.locator("[data-refused-words]")).to_have_text("")
-
-
-def test_a_tab_that_the_system_ended_is_found_again_as_it_was(van, server):
-    """A telephone ends tabs that are not in use, without a word to them."""
-    begin(van, "Fern")
-    add(van, "fridge", "3 m")
-    expect_lengths(van, ["3 m"])
-    sheet, held = van.context.new_page(), van.context.new_page()
-    sheet.goto(f"{server.url}checks/wire-drop/")
-    sheet.locator("[name=current]").fill("41")
-    expect(sheet).to_have_url(re.compile("current=41A"), timeout=STARTING)
-    held.goto(f"{server.url}van/")
-    held.locator("[data-group=circuits] > summary").click(timeout=STARTING)
-    held.locator("[data-part='circuits[1]'] > summary").click()
-    box(held, "circuits[1].length").fill("5")
-    expect_lengths(van, ["5 m"])
-    addresses = [sheet.url, held.url]
-    for ended in (sheet, held):
-        with ended.expect_event("crash"), contextlib.suppress(Error):
-            ended.goto("chrome://crash")
-        ended.close()
-    for tab, address in zip((sheet, held), addresses, strict=True):
-        again = van.context.new_page()
-        again.goto(address)
-        if tab is sheet:
-            expect(again.locator("[name=current]")).to_have_value("41", timeout=STARTING)
-            expect(again.locator("[data-gist]")).to_contain_text("V", timeout=STARTING)
-        else:
-            line = again.locator("[data-line='circuits[1]']")
-            expect(line).to_contain_text("5\u00a0m", timeout=STARTING)
-        again.close()
-    expect_lengths(van, ["5 m"])
-
-
-def test_links_of_two_vans_in_one_visit_never_mix(van, server):
-    page = van
-    fragments = {name: f"#{pack(demo(name))}" for name in ("marram", "ten-mistakes")}
-    circuits = {name: len(demo(name).all("circuits")) for name in fragments}
-    assert len(set(circuits.values())) == 2
-    for name in (*fragments, *fragments):
-        page.evaluate("(end) => (location.hash = end)", fragments[name])
-        expect(page.locator("[data-which]")).to_contain_text(demo(name).name, timeout=STARTING)
-        expect(page.locator("[data-list-of=circuits] > details")).to_have_count(circuits[name])
-        page.get_by_role("button", name="Keep it").click()
-        expect_kept(page)
-    assert sorted(one["name"] for one in kept(page)) == sorted(
-        2 * [demo(n).name for n in fragments]
-    )
 
 
 def test_a_van_erased_under_its_open_page_is_kept_again_as_itself(van, server):
