@@ -19,14 +19,14 @@ MINUS = "\u2212"
 _MODES = {UP: ROUND_CEILING, DOWN: ROUND_FLOOR}
 _SAME = Decimal("1e-9")
 _LONG = 4  # figures of a whole part, all of which are shown
-_UNITS = "mm²|mm|m|kW|W|kWh|Wh|kJ|V|A|Ah|L|h|Ω|mΩ|°C|°F|%"  # that stand behind constants
+_UNITS = "mm²|mm|cm|m|kW|W|kWh|Wh|kJ|V|mV|A|kA|mA|Ah|L|h|Ω|mΩ|µΩ|°C|°F|%"
 _CONSTANT = re.compile(  # not the number of a section, which has no unit behind it
     r"(?<![\w.,])(\d+)\.(\d+)(?=(?: (?:to|or|and) \d+(?:\.\d+)?)?[ \u00a0]"
     rf"(?:{_UNITS}|times)(?!\w))"
 )
 _PARTED = re.compile(
-    rf" (?<=\d )(?=(?:{_UNITS}|µΩ|mV|mA|kA|kWp|mm2|cm|cm²|m²|m³|ft|ft²|ft³|in|AWG|N|lbf|K|C|F|J|MJ"
-    r"|kg|g|s|ms|min|hours?|days?|gal|rpm)(?![\w’]))"
+    rf" (?<=\d )(?=(?:{_UNITS}|kWp|mm2|cm²|m²|m³|ft|ft²|ft³|in|AWG|N|lbf|K|C|F|J|MJ|kg|g|s|ms|min"
+    r"|hours?|days?|gal|rpm)(?![\w’]))"
 )
 
 decimal_sign = ContextVar("decimal_sign", default=".")
