@@ -271,7 +271,7 @@ def cautions_html(answer: Answer) -> Markup | None:
         el("h3", "Cautions"),
         el("ul", *map(_said, answer.cautions)),
         class_="lw-cautions",
-        role="region",
+        role="group",  # no landmark: examples have their own
         aria_label="Cautions",
     )
 

@@ -129,7 +129,7 @@ def days_table(days: Days) -> Markup:
         el("tfoot", _line("end", _share(days.states[-1]), *sums)),
         class_="lw-table lw-hours",
     )
-    region = el("div", table, class_="lw-scroll", tabindex="0", role="region", aria_label=label)
+    region = el("div", table, class_="lw-scroll", tabindex="0", role="group", aria_label=label)
     return el("details", el("summary", f"Every {BLOCK} h in numbers"), region, data_fold="hours")
 
 

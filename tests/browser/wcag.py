@@ -83,7 +83,7 @@ CUT_OFF = """() => [...document.querySelectorAll("[data-sheet] table, .lw-wall t
     .map((table) => `cut off: ${table.outerHTML.slice(0, 90)}`)"""
 
 # Words in a picture as they are seen: as the page's text, smaller than its heading; and its
-# height, of which a page may have less than half a screen.
+# height, of which a page may have less than half a screen. None sticks out of its card.
 IN_PICTURES = """() => [...document.querySelectorAll(":is([data-sheet], .lw-example) .lw-drawing")]
     .filter((picture) => picture.checkVisibility())
     .flatMap((picture) => {
@@ -94,9 +94,13 @@ IN_PICTURES = """() => [...document.querySelectorAll(":is([data-sheet], .lw-exam
         const said = picture.ariaLabel.slice(0, 40);
         const tall = picture.getBoundingClientRect().height;
         const most = innerHeight > innerWidth ? 0.45 * innerHeight : innerHeight;
+        const place = picture.getBoundingClientRect();
+        const card = picture.closest(".lw-answer, .lw-key").getBoundingClientRect();
+        const isOut = place.left < card.left - 0.5 || place.right > card.right + 0.5;
         return [
             ...sizes.filter((size) => size < 14.9 || size > 0.8 * heading)
                 .map((size) => `words of ${size.toFixed(1)} px: ${said}`),
+            ...(isOut ? [`sticks out of its card: ${said}`] : []),
             ...(tall > most ? [`${tall} px high: ${said}`] : []),
         ];
     })"""
