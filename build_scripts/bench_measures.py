@@ -55,14 +55,22 @@ new MutationObserver((_, watcher) => {
 SAVED = "navigator.serviceWorker.getRegistration().then((found) => !!found?.active)"
 
 KEY_CLOCK = """() => {
-  let from = null;
-  window.benchKeys = [];
+  const sheet = document.querySelector("[data-sheet]");
+  let [from, begun] = [null, null];
+  Object.assign(window, { benchKeys: [], benchFolds: [] });
   document.addEventListener("input", (event) => (from = event.timeStamp), true);
-  new MutationObserver(() => {
-    if (from !== null) window.benchKeys.push(performance.now() - from);
-    from = null;
-  }).observe(document, { attributes: true, subtree: true, attributeFilter: ["data-seq"] });
-}"""
+  new MutationObserver((changes) => {
+    const now = performance.now();
+    if (from !== null && changes.some(({ type }) => type === "attributes")) {
+      window.benchKeys.push(now - from);
+      [from, begun] = [null, from];
+    }
+    if (begun !== null && sheet.querySelector("[data-fold=working] > :not(summary)")) {
+      window.benchFolds.push(now - begun);
+      begun = null;
+    }
+  }).observe(sheet, { attributes: true, childList: true, subtree: true, attributeFilter: ["data-seq"] });
+}"""  # noqa: E501
 
 
 @contextlib.contextmanager
@@ -183,8 +191,11 @@ def bytes_to_answer(chromium: BrowserType, root: Path, path: str) -> int:
 
 def keystrokes(
     chromium: BrowserType, slowed: Callable[[], contextlib.AbstractContextManager]
-) -> list[float]:
-    """Milliseconds from each keystroke in a field to the new answer, while the page is `slowed`."""
+) -> tuple[list[float], list[float]]:
+    """Milliseconds from each keystroke in a field to the new answer, while the page is `slowed`.
+
+    To all of it that is seen, and to what is folded away. The next key comes when both are there.
+    """
     with served(SITE) as address:
         opened = chromium.launch(**BROWSER)
         page, _ = first_answer(opened.new_context(service_workers="block"), address + PATH)
@@ -194,10 +205,10 @@ def keystrokes(
         with slowed():
             for number in range(KEYSTROKES):
                 page.keyboard.press("Backspace" if number % 2 else "5")
-                wait_for(page, f"window.benchKeys.length > {number}", 10)
-        times = page.evaluate("window.benchKeys")
+                wait_for(page, f"window.benchFolds.length > {number}", 10)
+        times = page.evaluate("[window.benchKeys, window.benchFolds]")
         opened.close()
-    return times
+    return times[0], times[1]
 
 
 def network_times(chromium: BrowserType, work: Path) -> list[float]:

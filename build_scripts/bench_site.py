@@ -152,7 +152,9 @@ def key_rows(chromium: BrowserType) -> Iterator[Row]:
         (", a quarter of the speed", slowed, MOST_KEY_SLOW),
     )
     for speed, context, most in ways:
-        yield limited(f"keystroke to answer{speed}", keystrokes(chromium, context), most)
+        seen, folded = keystrokes(chromium, context)
+        yield limited(f"keystroke to answer{speed}", seen, most)
+        yield Row(f"keystroke to what is folded away{speed}", ms(folded))
 
 
 def limited(what: str, times: list[float], most: float) -> Row:

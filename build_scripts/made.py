@@ -141,7 +141,7 @@ def questions() -> Markup:
                 *(
                     el(
                         "a",
-                        el("strong", sheet.entry_question),
+                        el("strong", sheet.question),
                         " ",
                         el("span", sheet.title),
                         href=f"checks/{sheet.id}/",

@@ -46,7 +46,7 @@ def wait(site: Path) -> None:
 def searched(name: str) -> str:
     """Return what may be found of the worksheet `name`, each phrase once."""
     sheet = calc.find(name)
-    said = [sheet.title, sheet.entry_question, sheet.about]
+    said = [sheet.title, sheet.about]
     for field in sheet.fields:
         said += _words(field)
     said += [result.label for result in sheet.results]

@@ -12,7 +12,9 @@ from calc.units.typed import (
     WRONG_UNIT,
     Typed,
     Unreadable,
+    clean,
     fold,
+    is_bare,
     read,
 )
 from calc.worksheet.answer import Answer
@@ -21,6 +23,7 @@ from calc.worksheet.fields import Choice, Problem
 
 NONE = ("none", "nothing", "nothing fits", "no", "not possible", "impossible", "–", "-")
 _FAR = 1e90  # beyond any answer
+_FEW = 5  # names that a sentence can list
 _NEITHER = "Your answer must be a number with a unit."
 
 Value = float | str | None
@@ -99,14 +102,31 @@ def _text(answer: Answer, task: Task, reply: str) -> Value:
         field = answer.worksheet.field(task.chosen_from)
         assert isinstance(field, Choice)
         try:
-            return str(field.read(reply).value)
-        except Problem as problem:
-            message = problem.message.replace(field.label, "Your answer", 1)
-            raise Problem("reply", message) from None
+            return str(field.read(_in_full(reply, [one.id for one in field.options])).value)
+        except Problem:
+            raise _none_of([option.typed for option in field.options]) from None
     named = answer.worksheet.result(task.asks)
     words = {choice: in_words(named, choice) for choice in task.choices}
     if len(reply) <= max(LONGEST, *map(len, words.values())):
+        full = fold(with_mm2(_in_full(reply, list(words))))
         for choice, word in words.items():
-            if fold(with_mm2(reply)) in (fold(with_mm2(choice)), fold(with_mm2(word))):
+            if full in (fold(with_mm2(choice)), fold(with_mm2(word))):
                 return choice
-    raise Problem("reply", f"Your answer must be {' or '.join(words.values())}.")
+    raise _none_of(list(words.values()))
+
+
+def _none_of(names: list[str]) -> Problem:
+    """Return what is said to a reply that is none of `names`; of many, which kind they are."""
+    shown = [with_mm2(name) for name in names]
+    if len(shown) > _FEW:
+        return Problem("reply", f"Your answer must be a size such as {shown[0]} or {shown[-1]}.")
+    return Problem("reply", f"Your answer must be {' or '.join(shown)}.")
+
+
+def _in_full(reply: str, names: list[str]) -> str:
+    """Return the name of a size by its bare number, where one alone begins with that number."""
+    if len(reply) > LONGEST or not is_bare(reply):
+        return reply
+    number = fold(clean(reply).replace(",", "."))
+    meant = [name for name in names if fold(name.partition(" ")[0]) == number]
+    return meant[0] if len(meant) == 1 else reply

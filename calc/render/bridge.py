@@ -7,8 +7,8 @@ link. Nothing here raises on what a person typed or a stranger sent.
 Of a sum that takes longer than a keystroke the reply holds the first stage, and in `rest` the share
 that is done; ask with `{"sheet": id, "rest": true}` for the next stage, until that share is 1 and
 the whole answer is there. Asking anything else of the sheet drops what was going on.
-Name in `"unfolded"` the folds that are open, and the others are left empty at first: where the reply
-has `"shut": true`, ask with `{"sheet": id, "shut": true}` for what belongs into them.
+Name in `"unfolded"` the folds that are open, and the others are left empty at first: where the
+reply has `"shut": true`, ask with `{"sheet": id, "shut": true}` for what belongs into them.
 Ask with `{"sheet": id, "measures": "metric" or "us"}` for the defaults in those units.
 `"comma": true` marks decimals with a comma, as the reader types them. `"beside": text` is a link
 that holds an answer to compare with.
@@ -88,9 +88,9 @@ def ask(request: str) -> str:
         missing = [name for name, reading in usual.items() if reading.applies]
         notes = list(link.notes)
         if len(missing) == 1:
-            notes.append("1 value is not in the link: its default is used.")
+            notes.append("1 value is not given: its default is used.")
         elif missing:
-            notes.append(f"{len(missing)} values are not in the link: their defaults are used.")
+            notes.append(f"{len(missing)} values are not given: their defaults are used.")
         reply["notes"] = notes
         for name, part in reply["fields"].items():
             part["fill"] = link.texts.get(name, part["entry"]) if part["error"] else part["entry"]

@@ -51,8 +51,8 @@ def client_html(answer: Answer, how: Explanation, said: Explained) -> Markup:
             class_="lc-advice",
         ),
         compared_html(
-            bar_html(label, put(name, 0), share)
-            for (label, name), share in zip(how.bars, said.shares, strict=True)
+            bar_html(bar.label, put(bar.name, 0), share)
+            for bar, share in zip(how.bars, said.shares, strict=True)
             if share is not None
         ),
         why_html(el("li", reason) for reason in reasons),
@@ -114,8 +114,8 @@ def _template_html(sheet: Declaration, how: Explanation) -> Markup:
     return join(
         el("p", *advice, class_="lc-advice"),
         compared_html(
-            bar_html(label, put(name, 0), 0, data_row=n, hidden=True)
-            for n, (label, name) in enumerate(how.bars)
+            bar_html(bar.label, put(bar.name, 0), 0, data_row=n, hidden=True)
+            for n, bar in enumerate(how.bars)
         ),
         why_html([*findings, *reasons]),
         neglect_html(

@@ -69,7 +69,8 @@ def mark_html(mark: Mark, *, tries: int) -> Markup:
     """Return what is said to a reply, after `tries` wrong ones with this one."""
     more = None
     if not mark.right and mark.counts:
-        more = " Try again; there is a hint." if tries < TRIES else " The working is below."
+        again, below = "Try again; there is a hint.", "Unfold the answer below for the working."
+        more = f" {again if tries < TRIES else below}"
     head, sign, rest = mark.text.partition(":" if mark.right else ".")
     tone = "fine" if mark.right else "caution"
     return join(el("strong", head, sign, class_=f"lw-{tone}"), rest, more)

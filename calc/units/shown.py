@@ -21,7 +21,7 @@ _SAME = Decimal("1e-9")
 _LONG = 4  # figures of a whole part, all of which are shown
 _CONSTANT = re.compile(  # not the number of a section, which has no unit behind it
     r"(?<![\w.,])(\d+)\.(\d+)(?=(?: (?:to|or|and) \d+(?:\.\d+)?)?[ \u00a0]"
-    r"(?:mm²|mm|m|kW|W|kWh|Wh|kJ|V|A|Ah|L|h|Ω|mΩ|°C|°F|%|times)(?!\w))"
+    r"(?:mm²|mm|cm|m|kW|W|kWh|Wh|kJ|V|mV|A|kA|mA|Ah|L|h|Ω|mΩ|µΩ|°C|°F|%|times)(?!\w))"
 )
 
 decimal_sign = ContextVar("decimal_sign", default=".")

@@ -2,7 +2,8 @@
 
 Our own small grammar, because a general parser reads `1,5 m` as 15 m, `100 ah` as attohours and
 never comes back from `10**10**8`. It reads a decimal point or comma, digits of any script,
-`3' 6"`, spaces as thousands; it refuses what could mean two things. Work is bounded by length.
+`3' 6"`, `1 h 20 min`, spaces as thousands; it refuses what could mean two things. Work is
+bounded by length.
 """
 
 import re
@@ -11,7 +12,7 @@ from dataclasses import dataclass
 from functools import cache
 from math import inf
 
-from calc.units.kinds import LENGTH
+from calc.units.kinds import LENGTH, TIME
 from calc.units.quantities import Kind, Unit
 
 LONGEST = 40
@@ -21,8 +22,19 @@ _FEET_AND_INCHES = re.compile(
     r"(\d+(?:[.,]\d+)?)\s*(?:'|′|ft|feet|foot)\s*(\d+(?:[.,]\d+)?)\s*(?:\"|''|′′|in|inch|inches)?",
     re.IGNORECASE,
 )
+_HOURS_AND_MINUTES = re.compile(
+    r"(\d+(?:[.,]\d+)?)\s*(?:hours|hour|hrs|hr|h)\s*(\d+(?:[.,]\d+)?)\s*(?:minutes|minute|mins|min|m)?",
+    re.IGNORECASE,
+)
 _THOUSANDS = re.compile(r"\d{1,3}(?: \d{3})+")
 _GROUPED = re.compile(r"[1-9]\d{0,2},\d{3}")
+
+
+_PAIRS = (
+    (LENGTH, _FEET_AND_INCHES, "foot", "inch", 12),
+    (TIME, _HOURS_AND_MINUTES, "hour", "minute", 60),
+)
+"""Kinds that are typed in two units, with how many of the second make one of the first."""
 
 
 class Unreadable(ValueError):
@@ -48,12 +60,20 @@ EMPTY, TOO_LONG, NOT_A_NUMBER, AMBIGUOUS, WRONG_UNIT = (
 
 @dataclass(frozen=True)
 class Typed:
-    """A number [`unit`] as typed; `digits` is the number's own text with a decimal point."""
+    """A number [`unit`] as typed; `digits` is the number's own text with a decimal point.
+
+    Of feet with inches and hours with minutes, `digits` has both with their units.
+    """
 
     number: float
     digits: str
     kind: Kind
     unit: Unit
+
+    @property
+    def is_pair(self) -> bool:
+        """Whether it is of two units, such as feet and inches."""
+        return " " in self.digits
 
 
 def clean(text: str) -> str:
@@ -116,10 +136,12 @@ def read(text: str, kinds: tuple[Kind, ...], bare: tuple[Kind, Unit]) -> Typed:
     plain = clean(text)
     if not plain:
         raise Unreadable(EMPTY)
-    if LENGTH in kinds and (pair := _FEET_AND_INCHES.fullmatch(plain)):
-        feet, inches = (part.replace(",", ".") for part in pair.groups())
-        digits = f"{feet} ft {inches} in"
-        return Typed(float(feet) + float(inches) / 12, digits, LENGTH, LENGTH.unit("foot"))
+    for kind, pattern, first, second, share in _PAIRS:
+        if kind in kinds and (pair := pattern.fullmatch(plain)):
+            whole, part = (number.replace(",", ".") for number in pair.groups())
+            larger, smaller = kind.unit(first), kind.unit(second)
+            digits = f"{whole} {larger.link} {part} {smaller.link}"
+            return Typed(float(whole) + float(part) / share, digits, kind, larger)
     match = _NUMBER.fullmatch(plain)
     if match is None:
         raise Unreadable(NOT_A_NUMBER)

@@ -95,8 +95,8 @@ def placed_steps[P](at: str, *steps: Step[P]) -> tuple[Step[Any], ...]:
 class Declaration:
     """One sum or choice, declared once.
 
-    `entry_question` is the reader's own question that leads here, `about` one line on what is
-    answered. `calculate` takes one keyword for each field (SI floats, choices, or None) and returns
+    `question` names its page for whoever comes with it, `about` is one line on what is answered.
+    `calculate` takes one keyword for each field (SI floats, choices, or None) and returns
     a frozen dataclass that holds the `results` and the `intermediates`. `summary` is the answer in
     a few words, `valid` says where the formula holds, `picture` how `calc.render` draws it,
     `tables` which results are tables. `keep_distinct` names pairs of results that a verdict
@@ -112,7 +112,6 @@ class Declaration:
     id: str
     title: str
     question: str
-    entry_question: str
     about: str
     fields: tuple[Field, ...]
     calculate: Callable[..., Any]

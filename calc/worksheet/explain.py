@@ -6,10 +6,11 @@ Every sentence is ours. A link says which of them were chosen and the numbers th
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from calc.judge import JUDGING, Level, always
+from calc.units.shown import NO_BREAK_SPACE
 from calc.worksheet.answer import Answer
 from calc.worksheet.declare import Declaration, Placed
 from calc.worksheet.shown_values import NAME
@@ -17,6 +18,7 @@ from calc.worksheet.writer import Writer
 
 REASONS = 3
 _WHOLE = 100  # the longest bar
+_TINY = 1e-3  # of the largest: what is less has a unit of its own
 _NTH = "~"
 
 
@@ -38,6 +40,16 @@ class Point:
         return tuple(NAME.findall(self.text))
 
 
+@dataclass(frozen=True)
+class Bar:
+    """A result or field to be compared with others, by its id, where `of` and `when` apply."""
+
+    label: str
+    name: str
+    of: str = ""
+    when: Callable[[Any], bool] = always
+
+
 @dataclass(frozen=True, kw_only=True)
 class Explanation:
     """What a sheet has to say to a client.
@@ -45,15 +57,15 @@ class Explanation:
     Of `advice` and `neglect` (what happens if nothing is done) the first that applies is said, of
     `reasons` the first three; where the verdict is not fine, the finding itself comes before two of
     them. Every one of the `cautions` that applies is said, and all of them while nothing is
-    checked. `bars` are pairs of a label and the id of a result or field, all of one kind, to be
-    compared. `silent` are beginnings of the ids of rules whose finding the advice says already.
+    checked. `bars` are compared with each other; those that apply to one answer are of one kind.
+    `silent` are beginnings of the ids of rules whose finding the advice says already.
     """
 
     advice: tuple[Point, ...]
     reasons: tuple[Point, ...]
     neglect: tuple[Point, ...]
     cautions: tuple[Point, ...] = ()
-    bars: tuple[tuple[str, str], ...] = ()
+    bars: tuple[Bar, ...] = ()
     silent: str = ""
 
     @property
@@ -61,7 +73,7 @@ class Explanation:
         """Every field and result that a sentence or a bar names, once."""
         points = (*self.advice, *self.reasons, *self.neglect, *self.cautions)
         named = [name for point in points for name in point.names]
-        return tuple(dict.fromkeys([*named, *(name for _, name in self.bars)]))
+        return tuple(dict.fromkeys([*named, *(bar.name for bar in self.bars)]))
 
 
 @dataclass(frozen=True)
@@ -94,7 +106,7 @@ def explained(answer: Answer, how: Explanation) -> Explained:
     reasons = tuple(applying(how.reasons)[: REASONS - told])
     cautions = tuple(applying(how.cautions))
     rule, found = _found(answer) if told else ("", ())
-    shares = _shares(answer, [name for _, name in how.bars])
+    shares = _shares(answer, how.bars)
     said = (
         how.advice[advice],
         how.neglect[neglect],
@@ -102,8 +114,8 @@ def explained(answer: Answer, how: Explanation) -> Explained:
         *(how.cautions[place] for place in cautions),
     )
     names = [name for point in said for name in point.names]
-    names += [name for (_, name), share in zip(how.bars, shares, strict=True) if share is not None]
-    values = {name: _shown(answer, name) for name in names}
+    compared = [bar.name for bar, one in zip(how.bars, shares, strict=True) if one is not None]
+    values = {name: _shown(answer, name) for name in names} | _alike(answer, compared)
     return Explained(advice, reasons, neglect, cautions, rule, found, shares, values)
 
 
@@ -137,11 +149,12 @@ def _found(answer: Answer) -> tuple[str, tuple[str, ...]]:
     return key, tuple(writer.puts(first, slot if own else "", slot) for slot in slots)
 
 
-def _applies(point: Point, answer: Answer) -> bool:
+def _applies(point: Point | Bar, answer: Answer) -> bool:
     words = point.of.split()
     if words and answer.verdict not in words and not any(map(answer.rule.startswith, words)):
         return False
-    return all(_has(answer, name) for name in point.names) and point.when(answer.result)
+    names = point.names if isinstance(point, Point) else (point.name,)
+    return all(_has(answer, name) for name in names) and point.when(answer.result)
 
 
 def _shown(answer: Answer, name: str) -> str:
@@ -156,8 +169,30 @@ def _has(answer: Answer, name: str) -> bool:
     return answer.values[name] is not None and (reading is None or reading.applies)
 
 
-def _shares(answer: Answer, names: list[str]) -> tuple[int | None, ...]:
-    values = [answer.values[name] if _has(answer, name) else None for name in names]
+def _alike(answer: Answer, names: list[str]) -> dict[str, str]:
+    """Return the values that are compared as shown, results in the unit of the largest of all."""
+    results = {one.id: one for one in (*answer.worksheet.results, *answer.worksheet.intermediates)}
+    texts = {name: _shown(answer, name) for name in names}
+    if not names:
+        return texts
+    most = max(names, key=lambda name: answer.values[name])
+    _, _, unit = texts[most].rpartition(NO_BREAK_SPACE)
+    writer = Writer(answer.worksheet, answer.inputs, answer.result)
+    for name in names:
+        one = results.get(name)
+        if one is None or one.kind is None or one.unit or texts[name].endswith(unit):
+            continue
+        if answer.values[name] >= _TINY * answer.values[most]:
+            same = next((own for own in one.kind.units if own.symbol == unit), None)
+            if same:
+                alike = replace(one, unit=same.name)
+                texts[name] = writer.put(alike, answer.values[name], digits=one.digits)
+    return texts
+
+
+def _shares(answer: Answer, bars: tuple[Bar, ...]) -> tuple[int | None, ...]:
+    names = [bar.name for bar in bars]
+    values = [answer.values[bar.name] if _applies(bar, answer) else None for bar in bars]
     most = max((value for value in values if value is not None), default=0)
     if most <= 0 or sum(value is not None for value in values) < 2:
         return (None,) * len(names)

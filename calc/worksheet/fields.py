@@ -176,7 +176,7 @@ class Quantity(Field):
         if typed.kind.whole and value != int(value if abs(value) < 1e9 else 0):
             raise self.problem(f"must be a whole number, like {self.default or self.sample}.")
         self.check(value, typed.kind)
-        pair = typed.digits.endswith(" in")
+        pair = typed.is_pair
         shown = typed.digits if pair else with_unit(grouped(typed.digits), typed.unit.symbol)
         link = typed.digits.replace(" ", "") + ("" if pair else typed.unit.link)
         return ParsedInput(value, shown, typed.digits, link, typed.kind, typed.unit)

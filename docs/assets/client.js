@@ -108,7 +108,7 @@ function sender(link) {
   if (by) parts.push("Sent by ", isolated(by));
   if (!isNaN(when)) parts.push(by ? ", " : "Sent ", when.toLocaleDateString("en-GB", { dateStyle: "long" }));
   if (note) parts.push(parts.length ? ": “" : "Note: “", isolated(note), "”");
-  return parts.length ? [...parts, " (typed by the sender)"] : [];
+  return by || note ? [...parts, " (typed by the sender)"] : parts;
 }
 
 export function arrive() {

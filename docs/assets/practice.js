@@ -53,6 +53,8 @@ export function tend(place, question) {
   if (choices) choices.hidden = true; // they stand in the box
   solved.hidden = true;
   if (right().includes(nameOf(question))) question.dataset.right = "";
+  let seen = false; // the answer, so that a reply shows nothing any more
+  solved.addEventListener("toggle", () => (seen ||= solved.open));
   part(question, "hint").addEventListener("toggle", () => (solved.hidden = false), { once: true });
   form.addEventListener("submit", (event) => {
     event.preventDefault();
@@ -78,6 +80,7 @@ export function tend(place, question) {
     tries = reply.tries;
     if (reply.open) solved.hidden = false;
     if (!reply.right || "right" in question.dataset) return;
+    if (seen) return said.append(" Not counted, because you had seen the answer.");
     question.dataset.right = "";
     keep([...right(), nameOf(question)]);
     score(place);

@@ -173,6 +173,17 @@ WebAssembly.instantiateStreaming = async (_, imports) => {
   return { module, instance };
 };
 
+// The loader compiles a module around each of some 260 functions, of 30 kinds or so.
+const around = new Map(); // by the bytes of a small one
+WebAssembly.Module = new Proxy(WebAssembly.Module, {
+  construct(Module, [bytes]) {
+    if (bytes.length > 200) return new Module(bytes);
+    const kind = String(bytes);
+    if (!around.has(kind)) around.set(kind, new Module(bytes));
+    return around.get(kind);
+  },
+});
+
 async function startPython(found) {
   const { loadPyodide } = await loader;
   const { info } = await boot;

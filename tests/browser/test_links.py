@@ -28,7 +28,7 @@ from tests.whole import whole_reply
 
 RUN = "wire-drop"
 STRANGE = "The link has something this sheet does not know, which is ignored:"
-MISSING = "values are not in the link: their defaults are used."
+MISSING = "values are not given: their defaults are used."
 
 pytestmark = pytest.mark.one_visit
 

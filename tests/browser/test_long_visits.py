@@ -1,12 +1,18 @@
 """A visit that goes on: sheet after sheet, and half a day."""
 
+import contextlib
 import re
 from datetime import timedelta
 
-from playwright.sync_api import Browser, Page, expect
+import pytest
+from playwright.sync_api import Browser, Error, Page, expect
 
 import calc
-from tests.browser.sheet_helpers import Sheet, another_page, move, open_sheet, usual
+from calc.van.demos import demo
+from calc.van.link import pack
+from tests.browser.sheet_helpers import STARTING, Sheet, another_page, move, open_sheet, usual
+from tests.browser.tools import VIEWPORTS
+from tests.browser.van_page import add, begin, box, empty, expect_kept, expect_lengths, kept
 from tests.counts import chance, often
 
 RUN = "wire-drop"
@@ -104,3 +110,64 @@ def test_a_page_left_open_for_half_a_day_answers_at_once(browser: Browser, serve
                 sheet.expect_answer(usual(RUN, current=f"{current} A"))
         page.clock.run_for(1_000)
         expect(page).to_have_url(re.compile("current=51A"))
+
+
+@pytest.fixture
+def viewport():
+    """A phone's: it is telephones that end tabs."""
+    return VIEWPORTS["phone"]
+
+
+def of_vans(visit: Page, server) -> Page:
+    """Return the page of vans, with none on the device."""
+    empty(visit, f"{server.url}van/")
+    return visit
+
+
+def test_a_tab_that_the_system_ended_is_found_again_as_it_was(visit, server):
+    """A telephone ends tabs that are not in use, without a word to them."""
+    van = of_vans(visit, server)
+    begin(van, "Fern")
+    add(van, "fridge", "3 m")
+    expect_lengths(van, ["3 m"])
+    sheet, held = van.context.new_page(), van.context.new_page()
+    sheet.goto(f"{server.url}checks/wire-drop/")
+    sheet.locator("[name=current]").fill("41")
+    expect(sheet).to_have_url(re.compile("current=41A"), timeout=STARTING)
+    held.goto(f"{server.url}van/")
+    held.locator("[data-group=circuits] > summary").click(timeout=STARTING)
+    held.locator("[data-part='circuits[1]'] > summary").click()
+    box(held, "circuits[1].length").fill("5")
+    expect_lengths(van, ["5 m"])
+    addresses = [sheet.url, held.url]
+    for ended in (sheet, held):
+        with ended.expect_event("crash"), contextlib.suppress(Error):
+            ended.goto("chrome://crash")
+        ended.close()
+    for tab, address in zip((sheet, held), addresses, strict=True):
+        again = van.context.new_page()
+        again.goto(address)
+        if tab is sheet:
+            expect(again.locator("[name=current]")).to_have_value("41", timeout=STARTING)
+            expect(again.locator("[data-gist]")).to_contain_text("V", timeout=STARTING)
+        else:
+            line = again.locator("[data-line='circuits[1]']")
+            expect(line).to_contain_text("5\u00a0m", timeout=STARTING)
+        again.close()
+    expect_lengths(van, ["5 m"])
+
+
+def test_links_of_two_vans_in_one_visit_never_mix(visit, server):
+    page = of_vans(visit, server)
+    fragments = {name: f"#{pack(demo(name))}" for name in ("marram", "ten-mistakes")}
+    circuits = {name: len(demo(name).all("circuits")) for name in fragments}
+    assert len(set(circuits.values())) == 2
+    for name in (*fragments, *fragments):
+        page.evaluate("(end) => (location.hash = end)", fragments[name])
+        expect(page.locator("[data-which]")).to_contain_text(demo(name).name, timeout=STARTING)
+        expect(page.locator("[data-list-of=circuits] > details")).to_have_count(circuits[name])
+        page.get_by_role("button", name="Keep it").click()
+        expect_kept(page)
+    assert sorted(one["name"] for one in kept(page)) == sorted(
+        2 * [demo(n).name for n in fragments]
+    )

@@ -53,7 +53,17 @@ def test_a_student_reads_why_a_relay_is_poor_and_answers_a_question(page, server
     expect(place.get_by_role("status")).to_have_text(f"Right: {FIRST.shown}.")
     expect(page.locator("[data-progress]")).to_contain_text("1 right so far")
 
-    for _ in range(3):
+    page.get_by_role("button", name="Another question").click()
+    second = question("alternator-charge", 2)
+    expect(page.get_by_text(second.text)).to_be_visible()
+    place = page.locator("[data-nr]:visible")
+    place.get_by_text("Hint", exact=True).click()
+    place.locator("[data-solved] > summary").click()
+    said = reply(page, second, second.shown).get_by_role("status")
+    not_counted = "Not counted, because you had seen the answer."
+    expect(said).to_have_text(f"Right: {second.shown}. {not_counted}")
+    expect(page.locator("[data-progress]")).to_contain_text("1 right so far")
+    for _ in range(2):
         page.get_by_role("button", name="Another question").click()
     fourth = question("alternator-charge", 4)
     expect(page.get_by_text(fourth.text)).to_be_visible()

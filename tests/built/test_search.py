@@ -31,11 +31,13 @@ def test_nine_in_ten_plain_questions_find_their_page_first_and_all_within_three(
     assert len(not_first) <= len(QUESTIONS) * 8 // 80, not_first
 
 
-def test_each_worksheet_is_found_by_its_title_its_entry_question_and_the_labels_of_its_form(built):
+def test_each_worksheet_is_found_by_its_title_its_question_and_the_labels_of_its_form(built):
     sheets = [calc.find(name) for name in calc.worksheets()]
     by_title = pages_found(built, [sheet.title for sheet in sheets])
-    for sheet, pages in zip(sheets, by_title, strict=True):
-        assert f"checks/{sheet.id}/" in pages[:3], sheet.title
+    by_question = pages_found(built, [sheet.question for sheet in sheets])
+    for sheet, *found in zip(sheets, by_title, by_question, strict=True):
+        for said, pages in zip((sheet.title, sheet.question), found, strict=True):
+            assert f"checks/{sheet.id}/" in pages[:3], said
     index = json.loads((built / "search" / "search_index.json").read_text("utf-8"))
     texts = {entry["location"]: entry for entry in index["docs"]}
     for sheet in sheets:

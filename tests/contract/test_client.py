@@ -45,13 +45,17 @@ def test_an_explanation_names_only_what_is_there(sheet):
     for _, point in points(how):
         for word in point.of.split():
             assert word in LEVELS or any(rule.startswith(word) for rule in rules), word
-    kinds = {
+    assert None not in kinds_of(sheet, how.bars)
+
+
+def kinds_of(sheet, bars) -> set:
+    outputs = {one.id: one for one in (*sheet.results, *sheet.intermediates)}
+    names = [bar.name for bar in bars]
+    return {
         kind
-        for _, name in how.bars
-        for kind in ([outputs[name].kind] if name in outputs else fields[name].kinds)
+        for name in names
+        for kind in ([outputs[name].kind] if name in outputs else sheet.field(name).kinds)
     }
-    assert len(kinds) <= 1
-    assert None not in kinds
 
 
 @EACH
@@ -89,6 +93,8 @@ def test_every_answer_is_explained(sheet):
             assert filled(asked[said.rule], said.found) == answer.sentence
         shares = [share for share in said.shares if share is not None]
         assert not shares or (max(shares) == 100 and min(shares) >= 0 and len(shares) > 1)
+        bars = [b for b, share in zip(how.bars, said.shares, strict=True) if share is not None]
+        assert len(kinds_of(sheet, bars)) <= 1, "only what is of one kind can be compared"
 
 
 @EACH

@@ -22,7 +22,7 @@ def home() -> str:
 def test_the_home_page_leads_to_every_worksheet(sheet):
     links = re.findall(rf'<a [^>]*href="checks/{sheet.id}/"[^>]*>(.*?)</a>', home())
     links += re.findall(rf"\[([^\]]+)\]\(checks/{sheet.id}\.md\)", home())
-    assert any(sheet.entry_question in text for text in links)
+    assert any(sheet.question in text for text in links)
 
 
 def test_the_home_page_leads_to_no_page_that_does_not_exist():

@@ -1,6 +1,6 @@
 """A page has one name: on its card, in the navigation, as its title and in links that lead to it.
 
-A link to a worksheet says its title or one of its questions, so that what is pressed is what opens.
+A link to a worksheet says its title or its question, so that what is pressed is what opens.
 """
 
 import re
@@ -9,7 +9,6 @@ from pathlib import Path
 
 import pytest
 
-import calc
 from tests.contract.reader_texts import DOCS, PROJECT
 from tests.contract.samples import sheets
 
@@ -29,10 +28,7 @@ def title(path: Path) -> str:
 def names(path: Path) -> set[str]:
     """Return what a link to a worksheet's guide may say."""
     heading = re.search(r"^# (.+)$", path.read_text("utf-8"), re.MULTILINE)
-    said = {title(path), heading[1] if heading else ""}
-    if path.stem in calc.worksheets():
-        said.add(calc.find(path.stem).entry_question)
-    return {name.lower() for name in said}
+    return {name.lower() for name in (title(path), heading[1] if heading else "")}
 
 
 def misnamed(page: Path, text: str) -> list[str]:

@@ -127,7 +127,7 @@ def test_a_link_fills_the_fields_and_says_what_it_did_not_hold():
     notes = " ".join(got["notes"])
     assert "colour" in notes
     # Voltage, conductor, its temperature, limit, finish, and what the ampacity goes by.
-    assert re.search(r"\b[5-9] values are not in the link: their defaults are used\.", notes)
+    assert re.search(r"\b[5-9] values are not given: their defaults are used\.", notes)
 
 
 def test_a_link_with_a_wrong_value_puts_it_in_the_box_as_it_came():

@@ -186,7 +186,7 @@ def test_a_size_may_be_spelt_as_in_its_field_and_a_thinner_one_is_told_its_slip(
     half = calc.work("wire-drop", {**one.inputs, "length": "2 m"})["smallest_conductor"]
     assert "second one" in mark(one, half).text
     assert mark(one, "120 mm2").text == "Not right. That is safe, but far more than needed."
-    with pytest.raises(calc.InputError, match="Your answer must be one from the list"):
+    with pytest.raises(calc.InputError, match="Your answer must be a size such as 22 AWG or 240"):
         mark(one, "9 mm2")
 
 
@@ -301,3 +301,18 @@ def test_a_fence_puts_three_questions_or_those_it_is_told():
 def test_a_fence_that_is_wrong_stops_the_build(source):
     with pytest.raises(fence.SuperFencesException):
         put(source)
+
+
+def test_a_size_may_be_told_by_its_number_alone():
+    sized = next(one for one in map(question_of_sizes, range(1, 40)) if one is not None)
+    right = str(sized.answer.values[sized.task.asks])
+    assert right.endswith(" mm2")
+    assert mark(sized, right.removesuffix(" mm2")).right
+    with pytest.raises(calc.InputError, match=r"Your answer must be a size such as 0\.5.mm² or"):
+        mark(sized, "4711")
+
+
+def question_of_sizes(number: int):
+    one = question("wire-size", number)
+    sizes = one.task.choices and all(name.endswith(" mm2") for name in one.task.choices)
+    return one if sizes and one.answer.values[one.task.asks] else None

@@ -231,7 +231,7 @@ def test_a_link_without_the_list_takes_the_usual_one_and_says_so():
     got = reply(fragment=f"v={SHEET.default_set}&vehicle=Marram")
     rows = got["fields"]["joints"]["rows"]
     assert len(rows) == len(JOINTS.read(JOINTS.default).rows)
-    assert got["notes"][-1].endswith("not in the link: its default is used.")
+    assert got["notes"][-1].endswith("not given: its default is used.")
 
 
 @pytest.mark.parametrize("value", [None, 5, [], [[]], [[None]], [5], {"a": 1}, [["a", ["b"]]]])

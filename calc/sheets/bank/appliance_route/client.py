@@ -1,7 +1,7 @@
 """appliance-route explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -24,5 +24,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Shock: an inverter makes mains voltage. Have it fitted with the protection it needs."),
     ),
-    bars=(("Battery-voltage one, a day", "dc_charge"), ("Household one, a day", "ac_charge")),
+    bars=(Bar("Battery-voltage one, a day", "dc_charge"), Bar("Household one, a day", "ac_charge")),
 )

@@ -36,7 +36,6 @@ WORKSHEET = Worksheet(
     id="bank-gauge",
     title="Bank gauge",
     question="How full is the bank?",
-    entry_question="How much is left in the bank?",
     about="What is left by the monitor, how long it lasts, and what a voltage reading tells.",
     calculate=calculate,
     picture=Either((

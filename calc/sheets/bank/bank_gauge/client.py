@@ -1,7 +1,7 @@
 """bank-gauge explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -22,5 +22,5 @@ EXPLANATION = Explanation(
         Point("A battery treated like this loses capacity for good, or becomes dangerous.", "stop"),
         Point("A gauge that nobody checks shows half full on the evening when the lights go out."),
     ),
-    bars=(("Left", "remaining"), ("Full", "capacity")),
+    bars=(Bar("Left", "remaining"), Bar("Full", "capacity")),
 )

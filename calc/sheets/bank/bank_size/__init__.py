@@ -28,8 +28,7 @@ from calc.worksheet.work import Worksheet
 WORKSHEET = Worksheet(
     id="bank-size",
     title="Bank size",
-    question="How large a bank?",
-    entry_question="How many batteries do I need?",
+    question="How many batteries do I need?",
     about="Capacity for a number of days without a charge, in the cold and when it is old.",
     calculate=calculate,
     picture=Bars(

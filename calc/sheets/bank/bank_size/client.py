@@ -1,7 +1,7 @@
 """bank-size explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -18,5 +18,5 @@ EXPLANATION = Explanation(
     neglect=(
         Point("Too small a battery is emptied too deeply, wears out in a few years and has to be bought again."),
     ),
-    bars=(("Needed", "capacity"), ("These batteries hold", "together")),
+    bars=(Bar("Needed", "capacity"), Bar("These batteries hold", "together")),
 )

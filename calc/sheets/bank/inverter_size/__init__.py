@@ -24,7 +24,6 @@ WORKSHEET = Worksheet(
     id="inverter-size",
     title="Inverter size",
     question="What inverter, and which cables does it need?",
-    entry_question="Which inverter do I need?",
     about="Continuous and surge rating, current at the bank, and idle draw.",
     calculate=calculate,
     picture=Bars(

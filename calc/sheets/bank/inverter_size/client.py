@@ -1,7 +1,7 @@
 """inverter-size explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -22,5 +22,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Shock: an inverter makes mains voltage. Have it fitted with the protection it needs."),
     ),
-    bars=(("All the time", "continuous"), ("For a moment", "surge_rating")),
+    bars=(Bar("All the time", "continuous"), Bar("For a moment", "surge_rating")),
 )

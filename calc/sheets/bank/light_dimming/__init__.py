@@ -19,7 +19,6 @@ WORKSHEET = Worksheet(
     id="light-dimming",
     title="Light dimming",
     question="What does dimming save?",
-    entry_question="Is a dimmer worth fitting?",
     about="What dimming saves in an evening, and the rating of the dimmer.",
     calculate=calculate,
     picture=Bars(

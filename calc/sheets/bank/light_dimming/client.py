@@ -1,7 +1,7 @@
 """light-dimming explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -22,5 +22,5 @@ EXPLANATION = Explanation(
         Point("Lamps flicker or fail early, and the dimmer can overheat.", "stop"),
         Point("Lights at full brightness help to empty the battery before anybody notices."),
     ),
-    bars=(("At full brightness", "full_charge"), ("Dimmed", "dimmed_charge")),
+    bars=(Bar("At full brightness", "full_charge"), Bar("Dimmed", "dimmed_charge")),
 )

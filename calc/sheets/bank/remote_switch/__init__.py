@@ -31,7 +31,6 @@ WORKSHEET = Worksheet(
     id="remote-switch",
     title="Remote switch",
     question="How do I switch an appliance that is out of reach?",
-    entry_question="How do I switch the heater under the bed?",
     about="Direct switch or relay, the contact's rating, and the coil's wire.",
     calculate=calculate,
     picture=Remote(

@@ -2,7 +2,7 @@
 
 # fmt: off
 from calc.electrical.switching import Route
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -24,5 +24,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Fire: a switch marked for mains only can burn when it breaks battery current."),
     ),
-    bars=(("The appliance takes", "line_current"), ("The contact needs", "switch_rating")),
+    bars=(Bar("The appliance takes", "line_current"), Bar("The contact needs", "switch_rating")),
 )

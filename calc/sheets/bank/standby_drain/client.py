@@ -1,7 +1,7 @@
 """standby-drain explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -19,5 +19,5 @@ EXPLANATION = Explanation(
     neglect=(
         Point("A battery that is empty for weeks is ruined, and a new one has to be bought."),
     ),
-    bars=(("It can wait", "days"), ("You are away", "away")),
+    bars=(Bar("It can wait", "days"), Bar("You are away", "away")),
 )

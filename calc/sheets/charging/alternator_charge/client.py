@@ -1,7 +1,9 @@
 """alternator-charge explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
+
+OVERLOADED = "alternator.over-rating alternator.charger-over-rating alternator.lfp-over-hot alternator.nothing-left"
 
 EXPLANATION = Explanation(
     advice=(
@@ -10,6 +12,8 @@ EXPLANATION = Explanation(
         Point("Count on {charge} from a drive of {hours}.", "fine"),
     ),
     reasons=(
+        Point("Hot, it can spare {hot_left} for the battery; charging needs {asked}.", OVERLOADED),
+        Point("A regulated charger of the right size takes only what the generator can spare.", OVERLOADED),
         Point("A drive of {hours} puts {charge} into the battery."),
         Point("After the drive the battery is at {end_state}."),
         Point("It works the engine’s generator to {alternator_load} of its rating."),
@@ -24,5 +28,8 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Fire: the cable between two batteries needs a fuse close to each of them."),
     ),
-    bars=(("A drive gives", "charge"), ("The battery holds", "capacity")),
+    bars=(
+        Bar("Charging needs", "asked", OVERLOADED), Bar("It can spare when hot", "hot_left", OVERLOADED),
+        Bar("A drive gives", "charge", "fine caution"), Bar("The battery holds", "capacity", "fine caution"),
+    ),
 )

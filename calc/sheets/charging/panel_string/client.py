@@ -1,7 +1,7 @@
 """panel-string explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -22,5 +22,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Shock: panels give voltage in any daylight. Cover them before you connect anything."),
     ),
-    bars=(("Panels, coldest morning", "cold_voc"), ("The regulator takes", "volts_limit")),
+    bars=(Bar("Panels, coldest morning", "cold_voc"), Bar("The regulator takes", "volts_limit")),
 )

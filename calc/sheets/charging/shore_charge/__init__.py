@@ -51,8 +51,7 @@ def _by_chemistry(column: str, unit: str) -> dict[str, str]:
 WORKSHEET = Worksheet(
     id="shore-charge",
     title="Shore charge",
-    question="What does a night on shore power charge?",
-    entry_question="Will one night on shore power fill the bank?",
+    question="Will one night on shore power fill the bank?",
     about="Hours by stage, and the charger's current from the supply.",
     calculate=calculate,
     picture=Either((

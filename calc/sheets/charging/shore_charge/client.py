@@ -1,7 +1,7 @@
 """shore-charge explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -25,5 +25,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Shock: mains can kill. Press the test button of the residual-current device each time you plug in."),
     ),
-    bars=(("Charging takes", "hours"), ("You plug in for", "night")),
+    bars=(Bar("Charging takes", "hours"), Bar("You plug in for", "night")),
 )

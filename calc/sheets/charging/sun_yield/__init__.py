@@ -54,8 +54,7 @@ from calc.worksheet.work import Worksheet
 WORKSHEET = Worksheet(
     id="sun-yield",
     title="Sun yield",
-    question="How much solar energy in a day of this month?",
-    entry_question="How much will the panels charge?",
+    question="How much will the panels charge?",
     about="Amp-hours from solar panels by latitude and month, flat or tilted.",
     calculate=calculate,
     fields=(

@@ -1,7 +1,7 @@
 """sun-yield explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -21,5 +21,5 @@ EXPLANATION = Explanation(
         Point("The battery is not charged, or charged in a way that ruins it.", "stop"),
         Point("Who counts on sunny days has an empty battery after a few grey ones."),
     ),
-    bars=(("A usual day", "energy"), ("The worst month", "worst_energy"), ("You use", "daily_use")),
+    bars=(Bar("A usual day", "energy"), Bar("The worst month", "worst_energy"), Bar("You use", "daily_use")),
 )

@@ -52,7 +52,6 @@ WORKSHEET = Worksheet(
     id="week-ahead",
     title="Week ahead",
     question="Will the bank last the week?",
-    entry_question="Will the bank last a grey week?",
     about="A bank hour by hour for a week, month by month, and what helps.",
     calculate=calculate,
     later_stages=later_stages,

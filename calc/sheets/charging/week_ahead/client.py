@@ -1,7 +1,7 @@
 """week-ahead explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -21,6 +21,6 @@ EXPLANATION = Explanation(
         Point("The battery is harmed, and a new one has to be bought.", "stop"),
         Point("One grey week or one more appliance, and the battery is empty on the road."),
     ),
-    bars=(("You use in a day", "daily_use"), ("Sun can give", "sun_day"), ("Driving can give", "drive_day")),
+    bars=(Bar("You use in a day", "daily_use"), Bar("Sun can give", "sun_day"), Bar("Driving can give", "drive_day")),
     silent="week.empties",
 )

@@ -33,7 +33,6 @@ WORKSHEET = Worksheet(
     id="battery-air",
     title="Battery air",
     question="How much air does the battery need?",
-    entry_question="Does the battery box need a vent?",
     about="Hydrogen from charging, and the vents that dilute it.",
     calculate=calculate,
     picture=Bars(

@@ -2,7 +2,7 @@
 
 # fmt: off
 from calc.comfort.battery_air import BatteryAir, CellKind
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 
 def _lithium(found: BatteryAir) -> bool:
@@ -34,5 +34,5 @@ EXPLANATION = Explanation(
         Point("Gas collects, and one spark of a switch can blow the box apart.", when=_gasses),
         Point("A battery without its management system can be overcharged, and then it can burn."),
     ),
-    bars=(("Opening needed", "opening"), ("Opening there", "vents")),
+    bars=(Bar("Opening needed", "opening"), Bar("Opening there", "vents")),
 )

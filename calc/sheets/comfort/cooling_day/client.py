@@ -1,7 +1,7 @@
 """cooling-day explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -19,5 +19,5 @@ EXPLANATION = Explanation(
     neglect=(
         Point("It stops in the afternoon heat, and fridge and lights with it."),
     ),
-    bars=(("Cooling takes", "charge"), ("The battery holds", "capacity")),
+    bars=(Bar("Cooling takes", "charge"), Bar("The battery holds", "capacity")),
 )

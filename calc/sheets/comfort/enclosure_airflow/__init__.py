@@ -31,7 +31,6 @@ WORKSHEET = Worksheet(
     id="enclosure-airflow",
     title="Enclosure airflow",
     question="How much air does the electrical bay need?",
-    entry_question="Why does the charger slow down when hot?",
     about="Heat of chargers and inverters, vents or fan, and output left.",
     calculate=calculate,
     picture=Section(

@@ -1,7 +1,7 @@
 """enclosure-airflow explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -20,5 +20,5 @@ EXPLANATION = Explanation(
     neglect=(
         Point("Chargers slow down in the heat, just when the sun is strong, and fail years early."),
     ),
-    bars=(("Opening needed", "vent_area"), ("Opening there", "vents")),
+    bars=(Bar("Opening needed", "vent_area"), Bar("Opening there", "vents")),
 )

@@ -1,7 +1,7 @@
 """heat-loss explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -24,5 +24,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Carbon monoxide: a heater that burns fuel needs its exhaust outside and a working alarm inside."),
     ),
-    bars=(("The van loses", "loss"), ("Heater needed", "to_buy")),
+    bars=(Bar("The van loses", "loss"), Bar("Heater needed", "to_buy")),
 )

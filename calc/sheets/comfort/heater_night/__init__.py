@@ -21,8 +21,7 @@ from calc.worksheet.work import Worksheet
 WORKSHEET = Worksheet(
     id="heater-night",
     title="Heater night",
-    question="Fuel or battery?",
-    entry_question="How much fuel or charge does a warm night take?",
+    question="How much fuel or charge does a warm night take?",
     about="Litres and amp-hours for a night of heat, and how to keep it safe.",
     calculate=calculate,
     picture=Bars(

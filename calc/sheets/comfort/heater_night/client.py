@@ -1,7 +1,7 @@
 """heater-night explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -14,9 +14,9 @@ EXPLANATION = Explanation(
     ),
     reasons=(
         Point("Electric heat takes {electric_charge} a night. The battery gives {gives}."),
-        Point("With {fuel}, fan and pump take only {charge}: {bank_share} of that."),
-        Point("{fuel_used} of {fuel} gives {hours} of heat."),
-        Point("A night of heat takes {charge} from the battery."),
+        Point("With {fuel}, fan and pump take only {charge}: {bank_share} of that.", "fine caution", lambda r: r.heating.burns),
+        Point("{fuel_used} of {fuel} gives {hours} of heat.", when=lambda r: r.heating.burns),
+        Point("Fan and pump of the heater take {charge} in a night.", when=lambda r: r.heating.burns),
         Point("One litre of fuel holds about ten times the energy of a 100 Ah battery."),
     ),
     neglect=(
@@ -24,7 +24,7 @@ EXPLANATION = Explanation(
         Point("With electric heat the battery is empty in the night, wears out early and has to be bought again."),
     ),
     cautions=(
-        Point("Carbon monoxide: a heater that burns fuel needs its exhaust outside and a working alarm inside."),
+        Point("Carbon monoxide: a heater that burns fuel needs its exhaust outside and a working alarm inside.", when=lambda r: r.heating.burns),
     ),
-    bars=(("Heater as planned", "charge"), ("Electric heat", "electric_charge"), ("The battery gives", "gives")),
+    bars=(Bar("Heater as planned", "charge", when=lambda r: r.heating.burns), Bar("Electric heat", "electric_charge"), Bar("The battery gives", "gives")),
 )

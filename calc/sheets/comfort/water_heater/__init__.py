@@ -43,7 +43,6 @@ WORKSHEET = Worksheet(
     id="water-heater",
     title="Water heater",
     question="How much energy does hot water take?",
-    entry_question="Can the bank heat water for a shower?",
     about="Time, energy, charge or fuel to heat water and keep it hot.",
     calculate=calculate,
     picture=Parts(

@@ -1,7 +1,7 @@
 """water-heater explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -27,5 +27,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Burns: water over 50 °C scalds within seconds. A mixing valve prevents that."),
     ),
-    bars=(("Hot water takes", "charge"), ("The battery gives", "gives")),
+    bars=(Bar("Hot water takes", "charge"), Bar("The battery gives", "gives")),
 )

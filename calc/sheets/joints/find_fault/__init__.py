@@ -57,8 +57,7 @@ def _by_symptom(main: str, small: str, charger: str) -> tuple[str, dict[str, str
 WORKSHEET = Worksheet(
     id="find-fault",
     title="Find the fault",
-    question="What is wrong, and what do I measure next?",
-    entry_question="Something is wrong: what do I measure?",
+    question="Something is wrong: what do I measure?",
     about="From a symptom, one measurement at a time, to a cause and its repair.",
     calculate=calculate,
     picture=Probes(

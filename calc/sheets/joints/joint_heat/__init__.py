@@ -32,7 +32,6 @@ WORKSHEET = Worksheet(
     id="joint-heat",
     title="Joint heat",
     question="Is this joint bad?",
-    entry_question="Is this joint bad?",
     about="What a millivolt reading across a loaded joint means in heat.",
     calculate=calculate,
     picture=Bar(value="full_drop", limit="most_drop", caption="Voltage drop in this one joint at full current"),

@@ -1,7 +1,7 @@
 """joint-heat explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -23,5 +23,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Burns: let it cool, and disconnect the battery before you open a connection."),
     ),
-    bars=(("This connection", "resistance"), ("A healthy one, at most", "sound_high")),
+    bars=(Bar("This connection", "resistance"), Bar("A healthy one, at most", "sound_high")),
 )

@@ -26,7 +26,6 @@ WORKSHEET = Worksheet(
     id="joint-sheet",
     title="Joint sheet",
     question="Which joints are there, at what torque, and who checked them?",
-    entry_question="Which joints did I torque, and to what?",
     about="A list of joints with torques, to print and to initial.",
     calculate=calculate,
     picture=Bars(

@@ -1,7 +1,7 @@
 """joint-sheet explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -22,5 +22,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Short circuit: disconnect the battery before you put a wrench on its connections."),
     ),
-    bars=(("Smallest value", "torque_least"), ("Largest value", "torque_most")),
+    bars=(Bar("Smallest value", "torque_least"), Bar("Largest value", "torque_most")),
 )

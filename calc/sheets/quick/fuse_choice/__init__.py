@@ -47,7 +47,6 @@ WORKSHEET = Worksheet(
     id="fuse-choice",
     title="Fuse choice",
     question="Which fuse fits this wire and this load?",
-    entry_question="Which fuse for this wire?",
     about="Between what the load needs and what the wire can carry.",
     calculate=calculate,
     picture=Window(low="lowest", high="largest", value="fuse",

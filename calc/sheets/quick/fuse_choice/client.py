@@ -1,7 +1,7 @@
 """fuse-choice explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -27,5 +27,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Fire: never replace a blown fuse by a larger one."),
     ),
-    bars=(("The load needs", "lowest"), ("Fuse", "fuse"), ("The cable allows", "highest")),
+    bars=(Bar("The load needs", "lowest"), Bar("Fuse", "fuse"), Bar("The cable allows", "highest")),
 )

@@ -21,7 +21,6 @@ WORKSHEET = Worksheet(
     id="joint-torque",
     title="Joint torque",
     question="How tight should this joint be, and what keeps it tight?",
-    entry_question="How tight should this bolt be?",
     about="Torque for a cable joint, the order of parts and what locks it.",
     calculate=calculate,
     picture=Stack(parts="stack", caption="Order of parts on the stud: current flows from lug to lug, never through a washer"),

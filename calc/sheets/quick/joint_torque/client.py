@@ -1,7 +1,7 @@
 """joint-torque explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -22,5 +22,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Short circuit: disconnect the battery before you put a wrench on its connections."),
     ),
-    bars=(("Tighten to", "torque"), ("The thread takes", "ceiling")),
+    bars=(Bar("Tighten to", "torque"), Bar("The thread takes", "ceiling")),
 )

@@ -21,7 +21,6 @@ WORKSHEET = Worksheet(
     id="runtime",
     title="Run time",
     question="How long will the bank run this?",
-    entry_question="Will it last until morning?",
     about="Run time of a bank, also in the cold and under a heavy load.",
     calculate=calculate,
     picture=Bars(

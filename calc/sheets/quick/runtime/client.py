@@ -1,13 +1,13 @@
 """runtime explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
         Point("The battery does not last as long as you need: use less, or fit more battery.", "runtime.too-short"),
         Point("Do not use the battery like this: put one thing right first.", "stop"),
-        Point("The battery runs this for {runtime}, but one point speaks against it.", "caution"),
+        Point("Settle one point first, then count on {runtime}.", "caution"),
         Point("Count on {runtime} from the battery.", "fine"),
     ),
     reasons=(
@@ -20,5 +20,5 @@ EXPLANATION = Explanation(
         Point("Lights and heater go off before morning, and the battery wears out years early.", "stop caution"),
         Point("A battery that is emptied too often wears out early and has to be bought again."),
     ),
-    bars=(("The battery lasts", "runtime"), ("You need", "needed")),
+    bars=(Bar("The battery lasts", "runtime"), Bar("You need", "needed")),
 )

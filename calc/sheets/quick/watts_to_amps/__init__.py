@@ -24,7 +24,6 @@ WORKSHEET = Worksheet(
     id="watts-to-amps",
     title="Watts to amps",
     question="What current does this load draw from the bank?",
-    entry_question="Can the bank run this?",
     about="Watts to amps and amp-hours: for a kettle, a fridge, an inverter.",
     calculate=calculate,
     picture=Either((

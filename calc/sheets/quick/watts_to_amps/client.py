@@ -1,7 +1,7 @@
 """watts-to-amps explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -24,5 +24,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Fire: a high current needs thick cable, and a fuse close to the battery."),
     ),
-    bars=(("This takes", "charge"), ("The battery gives", "gives")),
+    bars=(Bar("This takes", "charge"), Bar("The battery gives", "gives")),
 )

@@ -44,7 +44,6 @@ WORKSHEET = Worksheet(
     id="wire-drop",
     title="Wire drop",
     question="How much voltage does this run lose?",
-    entry_question="Why is it weak at the far end?",
     about="Voltage drop in a run of wire, and the size that fixes it.",
     calculate=calculate,
     picture=Run(

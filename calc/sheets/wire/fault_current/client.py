@@ -1,7 +1,7 @@
 """fault-current explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -24,5 +24,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Fire: the main fuse belongs on the plus post of the battery, as close as possible."),
     ),
-    bars=(("Short at the battery", "near_fault"), ("At the far end, most", "fault_current"), ("At the far end, least", "fault_low")),
+    bars=(Bar("Short at the battery", "near_fault"), Bar("At the far end, most", "fault_current"), Bar("At the far end, least", "fault_low")),
 )

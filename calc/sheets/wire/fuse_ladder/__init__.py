@@ -92,7 +92,6 @@ WORKSHEET = Worksheet(
     id="fuse-ladder",
     title="Fuse ladder",
     question="Will the right fuse open first?",
-    entry_question="Which fuse will blow?",
     about="Whether the small fuse clears a fault before the large one opens and blacks out the van.",
     calculate=calculate,
     picture=Spans(

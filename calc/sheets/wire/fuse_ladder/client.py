@@ -1,7 +1,7 @@
 """fuse-ladder explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -18,5 +18,5 @@ EXPLANATION = Explanation(
     neglect=(
         Point("One faulty lamp switches off the whole van, with fridge and heater."),
     ),
-    bars=(("Small fuse", "downstream"), ("Fuse before it", "upstream"), ("Fault", "fault_current")),
+    bars=(Bar("Small fuse", "downstream"), Bar("Fuse before it", "upstream"), Bar("Fault", "fault_current")),
 )

@@ -47,7 +47,6 @@ WORKSHEET = Worksheet(
     id="wire-size",
     title="Wire size",
     question="Which wire size for this run?",
-    entry_question="Which wire do I buy?",
     about="Large enough for voltage drop, for heat and for a fuse.",
     calculate=calculate,
     picture=Ladder(rungs="rungs", load="current",

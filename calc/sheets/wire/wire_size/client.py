@@ -1,7 +1,7 @@
 """wire-size explained to a client."""
 
 # fmt: off
-from calc.worksheet.explain import Explanation, Point
+from calc.worksheet.explain import Bar, Explanation, Point
 
 EXPLANATION = Explanation(
     advice=(
@@ -26,5 +26,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Fire: every cable needs a fuse close to the battery, chosen for that cable."),
     ),
-    bars=(("Lost in the cable", "drop"), ("You allow", "allowed")),
+    bars=(Bar("Lost in the cable", "drop"), Bar("You allow", "allowed")),
 )
