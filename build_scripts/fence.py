@@ -28,6 +28,7 @@ from calc.practice import question
 from calc.render import example_html, sheet_html
 from calc.render.html import join
 from calc.render.practice import practice_html
+from calc.units.shown import kept_together
 from calc.worksheet.answer import Answer
 
 _FIRST = "first-example"  # the id of a page's first one
@@ -186,6 +187,17 @@ class Stories(Treeprocessor):
             fold.append(part)
 
 
+class Together(Treeprocessor):
+    """Keeps a number on the line of its unit, as in what is made from the code."""
+
+    def run(self, root: etree.Element) -> None:
+        for element in root.iter():
+            if element.text and element.tag not in ("code", "pre"):
+                element.text = kept_together(element.text)
+            if element.tail:
+                element.tail = kept_together(element.tail)
+
+
 class Figures(Extension):
     """The Markdown extension: figures in the text, folded stories, words that are explained."""
 
@@ -195,6 +207,7 @@ class Figures(Extension):
             Stories(md), "lugwise-stories", 16
         )  # before its words are sought
         md.treeprocessors.register(glossary.Words(md), "lugwise-words", 15)  # after all inline text
+        md.treeprocessors.register(Together(md), "lugwise-together", 1)  # the last
 
 
 def makeExtension(**options: Any) -> Figures:

@@ -34,8 +34,8 @@ def _table(head: tuple[str, ...], rows: list[tuple[Any, ...]]) -> Markup:
         ),
         class_="lw-scroll",
         tabindex="0",
-        role="region",
-        aria_label="Table",
+        role="group",  # no landmark: a page may have many
+        aria_label=f"Table: {', '.join(head)}",
     )
 
 

@@ -197,7 +197,7 @@ def _scroll(label: str, *parts: Markup) -> Markup:
         el("table", *parts, class_="lw-table lw-wall-table"),
         class_="lw-scroll",
         tabindex="0",
-        role="region",
+        role="group",  # within a region of its own, whose name the tables of another share
         aria_label=label,
     )
 

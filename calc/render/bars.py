@@ -33,7 +33,6 @@ _TALL, _GAP, _OVER = 14.0, 8.0, 3.0  # a bar, the room under it, how far a limit
 _MOST_ROWS = 6
 _FURTHEST = 8  # tens that a scale by tens spans at most
 _SMALLEST = 2.0  # what is left of a bar that is too short to be seen
-_BEYOND = 1.06  # times the largest value: where a scale ends
 
 
 @dataclass(frozen=True)
@@ -77,7 +76,7 @@ def bars_html(answer: Answer, picture: Bars) -> Markup:
         place, marks = by_tens(
             [*numbers, *(row.low for row in rows)], kind_of(answer, picture.rows[0].value)
         )
-    return figure_of(rows, edges, picture.caption, place or scale(_BEYOND * max(numbers)), marks)
+    return figure_of(rows, edges, picture.caption, place or scale(max(numbers)), marks)
 
 
 def _edge(answer: Answer, limit: Limit) -> Edge | None:

@@ -1,9 +1,13 @@
 """HTML and SVG elements as text. Everything that is not already `Markup` is escaped here.
 
-The standard `html` module would bring its table of two thousand names into the page.
+In what is read, and not copied or drawn, a number stays with its unit (`kept_together`). The
+standard `html` module would bring its table of two thousand names into the page.
 """
 
+from collections.abc import Callable, Iterable
 from functools import cache
+
+from calc.units.shown import kept_together
 
 
 class Markup(str):
@@ -23,7 +27,7 @@ def el(tag: str, *children: object, **attributes: object) -> Markup:
             continue
         plain = _plain(name)
         head += f" {plain}" if value is True else f' {plain}="{_escaped(str(value))}"'
-    inside = join(*children)
+    inside = _joined(children, _escaped if tag in _VERBATIM else _prose)
     if not inside and tag in _VOID:
         return Markup(f"{head}>")
     return Markup(f"{head}>{inside}</{tag}>")
@@ -31,6 +35,10 @@ def el(tag: str, *children: object, **attributes: object) -> Markup:
 
 def join(*children: object) -> Markup:
     """Return the children one after another, escaped unless they are markup."""
+    return _joined(children, _prose)
+
+
+def _joined(children: Iterable[object], written: Callable[[str], str]) -> Markup:
     parts: list[str] = []
     for child in children:
         # By its very type first: one answer has hundreds of parts.
@@ -38,13 +46,13 @@ def join(*children: object) -> Markup:
         if kind is Markup:
             parts.append(child)  # type: ignore[arg-type]
         elif kind is str:
-            parts.append(_escaped(child))  # type: ignore[arg-type]
+            parts.append(written(child))  # type: ignore[arg-type]
         elif child is None or child is False:
             continue
         elif isinstance(child, (list, tuple)):
-            parts.append(join(*child))
+            parts.append(_joined(child, written))
         else:
-            parts.append(child if isinstance(child, Markup) else _escaped(str(child)))
+            parts.append(child if isinstance(child, Markup) else written(str(child)))
     return Markup("".join(parts))
 
 
@@ -61,4 +69,9 @@ def _escaped(text: str) -> str:
     return text
 
 
+def _prose(text: str) -> str:
+    return _escaped(kept_together(text))
+
+
+_VERBATIM = {"code", "pre", "option", "style", "text", "title", "desc"}
 _VOID = {"input", "br", "hr", "link"}

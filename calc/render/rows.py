@@ -5,8 +5,10 @@ The script of the page copies the empty row that stands ready here; it knows non
 
 from calc.render.boxes import control_html
 from calc.render.html import Markup, el, join
-from calc.worksheet.fields import Field, ParsedInput, Quantity
+from calc.worksheet.fields import Choice, Field, ParsedInput, Quantity
 from calc.worksheet.rows import Rows, Text
+
+_BESIDE_CELL = 13  # characters of a choice that stands beside another at 360 px
 
 
 def rows_html(field: Rows, reading: ParsedInput, base: str) -> Markup:
@@ -122,4 +124,5 @@ def _width(column: Field) -> str:
         return "lw-wide"
     if isinstance(column, Quantity):
         return "lw-narrow" if column.bare[1].symbol else "lw-narrowest"
-    return ""
+    options = column.options if isinstance(column, Choice) else ()
+    return "lw-own-line" if any(len(one.label or one.id) > _BESIDE_CELL for one in options) else ""

@@ -11,11 +11,12 @@ from calc.render.live import details_html, fold_text, key_html
 from calc.render.rows import rows_html
 from calc.worksheet.answer import Answer
 from calc.worksheet.declare import Declaration
-from calc.worksheet.fields import Choice, Field, ParsedInput
+from calc.worksheet.fields import Choice, Field, ParsedInput, Quantity
 from calc.worksheet.link import write
 from calc.worksheet.rows import Rows, Text
 
 _BESIDE_LABEL = 16  # characters of a choice that stands beside its label at 360 px
+_BESIDE_NUMBER = 6  # characters of a unit that stands there too, behind its number
 
 
 def sheet_html(answer: Answer, jumps: Iterable[tuple[str, str]] = ()) -> Markup:
@@ -189,7 +190,9 @@ def _field(sheet: Declaration, field: Field, reading: ParsedInput) -> Markup:
 
 
 def _is_wide(field: Field) -> bool:
-    """Whether a field's choices are too long to stand beside its label on a phone."""
+    """Whether choices, or units, are too long to stand beside the label on a phone."""
+    if isinstance(field, Quantity):
+        return len(field.units) > 1 and any(len(u.symbol) > _BESIDE_NUMBER for _, u in field.units)
     options = field.options if isinstance(field, Choice) and not has_buttons(field) else ()
     return isinstance(field, Text) or any(len(o.label or o.id) > _BESIDE_LABEL for o in options)
 

@@ -19,9 +19,14 @@ MINUS = "\u2212"
 _MODES = {UP: ROUND_CEILING, DOWN: ROUND_FLOOR}
 _SAME = Decimal("1e-9")
 _LONG = 4  # figures of a whole part, all of which are shown
+_UNITS = "mm²|mm|cm|m|kW|W|kWh|Wh|kJ|V|mV|A|kA|mA|Ah|L|h|Ω|mΩ|µΩ|°C|°F|%"
 _CONSTANT = re.compile(  # not the number of a section, which has no unit behind it
     r"(?<![\w.,])(\d+)\.(\d+)(?=(?: (?:to|or|and) \d+(?:\.\d+)?)?[ \u00a0]"
-    r"(?:mm²|mm|cm|m|kW|W|kWh|Wh|kJ|V|mV|A|kA|mA|Ah|L|h|Ω|mΩ|µΩ|°C|°F|%|times)(?!\w))"
+    rf"(?:{_UNITS}|times)(?!\w))"
+)
+_PARTED = re.compile(
+    rf" (?<=\d )(?=(?:{_UNITS}|kWp|mm2|cm²|m²|m³|ft|ft²|ft³|in|AWG|N|lbf|K|C|F|J|MJ|kg|g|s|ms|min"
+    r"|hours?|days?|gal|rpm)(?![\w’]))"
 )
 
 decimal_sign = ContextVar("decimal_sign", default=".")
@@ -89,6 +94,11 @@ def with_sign(text: str) -> str:
 def with_mm2(text: str) -> str:
     """Return text with the names of metric conductors as a reader writes them."""
     return text.replace(" mm2", f"{NO_BREAK_SPACE}mm²")
+
+
+def kept_together(text: str) -> str:
+    """Return a written text in which no line ends between a number and its unit."""
+    return _PARTED.sub(NO_BREAK_SPACE, text) if " " in text else text
 
 
 def with_unit(number: str, symbol: str) -> str:

@@ -31,6 +31,8 @@ document.addEventListener("keydown", (event) => {
   if (event.key === "Tab") dialog.querySelectorAll("a[tabindex]").forEach((link) => link.removeAttribute("tabindex"));
   if (!(dialog.open && OF_SEARCH.includes(event.key))) event.stopPropagation();
 });
+// It looks for what is typed when a key comes up; text that is pasted or spoken comes without one.
+query.addEventListener("input", () => query.dispatchEvent(new Event("keyup")));
 
 // Which of the three colour schemes is in use: the theme says so on the body only.
 const scheme = document.getElementById("lw-scheme");

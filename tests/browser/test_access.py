@@ -27,6 +27,7 @@ PAGES = [
     *("practice/", "glossary/"),
     "404.html",
 ]
+BY_AXE_ALONE = ("python/", "van/file-format/", "how-fast/", "client/")
 ALIKE = set(PAGES[: len(calc.worksheets())]) - {f"checks/{name}/" for name in ONE_OF_EACH}
 ASKED_BY_AXE = {*PAGES} - ALIKE | {*chance("axe").sample(sorted(ALIKE), len(ALIKE) // 3)}
 """Axe looks at one of each kind of sheet, at all that is no sheet and at others in each run.
@@ -105,6 +106,28 @@ def test_a_page_suits_every_finger_and_eye_and_breaks_no_wcag_rule(still, server
     if SOAK or path in ASKED_BY_AXE:
         found += broken_rules(page, schemes)
     assert not found, "\n".join(found)
+
+
+@pytest.mark.parametrize("path", BY_AXE_ALONE)
+def test_a_page_that_is_made_of_tables_or_code_breaks_no_wcag_rule(still, server, path):
+    still.goto(server.url + path)
+    unfold_everything(still)
+    schemes = tuple(SCHEMES)
+    keep_one_of_each(still, schemes)
+    assert not (found := broken_rules(still, schemes)), "\n".join(found)
+
+
+@pytest.mark.parametrize("path", ["wall-tables/", "how-fast/", "checks/week-ahead/"])
+def test_no_two_landmarks_have_one_name(still, server, path):
+    """No rule of WCAG says so, but whoever moves by landmarks has nothing else to tell them by."""
+    still.goto(server.url + path)
+    unfold_everything(still)
+    named = still.evaluate(
+        """() => [...document.querySelectorAll("[role=region], section[aria-label], nav, main")]
+            .filter((one) => one.checkVisibility())
+            .map((one) => `${one.getAttribute("role") ?? one.localName} ${one.ariaLabel}`)"""
+    )
+    assert len(named) == len(set(named)), sorted(named)
 
 
 @pytest.mark.parametrize("path", [f"checks/{name}/" for name in ONE_OF_EACH] + ["", "wall-tables/"])

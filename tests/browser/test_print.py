@@ -179,6 +179,45 @@ def test_every_sheet_has_its_answer_on_one_page(still, server):
     assert longer == {}
 
 
+CUT_ON_PAPER = """() => {
+    const parted = [...document.querySelectorAll(".lw-field > :is(label, .lw-label)")]
+        .filter((label) => label.checkVisibility())
+        .flatMap((label) => {
+            const words = document.createRange();
+            return [...label.textContent.matchAll(/[\\p{L}]+/gu)].filter(({ index, 0: { length } }) => {
+                words.setStart(label.firstChild, index);
+                words.setEnd(label.firstChild, index + length);
+                return words.getClientRects().length > 1;
+            });
+        })
+        .map(([word]) => `parted: ${word}`);
+    const cut = [...document.querySelectorAll(".lw-field select")]
+        .filter((list) => list.checkVisibility())
+        .filter((list) => {
+            const whole = list.cloneNode(true);
+            whole.replaceChildren(list.selectedOptions[0].cloneNode(true));
+            whole.style.cssText = "position: absolute; width: auto; max-width: none";
+            list.after(whole);
+            const room = list.offsetWidth - whole.offsetWidth;
+            whole.remove();
+            return room < 0;
+        })
+        .map((list) => `cut: ${list.selectedOptions[0].text}`);
+    return [...parted, ...cut];
+}"""  # noqa: E501
+
+
+@pytest.mark.parametrize(
+    "name", ["week-ahead", "alternator-charge", "shore-charge", "heater-night"]
+)
+def test_on_the_one_page_nothing_is_cut_and_the_picture_is_seen(still, server, name):
+    still.goto(f"{server.url}checks/{name}/")
+    still.set_viewport_size({"width": 680, "height": 960})  # A4 without its margins
+    still.emulate_media(media="print")
+    assert still.evaluate(CUT_ON_PAPER) == []
+    expect(still.locator(".lw-sheet[data-sheet] .lw-drawing").first).to_be_visible()
+
+
 @pytest.mark.parametrize("by_button", [True, False], ids=["button", "browser"])
 def test_the_one_page_has_what_a_reader_needs(printing, server, by_button):
     texts = EVERY_FIELD["wire-drop"]

@@ -83,6 +83,39 @@ def test_units_are_chosen_and_all_is_erased_at_one_place(page, server):
     expect(sheet.part("last")).to_be_hidden()
 
 
+def test_what_was_opened_last_is_above_the_bar_and_can_be_pinned(fresh_page, server):
+    page = fresh_page
+    page.goto(f"{server.url}licences/")
+    opener = page.get_by_role("button", name="Recent", exact=True)
+    listed = page.locator("#lw-recent")
+    opener.click()
+    expect(listed).to_contain_text("Nothing opened yet.")
+    expect(listed.locator(".lw-chip")).to_have_count(0)
+    page.keyboard.press("Escape")
+    expect(listed).to_be_hidden()
+    expect(opener).to_be_focused()
+    sheets = [calc.find(name) for name in (RUN, "runtime", "bank-gauge")]
+    for sheet in sheets:
+        move(page, f"{server.url}checks/{sheet.id}/")
+        expect(page.locator("h1")).to_have_text(sheet.question)
+    move(page, f"{server.url}licences/")
+    opener.click()
+    links = listed.locator(".lw-chip a")
+    expect(links).to_have_text([sheet.question for sheet in reversed(sheets)])
+    for part in listed.locator("a, button").all():
+        assert part.bounding_box()["height"] >= 43.9
+    ends = listed.bounding_box()
+    assert abs(ends["y"] + ends["height"] - page.locator("nav.lw-bar").bounding_box()["y"]) <= 4
+    pin = listed.get_by_role("button", name=f"Pin: {sheets[0].question}")
+    pin.click()
+    expect(pin).to_have_attribute("aria-pressed", "true")
+    expect(pin).to_be_focused()
+    expect(links.first).to_have_text(sheets[0].question)
+    links.nth(1).click()
+    expect(page).to_have_url(f"{server.url}checks/{sheets[2].id}/")
+    expect(listed).to_be_hidden()
+
+
 def test_an_answer_is_kept_and_compared_with_the_next(page, server):
     sheet = open_sheet(page, server, RUN)
     page.get_by_role("button", name="Compare").click()

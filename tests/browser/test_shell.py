@@ -1,6 +1,7 @@
 """What stands around every page, by keyboard and by thumb: header, contents, search, the 404."""
 
 import re
+from itertools import pairwise
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -62,6 +63,23 @@ def test_the_contents_open_by_a_button_and_hold_no_tab_stop_while_shut(still, se
     expect(opener).to_be_focused()
 
 
+def test_at_twice_the_size_no_word_of_the_bar_lies_on_another(still, server):
+    still.goto(server.url + "licences/")
+    still.evaluate("() => { document.documentElement.style.fontSize = '250%'; }")  # ours is 125 %
+    ends = still.evaluate(
+        """() => [...document.querySelectorAll("nav.lw-bar :is(a, button)")].map((one) => {
+            const words = document.createRange();
+            words.selectNodeContents(one.lastChild);
+            const box = words.getBoundingClientRect();
+            return [box.left, box.right];
+        })"""
+    )
+    still.evaluate("() => { document.documentElement.style.fontSize = ''; }")
+    assert len(ends) == 5
+    assert ends[0][0] >= 0 and ends[-1][1] <= still.viewport_size["width"]
+    assert all(one[1] < next_[0] for one, next_ in pairwise(ends)), ends
+
+
 def test_letters_on_a_fold_open_nothing_and_turn_no_page(still, server):
     page = still
     page.goto(server.url + "licences/")
@@ -96,6 +114,17 @@ def test_the_search_goes_by_keyboard_alone_and_says_when_nothing_is_found(page, 
             break
     page.keyboard.press("Enter")
     expect(page).to_have_url(re.compile("/checks/find-fault/"))
+
+
+def test_the_search_finds_text_that_comes_without_a_key(page, server):
+    """Pasted, spoken, or put in by a keyboard that guesses whole words."""
+    page.goto(server.url + "licences/")
+    page.wait_for_timeout(500)  # as a page opens, the theme shuts the search once
+    button(page, "Search").click()
+    dialog = page.get_by_role("dialog", name="Search")
+    dialog.get_by_role("textbox", name="Search").fill("fuse keeps blowing")
+    first = dialog.get_by_role("link").first
+    expect(first).to_have_attribute("href", re.compile("/checks/find-fault/"))
 
 
 def test_light_and_dark_are_chosen_by_name_and_last(still, server):

@@ -8,6 +8,7 @@ import pytest
 import calc
 from calc.render import sheet_html
 from calc.render.answer import answer_html
+from calc.units.shown import kept_together
 from calc.worksheet.fields import Choice, Quantity
 from calc.worksheet.rows import Rows
 from tests.contract.samples import answers, sheets
@@ -70,7 +71,7 @@ def test_every_field_has_a_control_with_its_label_and_hint(sheet):
             assert control["aria-labelledby"] == f"{control['id']}-label"
         assert labels[control["id"]] == field.label
         if field.hint:
-            assert texts[control["aria-describedby"].split()[0]] == field.hint
+            assert texts[control["aria-describedby"].split()[0]] == kept_together(field.hint)
 
 
 LISTS = [
@@ -95,7 +96,7 @@ def test_every_cell_of_a_list_has_its_label_and_the_hint_of_its_column(sheet, fi
             if isinstance(column, Quantity) and column.bare[1].symbol:
                 assert f"({column.bare[1].symbol})" in labels[name], "what a bare number is"
             hint, error = controls[name]["aria-describedby"].split()
-            assert texts[hint] == column.hint
+            assert texts[hint] == kept_together(column.hint)
             assert error == f"{name}-error"
             assert "name" not in controls[name], "the whole list is sent under one name"
 

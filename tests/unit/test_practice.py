@@ -13,6 +13,7 @@ from calc.__main__ import main
 from calc.practice import mark, question
 from calc.practice.declared import steps
 from calc.practice.draw import Draw
+from calc.units.shown import kept_together
 
 
 def numbered(name: str, number: int, asks: str, **inputs: str):
@@ -290,7 +291,7 @@ def test_a_fence_puts_three_questions_or_those_it_is_told():
         assert html.count("<summary>Answer</summary>") == len(numbers)
         for number in numbers:
             one = question("wire-drop", number)
-            assert one.text in html
+            assert kept_together(one.text) in html
             assert f'href="../wire-drop/#{one.link.replace("&", "&amp;")}"' in html
             assert all(wrong.slip.text.replace('"', "&quot;") in html for wrong in one.slips)
 

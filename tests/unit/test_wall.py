@@ -160,8 +160,8 @@ def test_a_sheet_states_what_it_holds_for():
         html = sheet_html(name)
         for said in (
             "one way",
-            "60 °C",
-            "30 °C",
+            "60\u00a0°C",
+            "30\u00a0°C",
             "outside the engine space",
             "rounded down, so each load is within the limits",
         ):

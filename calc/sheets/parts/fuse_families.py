@@ -23,4 +23,11 @@ _SHORT = {
     "quick miniature cartridge (IEC 60127)": ("IEC 60127",),
 }
 
-FAMILIES = tuple(Option(name, aliases=_SHORT.get(name, ())) for name in family_names())
+_LABELS = {  # where a telephone has no room for the name
+    "glass or ceramic cartridge (UL 248-14)": "glass or ceramic (UL 248-14)",
+    "quick miniature cartridge (IEC 60127)": "quick miniature (IEC 60127)",
+}
+
+FAMILIES = tuple(
+    Option(name, _LABELS.get(name, ""), aliases=_SHORT.get(name, ())) for name in family_names()
+)

@@ -61,7 +61,7 @@ WORKSHEET = Worksheet(
         load=("hourly.loads", "load_taken"), caption="Seven days, the nights shaded: the bank, and what came in and went out",
     ),
     fields=(
-        Choice(id="question", advanced=True, since=2, before=Question.WEEK, label="Purpose", of=Question, default=Question.WEEK, options=(Option(Question.WEEK, "week after week", aliases=("a week, and on and on",)), Option(Question.TRIP, "a trip of some nights, then recovery")), hint="A trip may end low if it recovers afterwards."),
+        Choice(id="question", advanced=True, since=2, before=Question.WEEK, label="Purpose", of=Question, default=Question.WEEK, options=(Option(Question.WEEK, "week after week", aliases=("a week, and on and on",)), Option(Question.TRIP, "a trip, then recovery", aliases=("a trip of some nights, then recovery",))), hint="A trip may end low if it recovers afterwards."),
         Quantity(id="nights", advanced=True, since=2, only_if=("question", Question.TRIP), label="Nights of the trip", symbol="N", kinds=(COUNT,), default="2", low="1", high="14", hint="Calculated as this many whole days."),
         Choice(id="recovery", advanced=True, since=2, only_if=("question", Question.TRIP), label="Charging after the trip", of=Recovery, default=Recovery.SHORE, options=(Option(Recovery.SHORE, "shore power"), Option(Recovery.SUN, "sun alone"), Option(Recovery.DRIVING, "driving and sun")), hint="With every load off."),
         CAPACITY,

@@ -60,7 +60,7 @@ WORKSHEET = Worksheet(
                  hint="While charging. LFP: 14.6 V, 29.2 V or 58.4 V."),
         Choice(id="fuse_place", since=2, before=Place.AT_BATTERY, label="Where the fuse is", of=Place, default=Place.BEHIND_MAIN,
                options=(Option(Place.AT_BATTERY, "at the battery", aliases=("battery",)), Option(Place.BEHIND_MAIN, "behind a main fuse", aliases=("fuse block",)),
-                        Option(Place.KNOWN, "where its short-circuit current is known")),
+                        Option(Place.KNOWN, "short-circuit current known", aliases=("where its short-circuit current is known",))),
                hint="Fuse block: behind a main fuse. Feed and short-circuit current: More options."),
         Quantity(id="fault_current", advanced=True, label="Short-circuit current of the bank", symbol="I_f", kinds=(CURRENT,), default="2000 A", low="1 A", high="100000 A",
                  hint="Lead-acid: ten to twenty times its Ah. LFP: from the maker."),
