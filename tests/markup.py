@@ -80,3 +80,8 @@ def with_class(within: Element, name: str) -> list[Element]:
 def text_of(element: Element) -> str:
     """Return all text within an element."""
     return "".join(element.itertext())
+
+
+def spaced(text: str) -> str:
+    """Return a text with one kind of space: a page keeps numbers and units together by another."""
+    return re.sub(r"\s+", " ", text)

@@ -61,6 +61,11 @@ class BankSize:
         return self.usable.bank
 
     @property
+    def batteries(self) -> str:
+        """How many batteries that is, in words."""
+        return "1 battery" if self.units == 1 else f"{self.units:.0f} batteries"
+
+    @property
     def mean_current(self) -> Amperes:
         """What the days draw on average."""
         return self.charge / self.need.days

@@ -123,11 +123,8 @@ def _asked(
     if named.kind:
         systems = {r.unit.system for r in answer.inputs.values() if r.unit and r.applies}
         system = US if US in systems else METRIC
-        unit = (
-            named.kind.unit(named.unit)
-            if named.unit
-            else named.kind.best_unit(value or 0.0, system)
-        )
+        own = named.unit_for(value or 0.0)
+        unit = named.kind.unit(own) if own else named.kind.best_unit(value or 0.0, system)
     return Question(
         name,
         number,

@@ -70,7 +70,7 @@ def _slipped(answer: Answer, task: Task, slip: Slip, inputs: Mapping[str, str]) 
         value = formula.work(slip.formula, answer.values)
         if named.kind is None:
             return Wrong(slip, value, with_mm2(in_words(named, str(value))))
-        return Wrong(slip, value, quantity_text(value, named.kind, unit=named.unit))
+        return Wrong(slip, value, quantity_text(value, named.kind, unit=named.unit_for(value)))
     changed = {name: _times(answer, name, share) for name, share in slip.times.items()}
     try:
         other = worksheet(answer.worksheet.id).work({**inputs, **changed, **slip.inputs})

@@ -78,8 +78,8 @@ class Field:
     `default` is text as a reader would type it. `default_by` names another field and gives, for
     each of its choices, the text used when this one is left empty. `only_if` names a field and the
     choice beside which this one has a meaning, `or_if` further choices of it; `only_above` names a
-    quantity that must be more than nothing. `optional` allows an empty box that means "not known";
-    with a `default` the box is filled, and may be emptied.
+    quantity that must be given, and more than nothing. `optional` allows an empty box that means
+    "not known"; with a `default` the box is filled, and may be emptied.
     `advanced` marks a figure that is seldom changed: the form folds these away. `hidden` marks what
     only links set: the form carries it without showing it. `since` is the number of the sheet's
     default set with which the field came, and `before` the text that a link from an earlier set

@@ -8,7 +8,7 @@ from functools import cache
 from types import UnionType
 from typing import Annotated, Any, Union, get_args, get_origin, get_type_hints
 
-from calc.units.quantities import Kind
+from calc.units.quantities import Kind, from_base
 from calc.units.shown import NEAR
 
 
@@ -48,11 +48,13 @@ class Output:
     """A value of the sum that a reader sees: a result or a step between.
 
     `kind` is None for text and for lists of text. `rounding` is UP or DOWN only for what one sets,
-    cuts or buys by the value, so that it still works as read. `both` shows the value in metric and
-    in US units. `hide_if_none` leaves it out where there is none. `needs_step` is False for words
-    that only lead the reader on. `at` is where the value stands in the result (`protection.fuse`),
-    its id where nothing is said; `find` works it out of the result instead, for what only leads the
-    reader on. `words` gives the reader's words for a value that is an id.
+    cuts or buys by the value, so that it still works as read. `unit` is the unit to show it in
+    where that is not the one that reads best, `long_unit` that for two of it and more. `both` shows
+    the value in metric and in US units. `hide_if_none` leaves it out where there is none.
+    `needs_step` is False for words that only lead the reader on. `at` is where the value stands in
+    the result (`protection.fuse`), its id where nothing is said; `find` works it out of the result
+    instead, for what only leads the reader on. `words` gives the reader's words for a value that is
+    an id.
     """
 
     id: str
@@ -62,6 +64,7 @@ class Output:
     rounding: str = NEAR
     digits: int = 3
     unit: str = ""
+    long_unit: str = ""
     both: bool = False
     hide_if_none: bool = False
     needs_step: bool = True
@@ -73,6 +76,12 @@ class Output:
     def path(self) -> str:
         """Where the value stands in the result."""
         return self.at or self.id
+
+    def unit_for(self, value: float) -> str:
+        """Return the unit to show a value [base unit] in, nothing for the one that reads best."""
+        if self.kind and self.long_unit and from_base(value, self.kind, self.long_unit) >= 2:
+            return self.long_unit
+        return self.unit
 
     def of(self, result: Any) -> Any:
         """Return the value out of a `result`. Raises AttributeError where there is no such part."""

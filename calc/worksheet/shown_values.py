@@ -125,7 +125,8 @@ class ShownValues:
                 yield Figure(value, one.kind)
                 continue
             digits.setdefault(one.id, one.digits)
-            unit = one.unit or one.kind.best_unit(value, self.system_of(one.kind)).name
+            best = one.kind.best_unit(value, self.system_of(one.kind))
+            unit = one.unit_for(value) or best.name
             yield Figure(value, one.kind, unit, one.rounding, one.id)
 
     def text(self, named: Output, *, digits: int = 0, both: bool = False) -> str:
@@ -150,7 +151,7 @@ class ShownValues:
             digits=digits,
             rounding=named.rounding,
             system=system,
-            unit=named.unit,
+            unit=named.unit_for(value),
         )
         if both:
             other = US if system == METRIC else METRIC

@@ -136,6 +136,7 @@ def test_the_inverters_efficiency_shows_only_beside_an_inverter(page, server):
 def test_an_empty_usual_figure_says_what_is_taken(page, server):
     name = "runtime"
     sheet = open_sheet(page, server, name)
+    sheet.unfold()
     expect(sheet.box("usable")).to_have_value("")
     expect(sheet.note("usable")).to_have_text("Left empty: 80 %.")
     sheet.type("usable", "70")

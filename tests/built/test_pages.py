@@ -13,12 +13,14 @@ import calc
 from calc.practice import question
 from calc.sheets import practice_of
 from calc.worksheet.work import Worksheet
+from tests.markup import spaced
 
 FETCHING = {
     "src", "srcset", "href", "xlink:href", "action", "formaction", "poster", "data", "background",
     "manifest", "ping", "cite", "longdesc", "archive", "codebase", "profile", "imagesrcset",
 }  # fmt: skip
 NOT_FETCHED = {"canonical"}  # a link that is only stated
+
 EACH = pytest.mark.parametrize("name", calc.worksheets())
 
 
@@ -65,10 +67,6 @@ def words_of(built, name: str) -> str:
     """Return the text of a worksheet's page, without its markup."""
     html = (built / "checks" / name / "index.html").read_text("utf-8")
     return re.sub(r"\s+", " ", unescape(re.sub(r"<[^>]*>", "", html)))
-
-
-def spaced(text: str) -> str:
-    return re.sub(r"\s+", " ", text)
 
 
 @EACH

@@ -10,7 +10,7 @@ import pytest
 
 import calc
 from evidence import load_cases
-from tests.markup import text_of, tree, with_class
+from tests.markup import spaced, text_of, tree, with_class
 from tests.whole import whole_reply
 
 PROJECT = Path(__file__).parents[2]
@@ -36,15 +36,17 @@ def test_a_page_shows_its_own_figures_with_their_working_before_any_script(built
         assert walked.danger in text_of(key)
     else:
         first = ours.shown[ours.worksheet.results[0].id]
-        assert text_of(with_class(key, "lw-figure")[0]) == first
-    assert [text_of(part) for part in with_class(gist, "lw-gist-words")] == [ours.sentence]
+        assert spaced(text_of(with_class(key, "lw-figure")[0])) == spaced(first)
+    (words,) = with_class(gist, "lw-gist-words")
+    assert spaced(text_of(words)) == spaced(ours.sentence)
     cautions = [item for part in with_class(answer, "lw-cautions") for item in part.iter("li")]
     for caution, remark in zip(cautions, ours.cautions, strict=True):
-        assert remark.text in text_of(caution)
+        assert spaced(remark.text) in spaced(text_of(caution))
     (working,) = [f for f in answer.iter("details") if f.get("data-fold") == "working"]
     assert working.get("open") is None
     for step, line in zip(working.iter("li"), ours.working, strict=True):
-        assert line.value in text_of(step) and line.text in text_of(step)
+        text = spaced(text_of(step))
+        assert spaced(line.value) in text and spaced(line.text) in text
     assert {"admonition", "warning"} in [set(one.get("class", "").split()) for one in page.iter()]
     (status,) = [part for part in sheet.iter() if part.get("data-status") is not None]
     assert status.get("role") == "status"

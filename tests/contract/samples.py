@@ -49,6 +49,9 @@ def needed_by(sheet: Worksheet, field: Field) -> Texts:
     found = dict([field.only_if]) if field.only_if else {}
     if field.only_above:
         found[field.only_above] = sheet.field(field.only_above).example
+    for other in tuple(found):
+        if sheet.field(other).conditional:
+            found = needed_by(sheet, sheet.field(other)) | found
     return found
 
 

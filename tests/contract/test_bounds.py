@@ -137,7 +137,8 @@ def test_a_refusal_says_what_would_do(sheet):
 def aside(sheet, field) -> dict[str, str]:
     """Return inputs that leave `field` aside: none, where the defaults do so already."""
     if field.only_above:
-        return {field.only_above: "0"}
+        other = sheet.field(field.only_above)
+        return {} if other.optional and not other.default else {other.id: "0"}
     other, choice = field.only_if
     asked = sheet.field(other)
     beside = (choice, *field.or_if)

@@ -30,7 +30,7 @@ CARBON_MONOXIDE = Rule[Flame](
 )
 FITTING = Rule[Flame](
     id="flame.fitting", level=Level.ADVICE, source="practice",
-    text="Fit fuel heaters to the maker's instructions and local rules, gas by a licensed fitter. The exhaust ends clear of windows, of the floor and of the heater's own air; keep snow away from both pipes. Turn it off before you refuel. Above about 1500 m it must be made or set for thin air (no source).",
+    text="Fit a fuel heater by its instructions and local rules, gas by a licensed fitter. Keep the exhaust clear of windows, floor and air intake, and both pipes free of snow. Turn it off to refuel. Above 1500 m it must suit thin air.",
 )
 GAS_LEAKS = Rule[Flame](
     id="flame.gas-leaks", level=Level.ADVICE, when=lambda f: f.fuel is HeatSource.PROPANE, source="practice",

@@ -66,7 +66,7 @@ RIBS_BEYOND_HEATER = Rule[HeaterSize](
 COLD = Rule[HeatLoss](
     id="room.cold", level=Level.CAUTION, source="who-rooms", when=lambda h: h.inside < COLD_ROOM,
     headline="{inside} is colder than advised for sleep: 18 °C, and never long below 16 °C.",
-    text="Below 16 °C the risk to the lungs rises. Small children, older and ill people need 20 °C.",
+    text="Below 16 °C the lungs are at risk. Small children, older and ill people need 20 °C.",
     mend=lambda h: Change({"inside": COLD_ROOM}),
 )
 STRAINS_HEART = Rule[HeatLoss](

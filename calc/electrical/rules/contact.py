@@ -244,7 +244,7 @@ NO_FUSE_SEES_IT = Rule[MeasuredJoint](
 )
 HOW_TO_MEND = Rule[MeasuredJoint](
     id="contact.how-to-mend", level=Level.ADVICE, source="practice",
-    text="To repair it: load off, the bank's disconnect open, negative off first, let it cool. Do not just tighten it again: open it, clean to bright metal, replace a browned lug or a softened holder, torque it (see joint torque), measure again and note the reading.",
+    text="To repair it: load off, the bank's disconnect open, negative off first, let it cool. Do not just tighten it again: open it, clean to bright metal, replace a browned lug or softened holder, torque it, measure again.",
 )
 LEAVE_OFF = Rule[MeasuredJoint](
     id="contact.leave-off", level=Level.ADVICE, when=lambda j: any(rule.when(j) for rule in STOPS), source="practice",

@@ -174,7 +174,7 @@ DISCONNECT_FIRST = Rule[Joint](
 )
 INITIAL_EACH = Rule[Joint](
     id="joint.initial-each", level=Level.ADVICE, source="recheck",
-    text="Initial each joint as it is torqued, then paint a line across nut and stud. After the first rough miles check every line, torque once more and initial again: soft copper settles. A later reading does not show the first torque; open, clean and remake a joint in doubt.",
+    text="Initial each joint once it is torqued, and paint a line across nut and stud. After the first rough miles check the lines, torque once more and initial again: soft copper settles. Open, clean and remake a joint in doubt.",
 )
 OILED_PUBLISHED = Rule[Joint](
     id="joint.published-are-dry", level=Level.NOTE, when=lambda j: j.thread.condition is Condition.LUBRICATED, source="nut-factor",

@@ -15,7 +15,7 @@ BEYOND_TWO_CABLES = Rule[SingleCable](
 )
 BEYOND_ONE_CABLE = Rule[SingleCable](
     id="cable.beyond-one", level=Level.CAUTION, when=lambda c: not c.fits, source="nec-parallel",
-    headline="Use two cables in parallel, each with its own fuse of {each_fuse} or more: {current} is too much for one.",
+    headline="Use two cables in parallel, each fused for at least {each_fuse}: {current} is too much for one.",
     text="Cables in parallel share evenly only if they are alike: same size, length and lugs, on the same studs. They heat each other, so count all of them as bundled.",
 )
 PARALLEL = (BEYOND_PARALLEL_CABLES, BEYOND_TWO_CABLES, BEYOND_ONE_CABLE)

@@ -88,11 +88,11 @@ MARKED_FOR_ANOTHER: Rule[RemoteSwitch] = Rule(
 )
 MAINS_BY_RELAY = Rule[RemoteSwitch](
     id="switch.mains-by-relay", level=Level.CAUTION, when=lambda r: not r.line.dc and r.relayed, source="practice",
-    headline="Use a relay of {line.rating} or more, by a licensed person: {coil.run.laid.run.conductor} leads from your switch to its coil.",
+    headline="Have a relay rated for at least {line.rating} fitted by a licensed person: {coil.run.laid.run.conductor} leads to its coil.",
 )
 MAINS_ITSELF = Rule[RemoteSwitch](
     id="switch.mains-itself", level=Level.CAUTION, when=lambda r: not r.line.dc and not r.relayed, source="practice",
-    headline="Switch the line itself, with a contact of {line.rating} or more: a licensed person fits it, for it is mains.",
+    headline="Switch the line itself, with a contact rated for at least {line.rating}: mains work, for a licensed person.",
 )
 LINE_TOO_LONG: Rule[RemoteSwitch] = Rule(
     id="switch.line-too-long", level=Level.CAUTION, source="33cfr-table",

@@ -17,18 +17,18 @@ def _in_one(size: BankSize) -> Change:
 
 DRAWN_WITHIN_HOURS = Rule[BankSize](
     id="bank-size.drawn-within-hours", level=Level.CAUTION, when=lambda s: not at_most(s.mean_current, s.gentle_current),
-    headline="Check it with run time: used within {need.days}, {capacity} may give less. By charge alone {units} of {need.unit_capacity}.",
+    headline="Check it with run time: used within {need.days}, {capacity} may give less. By charge alone {batteries} of {need.unit_capacity}.",
     mend=_gentler,
 )
 MANY_SIDE_BY_SIDE = Rule[BankSize](
     id="bank-size.many-side-by-side", level=Level.CAUTION, when=lambda s: s.units > MOST_PARALLEL, source="practice",
-    headline="{capacity}: {units} of {need.unit_capacity} in parallel. That is many to keep equal: use fewer, larger ones.",
+    headline="{capacity}: {batteries} of {need.unit_capacity} in parallel. That is many to keep equal: use fewer, larger ones.",
     text="Batteries in parallel must be equal in make, age, state and cables, with plus and minus at opposite corners and a fuse for each. Four is the usual maximum.",
     mend=_in_one,
 )
 NO_ROOM_TO_AGE = Rule[BankSize](
     id="bank-size.no-room-to-age", level=Level.CAUTION, when=lambda s: at_most(s.need.ageing, NO_ROOM_FOR_AGEING),
-    headline="{capacity}, {units} of {need.unit_capacity}, when new. Without an allowance for ageing it is too small within a few years.",
+    headline="{capacity}, {batteries} of {need.unit_capacity}, when new. Without an allowance for ageing it is too small within a few years.",
 )
 VOLTAGE_OF_LEAD_ACID = Rule[BankSize](
     id="bank-size.voltage-of-lead-acid", level=Level.ADVICE, when=lambda s: s.voltage_is_high, source="practice",

@@ -70,7 +70,11 @@ RETURN_WIRING = Rule[Dimming](
 )
 STRIP_HOT_ON_CHARGER = Rule[Dimming](
     id="strip.hot-on-charger", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.STRIP and d.growth > HOT_STRIP, source="strip",
-    text="While the bank is charged this strip may draw {growth} times its current and run hotter: fuse and dimmer must carry {charging_current}. If its watts are from a 12 V label, set 12 V, 122 % and 83 %: it draws more on the bank already. A 12 V regulator protects the strip.",
+    text="While the bank is charged this strip may draw {growth} times its current and run hotter: fuse and dimmer must carry {charging_current}. A 12 V regulator protects the strip.",
+)
+STRIP_RATED_AT_12_V = Rule[Dimming](
+    id="strip.rated-at-12-v", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.STRIP and d.growth > HOT_STRIP, source="strip",
+    text="Are the watts from a 12 V label? Then the strip draws more on the bank already. Enter 12 V as bank voltage, 122 % as charging voltage and 83 % as share across the LEDs.",
 )
 FILAMENT_DIMS_FAST = Rule[Dimming](
     id="filament.dims-fast", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.FILAMENT, source="rerating",

@@ -66,7 +66,7 @@ PART_FROM_BANK_FIRST = Rule[InverterNeed](
 )
 CABLE_AND_FUSE = Rule[InverterNeed](
     id="inverter.cable-and-fuse", level=Level.ADVICE, source="practice", when=lambda n: n.current > WORTH_A_PAGE and n.single_cable.fits,
-    text="Cable for {current}, short, with a fuse of {fuse_need} or more at the bank that can break its short circuit: see wire size and fuse choice. If the inverter is larger than the load, use its own input current.",
+    text="Cable for {current}, short, with a fuse rated for at least {fuse_need} at the bank that can break its short circuit: see wire size and fuse choice. If the inverter is larger than the load, use its own input current.",
 )
 BEYOND_HEAVY_CABLE = Rule[InverterNeed](
     id="inverter.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table", when=lambda n: n.beyond_heavy_cable and n.single_cable.fits,

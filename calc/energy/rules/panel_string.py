@@ -158,7 +158,7 @@ FUSE_ABOVE_LABEL = Rule[PanelString](
 )
 FUSE_BELOW_STRING = Rule[PanelString](
     id="strings.fuse-below-current", level=Level.STOP, source="iec-62548", when=_below_string,
-    headline="Use a string fuse of {least_fuse} or more: {string_fuse} opens without a fault, because a string gives {label.isc}.",
+    headline="Use a string fuse rated for at least {least_fuse}: {string_fuse} opens without a fault, because a string gives {label.isc}.",
     mend=_fitting,
 )
 LOW_WHEN_HOT = Rule[PanelString](
@@ -178,7 +178,7 @@ LIMIT_NOT_KNOWN = Rule[PanelString](
 )
 FUSE_LOADED_HARD = Rule[PanelString](
     id="strings.fuse-loaded-hard", level=Level.CAUTION, source="iec-62548", when=_loaded_hard,
-    headline="Use a string fuse of {least_fuse} or more: {string_fuse} ages in bright light and opens.",
+    headline="Use a string fuse rated for at least {least_fuse}: {string_fuse} ages in bright light and opens.",
     mend=_fitting,
 )
 INPUT_CURRENT = Rule[PanelString](

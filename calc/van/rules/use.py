@@ -146,7 +146,7 @@ def _air(b: Bay) -> Iterator[Mend]:
 HEAT_NOT_HELD = VanRule[Night](
     id="van.heat-not-held", level=Level.STOP, when=lambda n: n.output is not None and not at_least(n.output, n.loss), source="who-rooms",
     headline="Fit a larger heater or insulate: {output} cannot hold {inside} at {outside}, with {loss} lost.",
-    text="Cold: nobody sleeps long in a cold van, and moisture runs down its walls. Below 16 °C the lungs suffer. The night also uses {charge} of the bank.",
+    text="Cold: nobody sleeps long in a cold van, and moisture runs down its walls. Below 16 °C the lungs are at risk. The night also uses {charge} of the bank.",
     mends=_warmer,
     covers=frozenset({"heater.too-weak", "heater.no-spare", "heater.nothing-for-wind", "heater.slow-to-warm"}),
 )

@@ -174,5 +174,5 @@ FINE_CHARGING = Rule[Gauge](
 )
 FINE_DRAWN = Rule[Gauge](
     id="bank-gauge.fine-drawn", level=Level.FINE, when=_out,
-    headline="{count.remaining} left by the monitor: {drawn.to_floor} at this current until your usable share is used.",
+    headline="{count.remaining} left by the monitor: {drawn.to_floor} at {drawn.draw} until your usable share is used.",
 )

@@ -31,9 +31,9 @@ STEPS: tuple[Step[BankSize], ...] = (
 
 FINE_COLD_AND_OLD = Rule[BankSize](
     id="bank-size.fine-cold-and-old", level=Level.FINE, when=_lead,
-    headline="{capacity} last {need.days}, cold and aged: {units} of {need.unit_capacity}.",
+    headline="{capacity} last {need.days} at {bank.temperature}, even when aged: {batteries} of {need.unit_capacity}.",
 )
 FINE_OLD = Rule[BankSize](
     id="bank-size.fine-old", level=Level.FINE, when=_lfp,
-    headline="{capacity} last {need.days}, even when aged: {units} of {need.unit_capacity}.",
+    headline="{capacity} last {need.days}, even when aged: {batteries} of {need.unit_capacity}.",
 )

@@ -6,8 +6,8 @@ from calc.worksheet.explain import Bar, Explanation, Point
 EXPLANATION = Explanation(
     advice=(
         Point("Choose smaller appliances, or more battery: this is too much for it.", "stop"),
-        Point("Choose an inverter of {continuous} or more, once one point is settled.", "caution"),
-        Point("Choose an inverter of {continuous} or more, and {surge_rating} for a moment.", "fine"),
+        Point("Choose an inverter rated for at least {continuous}, once one point is settled.", "caution"),
+        Point("Choose an inverter rated for at least {continuous}, and {surge_rating} for a moment.", "fine"),
     ),
     reasons=(
         Point("Your appliances take {running} together, and {surge} for a moment as they start."),

@@ -29,5 +29,5 @@ STEPS: tuple[Step[InverterNeed], ...] = (
 
 FINE = Rule[InverterNeed](
     id="inverter-size.fine", level=Level.FINE,
-    headline="{continuous} continuous and {surge_rating} surge, with {current} from the bank.",
+    headline="Choose an inverter rated for at least {continuous} and {surge_rating} surge: it draws {current} from the bank.",
 )

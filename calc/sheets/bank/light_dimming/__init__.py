@@ -67,7 +67,7 @@ WORKSHEET = Worksheet(
     rules=(
         judged.NOT_DIMMABLE, judged.DIMMER_BRIDGED, judged.DIMMER_TOO_SMALL, judged.DIMMER_MAY_BE_BRIDGED,
         judged.DIMMER_TIGHT, judged.DIMMER_TAKES_MORE, judged.UNDIMMED, judged.SLOW_PULSES, FINE,
-        judged.SEEN_BRIGHTER, judged.RETURN_WIRING, judged.STRIP_HOT_ON_CHARGER, judged.FILAMENT_DIMS_FAST,
+        judged.SEEN_BRIGHTER, judged.RETURN_WIRING, judged.STRIP_HOT_ON_CHARGER, judged.STRIP_RATED_AT_12_V, judged.FILAMENT_DIMS_FAST,
         judged.OWN_DRAW, judged.NO_SWITCH,
         judged.LOOK_WHAT_IT_SWITCHES, judged.ZONES, judged.ASK_FREQUENCY, judged.AERIALS,
     ),

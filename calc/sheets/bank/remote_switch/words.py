@@ -44,9 +44,9 @@ STEPS: tuple[Step[RemoteSwitch], ...] = (
 
 FINE_RELAY = Rule[RemoteSwitch](
     id="remote-switch.fine-relay", level=Level.FINE, when=lambda r: r.relayed,
-    headline="Use a relay of {line.rating} or more in the line, and {coil.run.laid.run.conductor} to its coil ({coil.run.drop} drop).",
+    headline="Use a relay rated for at least {line.rating} in the line, and {coil.run.laid.run.conductor} to its coil ({coil.run.drop} drop).",
 )
 FINE = Rule[RemoteSwitch](
     id="remote-switch.fine", level=Level.FINE,
-    headline="Switch the line directly: a contact of {line.rating} or more marked for DC, {line_conductor} out and back.",
+    headline="Switch the line directly: a contact rated for at least {line.rating} and marked for DC, {line_conductor} out and back.",
 )

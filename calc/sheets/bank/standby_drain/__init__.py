@@ -1,6 +1,8 @@
 """standby-drain: how long may it stand?"""
 
 # fmt: off
+from dataclasses import replace
+
 from calc.energy.rules import bank as banks
 from calc.energy.rules import standing as judged
 from calc.sheets.bank.standby_drain.calculate import calculate
@@ -45,10 +47,10 @@ WORKSHEET = Worksheet(
         CAPACITY,
         CHEMISTRY,
         from_state("100 %"),
-        to_state(usual=USUAL_LEFT),
-        Quantity(id="self_discharge", label="Self-discharge", symbol="r_25", kinds=(LOSS_RATE,), low="0 %/month", high="100 %/month", default_by=("chemistry", USUAL_SELF_DISCHARGE),
+        replace(to_state(usual=USUAL_LEFT), advanced=True),
+        Quantity(id="self_discharge", advanced=True, label="Self-discharge", symbol="r_25", kinds=(LOSS_RATE,), low="0 %/month", high="100 %/month", default_by=("chemistry", USUAL_SELF_DISCHARGE),
                  hint="In a month near 25 °C. An old battery loses more."),
-        Quantity(id="management", label="Management system's own draw", symbol="I_m", kinds=(CURRENT,), low="0 A", high="1 A", default_by=("chemistry", USUAL_MANAGEMENT_DRAW), since=2, before="0 A",
+        Quantity(id="management", advanced=True, label="Management system's own draw", symbol="I_m", kinds=(CURRENT,), low="0 A", high="1 A", default_by=("chemistry", USUAL_MANAGEMENT_DRAW), since=2, before="0 A",
                  hint="Inside the battery, where no meter shows it. Ask its maker."),
         Quantity(id="away", label="How long you are away", symbol="t_a", kinds=(TIME,), optional=True, low="1 h", high="1500 days", example="30 days",
                  hint="If you know it, to check it."),

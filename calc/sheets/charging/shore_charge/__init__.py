@@ -1,6 +1,8 @@
 """shore-charge: what will a night on shore power put back?"""
 
 # fmt: off
+from dataclasses import replace
+
 from calc.energy import battery
 from calc.energy.rules import bank as bank_rules
 from calc.energy.rules import charging as charge_rules
@@ -65,23 +67,22 @@ WORKSHEET = Worksheet(
     fields=(
         Quantity(id="supply_voltage", label="Supply voltage", symbol="U_s", kinds=(VOLTAGE,), default="120 V", low="100 V", high="250 V", hint="Of the mains at the post: 120 V or 230 V."),
         Quantity(id="supply_limit", label="Supply rated for", symbol="I_s", kinds=(CURRENT,), default="15 A", low="2 A", high="63 A", hint="Of breaker, cable or inlet, whichever is lowest."),
-        Choice(id="practice", since=2, before=HoursPractice.EIGHTY_PERCENT, label="Of that, continuous", of=HoursPractice, default=HoursPractice.BY_VOLTAGE, options=(Option(HoursPractice.BY_VOLTAGE, "80 % up to 160 V, else all", aliases=("by voltage: 80 % to 160 V, else all",)), Option(HoursPractice.EIGHTY_PERCENT, "80 % (North America)"), Option(HoursPractice.FULL, "all of it (Europe)")), hint="North American codes allow 80 % continuous; European breakers the full rating."),
-        Quantity(id="other_load", label="Other loads on shore power", symbol="I_o", kinds=(CURRENT,), default="0 A", low="0 A", high="63 A", hint="Water heater, kettle, heating: all that may run together."),
+        Choice(id="practice", advanced=True, since=2, before=HoursPractice.EIGHTY_PERCENT, label="Of that, continuous", of=HoursPractice, default=HoursPractice.BY_VOLTAGE, options=(Option(HoursPractice.BY_VOLTAGE, "80 % up to 160 V, else all", aliases=("by voltage: 80 % to 160 V, else all",)), Option(HoursPractice.EIGHTY_PERCENT, "80 % (North America)"), Option(HoursPractice.FULL, "all of it (Europe)")), hint="North American codes allow 80 % continuous; European breakers the full rating."),
+        Quantity(id="other_load", advanced=True, label="Other loads on shore power", symbol="I_o", kinds=(CURRENT,), default="0 A", low="0 A", high="63 A", hint="Water heater, kettle, heating: all that may run together."),
         Quantity(id="charger", label="Charger output", symbol="I_c", kinds=(CURRENT,), default="40 A", low="0.1 A", high="500 A", hint="Current into the bank, as set."),
-        Quantity(id="charger_efficiency", label="Charger efficiency", symbol="η_c", kinds=(RATIO,), default="85 %", low="40 %", high="99 %", hint="85 to 95 % (no source); old transformers 70 %."),
-        Quantity(id="voltage", label="Charging voltage", symbol="U", kinds=(VOLTAGE,), default="13.8 V", low="6 V", high=HIGHEST_BANK, hint="At the bank: about 13.8 V on average at 12 V."),
+        Quantity(id="charger_efficiency", advanced=True, label="Charger efficiency", symbol="η_c", kinds=(RATIO,), default="85 %", low="40 %", high="99 %", hint="85 to 95 % (no source); old transformers 70 %."),
+        Quantity(id="voltage", advanced=True, label="Charging voltage", symbol="U", kinds=(VOLTAGE,), default="13.8 V", low="6 V", high=HIGHEST_BANK, hint="At the bank: about 13.8 V on average at 12 V."),
         CAPACITY,
         CHEMISTRY,
-        from_state("30 %"),
-        to_state("100 %"),
-        Quantity(id="night", label="Hours on shore power", symbol="t_n", kinds=(TIME,), default="12 h", low="0.1 h", high="336 h", hint="From plugging in to driving off."),
-        Quantity(id="temperature", label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="20 °C", low="-30 °C", high="60 °C", hint="Of the battery, not of the air."),
+        *(replace(one, advanced=True) for one in (from_state("30 %"), to_state("100 %"))),
+        Quantity(id="night", advanced=True, label="Hours on shore power", symbol="t_n", kinds=(TIME,), default="12 h", low="0.1 h", high="336 h", hint="From plugging in to driving off."),
+        Quantity(id="temperature", advanced=True, label="Battery temperature", symbol="T", kinds=(TEMPERATURE,), default="20 °C", low="-30 °C", high="60 °C", hint="Of the battery, not of the air."),
         COLD_CUT_OFF,
         rested_voltage(),
-        Choice(id="polarity", label="Polarity at the inlet", of=Polarity, default=Polarity.CORRECT, options=(Option(Polarity.UNTESTED, "not tested"), Option(Polarity.CORRECT), Option(Polarity.REVERSED)), hint="A socket tester shows it, before anything is switched on."),
-        Choice(id="switching", since=2, before=Switching.UNKNOWN, label="Inlet breaker opens", of=Switching, default=Switching.BY_VOLTAGE, options=(Option(Switching.BY_VOLTAGE, "as usual at this voltage", aliases=("by voltage",)), Option(Switching.DOUBLE, "both poles"), Option(Switching.SINGLE, "live only"), Option(Switching.UNKNOWN, "not known")), hint="Both poles is usual at 230 V; at 120 V mostly live only."),
-        Choice(id="residual", label="Residual-current device", of=ResidualDevice, default=ResidualDevice.TRIPS, options=(Option(ResidualDevice.UNTESTED, "not tested"), Option(ResidualDevice.TRIPS, "trips when tested", aliases=("trips",)), Option(ResidualDevice.NOT_FITTED, "not fitted", aliases=("none",))), hint="The van's own, 30 mA, both poles. Press its test button."),
-        Choice(id="feeds", label="Shore power reaches", of=Feeds, default=Feeds.CHARGER_ONLY, options=(Option(Feeds.CHARGER_ONLY, "only the charger", aliases=("charger only",)), Option(Feeds.COMBINED, "an inverter-charger"), Option(Feeds.SWITCHED, "sockets, by a transfer switch", aliases=("transfer switch",)), Option(Feeds.JOINED, "sockets, and an inverter on them", aliases=("sockets, an inverter on them as well",))), hint="How sockets are kept from two sources at once."),
+        Choice(id="polarity", advanced=True, label="Polarity at the inlet", of=Polarity, default=Polarity.CORRECT, options=(Option(Polarity.UNTESTED, "not tested"), Option(Polarity.CORRECT), Option(Polarity.REVERSED)), hint="A socket tester shows it, before anything is switched on."),
+        Choice(id="switching", advanced=True, since=2, before=Switching.UNKNOWN, label="Inlet breaker opens", of=Switching, default=Switching.BY_VOLTAGE, options=(Option(Switching.BY_VOLTAGE, "as usual at this voltage", aliases=("by voltage",)), Option(Switching.DOUBLE, "both poles"), Option(Switching.SINGLE, "live only"), Option(Switching.UNKNOWN, "not known")), hint="Both poles is usual at 230 V; at 120 V mostly live only."),
+        Choice(id="residual", advanced=True, label="Residual-current device", of=ResidualDevice, default=ResidualDevice.TRIPS, options=(Option(ResidualDevice.UNTESTED, "not tested"), Option(ResidualDevice.TRIPS, "trips when tested", aliases=("trips",)), Option(ResidualDevice.NOT_FITTED, "not fitted", aliases=("none",))), hint="The van's own, 30 mA, both poles. Press its test button."),
+        Choice(id="feeds", advanced=True, label="Shore power reaches", of=Feeds, default=Feeds.CHARGER_ONLY, options=(Option(Feeds.CHARGER_ONLY, "only the charger", aliases=("charger only",)), Option(Feeds.COMBINED, "an inverter-charger"), Option(Feeds.SWITCHED, "sockets, by a transfer switch", aliases=("transfer switch",)), Option(Feeds.JOINED, "sockets, and an inverter on them", aliases=("sockets, an inverter on them as well",))), hint="How sockets are kept from two sources at once."),
         Quantity(id="house_load", advanced=True, label="Loads on the bank meanwhile", symbol="I_h", kinds=(CURRENT,), default="0 A", low="0 A", high="500 A", hint="Fridge, fans, lights: the charger supplies these first."),
         Quantity(id="power_factor", advanced=True, label="Charger's power factor", symbol="λ", kinds=(NUMBER,), default="1", low="0.3", high="1", hint="From its label. Without correction 0.5 to 0.7 (no source)."),
         Quantity(id="inverter", advanced=True, label="Largest inverter aboard", symbol="P_i", kinds=(POWER,), default="1500 W", low="0 W", high="20 kW", hint="Sets the transfer switch rating on that side."),

@@ -79,7 +79,7 @@ FINE_TRIP = Rule[WeekAhead](
 )
 FINE = Rule[WeekAhead](
     id="week-ahead.fine", level=Level.FINE,
-    headline="Lasts as long as days are like this: never below {states.lowest}, {states.end} at the end.",
+    headline="Lasts as long as days are like this, with {inputs.drive_hours} of driving: never below {states.lowest}, {states.end} at the end.",
 )
 OWN_HOURS = Rule[WeekAhead](
     id="week-ahead.own-hours", level=Level.NOTE, source="practice",

@@ -1,6 +1,8 @@
 """cooling-day: what does cooling cost?"""
 
 # fmt: off
+from dataclasses import replace
+
 from calc.comfort.airflow import AIR_HEAT_BY_MASS
 from calc.comfort.cooling import DIFFUSE, OUTER, PERSON, STUFFY, RunningTime
 from calc.comfort.rules import cooling as of_cooling
@@ -57,22 +59,21 @@ WORKSHEET = Worksheet(
     )),
     fields=(
         Quantity(id="cooling", label="Cooling of the unit", symbol="P_c", kinds=(heat.HEAT,), default="5000 BTU/h", low="50 W", high="20 kW", hint="Cooling power from its label, not its power draw."),
-        Quantity(id="efficiency_ratio", label="Efficiency ratio", symbol="k", kinds=(heat.PERFORMANCE,), default="10 EER", low="0.2 COP", high="10 COP", hint="COP: watts of cooling per watt. EER: BTU/h per watt."),
-        Choice(id="basis", label="Running time from", of=RunningTime, default=RunningTime.DUTY, options=(Option(RunningTime.DUTY, "a share of the time"), Option(RunningTime.HEAT_LOAD, "the van's heat load", aliases=("heat load",))), hint="Estimate it, or calculate from sun, people and walls."),
-        Quantity(id="duty", only_if=("basis", RunningTime.DUTY), label="Share of the time it runs", symbol="d", kinds=(RATIO,), default="50 %", low="1 %", high="100 %", hint="Hot and sunny: near 100 %."),
+        Quantity(id="efficiency_ratio", advanced=True, label="Efficiency ratio", symbol="k", kinds=(heat.PERFORMANCE,), default="10 EER", low="0.2 COP", high="10 COP", hint="COP: watts of cooling per watt. EER: BTU/h per watt."),
+        Choice(id="basis", advanced=True, label="Running time from", of=RunningTime, default=RunningTime.DUTY, options=(Option(RunningTime.DUTY, "a share of the time"), Option(RunningTime.HEAT_LOAD, "the van's heat load", aliases=("heat load",))), hint="Estimate it, or calculate from sun, people and walls."),
+        Quantity(id="duty", advanced=True, only_if=("basis", RunningTime.DUTY), label="Share of the time it runs", symbol="d", kinds=(RATIO,), default="50 %", low="1 %", high="100 %", hint="Hot and sunny: near 100 %."),
         Quantity(id="hours", label="Hours", symbol="t", kinds=(TIME,), default="4 h", low="0.1 h", high="72 h", hint="Time it is switched on."),
         BANK_CHEMISTRY,
         VOLTAGE_FIELD,
-        ROUTE,
-        EFFICIENCY,
+        *(replace(one, advanced=True) for one in (ROUTE, EFFICIENCY)),
         BANK,
-        USABLE,
-        Quantity(id="sun", only_if=_IF, label="Sun", symbol="G", kinds=(heat.IRRADIANCE,), default="600 W/m²", low="0 W/m²", high="1200 W/m²", hint="1000 W/m² at noon, 600 on average of a bright day."),
-        Quantity(id="glazing", only_if=_IF, label="Glass in the sun", symbol="A_g", kinds=(heat.SURFACE,), default="2 m²", low="0 m²", high="30 m²", hint="The part in direct sun."),
-        Quantity(id="outside", only_if=_IF, label="Outside", symbol="T_o", kinds=(TEMPERATURE,), default="33 °C", low="10 °C", high="55 °C", hint="In the shade."),
-        Quantity(id="inside", only_if=_IF, label="Inside", symbol="T_i", kinds=(TEMPERATURE,), default="26 °C", low="15 °C", high="35 °C", hint="Temperature to hold."),
-        Quantity(id="people", only_if=_IF, label="People", symbol="N", kinds=(COUNT,), default="2", low="0", high="12", hint="Each gives about 115 W, moisture included."),
-        Quantity(id="devices", only_if=_IF, label="Heat of devices inside", symbol="P_d", kinds=(heat.HEAT,), default="60 W", low="0 W", high="5 kW", hint="Fridge, chargers, inverter, cooking, lights."),
+        replace(USABLE, advanced=True),
+        Quantity(id="sun", advanced=True, only_if=_IF, label="Sun", symbol="G", kinds=(heat.IRRADIANCE,), default="600 W/m²", low="0 W/m²", high="1200 W/m²", hint="1000 W/m² at noon, 600 on average of a bright day."),
+        Quantity(id="glazing", advanced=True, only_if=_IF, label="Glass in the sun", symbol="A_g", kinds=(heat.SURFACE,), default="2 m²", low="0 m²", high="30 m²", hint="The part in direct sun."),
+        Quantity(id="outside", advanced=True, only_if=_IF, label="Outside", symbol="T_o", kinds=(TEMPERATURE,), default="33 °C", low="10 °C", high="55 °C", hint="In the shade."),
+        Quantity(id="inside", advanced=True, only_if=_IF, label="Inside", symbol="T_i", kinds=(TEMPERATURE,), default="26 °C", low="15 °C", high="35 °C", hint="Temperature to hold."),
+        Quantity(id="people", advanced=True, only_if=_IF, label="People", symbol="N", kinds=(COUNT,), default="2", low="0", high="12", hint="Each gives about 115 W, moisture included."),
+        Quantity(id="devices", advanced=True, only_if=_IF, label="Heat of devices inside", symbol="P_d", kinds=(heat.HEAT,), default="60 W", low="0 W", high="5 kW", hint="Fridge, chargers, inverter, cooking, lights."),
         Quantity(id="shell", advanced=True, only_if=_IF, label="Shell and air, per degree", symbol="K", kinds=(heat.HEAT_RATE,), default="60 W/K", low="1 W/K", high="1000 W/K", hint="Loss divided by degrees: see heat loss."),
         Quantity(id="passed", advanced=True, only_if=_IF, label="Share the glass lets in", symbol="g", kinds=(RATIO,), default="87 %", low="5 %", high="100 %", hint="Clear single glass 87 %, tinted less."),
         Quantity(id="cover_passes", advanced=True, only_if=_IF, label="Share that covers let in", symbol="g_c", kinds=(RATIO,), default="30 %", low="0 %", high="100 %", hint="Outside covers about 10 %, inside 30 to 50 % (no source)."),

@@ -8,8 +8,8 @@ EXPLANATION = Explanation(
         Point("Do not sleep with this heater running: its fumes can kill.", "flame.exhaust-inside flame.no-alarm"),
         Point("Choose another heater: this one does not keep the van warm.", "heater.too-weak"),
         Point("Do not heat like this: the battery is empty before morning.", "stop"),
-        Point("Buy a heater of {to_buy} or more, once one point is settled.", "caution"),
-        Point("Buy a heater of {to_buy} or more.", "fine"),
+        Point("Choose a heater that gives at least {to_buy}, once one point is settled.", "caution"),
+        Point("Choose a heater that gives at least {to_buy}.", "fine"),
     ),
     reasons=(
         Point("With {inside} inside and {outside} outside, the van loses {loss}."),
@@ -24,5 +24,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Carbon monoxide: a heater that burns fuel needs its exhaust outside and a working alarm inside."),
     ),
-    bars=(Bar("The van loses", "loss"), Bar("Heater to buy", "to_buy")),
+    bars=(Bar("The van loses", "loss"), Bar("Heater needed", "to_buy")),
 )

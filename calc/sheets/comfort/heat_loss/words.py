@@ -51,7 +51,7 @@ STEPS: tuple[Step[ColdNight], ...] = (
 
 FINE_TO_BUY = Rule[ColdNight](
     id="heat-loss.fine-to-buy", level=Level.FINE, when=lambda n: n.size.output is None,
-    headline="Buy a heater of {to_buy} or more. {hours} take {fuel_used} of {fuel} and {charge}.",
+    headline="Choose a heater of at least {to_buy}. {hours} take {fuel_used} of {fuel} and {charge}.",
 )
 FINE = Rule[ColdNight](
     id="heat-loss.fine", level=Level.FINE, when=lambda n: n.size.output is not None,

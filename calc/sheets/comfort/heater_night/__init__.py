@@ -1,6 +1,8 @@
 """heater-night: fuel or battery?"""
 
 # fmt: off
+from dataclasses import replace
+
 from calc.comfort.rules import flame as of_flames
 from calc.comfort.rules import heaters as of_heaters
 from calc.energy.rules import draw as of_draws
@@ -32,11 +34,7 @@ WORKSHEET = Worksheet(
         comfort.HEAT_FROM,
         comfort.EXHAUST,
         comfort.ALARM,
-        comfort.DRAW,
-        comfort.BANK_CHEMISTRY,
-        comfort.VOLTAGE_FIELD,
-        comfort.BANK,
-        comfort.USABLE,
+        *(replace(one, advanced=True) for one in (comfort.DRAW, comfort.BANK_CHEMISTRY, comfort.VOLTAGE_FIELD, comfort.BANK, comfort.USABLE)),
         comfort.HEATER_EFFICIENCY,
         Quantity(id="starts", advanced=True, label="Starts in that time", symbol="k", kinds=(COUNT,), default="1", low="0", high="200", hint="Each uses charge for the glow plug."),
         Quantity(id="start_energy", advanced=True, label="Energy of a start", symbol="E_s", kinds=(ENERGY,), default="10 Wh", low="0 Wh", high="100 Wh", hint="Glow plug and cool-down (no source)."),

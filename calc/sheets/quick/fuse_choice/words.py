@@ -59,11 +59,11 @@ STEPS = (
 
 FINE_FITTED = Rule[Protection](
     id="fuse-choice.fine-as-fitted", level=Level.FINE, when=lambda p: p.fitted is not None,
-    headline="The {fuse} fuse carries the load, protects the wire and breaks the fault.",
+    headline="The {fuse} fuse carries the load, protects the wire and breaks a short of {fault_current}.",
 )
 FINE = Rule[Protection](
     id="fuse-choice.fine", level=Level.FINE,
-    headline="Use {fuse}, {choice.family.name}: it carries the load, protects the wire and breaks the fault.",
+    headline="Use {fuse}, {choice.family.name}: it carries the load, protects the wire, breaks a short of {fault_current}.",
 )
 ALSO = Rule[Protection](
     id="fuse-choice.also", level=Level.NOTE, when=lambda p: bool(p.next_larger), source="fuse-ratings",

@@ -25,7 +25,7 @@ WORKSHEET = Worksheet(
     calculate=calculate,
     picture=Stack(parts="stack", caption="Order of parts on the stud: current flows from lug to lug, never through a washer"),
     fields=(
-        STUD, replace(MAKER_TORQUE, default="10 N·m"), GRADE, CONDITION, LUGS, KIND,
+        STUD, replace(MAKER_TORQUE, default="10 N·m"), replace(GRADE, advanced=True), CONDITION, LUGS, KIND,
         Choice(id="opened", label="It is opened", of=Opened, default=Opened.SELDOM, advanced=True, options=(Option(Opened.SELDOM), Option(Opened.OFTEN)),
                hint="Often: at every service, or to isolate something."),
     ),

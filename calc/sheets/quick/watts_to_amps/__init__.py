@@ -43,7 +43,7 @@ WORKSHEET = Worksheet(
         ROUTE,
         EFFICIENCY,
         Quantity(id="hours", label="How long it runs", symbol="t", kinds=(TIME,), default="1 h", low="0 h", high="8760 h", hint="The time it draws power, not the time plugged in."),
-        Choice(id="load_type", label="Kind of load", of=LoadType, default=LoadType.ANY, options=(Option(LoadType.ANY, "any load"), Option(LoadType.HEAT, "resistive heat", aliases=("heat", "heater"))), hint="Resistive heat: a kettle, hob, fan heater, hair dryer, water heater element."),
+        Choice(id="load_type", advanced=True, label="Kind of load", of=LoadType, default=LoadType.ANY, options=(Option(LoadType.ANY, "any load"), Option(LoadType.HEAT, "resistive heat", aliases=("heat", "heater"))), hint="Resistive heat: a kettle, hob, fan heater, hair dryer, water heater element."),
         replace(CAPACITY, optional=True, default="", example="200 Ah", hint="To check whether the bank is enough. Empty: not compared."),
         Quantity(id="usable", advanced=True, label="Share you use", symbol="u", kinds=(RATIO,), low="1 %", high="100 %", default_by=("chemistry", USUAL_SHARE), hint="Of the capacity, before you call it empty."),
     ),

@@ -107,7 +107,7 @@ WORKSHEET = Worksheet(
         _family("upstream", "Family of the upstream fuse", "blade, large (type E)"),
         Quantity(id="fault_current", label="Fault current, highest", symbol="I_k", kinds=(CURRENT,), default="250 A", low="0.1 A", high="200 kA",
                  hint="Through both, with the short behind the downstream fuse: see fault current."),
-        Quantity(id="fault_low", label="Fault current, lowest", symbol="I_l", kinds=(CURRENT,), optional=True, low="0.1 A", high="200 kA", example="120 A",
+        Quantity(id="fault_low", advanced=True, label="Fault current, lowest", symbol="I_l", kinds=(CURRENT,), optional=True, low="0.1 A", high="200 kA", example="120 A",
                  hint="From the same sheet. Empty: only the highest is judged."),
         Quantity(id="voltage", advanced=True, label="Highest voltage on the circuit", symbol="V", kinds=(VOLTAGE,), default="14.6 V", low="1 V", high="1000 V",
                  hint="While charging. LFP: 14.6 V, 29.2 V or 58.4 V."),

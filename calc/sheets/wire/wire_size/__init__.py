@@ -58,7 +58,7 @@ WORKSHEET = Worksheet(
                  hint="Along the cable, one way. The return is counted."),
         Quantity(id="voltage", label="System voltage", symbol="V", kinds=(VOLTAGE,), default="12 V", low="1 V", high="1000 V",
                  hint="Nominal: 12, 24 or 48 V."),
-        replace(DROP_LIMIT, symbol="d_max"),
+        replace(DROP_LIMIT, advanced=True, symbol="d_max"),
         INSULATION,
         Choice(id="series", label="Sizes", of=Series, default=Series.AWG, options=(Option(Series.AWG, system=US), Option(Series.METRIC, "mm²", system=METRIC)), hint="Which sizes your shop sells."),
         SURROUNDINGS,

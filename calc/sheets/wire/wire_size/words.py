@@ -103,7 +103,7 @@ FINE = (
     ),
     Rule[SizedCircuit](
         id="wire-size.fine-for-the-drop", level=Level.FINE, when=lambda s: s.decides is Decides.DROP,
-        headline="Use {loaded.laid.run.designation}. Voltage drop decides ({loaded.drop_share}); {for_heat.name} is enough for heat.",
+        headline="Use {loaded.laid.run.designation}. Voltage drop decides ({loaded.drop_share}, limit {loaded.limit}); {for_heat.name} is enough for heat.",
     ),
     Rule[SizedCircuit](
         id="wire-size.fine-for-the-heat", level=Level.FINE, when=lambda s: s.decides is Decides.HEAT,
