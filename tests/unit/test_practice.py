@@ -293,7 +293,9 @@ def test_a_fence_puts_three_questions_or_those_it_is_told():
             one = question("wire-drop", number)
             assert kept_together(one.text) in html
             assert f'href="../wire-drop/#{one.link.replace("&", "&amp;")}"' in html
-            assert all(wrong.slip.text.replace('"', "&quot;") in html for wrong in one.slips)
+            assert all(
+                kept_together(wrong.slip.text).replace('"', "&quot;") in html for wrong in one.slips
+            )
 
 
 @pytest.mark.parametrize(
