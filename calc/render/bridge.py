@@ -225,7 +225,8 @@ def _filled(sheet: Worksheet) -> dict[str, Any]:
     if sheet.id not in _latest:
         return {"folds": {}, "rest": 1.0}
     answer, done, opened = _latest.pop(sheet.id)
-    return {"folds": left_html(folds(answer), opened), "rest": done}
+    going = sheet.id in _going  # or it was given up for what could not be read
+    return {"folds": left_html(folds(answer), opened), "rest": done if going else 1.0}
 
 
 def _said(
@@ -235,8 +236,12 @@ def _said(
     kept: Answer | None,
     opened: Collection[str] | None,
 ) -> dict[str, Any]:
-    """Return an answer in parts; what it leaves empty, by the folds that are `opened`, is kept."""
-    _latest.pop(sheet.id, None)
+    """Return an answer in parts; what it leaves empty, by the folds that are `opened`, is kept.
+
+    Where there is none, the one before goes on standing in the page, and what it lacks is kept.
+    """
+    if answer:
+        _latest.pop(sheet.id, None)
     if answer and opened is not None and any(is_left(fold, opened) for fold in folds(answer)):
         _latest[sheet.id] = answer, done, opened
     beside = compare_html(kept, answer) if answer and kept else ""

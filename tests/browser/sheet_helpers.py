@@ -186,6 +186,11 @@ class Sheet:
     def expect_worked(self) -> None:
         """Wait until the answer is one worked in the page, not the one built into it."""
         expect(self.answer).not_to_have_attribute("data-seq", "0", timeout=STARTING)
+        self.expect_filled()
+
+    def expect_filled(self) -> None:
+        """Wait until what is folded away below the answer is there too."""
+        expect(self.working.locator("> :not(summary)")).to_be_attached()
 
     def expect_answer(self, texts: Mapping[str, str], **more: object) -> None:
         """Wait until the whole answer, word for word, is this machine's for `texts`."""
@@ -247,6 +252,7 @@ def open_sheet(page: Page, server: Server, name: str, fragment: str = "") -> She
     sheet.expect_live()
     replied = "[data-answer]:not([data-seq='0']), [data-answer][aria-busy='false']"
     expect(sheet.root.locator(replied).first).to_be_attached()
+    sheet.expect_filled()
     return sheet
 
 

@@ -48,9 +48,14 @@ def test_what_is_asked_once_more_or_of_no_answer_fills_nothing():
     reply("runtime")
     assert reply("wire-drop", shut=True)["folds"]
     assert reply("wire-drop", shut=True) == {"folds": {}, "rest": 1.0}
-    reply("wire-drop", unfolded=[])
-    refused = reply("wire-drop", values={"current": "abc"}, unfolded=[])
-    assert not refused["shut"] and reply("wire-drop", shut=True)["folds"] == {}
+
+
+def test_what_cannot_be_read_leaves_the_answer_before_it_with_its_folds():
+    reply("week-ahead", unfolded=[])
+    refused = reply("week-ahead", values={"array": "abc"}, unfolded=[])
+    assert refused["answer"] is None and refused["shut"]
+    filled = reply("week-ahead", shut=True)
+    assert "working" in filled["folds"] and filled["rest"] == 1, "its later stages are given up"
 
 
 def test_each_stage_of_a_long_sum_fills_its_own_folds():
