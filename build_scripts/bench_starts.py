@@ -29,7 +29,7 @@ from build_scripts.bench_measures import (
     wait_for,
 )
 from build_scripts.bench_plain import write_floor_site, write_plain_site
-from build_scripts.runtime_sheets import KNOWN
+from build_scripts.runtime_sheets import FIRST, as_it_opens
 
 FROM_FILES = 'sessionStorage.setItem("lugwise-start-from-files", "1");'
 """For a page that starts its Python from the files, as if its saved memory had failed before."""
@@ -99,7 +99,9 @@ def starts(chromium: BrowserType, work: Path, answer: str, runs: int, *, slow: b
     write_floor_site(floor)
     ways = Starts(
         memory=Way(SITE, PATH, WORKER_CLOCK, "memory"),
-        alone=Way(SITE, PATH, WORKER_CLOCK + ALONE.replace("REQUEST", json.dumps(KNOWN))),
+        alone=Way(
+            SITE, PATH, WORKER_CLOCK + ALONE.replace("REQUEST", json.dumps(as_it_opens(FIRST)))
+        ),
         files=Way(SITE, PATH, WORKER_CLOCK + FROM_FILES, "files"),
         plain=Way(plain, script=WORKER_CLOCK),
         floor=Way(floor, script=WORKER_CLOCK),

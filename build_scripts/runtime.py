@@ -267,7 +267,7 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
     content = packed(sparse(taken.read_bytes()))
     (out / f"{MEMORY}{PACKED}").write_bytes(content)
     known = sorted({digest(replies[request].encode()) for request in runtime_sheets.known()})
-    told = {"hash": digest(content), "sample": runtime_sheets.KNOWN, "known": known}
+    told = {"hash": digest(content), "sample": json.dumps(runtime_sheets.SAMPLE), "known": known}
     start = out / "boot.json"
     start.write_text(json.dumps(json.loads(start.read_bytes()) | {MEMORY: told}))
 

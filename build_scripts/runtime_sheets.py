@@ -6,8 +6,11 @@ from itertools import zip_longest
 import calc
 from calc.worksheet.fields import Field, Quantity
 
-KNOWN = json.dumps({"sheet": "wire-drop", "values": {}, "unfolded": []})
-"""A question that is put to a restored Python where the page's own has no known reply."""
+FIRST = "wire-drop"
+SAMPLE = {"sheet": FIRST, "fragment": "", "address": ""}
+"""What a restored Python is asked where the page's own question has no known reply. It leaves
+nothing behind that the page asks for later.
+"""
 
 CODE = {"code": "wire-drop/#v=1"}
 
@@ -16,14 +19,14 @@ UNUSABLE = ("", "abc", "-1", "1e400", "10**10**8", "1,234", "9" * 50, "3' 6\"", 
 
 def requests() -> list[str]:
     """Questions to every worksheet: its defaults, each choice, limits and unusable texts."""
-    asked: list[dict] = [CODE]
+    asked: list[dict] = [CODE, SAMPLE]
     for sheet in map(calc.find, calc.worksheets()):
         links = "", "v=1", "#v=0&nothing=1", "&".join(f"{field.id}=1%FF" for field in sheet.fields)
         asked += [{"sheet": sheet.id, "fragment": link} for link in links]
         asked.append({"sheet": sheet.id, "values": {}})
         later = [{"sheet": sheet.id, "rest": True}]  # one too many is answered with nothing
         asked += later * len(list(sheet.stages(sheet.read({})[0])))
-        asked += [_as_it_opens(sheet.id), *[{"sheet": sheet.id, "shut": True}] * 2]
+        asked += [_opening(sheet.id), *[{"sheet": sheet.id, "shut": True}] * 2]
         asked += [
             {"sheet": sheet.id, "values": {field.id: option.id}}
             for field in sheet.fields
@@ -48,16 +51,20 @@ def field_texts(field: Field) -> list[str]:
 
 
 def known() -> list[str]:
-    """Questions whose replies a restored Python must know: every sheet as it opens, unchanged."""
-    return [json.dumps(_as_it_opens(sheet)) for sheet in calc.worksheets()]
+    """Questions whose replies a restored Python must know: every sheet as it opens, the sample."""
+    return [*map(as_it_opens, calc.worksheets()), json.dumps(SAMPLE)]
 
 
-def _as_it_opens(sheet: str) -> dict:
-    """What a page asks first: of its folds none is open."""
+def as_it_opens(sheet: str) -> str:
+    """What the page of a sheet asks first."""
+    return json.dumps(_opening(sheet))
+
+
+def _opening(sheet: str) -> dict:
     return {"sheet": sheet, "values": {}, "unfolded": []}
 
 
 def opened() -> list[str]:
     """What a page asks as it opens, of each sheet, and for the square code of a print."""
     sheets = [json.dumps({"sheet": sheet, "fragment": ""}) for sheet in calc.worksheets()]
-    return [*sheets, KNOWN, json.dumps(CODE)]
+    return [*sheets, as_it_opens(FIRST), json.dumps(SAMPLE), json.dumps(CODE)]

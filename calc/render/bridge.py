@@ -8,7 +8,8 @@ Of a sum that takes longer than a keystroke the reply holds the first stage, and
 that is done; ask with `{"sheet": id, "rest": true}` for the next stage, until that share is 1 and
 the whole answer is there. Asking anything else of the sheet drops what was going on.
 Name in `"unfolded"` the folds that are open, and the others are left empty at first: where the
-reply has `"shut": true`, ask with `{"sheet": id, "shut": true}` for what belongs into them.
+reply has `"shut": true`, ask with `{"sheet": id, "shut": true}` for what belongs into them, and for
+the link of their answer.
 Ask with `{"sheet": id, "measures": "metric" or "us"}` for the defaults in those units.
 `"comma": true` marks decimals with a comma, as the reader types them. `"beside": text` is a link
 that holds an answer to compare with.
@@ -221,12 +222,19 @@ def _stage(sheet: Worksheet, kept: Answer | None, opened: Collection[str] | None
 
 
 def _filled(sheet: Worksheet) -> dict[str, Any]:
-    """Return what belongs into the folds of the latest answer that were left empty."""
+    """Return what belongs into the folds of the latest answer that were left empty.
+
+    `link` tells which answer that is: a page may never have shown it.
+    """
     if sheet.id not in _latest:
-        return {"folds": {}, "rest": 1.0}
+        return {"folds": {}, "link": "", "rest": 1.0}
     answer, done, opened = _latest.pop(sheet.id)
     going = sheet.id in _going  # or it was given up for what could not be read
-    return {"folds": left_html(folds(answer), opened), "rest": done if going else 1.0}
+    return {
+        "folds": left_html(folds(answer), opened),
+        "link": write_readings(sheet, answer.inputs, {}),
+        "rest": done if going else 1.0,
+    }
 
 
 def _said(

@@ -176,11 +176,11 @@ def _alike(answer: Answer, names: list[str]) -> dict[str, str]:
     if not names:
         return texts
     most = max(names, key=lambda name: answer.values[name])
-    _, _, unit = texts[most].rpartition(NO_BREAK_SPACE)
+    unit = _unit(texts[most])
     writer = Writer(answer.worksheet, answer.inputs, answer.result)
     for name in names:
         one = results.get(name)
-        if one is None or one.kind is None or one.unit or texts[name].endswith(unit):
+        if one is None or one.kind is None or one.unit or _unit(texts[name]) == unit:
             continue
         if answer.values[name] >= _TINY * answer.values[most]:
             same = next((own for own in one.kind.units if own.symbol == unit), None)
@@ -188,6 +188,10 @@ def _alike(answer: Answer, names: list[str]) -> dict[str, str]:
                 alike = replace(one, unit=same.name)
                 texts[name] = writer.put(alike, answer.values[name], digits=one.digits)
     return texts
+
+
+def _unit(text: str) -> str:
+    return text.rpartition(NO_BREAK_SPACE)[2]
 
 
 def _shares(answer: Answer, bars: tuple[Bar, ...]) -> tuple[int | None, ...]:

@@ -25,18 +25,21 @@ function bind(sheet) {
   let settled = null; // told once the address holds what was typed
   let whose = ""; // the end of a link that a page about a van has led here by
   let now = ""; // the link of the answer that stands there
+  let below = ""; // and of that whose folds stand there, also while the boxes cannot be read
   let kept; // the link of an answer that is kept to compare with
   let typed = false; // the reader's own values, which this device may remember
 
   function request(more) {
     last = more;
     const fill = "fragment" in more ? FROM_LINK : "measures" in more && FROM_UNITS;
-    const take = (reply) => (reply.folds ? fillFolds(sheet, reply.folds) : reply.fields ? answered(reply, fill) : goOn(reply));
+    const take = (reply) => (reply.folds ? filled(reply) : reply.fields ? answered(reply, fill) : goOn(reply));
     state.sent();
     const asked = { sheet: id, ...habits(), beside: kept, unfolded: openFolds(sheet), ...more };
     ask(id, asked, { take, refuse: state.refused, again: state.again });
   }
 
+  // What is folded away belongs to no other answer than the one above it.
+  const filled = ({ folds, link }) => link === below && fillFolds(sheet, folds);
   const work = () => request(inForm(form));
   const lasts = lastValues(sheet, goTo);
 
@@ -110,6 +113,7 @@ function bind(sheet) {
     else state.unusable(reply.status);
     state.tell(reply.status);
     now = reply.answer ? reply.link : "";
+    below = now || below;
     clearTimeout(address);
     if (state.isTouched() && fill !== FROM_LINK) {
       write = () => {

@@ -109,13 +109,16 @@ def test_a_saved_site_starts_from_its_memory_and_knows_every_sheet(saved):
     page.close()
 
 
-@pytest.mark.parametrize("changes", [{}, {"array": "300 W"}], ids=["default", "link"])
-def test_an_answer_that_comes_in_stages_is_whole_after_a_start_from_memory(saved, changes):
-    texts = usual("week-ahead", **changes)
-    page = open_sheet(
-        saved, path=f"checks/week-ahead/{link_to('week-ahead', texts) if changes else ''}"
-    )
-    sheet = Sheet(page, "week-ahead")
+@pytest.mark.parametrize(
+    ("name", "changes"),
+    [("week-ahead", {}), ("week-ahead", {"array": "300 W"}), ("wire-drop", {"current": "41 A"})],
+    ids=["stages", "stages of a link", "the sheet of the known question by a link"],
+)
+def test_an_answer_is_whole_after_a_start_from_memory(saved, name, changes):
+    """Its stages and its folds are asked for after a question whose reply is known."""
+    texts = usual(name, **changes)
+    page = open_sheet(saved, path=f"checks/{name}/{link_to(name, texts) if changes else ''}")
+    sheet = Sheet(page, name)
     sheet.expect_worked()  # the built answer has the same words
     sheet.expect_answer(texts)
     assert starts(page) == ["memory"]

@@ -30,6 +30,7 @@ def test_an_answer_and_its_folds_are_the_whole(sheet):
     assert first["shut"] and {"working", "sources"} <= set(filled["folds"])
     assert len(first["answer"]) < len(whole["answer"])
     assert filled["rest"] == first["rest"] == whole["rest"]
+    assert filled["link"] == first["link"] == whole["link"]
     assert together(first, filled) == whole["answer"]
     assert not filled["folds"], "nothing is sent that has no place"
     assert {**whole, "answer": "", "shut": 0} == {**first, "answer": "", "shut": 0}
@@ -47,7 +48,7 @@ def test_what_is_asked_once_more_or_of_no_answer_fills_nothing():
     reply("wire-drop", unfolded=[])
     reply("runtime")
     assert reply("wire-drop", shut=True)["folds"]
-    assert reply("wire-drop", shut=True) == {"folds": {}, "rest": 1.0}
+    assert reply("wire-drop", shut=True) == {"folds": {}, "link": "", "rest": 1.0}
 
 
 def test_what_cannot_be_read_leaves_the_answer_before_it_with_its_folds():
