@@ -20,6 +20,7 @@ from calc.units.si import (
     Count,
     Kelvins,
     Number,
+    Share,
     SharePerKelvin,
     Tag,
     Volts,
@@ -70,6 +71,11 @@ class PanelLabel:
     def agrees(self) -> bool:
         """Whether best power lies within open circuit and short circuit, as in every panel."""
         return self.vmp < self.voc and self.imp < self.isc
+
+    @property
+    def vmp_share(self) -> Share:
+        """The voltage at best power as a share of that of an open circuit."""
+        return self.vmp / self.voc
 
     @property
     def hot_fall(self) -> SharePerKelvin:

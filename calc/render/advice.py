@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable
 
 from calc.render.html import Markup, el, join
+from calc.units.shown import with_sign
 from calc.worksheet.shown_values import NAME
 
 Place = Callable[[str, int], Markup]
@@ -16,7 +17,7 @@ _MOST_TOLD = 4
 
 def sentence_html(text: str, put: Place) -> Markup:
     """Return a sentence with what `put` gives in the place of each name."""
-    pieces = NAME.split(text)
+    pieces = NAME.split(with_sign(text))
     return join(*(put(one, n // 2) if n % 2 else one for n, one in enumerate(pieces)))
 
 

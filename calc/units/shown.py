@@ -19,14 +19,11 @@ MINUS = "\u2212"
 _MODES = {UP: ROUND_CEILING, DOWN: ROUND_FLOOR}
 _SAME = Decimal("1e-9")
 _LONG = 4  # figures of a whole part, all of which are shown
-_UNITS = "mm²|mm|cm|m|kW|W|kWh|Wh|kJ|V|mV|A|kA|mA|Ah|L|h|Ω|mΩ|µΩ|°C|°F|%"
-_CONSTANT = re.compile(  # not the number of a section, which has no unit behind it
-    r"(?<![\w.,])(\d+)\.(\d+)(?=(?: (?:to|or|and) \d+(?:\.\d+)?)?[ \u00a0]"
-    rf"(?:{_UNITS}|times)(?!\w))"
-)
+_CONSTANT = re.compile(r"(?<![\w.,])(?<!Class )(\d{1,2})\.(\d+)(?!\.?\d|\()")
+"""A number in a sentence: that of a section has three figures, and a class its word before it."""
 _PARTED = re.compile(
-    rf" (?<=\d )(?=(?:{_UNITS}|kWp|mm2|cm²|m²|m³|ft|ft²|ft³|in|AWG|N|lbf|K|C|F|J|MJ|kg|g|s|ms|min"
-    r"|hours?|days?|gal|rpm)(?![\w’]))"
+    r" (?<=\d )(?=(?:mm²|mm2|mm|cm²|cm|m²|m³|m|ft²|ft³|ft|in|kWp|kWh|kW|Wh|W|kJ|MJ|J|mV|V|kA|mA|Ah"
+    r"|A|mΩ|µΩ|Ω|°C|°F|%|L|h|AWG|N|lbf|K|C|F|kg|g|s|ms|min|hours?|days?|gal|rpm)(?![\w’]))"
 )
 
 decimal_sign = ContextVar("decimal_sign", default=".")
@@ -106,6 +103,8 @@ def with_unit(number: str, symbol: str) -> str:
     if not symbol:
         return number
     space = "" if symbol == "°" or symbol.startswith("'") else NO_BREAK_SPACE
+    if number == "1" and symbol == "days":
+        symbol = "day"
     return f"{number}{space}{symbol}"
 
 

@@ -23,7 +23,7 @@ _FEET_AND_INCHES = re.compile(
     re.IGNORECASE,
 )
 _HOURS_AND_MINUTES = re.compile(
-    r"(\d+(?:[.,]\d+)?)\s*(?:hours|hour|hrs|hr|h)\s*(\d+(?:[.,]\d+)?)\s*(?:minutes|minute|mins|min|m)?",
+    r"(\d{1,4})\s*(?:hours|hour|hrs|hr|h)\s*([0-5]?\d)\s*(?:minutes|minute|mins|min|m)?",
     re.IGNORECASE,
 )
 _THOUSANDS = re.compile(r"\d{1,3}(?: \d{3})+")

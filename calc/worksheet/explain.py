@@ -57,8 +57,9 @@ class Explanation:
     Of `advice` and `neglect` (what happens if nothing is done) the first that applies is said, of
     `reasons` the first three; where the verdict is not fine, the finding itself comes before two of
     them. Every one of the `cautions` that applies is said, and all of them while nothing is
-    checked. `bars` are compared with each other; those that apply to one answer are of one kind.
-    `silent` are beginnings of the ids of rules whose finding the advice says already.
+    checked. `bars` are compared with each other, all of one kind; those whose `of` names the
+    deciding rule stand alone. `silent` are beginnings of the ids of rules whose finding the advice
+    says already.
     """
 
     advice: tuple[Point, ...]
@@ -195,9 +196,10 @@ def _unit(text: str) -> str:
 
 
 def _shares(answer: Answer, bars: tuple[Bar, ...]) -> tuple[int | None, ...]:
-    names = [bar.name for bar in bars]
-    values = [answer.values[bar.name] if _applies(bar, answer) else None for bar in bars]
+    own = [bar for bar in bars if any(map(answer.rule.startswith, bar.of.split()))]
+    apply = [bar for bar in own or bars if _applies(bar, answer)]
+    values = [answer.values[bar.name] if bar in apply else None for bar in bars]
     most = max((value for value in values if value is not None), default=0)
     if most <= 0 or sum(value is not None for value in values) < 2:
-        return (None,) * len(names)
+        return (None,) * len(bars)
     return tuple(None if v is None else round(_WHOLE * max(v, 0) / most) for v in values)

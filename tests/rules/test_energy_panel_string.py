@@ -72,6 +72,11 @@ CASES = {
         {"alike": "mixed", "series": "1", "parallel": "1"},
     ),
     "string.label-disagrees": ({"vmp": "24.3 V"}, {"vmp": "24.2 V"}),
+    # of 24.3 V: 70 % is 17.01 V, 92 % is 22.36 V
+    "string.label-unlikely": (
+        {"vmp": "17.0 V", "rated": "150 W"},
+        {"vmp": "17.02 V", "rated": "150 W"},
+    ),
     "string.coefficient-unlikely": ({"coefficient": "-0.19 %/K"}, {"coefficient": "-0.2 %/K"}),
     "string.above-touch-limit": (
         {"series": "1", "coefficient": "0 %/K", "voc": "60.1 V"},
@@ -105,6 +110,14 @@ def test_a_rule_fires_on_one_side_of_its_threshold_only(rule):
     there, not_there = CASES[rule]
     assert rule in fires(SHEET, there)
     assert rule not in fires(SHEET, not_there)
+
+
+def test_a_panel_whose_open_voltage_alone_was_typed_is_asked_for_the_rest_of_its_label():
+    """43.5 V beside the 20.4 V of another panel is 46.9 %; beside its own 36.1 V it is 83 %."""
+    assert "string.label-unlikely" in fires(SHEET, {"vmp": "22.4 V"})
+    assert "string.label-unlikely" not in fires(SHEET, {"vmp": "22.3 V"})
+    assert calc.work(SHEET, {"voc": "43.5 V"}).rule == "string.label-unlikely"
+    assert "string.label-unlikely" not in fires(SHEET, {"voc": "43.5 V", "vmp": "36.1 V"})
 
 
 def test_a_coefficient_beyond_what_silicon_loses_is_read_again():

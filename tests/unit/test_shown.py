@@ -165,7 +165,9 @@ def test_exactly_the_limit_is_within_it():
     ("written", "with_comma"),
     [
         ("is 16 AWG (1.3 mm²) or larger", "is 16 AWG (1,3 mm²) or larger"),
-        ("0.5 to 0.8 (no source)", "0.5 to 0.8 (no source)"),
+        ("0.5 to 0.8 (no source)", "0,5 to 0,8 (no source)"),
+        ("to the power 3.4: it dims", "to the power 3,4: it dims"),
+        ("NEC 310.16, Class 8.8 and 0.1 s.", "NEC 310.16, Class 8.8 and 0,1 s."),
         ("loses 0.23 to 0.40 % of it", "loses 0,23 to 0,40 % of it"),
         ("by 1.25 times", "by 1,25 times"),
         ("33 CFR 183.425 and NEC 690.8(B)", "33 CFR 183.425 and NEC 690.8(B)"),
@@ -177,3 +179,8 @@ def test_constants_of_sentences_have_the_readers_sign(written, with_comma):
     token = decimal_sign.set(",")
     assert with_sign(written) == with_comma
     decimal_sign.reset(token)
+
+
+def test_one_day_is_no_days():
+    assert quantity_text(86_400, TIME, unit="day") == f"1{NO_BREAK_SPACE}day"
+    assert quantity_text(2 * 86_400, TIME, unit="day") == f"2{NO_BREAK_SPACE}days"

@@ -88,7 +88,7 @@ MARKED_FOR_ANOTHER: Rule[RemoteSwitch] = Rule(
 )
 MAINS_BY_RELAY = Rule[RemoteSwitch](
     id="switch.mains-by-relay", level=Level.CAUTION, when=lambda r: not r.line.dc and r.relayed, source="practice",
-    headline="Have a relay rated for at least {line.rating} fitted by a licensed person: {coil.run.laid.run.conductor} leads to its coil.",
+    headline="Have a relay rated for at least {line.rating} fitted by a licensed person: {coil.run.laid.run.conductor} wire to its coil.",
 )
 MAINS_ITSELF = Rule[RemoteSwitch](
     id="switch.mains-itself", level=Level.CAUTION, when=lambda r: not r.line.dc and not r.relayed, source="practice",

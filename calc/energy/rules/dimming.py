@@ -6,15 +6,25 @@ from typing import Annotated
 from calc.energy.dimming import DIMMER_MARGIN, Dimming, Lamp, Return, Switched
 from calc.judge import Change, Level, Rule
 from calc.units.compare import at_least
-from calc.units.si import Number, Tag
+from calc.units.si import Number, Tag, Volts
 
 # Times its current on the bank, from which a strip on the charger is spoken of: our choice
 HOT_STRIP: Annotated[Number, Tag("growth of a strip's current worth a word")] = 1.2
+
+# Printed on strips for 12 V: common practice, no source
+LABEL_OF_STRIP: Annotated[Volts, Tag("voltage on a strip's label")] = 12.0
+# A 12 V bank at its highest: our bound
+HIGHEST_12_V: Annotated[Volts, Tag("highest voltage of a 12 V bank that lights are fed from")] = 15.0
 
 
 def larger_dimmer(found: Dimming) -> Change:
     """Return the rating that leaves the usual margin."""
     return Change({"rated": found.dimmer_rating})
+
+
+def _may_be_rated_lower(found: Dimming) -> bool:
+    """Whether the bank is one of 12 V, and the watts are not said to be for just that."""
+    return LABEL_OF_STRIP < found.lights.voltage <= HIGHEST_12_V
 
 
 NOT_DIMMABLE = Rule[Dimming](
@@ -73,7 +83,7 @@ STRIP_HOT_ON_CHARGER = Rule[Dimming](
     text="While the bank is charged this strip may draw {growth} times its current and run hotter: fuse and dimmer must carry {charging_current}. A 12 V regulator protects the strip.",
 )
 STRIP_RATED_AT_12_V = Rule[Dimming](
-    id="strip.rated-at-12-v", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.STRIP and d.growth > HOT_STRIP, source="strip",
+    id="strip.rated-at-12-v", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.STRIP and d.growth > HOT_STRIP and _may_be_rated_lower(d), source="strip",
     text="Are the watts from a 12 V label? Then the strip draws more on the bank already. Enter 12 V as bank voltage, 122 % as charging voltage and 83 % as share across the LEDs.",
 )
 FILAMENT_DIMS_FAST = Rule[Dimming](

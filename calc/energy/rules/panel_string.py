@@ -15,6 +15,10 @@ from calc.units.si import Share, SharePerKelvin, Tag, Volts
 LEAST_FALL: Annotated[SharePerKelvin, Tag("least open voltage that silicon loses by the degree")] = 0.002
 # More than any of it loses: our choice
 MOST_FALL: Annotated[SharePerKelvin, Tag("most open voltage that silicon loses by the degree")] = 0.005
+# What panels have of their open-circuit voltage at best power, thin films too, at least: from memory
+LEAST_VMP: Annotated[Share, Tag("least share of its open voltage that a panel has at best power")] = 0.70
+# And at most: from memory
+MOST_VMP: Annotated[Share, Tag("most share of its open voltage that a panel has at best power")] = 0.92
 # A colder night than typed takes that; in frost pvlib's model of listed panels lies up to 3 % above the
 # label's line. Common practice, no source
 NEAR_LIMIT: Annotated[Share, Tag("share of a regulator's volts that leaves little room")] = 0.95
@@ -196,6 +200,11 @@ LABEL_DISAGREES = Rule[PanelString](
     id="string.label-disagrees", level=Level.CAUTION, source="panel-rating", when=lambda s: not s.label.agrees,
     headline="Check the label: at maximum power, voltage and current are below open-circuit voltage and short-circuit current.",
 )
+LABEL_UNLIKELY = Rule[PanelString](
+    id="string.label-unlikely", level=Level.CAUTION, source="memory",
+    when=lambda s: s.label.agrees and not (at_least(s.label.vmp_share, LEAST_VMP) and at_most(s.label.vmp_share, MOST_VMP)),
+    headline="Type all values of the panel's label: {label.vmp} at maximum power is {label.vmp_share} of {label.voc}. 70 to 92 % is usual.",
+)
 COEFFICIENT_UNLIKELY = Rule[PanelString](
     id="string.coefficient-unlikely", level=Level.CAUTION, source="panel-coefficients", when=_unlikely,
     headline="Check the coefficient: silicon loses 0.23 to 0.40 % of its open-circuit voltage per degree.",
@@ -247,6 +256,6 @@ PLAIN_SWITCH = Rule[PanelString](
 JUDGING = (
     OVER_INPUT_LIMIT, NONE_IN_SERIES, ONE_OVER_INPUT_LIMIT, NO_COUNT_FITS, panels.PANEL_BELOW_BANK, BLOCKED_WHEN_HOT,
     FUSE_ABOVE_LABEL, FUSES_MISSING, NO_FUSE_FITS, FUSE_BELOW_STRING,
-    LABEL_DISAGREES, COEFFICIENT_UNLIKELY, LOW_WHEN_HOT, LOW_AT_THE_MOST, panels.PANEL_NEAR_BANK, panels.SWITCH_WASTES,
+    LABEL_DISAGREES, LABEL_UNLIKELY, COEFFICIENT_UNLIKELY, LOW_WHEN_HOT, LOW_AT_THE_MOST, panels.PANEL_NEAR_BANK, panels.SWITCH_WASTES,
     LIMIT_NOT_KNOWN, FUSE_LOADED_HARD, UNLIKE_PANELS, INPUT_CURRENT, panels.REGULATOR_TOO_SMALL,
 )

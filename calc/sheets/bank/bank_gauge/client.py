@@ -7,7 +7,7 @@ EXPLANATION = Explanation(
     advice=(
         Point("Act now: the battery is being damaged, or soon will be.", "stop"),
         Point("Read the gauge with care: one point speaks against it.", "caution"),
-        Point("Count on {remaining}: that is {to_floor} at the present use.", "fine"),
+        Point("Count on {to_floor} at the present use, until the share you use is gone.", "fine"),
         Point("Count on {remaining} in the battery.", "fine"),
         Point("Let the battery rest, and read it again: this tells too little.", "fine"),
     ),

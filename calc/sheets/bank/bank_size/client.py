@@ -12,7 +12,7 @@ EXPLANATION = Explanation(
     reasons=(
         Point("You use {daily_energy} a day, and want to go {days} without charging."),
         Point("Only {usable} of the battery is used, so that it lasts for years."),
-        Point("Every battery gets weaker: {ageing} is added for that."),
+        Point("Every battery gets weaker: {ageing} of it is set aside for that."),
         Point("Batteries of {unit_capacity} make {together} together."),
     ),
     neglect=(

@@ -6,6 +6,7 @@ from calc.worksheet.explain import Bar, Explanation, Point
 EXPLANATION = Explanation(
     advice=(
         Point("Do not leave the van like this: the battery would be empty or ruined.", "stop"),
+        Point("Switch off all that charges and disconnect the battery before you leave: in frost it must not be charged.", "bank.in-frost"),
         Point("Charge the battery in between, or disconnect it before you leave.", "caution"),
         Point("Leave the van for {days} at most, then charge it.", "fine"),
         Point("Disconnect the battery when you leave the van.", "fine"),

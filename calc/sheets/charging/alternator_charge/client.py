@@ -3,7 +3,7 @@
 # fmt: off
 from calc.worksheet.explain import Bar, Explanation, Point
 
-OVERLOADED = "alternator.over-rating alternator.charger-over-rating alternator.lfp-over-hot alternator.nothing-left"
+OVERLOADED = "alternator.over-rating alternator.charger-over-rating alternator.lfp-over-hot alternator.nothing-left alternator.hot-too-small alternator.relay-over-hot"
 
 EXPLANATION = Explanation(
     advice=(
@@ -12,7 +12,7 @@ EXPLANATION = Explanation(
         Point("Count on {charge} from a drive of {hours}.", "fine"),
     ),
     reasons=(
-        Point("Hot, it can spare {hot_left} for the battery; charging needs {asked}.", OVERLOADED),
+        Point("Hot, the engine’s generator can spare {hot_left}; charging needs {asked}.", OVERLOADED),
         Point("A regulated charger of the right size takes only what the generator can spare.", OVERLOADED),
         Point("A drive of {hours} puts {charge} into the battery."),
         Point("After the drive the battery is at {end_state}."),
@@ -29,7 +29,7 @@ EXPLANATION = Explanation(
         Point("Fire: the cable between two batteries needs a fuse close to each of them."),
     ),
     bars=(
-        Bar("Charging needs", "asked", OVERLOADED), Bar("It can spare when hot", "hot_left", OVERLOADED),
+        Bar("Charging needs", "asked", OVERLOADED), Bar("The hot generator can spare", "hot_left", OVERLOADED),
         Bar("A drive gives", "charge", "fine caution"), Bar("The battery holds", "capacity", "fine caution"),
     ),
 )

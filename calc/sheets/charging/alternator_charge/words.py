@@ -168,5 +168,5 @@ STEPS: tuple[Step[AlternatorCharge], ...] = (
 
 FINE = Rule[AlternatorCharge](
     id="alternator-charge.fine", level=Level.FINE,
-    headline="{initial_current} from the charger: {drive.charge} in {drive.duration}. Fuse both ends: {protection.fuse}, able to interrupt {fault_current}.",
+    headline="{initial_current} at {bank_voltage} from the charger: {drive.charge} in {drive.duration}. Fuse both ends: {protection.fuse}, able to interrupt {fault_current}.",
 )

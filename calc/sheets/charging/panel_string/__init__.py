@@ -9,7 +9,7 @@ from calc.energy.panels import FULL_SUN, RATED_CELL
 from calc.energy.rules import panel_string as judged
 from calc.energy.rules import panels
 from calc.sheets.charging.panel_string.calculate import calculate, onward
-from calc.sheets.charging.panel_string.words import FINE, STEPS
+from calc.sheets.charging.panel_string.words import FINE, FINE_BY_TABLE, STEPS
 from calc.sheets.parts.fields import HIGHEST_BANK
 from calc.sheets.parts.sun import HEAT_COEFFICIENT, MOUNT, REGULATOR
 from calc.units.kinds import COUNT, CURRENT, NUMBER, POWER, RATIO, RISE, TEMPERATURE, VOLTAGE, heat
@@ -95,7 +95,7 @@ WORKSHEET = Worksheet(
     steps=STEPS,
     rules=(
         *(Placed(rule=rule, fields=IN_SERIES) if rule in (panels.PANEL_BELOW_BANK, panels.PANEL_NEAR_BANK) else Placed(rule=rule) for rule in judged.JUDGING),
-        FINE,
+        FINE_BY_TABLE, FINE,
         judged.ABOVE_EXTRA_LOW, judged.ABOVE_TOUCH, judged.RATED_FOR_VOLTS, judged.NEAR_INPUT_LIMIT,
         judged.BATTERY_FIRST, *placed("", panels.PANELS_ARE_LIVE),
         Placed(rule=panels.ONE_CELL_IN_SHADE, text="One shaded cell holds back its whole string: if shade falls on one panel only, strings in parallel lose less."),

@@ -50,7 +50,11 @@ STEPS: tuple[Step[PanelString], ...] = (
     Step(of="peak_current", formula="array_power / string_vmp", source="ohm", when=_plain, text="Into the battery: a plain switch passes the panels' own current."),
 )
 
+FINE_BY_TABLE = Rule[PanelString](
+    id="panel-string.fine-by-table", level=Level.FINE, when=lambda s: s.label.voc_fall is None,
+    headline="The string suits the regulator: {cold_voc} at {cold} by NEC's table, {limits.volts} allowed; {hot_vmp} at maximum power when hot.",
+)
 FINE = Rule[PanelString](
     id="panel-string.fine", level=Level.FINE,
-    headline="The string suits the regulator: {cold_voc} at {cold}, {limits.volts} allowed; {hot_vmp} at maximum power when hot.",
+    headline="The string suits the regulator: {cold_voc} at {cold} by {coefficient}, {limits.volts} allowed; {hot_vmp} at maximum power when hot.",
 )

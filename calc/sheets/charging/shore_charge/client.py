@@ -20,7 +20,7 @@ EXPLANATION = Explanation(
     ),
     neglect=(
         Point("A reversed, untested or overloaded hook-up can give a shock or start a fire.", "stop"),
-        Point("The breaker trips at night, and in the morning the battery is not charged."),
+        Point("In the morning the battery is not as full as you count on."),
     ),
     cautions=(
         Point("Shock: mains can kill. Press the test button of the residual-current device each time you plug in."),

@@ -74,5 +74,5 @@ FULL_ALREADY = Rule[ShoreCharge](
 )
 FINE = Rule[ShoreCharge](
     id="shore-charge.fine", level=Level.FINE,
-    headline="About {night.charge.total}: {night.put_back} put back, with the supply at {load.share} of its rating.",
+    headline="About {night.charge.total} at {voltage}: {night.put_back} put back, with the supply at {load.share} of its rating.",
 )

@@ -15,7 +15,7 @@ EXPLANATION = Explanation(
         Point("On a usual day of {month} the panels put {charge} into the battery."),
         Point("That is {covered} of what you use."),
         Point("In {worst_month} the same panels give only {worst_energy} a day."),
-        Point("Heat, dirt and the regulator cost {losses}, which is taken off."),
+        Point("Dirt, wiring and the like cost {losses}, which is taken off."),
     ),
     neglect=(
         Point("The battery is not charged, or charged in a way that ruins it.", "stop"),

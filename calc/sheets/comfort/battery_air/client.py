@@ -18,7 +18,7 @@ EXPLANATION = Explanation(
         Point("Do not use this lithium battery until its management system is proven.", "battery.lithium"),
         Point("Do not charge this battery where it is: its gas can collect and explode.", "stop"),
         Point("Settle one point before you charge this battery.", "caution"),
-        Point("Give the battery box two openings of {opening} each, to the outside.", "fine"),
+        Point("Keep two openings of at least {opening} each, from the battery box to the outside.", "fine"),
         Point("Fit this battery without a vent: in normal charging it makes no gas.", "fine"),
     ),
     reasons=(

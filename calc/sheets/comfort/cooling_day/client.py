@@ -12,12 +12,12 @@ EXPLANATION = Explanation(
     ),
     reasons=(
         Point("The air conditioner takes {power} while it runs."),
-        Point("{hours} of cooling takes {charge}. The battery holds {capacity}."),
+        Point("{hours} of cooling takes {charge}. The battery gives {gives}."),
         Point("Covers on the windows take {covers_save} of heat off."),
         Point("Shade and window covers cost little and save more than a larger battery."),
     ),
     neglect=(
         Point("It stops in the afternoon heat, and fridge and lights with it."),
     ),
-    bars=(Bar("Cooling takes", "charge"), Bar("The battery holds", "capacity")),
+    bars=(Bar("Cooling takes", "charge"), Bar("The battery gives", "gives")),
 )

@@ -24,5 +24,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Carbon monoxide: a heater that burns fuel needs its exhaust outside and a working alarm inside."),
     ),
-    bars=(Bar("The van loses", "loss"), Bar("Heater needed", "to_buy")),
+    bars=(Bar("The van loses", "loss"), Bar("Heater needed", "to_buy"), Bar("Your heater gives", "heater_output")),
 )

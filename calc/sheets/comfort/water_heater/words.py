@@ -42,5 +42,5 @@ FINE_WITHOUT_BANK = Rule[HotWater](
 )
 FINE = Rule[HotWater](
     id="water-heater.fine", level=Level.FINE, when=lambda w: w.drawn is not None,
-    headline="Hot in {time}: {energy} in all, and {charge} from the bank.",
+    headline="Hot in {time}: {energy} in all, and {charge} of the bank's {capacity}.",
 )

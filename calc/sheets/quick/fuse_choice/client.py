@@ -6,7 +6,8 @@ from calc.worksheet.explain import Bar, Explanation, Point
 EXPLANATION = Explanation(
     advice=(
         Point("Do not use the {fitted} fuse here.", "stop"),
-        Point("No fuse suits both this cable and this load: change the cable first.", "fuse.window-closed fuse.label-too-small"),
+        Point("No fuse suits both this cable and this load: change the cable first.", "fuse.window-closed"),
+        Point("Ask the appliance’s maker first: its label allows a smaller fuse than it needs.", "fuse.label-too-small"),
         Point("Do not fit a fuse here yet: put one thing right first.", "stop"),
         Point("Fit a {fuse} fuse, once one point is settled.", "caution"),
         Point("Settle one point of this fuse before you use it.", "caution"),
@@ -27,5 +28,5 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Fire: never replace a blown fuse by a larger one."),
     ),
-    bars=(Bar("The load needs", "lowest"), Bar("Fuse", "fuse"), Bar("The cable allows", "highest")),
+    bars=(Bar("The load needs", "lowest"), Bar("The fuse there", "fitted", "stop"), Bar("Fuse", "fuse", "fine caution"), Bar("The cable allows", "highest")),
 )

@@ -18,5 +18,5 @@ EXPLANATION = Explanation(
     neglect=(
         Point("One faulty lamp switches off the whole van, with fridge and heater."),
     ),
-    bars=(Bar("Small fuse", "downstream"), Bar("Fuse before it", "upstream"), Bar("Fault", "fault_current")),
+    bars=(Bar("The circuit’s fuse", "downstream"), Bar("The fuse before it", "upstream"), Bar("Fault", "fault_current")),
 )
