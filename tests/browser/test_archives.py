@@ -82,7 +82,8 @@ def test_a_script_that_did_not_come_is_said_in_its_place(browser, server):
             "A file of this page could not be loaded. Check the connection, then try again."
         )
         page.context.unroute("**/assets/practice.js")
-        fold.get_by_role("button", name="try again").click()
+        with page.expect_navigation():
+            fold.get_by_role("button", name="try again").click()
         page.get_by_text("Try the questions").click()
         expect(page.get_by_role("button", name="Check").first).to_be_visible()
         assert re.search(RUN, page.url)
