@@ -78,7 +78,10 @@ def in_box(digits: str) -> str:
 
     A point stays where three digits behind a comma could be read as thousands.
     """
-    text = digits.replace(".", decimal_sign.get())
+    sign = decimal_sign.get()
+    if sign == ".":
+        return digits
+    text = digits.replace(".", sign)
     return digits if re.fullmatch(r"[1-9]\d{0,2},\d{3}", text) else text
 
 

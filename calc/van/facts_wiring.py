@@ -11,6 +11,7 @@ from calc.units.compare import at_least
 from calc.units.si import Amperes, Metres, Tag, Volts
 from calc.van.bind import filled
 from calc.van.facts import system_volts
+from calc.van.from_bank import house
 from calc.van.from_runs import converter_before
 from calc.van.guard import guard
 from calc.van.judging import Fact, known, there
@@ -81,6 +82,32 @@ def fed(van: Van) -> Iterator[Fed]:
             continue
         if through := guard(van, row.part):
             yield Fed(at=row.part.place, part=row.part.name, through=through, current=row.current)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Shared(Fact):
+    """The `fuse` of each of some batteries, and its `share` of what they carry together."""
+
+    fuse: Amperes
+    share: Amperes
+    current: Amperes
+
+
+def shared(van: Van) -> Iterator[Shared]:
+    """Yield the fuse of each battery beside others of another size, where all of them suffice.
+
+    Over hours each carries its part of the capacity. The current is the most of any main cable.
+    """
+    sizes = [(one.si("capacity") or 0.0, one.si("units") or 0.0) for one in house(van)]
+    total = sum(capacity * units for capacity, units in sizes)
+    carried = [one.current for one in fed(van) if at_least(one.through, one.current)]
+    if len(sizes) < 2 or not carried or not all(map(all, sizes)):
+        return
+    current = max(carried)
+    for one, (capacity, _) in zip(house(van), sizes, strict=True):
+        fuse, share = one.si("fuse"), current * capacity / total
+        if fuse is not None:
+            yield Shared(at=one.place, part=one.name, fuse=fuse, share=share, current=current)
 
 
 def _answer(van: Van, sheet: str, part: Part) -> Outcome | None:

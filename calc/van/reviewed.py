@@ -78,6 +78,7 @@ EVIDENCE: Mapping[str, str] = {
     "van.run-behind-too-large-fuse": "fuse-choice",
     "van.run-behind-larger-fuse": "fuse-choice",
     "van.fuses-ahead-below-current": "fuse-choice",
+    "van.battery-fuse-below-share": "fuse-choice",
     "van.charged-in-frost": "alternator-charge",
     "van.converter-too-small": "converter",
     "van.converter-loads-together": "converter",

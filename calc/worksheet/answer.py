@@ -72,10 +72,12 @@ class Words(Protocol):
     def sentence(self) -> str: ...
     def working(self) -> tuple[Line, ...]: ...
     def said(self) -> tuple[Said, ...]: ...
+    def cautions(self) -> tuple[Said, ...]: ...
+    def notes(self) -> tuple[Said, ...]: ...
     def tables(self) -> dict[str, tuple[tuple[str, ...], ...]]: ...
 
 
-_WORDS = ("sentence", "working", "said", "tables")
+_WORDS = ("sentence", "working", "said", "cautions", "notes", "tables")
 
 
 @dataclass(frozen=True, repr=False)
@@ -120,15 +122,15 @@ class Answer:
         """The cells of each result that is a table, as shown, row by row."""
         return self.words.tables()
 
-    @property
+    @cached_property
     def cautions(self) -> tuple[Said, ...]:
         """What stands beside the numbers."""
-        return tuple(one for one in self.said if one.level is not Level.NOTE)
+        return self.words.cautions()
 
-    @property
+    @cached_property
     def notes(self) -> tuple[Said, ...]:
         """What stands folded away."""
-        return tuple(one for one in self.said if one.level is Level.NOTE)
+        return self.words.notes()
 
     @property
     def sources(self) -> tuple[Source, ...]:

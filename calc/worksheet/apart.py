@@ -43,6 +43,11 @@ class Figure:
         return to_base(float(text), self.kind, self.unit)
 
 
+def has_limit(sentence: str) -> bool:
+    """Return whether a number with a unit stands in a sentence itself."""
+    return bool(_FIGURE.search(sentence))
+
+
 def limits_in(sentence: str, kinds: set[Kind]) -> Iterator[Figure]:
     """Yield the values of these `kinds` that stand in a sentence itself, such as "60 V"."""
     for number, symbol in _FIGURE.findall(sentence):

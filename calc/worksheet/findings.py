@@ -40,9 +40,11 @@ type Judged = tuple[tuple[Finding, ...], Level, Finding]
 def judgements(sheet: Declaration, result: Any) -> Judged:
     """Return what `sheet` finds in a `result`."""
     found = []
+    places: dict[str, tuple[tuple[Any, Any], ...]] = {}  # many rules judge one subject
     for use in sheet.uses:
-        parts = parts_at(result, use.at)
-        if rows := tuple(row for row, subject in parts if use.rule.when(subject)):
+        if use.at not in places:
+            places[use.at] = parts_at(result, use.at)
+        if rows := tuple([row for row, subject in places[use.at] if use.rule.when(subject)]):
             found.append(Finding(use, rows))
     covered = {(name, id(row)) for one in found for name in one.covers for row in one.rows}
     kept = tuple(left for one in found if (left := one.without(covered)).rows)

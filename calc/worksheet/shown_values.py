@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import fields
-from functools import cached_property
+from functools import cache, cached_property
 from typing import Any
 
 from calc.units.kinds import TEMPERATURE
 from calc.units.quantities import METRIC, US, Kind
 from calc.units.shown import MINUS, quantity_text, with_mm2
-from calc.worksheet.apart import Figure, keep_apart, limits_in
+from calc.worksheet.apart import Figure, has_limit, keep_apart, limits_in
 from calc.worksheet.declare import Declaration
 from calc.worksheet.fields import ParsedInput
 from calc.worksheet.findings import Judged, judgements
@@ -107,7 +107,9 @@ class ShownValues:
             use, rule = found.use, found.use.rule
             for own, usual in ((use.headline, rule.headline), (use.text, rule.text)):
                 said = own or usual
-                names = [(name, self.place(name, use.at, bool(own))) for name in NAME.findall(said)]
+                names = [(name, self.place(name, use.at, bool(own))) for name in _beside(said)]
+                if not names:
+                    continue
                 figures = [*self._figures(names, digits)]
                 kinds = {figure.kind for figure in figures if figure.name}
                 keep_apart([*figures, *limits_in(said, kinds)], digits)
@@ -231,6 +233,13 @@ class ShownValues:
             if kind and reading.kind is kind and reading.value == value:
                 return reading, value
         return Output(id=path, label="", kind=kind), value
+
+
+@cache
+def _beside(said: str) -> tuple[str, ...]:
+    """Return the names in a sentence, none where it sets no value beside another or a limit."""
+    names = tuple(NAME.findall(said))
+    return names if len(names) > 1 or has_limit(said) else ()
 
 
 def _counted(rows: tuple[Any, ...] | None) -> str:

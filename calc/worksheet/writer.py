@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
+from functools import cached_property
 from typing import Any
 
+from calc.judge import Level
 from calc.sources import SOURCES
 from calc.units.shown import decimal_sign, with_sign
 from calc.worksheet.answer import Answer, Line, Said
@@ -20,6 +23,10 @@ _SYMBOLS: dict[tuple[str, str, str], str] = {}  # formulas in symbols: the same 
 
 class Writer(ShownValues):
     """Puts one answer into words."""
+
+    @cached_property
+    def _told(self) -> dict[int, Said]:
+        return {}  # by the place of its finding
 
     def symbol(self, name: str) -> str:
         """Return what stands for a value in a formula."""
@@ -80,17 +87,29 @@ class Writer(ShownValues):
 
     def said(self) -> tuple[Said, ...]:
         """Return what the rules that fire say beside the verdict."""
-        said = dict.fromkeys(  # a rule may say the same of two parts
-            Said(
-                self.puts(one, one.use.text, one.use.rule.text),
-                one.use.rule.level,
-                SOURCES[one.use.rule.source] if one.use.rule.source else None,
-                one.use.rule.id,
-            )
-            for one in self.judged[0]
-            if one.use.text or one.use.rule.text
-        )
-        return tuple(said)
+        return self._said(lambda level: True)
+
+    def cautions(self) -> tuple[Said, ...]:
+        """Return what of that stands beside the numbers."""
+        return self._said(lambda level: level is not Level.NOTE)
+
+    def notes(self) -> tuple[Said, ...]:
+        """Return what of that stands folded away."""
+        return self._said(lambda level: level is Level.NOTE)
+
+    def _said(self, shown: Callable[[Level], bool]) -> tuple[Said, ...]:
+        """Return what is said at the levels that are `shown`, each sentence written once."""
+        told: dict[Said, None] = {}  # a rule may say the same of two parts
+        for place, one in enumerate(self.judged[0]):
+            rule = one.use.rule
+            if not shown(rule.level) or not (one.use.text or rule.text):
+                continue
+            if place not in self._told:
+                source = SOURCES[rule.source] if rule.source else None
+                text = self.puts(one, one.use.text, rule.text)
+                self._told[place] = Said(text, rule.level, source, rule.id)
+            told[self._told[place]] = None
+        return tuple(told)
 
     def working(self) -> tuple[Line, ...]:
         """Return each step as worked."""

@@ -229,6 +229,11 @@ CASES = {
         {"batteries[1].fuse": "59 A"},
         {"batteries[1].fuse": "60 A"},
     ),
+    # 100 Ah of 300 carry 40 A of these 120 A; the other 80 A
+    "van.battery-fuse-below-share": (
+        {"added": (("batteries", {**LIKE, "fuse": "39 A", "units": "1"}),)},
+        {"added": (("batteries", {**LIKE, "fuse": "40 A", "units": "1"}),)},
+    ),
     # 3 % of 12 V is 0.36 V; the copper of the fridge loses a third of that
     "van.measured-drop-over-limit": (
         {"circuits[1].measured_drop": "370 mV"},

@@ -17,12 +17,14 @@ from calc.van.facts_wiring import (
     MainFuse,
     MeasuredDrop,
     Run,
+    Shared,
     dangling,
     fed,
     guarded,
     limited,
     main_fuses,
     measured_drops,
+    shared,
 )
 from calc.van.judging import Asked, Mend, VanRule
 
@@ -90,6 +92,11 @@ FUSES_AHEAD_SMALL = VanRule[Fed](
     headline="Use larger fuses ahead of {part}: they pass {through}, and it carries {current}.",
     text="They open without a fault. Batteries side by side share the current, so their fuses add.",
 )
+FUSE_BELOW_SHARE = VanRule[Shared](
+    id="van.battery-fuse-below-share", level=Level.CAUTION, when=lambda s: not at_least(s.fuse, s.share), source="practice", key="fuse",
+    headline="Use a larger fuse at {part}: it carries {share} of {current}, and the fuse is {fuse}.",
+    text="It opens without a fault, and the other batteries' fuses then carry its share too. Over hours each battery carries its part of the capacity.",
+)
 FUSE_FAR = VanRule[MainFuse](  # beyond what a sheath would allow it is a stop, sheathed or not
     id="van.main-fuse-far-from-bank", level=Level.CAUTION, when=lambda m: not at_most(m.unfused, m.allowed) and at_most(m.unfused, SHEATHED_AT_MOST), source="33cfr-place", key="unfused",
     headline="Move the fuse of {part} to within {allowed} of the post, or sheathe the cable up to it.",
@@ -124,5 +131,5 @@ NOWHERE = VanRule[Dangling](
     headline="Name the part: {part} refers to “{named}”, which is not in this record.",
 )
 ASKED = (
-    Asked(guarded, (NO_FUSE, FUSE_TOO_FAR_ABOVE, FUSE_ABOVE)), Asked(fed, (FUSES_AHEAD_SMALL,)), Asked(main_fuses, (FUSE_FAR, FUSE_TOO_FAR)), Asked(limited, (MAY_NEVER_OPEN, MAY_COOK)), Asked(measured_drops, (LOST_ON_THE_WAY,)), Asked(dangling, (NOWHERE,)),
+    Asked(guarded, (NO_FUSE, FUSE_TOO_FAR_ABOVE, FUSE_ABOVE)), Asked(fed, (FUSES_AHEAD_SMALL,)), Asked(shared, (FUSE_BELOW_SHARE,)), Asked(main_fuses, (FUSE_FAR, FUSE_TOO_FAR)), Asked(limited, (MAY_NEVER_OPEN, MAY_COOK)), Asked(measured_drops, (LOST_ON_THE_WAY,)), Asked(dangling, (NOWHERE,)),
 )
