@@ -1,7 +1,13 @@
 """enclosure-airflow explained to a client."""
 
 # fmt: off
+from calc.comfort.enclosure import Enclosure, Ventilation
 from calc.worksheet.explain import Bar, Explanation, Point
+
+
+def _blown(enclosure: Enclosure) -> bool:
+    return enclosure.bay.ventilation is Ventilation.FAN
+
 
 EXPLANATION = Explanation(
     advice=(
@@ -20,5 +26,8 @@ EXPLANATION = Explanation(
     neglect=(
         Point("Chargers slow down in the heat, just when the sun is strong, and fail years early."),
     ),
-    bars=(Bar("Opening needed", "vent_area"), Bar("Opening there", "vents")),
+    bars=(
+        Bar("Opening needed", "vent_area", when=lambda e: not _blown(e)), Bar("Opening there", "vents", when=lambda e: not _blown(e)),
+        Bar("Air needed", "airflow", when=_blown), Bar("Air from the fan", "fan", when=_blown),
+    ),
 )

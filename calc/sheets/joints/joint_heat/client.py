@@ -3,6 +3,8 @@
 # fmt: off
 from calc.worksheet.explain import Bar, Explanation, Point
 
+BY_TEMPERATURE = "contact.thermal-class contact.worst-thermal-class"
+
 EXPLANATION = Explanation(
     advice=(
         Point("Measure again: these readings cannot belong together.", "contact.current-not-reached"),
@@ -23,5 +25,8 @@ EXPLANATION = Explanation(
     cautions=(
         Point("Burns: let it cool, and disconnect the battery before you open a connection."),
     ),
-    bars=(Bar("This connection", "resistance"), Bar("A healthy one, at most", "sound_high")),
+    bars=(
+        Bar("This connection", "resistance"), Bar("A healthy one, at most", "sound_high"),
+        Bar("Warmer, as measured", "rise", of=BY_TEMPERATURE), Bar("Warmer, at full load", "worst_rise", of=BY_TEMPERATURE),
+    ),
 )
