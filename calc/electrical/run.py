@@ -6,6 +6,7 @@ fuses and switches on the way, and whether the conductor can carry the current
 """
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Annotated, Any
 
 from calc.electrical.conductors import (
@@ -175,10 +176,9 @@ def run_of(run: Run) -> RunResult:
     R = 2 L r / n, with r by the published table of its series (`calc.electrical.conductors`), or by
     the maker, at the temperature of the copper. Raises NotCovered where no SAE area is published.
     """
-    one = conductor(run.conductor)
-    printed = tabulated(run.conductor, finish=run.finish, strands=run.strands)
-    copper = copper_of(run.conductor, run.gauge_reading)
-    stated, reference = printed * one.area / copper.area, one.reference
+    copper, printed, stated, reference = _published(
+        run.conductor, run.finish, run.strands, run.gauge_reading
+    )
     if run.maker_resistance is not None:
         stated, reference = run.maker_resistance, STATED_AT
     per_length = at_temperature(stated, reference, run.temperature)
@@ -191,6 +191,16 @@ def run_of(run: Run) -> RunResult:
         per_length=per_length,
         resistance=loop_resistance(run.length, per_length) / run.parallel,
     )
+
+
+@lru_cache(256, typed=True)
+def _published(
+    name: str, finish: Finish, strands: Strands, gauge_reading: GaugeReading
+) -> tuple[Copper, OhmsPerMetre, OhmsPerMetre, Celsius]:
+    """Return a conductor's copper, its printed resistance, that by its own area, and at which."""
+    one, copper = conductor(name), copper_of(name, gauge_reading)
+    printed = tabulated(name, finish=finish, strands=strands)
+    return copper, printed, printed * one.area / copper.area, one.reference
 
 
 def loaded(laid: RunResult, *, current: float, voltage: float, limit: float) -> LoadedRun:

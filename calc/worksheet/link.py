@@ -10,6 +10,7 @@ is not understood is handed back as text to be shown.
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from urllib.parse import quote_plus, unquote_plus
 
 from calc.units.typed import isolated
@@ -43,7 +44,7 @@ def write_plain(texts: Iterable[tuple[str, str]]) -> str:
 
     It says no set of defaults, so the sheet of today opens it: it is for following, not keeping.
     """
-    return "&".join(f"{name}={quote_plus(text, safe=_PLAIN)}" for name, text in texts)
+    return "&".join(f"{name}={_quoted(text)}" for name, text in texts)
 
 
 def write_changed(
@@ -78,8 +79,13 @@ def write_readings(
             continue
         emptied = reading.given and reading.value is None if reading else field.id in texts
         if text or emptied:
-            parts.append(f"{field.id}={quote_plus(text, safe=_PLAIN, errors='replace')}")
+            parts.append(f"{field.id}={_quoted(text)}")
     return "&".join(parts)
+
+
+@lru_cache(256)
+def _quoted(text: str) -> str:
+    return quote_plus(text, safe=_PLAIN, errors="replace")
 
 
 def open_fragment(sheet: Declaration, fragment: str) -> Opened:

@@ -93,8 +93,12 @@ def kind_at(result: type, path: str) -> Kind | None:
 
     Raises AttributeError where no such attribute is declared.
     """
+    return _kind_at(result, path)
+
+
+@cache
+def _kind_at(held: Any, path: str) -> Kind | None:
     kind: Kind | None = None
-    held: Any = result
     for name in path.split("."):
         hint = _hints(held).get(name)
         if hint is None:

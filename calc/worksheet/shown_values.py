@@ -16,7 +16,7 @@ from calc.worksheet.declare import Declaration
 from calc.worksheet.fields import ParsedInput
 from calc.worksheet.findings import Judged, judgements
 from calc.worksheet.outputs import Output, kind_at, part_of
-from calc.worksheet.pictures import names_in
+from calc.worksheet.pictures import Picture, names_in
 
 _WORKING_DIGITS = 4  # of a value put into a formula: one more than of a result
 NAME = re.compile(r"\{([a-z_][\w.]*)\}")  # a name in a sentence
@@ -73,9 +73,7 @@ class ShownValues:
         self.values |= {name: one.value for name, one in readings.items()}
         outputs = (*sheet.results, *sheet.intermediates)
         self.values |= {one.id: one.of(result) for one in outputs}
-        for name in names_in(sheet.picture):
-            if "." in name and " " not in name:
-                self.values[name] = part_of(result, name)
+        self.values |= {name: part_of(result, name) for name in _paths_in(sheet.picture)}
         self.numbers: dict[str, str] = {}
         systems = {r.unit.system for r in readings.values() if r.unit and r.applies}
         cells = (cell for r in readings.values() for row in r.rows for cell in row)
@@ -89,6 +87,7 @@ class ShownValues:
         self.degrees = warm.pop() if len(warm) == 1 else self.system
         self.named = {named.id: named for named in (*sheet.results, *sheet.intermediates)}
         self.shown = Shown(self)
+        self._found: dict[tuple[str, str], tuple[Output | ParsedInput | None, Any]] = {}
 
     def system_of(self, kind: Kind) -> str:
         """Return the units for a `kind`: for temperatures those that all of them are typed in.
@@ -217,6 +216,11 @@ class ShownValues:
 
         None for a table.
         """
+        if (name, at) not in self._found:
+            self._found[name, at] = self._find(name, at)
+        return self._found[name, at]
+
+    def _find(self, name: str, at: str) -> tuple[Output | ParsedInput | None, Any]:
         if not at and name in self.shown:
             return self.named.get(name) or self.readings.get(name), self.values[name]
         path = f"{at}.{name}" if at else name
@@ -233,6 +237,12 @@ class ShownValues:
             if kind and reading.kind is kind and reading.value == value:
                 return reading, value
         return Output(id=path, label="", kind=kind), value
+
+
+@cache
+def _paths_in(picture: Picture | None) -> tuple[str, ...]:
+    """Return what a picture names that is no value of the sheet's own."""
+    return tuple(name for name in names_in(picture) if "." in name and " " not in name)
 
 
 @cache
