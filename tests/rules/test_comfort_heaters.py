@@ -19,8 +19,11 @@ CASES = {
     "flame.no-alarm": ({"alarm": "not fitted"}, {"alarm": "not checked"}),
     "flame.unchecked": ({**LIT, "alarm": "not checked"}, LIT),
     "flame.carbon-monoxide": (LIT, ELECTRIC),
+    "flame.alarm-sounds": (LIT, ELECTRIC),
     "flame.fitting": (LIT, ELECTRIC),
+    "flame.clear-pipes": (LIT, ELECTRIC),
     "flame.gas-leaks": ({"fuel": "propane"}, {"fuel": "petrol"}),
+    "flame.butane-in-frost": ({"fuel": "propane"}, {"fuel": "petrol"}),
     "draw.beyond-bank": ({**HALF, "capacity": "43.74 Ah"}, {**HALF, "capacity": "43.75 Ah"}),
     "draw.large-share": ({**HALF, "capacity": "174.9 Ah"}, {**HALF, "capacity": "175 Ah"}),
     # nine tenths of half of 48.6 Ah

@@ -41,6 +41,7 @@ CASES = {
     "water.mains": (SHORE, {}),
     "engine.idling-kills": (ENGINE, {}),
     "engine.coolant": (ENGINE, SHORE),
+    "engine.tank-as-hot": (ENGINE, SHORE),
     "heater.switch-within-reach": (SHORE, ENGINE),
     "flame.fitting": (BURNER, ENGINE),
     "water-heater.fine": (BURNER, SHORE),

@@ -46,6 +46,7 @@ CASES = {
     # NEC 310.16, 8 AWG: 40 A by the 60 °C column, which terminals are taken for: 110.14(C)(1)(a)
     "terminals.taken-as-cool": (WEAK | NEC | {"current": "33 A"}, WEAK | NEC | {"current": "32 A"}),
     "terminals.have-ratings": (SMALL | NEC, SMALL | NEC | {"insulation": "60 C"}),
+    "terminals.cool-column": (SMALL | NEC, SMALL | NEC | {"insulation": "60 C"}),
     "fuse.hot-air-not-printed": (SMALL | {"ambient": "50.1 C"}, SMALL | {"ambient": "50 C"}),
     "fuse.hot-air-derates": (SMALL | {"ambient": "50.1 C"}, SMALL | {"ambient": "50 C"}),
     "fuse.warm-air-derates": (SMALL | {"ambient": "40.1 C"}, SMALL | {"ambient": "40 C"}),
@@ -96,7 +97,11 @@ CASES = {
     "fuse.families-of-too-low-voltage": (
         SMALL | {"voltage": "58.1 V"}, SMALL | {"voltage": "58 V"},
     ),
+    "fuse.too-low-in-voltage": (SMALL | {"voltage": "58.1 V"}, SMALL | {"voltage": "58 V"}),
     "fuse.families-that-cannot-interrupt": (
+        AT | {"fault_current": "1001 A"}, AT | {"fault_current": "1000 A"},
+    ),
+    "fuse.cannot-break": (
         AT | {"fault_current": "1001 A"}, AT | {"fault_current": "1000 A"},
     ),
     "fault.burns": (AT | {"fault_current": "1000 A"}, AT | {"fault_current": "999 A"}),

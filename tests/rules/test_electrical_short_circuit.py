@@ -38,6 +38,7 @@ SHORT = {"conductor": "240 mm2", "length": "1 cm", "joints": "0"}
         (rules.LATE_READINGS, READ, GUESSED),
         (rules.FUSE_EACH_STRING, {"batteries": "2"}, {"batteries": "1"}),
         (rules.IN_ONE_CONDUCTOR, {"parallel": "2"}, {"parallel": "1"}),
+        (rules.EACH_JUDGED_ALONE, {"parallel": "2"}, {"parallel": "1"}),
         (rules.K_NOT_PRINTED, {"insulation": "105 C PVC"}, {"insulation": "105 C XLPE"}),
         (rules.RATE_FOR_ALL, {"inductance": "5 uH"}, {}),
         # 13.3 V over 1.33 mΩ is 10 kA

@@ -68,6 +68,7 @@ EITHER_SIDE = (
     case(rules.LINE_TOO_LONG, BANK, MAINS, distance=300.0),
     case(rules.DC_FIGURE, BANK, MAINS),
     case(rules.MAINS_KILLS, MAINS, BANK),
+    case(rules.MAINS_CONTACT, MAINS, BANK),
     case(rules.COIL_KICKS_BACK, RELAY, {}),
     case(rules.COIL_IS_DC, MAINS, BANK, **RELAY),
     case(rules.COIL_IS_DC, RELAY, {}, **MAINS),

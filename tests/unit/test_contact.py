@@ -236,7 +236,7 @@ def test_every_answer_warns_of_burns_and_of_a_live_bank():
         assert {"contact.no-fuse-sees-it", "contact.how-to-mend"} <= set(answer.rules)
         assert ("contact.leave-off" in answer.rules) is (answer.verdict == "stop")
     text = said(ask())
-    assert "Burns and fire" in text and "disconnect open" in text
+    assert "Burns and fire" in text and "isolator open" in text
 
 
 def test_no_growth_is_told_of_a_part_that_cannot_pass_its_full_current():

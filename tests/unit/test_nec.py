@@ -132,7 +132,7 @@ def test_a_fuse_above_the_60_degree_column_rests_on_marked_terminals():
     assert within["fuse"].m_as("A") <= 30 and within.verdict == "fine"
     assert 40 < beyond["fuse"].m_as("A") <= 50 and beyond.verdict == "caution"
     assert beyond.rule == "terminals.taken-as-cool"
-    (told,) = (one.text for one in beyond.cautions if one.rule == "terminals.have-ratings")
+    (told,) = (one.text for one in beyond.cautions if one.rule == "terminals.cool-column")
     assert "40\xa0A" in told
 
 

@@ -82,7 +82,7 @@ SEASONAL_RATIO = Rule[Cooler](
 
 NO_ENGINE_BESIDE_SLEEPERS = Rule[CoolingDay](
     id="cooler.no-engine-beside-sleepers", level=Level.ADVICE, source="practice", when=_beyond_bank,
-    text="Shade, outside covers on the glass and a fan cost next to nothing; use shore power or a drive for the rest. Never run an engine or generator beside people asleep: its exhaust kills.",
+    text="Never run an engine or generator beside people asleep: its exhaust kills. Use shade, outside covers on the glass and a fan first, then shore power or a drive.",
 )
 OPEN_UP = Rule[CoolingDay](
     id="air.open-up", level=Level.ADVICE, source="practice", when=lambda d: _reckoned(d) and d.gain.outside <= d.gain.inside,
@@ -94,7 +94,7 @@ AIR_TOO_HOT = Rule[CoolingDay](
 )
 CLOSED_VAN_KILLS = Rule[object](
     id="van.closed-in-sun-kills", level=Level.ADVICE, source="practice",
-    text="A closed van in the sun can kill a child or an animal within minutes, and a flat bank stops the cooler without warning. Never rely on a machine for either.",
+    text="A closed van in the sun can kill a child or animal within minutes, and a flat bank stops the cooler without warning. Never rely on a machine for either.",
 )
 LABELS = Rule[object](
     id="cooler.label-at-35", level=Level.NOTE, source="practice",

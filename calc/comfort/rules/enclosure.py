@@ -151,7 +151,7 @@ HEAT_AGES = Rule[Enclosure](
 )
 DRAUGHT = Rule[Bay](
     id="bay.draught-can-fail", level=Level.ADVICE, source="stack", when=lambda b: b.ventilation is Ventilation.VENTS,
-    text="Draught needs one vent low and one high, both open to the same air. Wind, a filter or a dusty grille can stop it: a fan with a thermostat is more reliable.",
+    text="Draught needs one vent low and one high, both open to the same air. Wind, filters or dusty grilles can stop it: a fan with a thermostat is more reliable.",
 )
 FAN = Rule[Bay](
     id="bay.fan-can-fail", level=Level.ADVICE, source="energy-balance", when=lambda b: b.ventilation is Ventilation.FAN,
@@ -163,7 +163,7 @@ NO_THERMOSTAT = Rule[Enclosure](
 )
 NOT_PAST_GAS = Rule[Bay](
     id="bay.not-past-gas", level=Level.ADVICE, source="practice",
-    text="Never vent a bay with vented lead-acid cells past sparking parts, and never draw its air from near an exhaust or a gas locker. For the air a battery needs, see battery air.",
+    text="Never vent a bay with vented lead-acid cells past sparking parts, and never draw its air from near an exhaust or a gas locker. For batteries, see battery air.",
 )
 CHECK_FIGURE = Rule[Bay](
     id="bay.check-figure", level=Level.NOTE, source="energy-balance",

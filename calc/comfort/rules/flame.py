@@ -26,13 +26,25 @@ UNCHECKED = Rule[Flame](
 )
 CARBON_MONOXIDE = Rule[Flame](
     id="flame.carbon-monoxide", level=Level.ADVICE, source="co-alarm",
-    text="Carbon monoxide has no smell. Sleep with a tested alarm where its maker says, near the bed; if it sounds, or with headache and nausea, get everyone out, then turn the heat off and call for help.",
+    text="Carbon monoxide has no smell: sleep with a tested alarm near the bed, where its maker says.",
+)
+ALARM_SOUNDS = Rule[Flame](
+    id="flame.alarm-sounds", level=Level.ADVICE, source="co-alarm",
+    text="If the carbon monoxide alarm sounds, or anyone has a headache or nausea, get everyone out. Then turn the heat off and call for help.",
 )
 FITTING = Rule[Flame](
     id="flame.fitting", level=Level.ADVICE, source="practice",
-    text="Fit a fuel heater by its instructions and local rules, gas by a licensed fitter. Keep the exhaust clear of windows, floor and air intake, and both pipes free of snow. Turn it off to refuel. Above 1500 m it must suit thin air.",
+    text="Fit a fuel heater by its instructions and local rules, gas by a licensed fitter. Turn the heater off to refuel. Above 1500 m it must suit thin air.",
+)
+CLEAR_PIPES = Rule[Flame](
+    id="flame.clear-pipes", level=Level.ADVICE, source="practice",
+    text="Carbon monoxide: keep a fuel heater's exhaust clear of windows, floor and air intake, and both pipes free of snow.",
 )
 GAS_LEAKS = Rule[Flame](
     id="flame.gas-leaks", level=Level.ADVICE, when=lambda f: f.fuel is HeatSource.PROPANE, source="practice",
-    text="Gas is heavier than air and gathers on the floor: a drop-out hole, a tight system, and a sniff before any spark. In frost butane stays liquid and only propane burns; the bottle cools as gas is drawn.",
+    text="Explosion: gas is heavier than air and gathers on the floor. Have a drop-out hole and a tight system, and sniff before any spark.",
+)
+BUTANE_IN_FROST = Rule[Flame](
+    id="flame.butane-in-frost", level=Level.ADVICE, when=lambda f: f.fuel is HeatSource.PROPANE, source="practice",
+    text="In frost butane stays liquid and only propane burns. The bottle cools as gas is drawn.",
 )

@@ -84,7 +84,7 @@ STUFFY = Rule[Sleepers](
 
 NEVER_SEAL = Rule[object](
     id="room.never-seal", level=Level.ADVICE, source="practice",
-    text="Never seal a van tight to save heat: people, cooking and any flame need air. Whatever burns aboard takes its air from outside and sends its exhaust outside, with a carbon monoxide alarm near the bed.",
+    text="Never seal a van tight to save heat: people, cooking and flames need air. Whatever burns needs outside air, an exhaust outside, and a carbon monoxide alarm near the bed.",
 )
 FRESH_AIR_FOR_SLEEPERS = Rule[Sleepers](
     id="room.fresh-air", level=Level.ADVICE, source="practice", when=lambda s: s.stuffy or s.people == 0,
@@ -92,7 +92,7 @@ FRESH_AIR_FOR_SLEEPERS = Rule[Sleepers](
 )
 WATER_FREEZES = Rule[HeatLoss](
     id="water.freezes", level=Level.ADVICE, source="practice", when=lambda h: h.outside < FREEZING,
-    text="Water freezes where the heat does not reach: tanks, pipes and pumps outside the shell need draining or heat of their own. An LFP bank must not be charged below 0 °C.",
+    text="Drain or heat tanks, pipes and pumps outside the shell: water freezes where the heat does not reach. Never charge an LFP bank below 0 °C.",
 )
 RIBS_MATTER = Rule[HeatLoss](
     id="shell.ribs-matter", level=Level.ADVICE, source="iso-6946-upper", when=lambda h: not at_most(h.high, WIDE_BOUND * h.loss),

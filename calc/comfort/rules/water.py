@@ -88,7 +88,7 @@ RUN_DRY = Rule[BankLoad](
 )
 SWITCH_WITHIN_REACH = Rule[HotWater](
     id="heater.switch-within-reach", level=Level.ADVICE, when=lambda w: w.electric, source="practice",
-    text="A hidden heater needs a switch within reach: in the line itself if small, else a relay beside the tank and a small wire to its coil. Its thermal cut-out is not that switch.",
+    text="Fit a hidden heater's switch within reach: in the line if small, else by a relay beside the tank and a small coil wire. Its thermal cut-out is no switch.",
 )
 MAINS_AND_WATER = Rule[ShoreLoad](
     id="water.mains", level=Level.ADVICE, source="practice",
@@ -96,19 +96,23 @@ MAINS_AND_WATER = Rule[ShoreLoad](
 )
 MIXING_VALVE = Rule[HotWater](
     id="water.mixing-valve", level=Level.ADVICE, when=lambda w: at_least(w.tank.hot, CARE) or w.way is WaterHeat.ENGINE, source="practice",
-    text="Scalds: 45 °C is too hot for a child or a numb hand; from 48 °C up it burns skin within minutes, and at 60 °C within seconds (no source). Fit a mixing valve at the tap.",
+    text="Scalds: fit a mixing valve at the tap. 45 °C is too hot for children or numb hands; 48 °C burns skin within minutes, 60 °C within seconds (no source).",
 )
 LEGIONELLA = Rule[Tank](
     id="water.legionella", level=Level.ADVICE, when=lambda t: _stale(t) or (_lukewarm(t) and t.hours > 0), source="legionella",
-    text="Legionella grows between 20 and 45 °C, and water is stored safely at 60 °C. Do not keep it cooler for long: heat it all to 60 °C now and then, and drain stale water.",
+    text="Store water at 60 °C, never cooler for long: Legionella grows between 20 and 45 °C. Heat it all to 60 °C now and then, and drain stale water.",
 )
 RELIEF_VALVE = Rule[Tank](
     id="water.relief-valve", level=Level.ADVICE, source="practice",
     text="Burst: closed tanks need a relief valve, a thermal cut-out and room for the water to expand. Drain tank, pump and pipes before frost.",
 )
+AS_HOT_AS_COOLANT = Rule[HotWater](
+    id="engine.tank-as-hot", level=Level.ADVICE, when=lambda w: w.way is WaterHeat.ENGINE, source="practice",
+    text="Scalds: a tank on the engine gets as hot as the coolant, some 80 to 90 °C (no source), whatever you type here.",
+)
 COOLANT = Rule[HotWater](
     id="engine.coolant", level=Level.ADVICE, when=lambda w: w.way is WaterHeat.ENGINE, source="practice",
-    text="A tank on the engine gets as hot as the coolant, some 80 to 90 °C (no source), whatever you type here. Coolant is under pressure and poisonous: connect it with hoses and an exchanger made for it, with the engine cold.",
+    text="Coolant is hot, under pressure and poisonous: connect it with the engine cold, by hoses and an exchanger made for it.",
 )
 CHECK_FIGURE = Rule[Tank](
     id="water.check-figure", level=Level.NOTE, source="heat-in-water",

@@ -51,7 +51,7 @@ ONLY_IN_SHEATH = Rule[Cable](
 )
 BUNDLE_BY_PRUDENCE = Rule[Cable](
     id="cable.bundle-by-prudence", level=Level.ADVICE, when=lambda c: c.bundle_by_prudence, source="33cfr-notes",
-    text="{bundled} loaded conductors together: {bundle_factor} of the ampacity is left. 33 CFR requires this from 50 V, ABYC E-11 at any voltage; below 50 V we use it as a precaution.",
+    text="{bundled} loaded conductors together leave {bundle_factor} of the ampacity. 33 CFR requires this from 50 V, ABYC E-11 at any voltage; below 50 V we use it as a precaution.",
 )
 BELOW_TABLE = Rule[MayBeThin](
     id="cable.below-table", level=Level.ADVICE, when=lambda c: c.below_table, source="33cfr-table",

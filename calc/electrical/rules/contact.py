@@ -244,7 +244,7 @@ NO_FUSE_SEES_IT = Rule[MeasuredJoint](
 )
 HOW_TO_MEND = Rule[MeasuredJoint](
     id="contact.how-to-mend", level=Level.ADVICE, source="practice",
-    text="To repair it: load off, the bank's disconnect open, negative off first, let it cool. Do not just tighten it again: open it, clean to bright metal, replace a browned lug or softened holder, torque it, measure again.",
+    text="To repair: load off, isolator open, negative off first, let it cool. Do not just retighten: open, clean to bright metal, replace browned lugs or softened holders, torque, measure again.",
 )
 LEAVE_OFF = Rule[MeasuredJoint](
     id="contact.leave-off", level=Level.ADVICE, when=lambda j: any(rule.when(j) for rule in STOPS), source="practice",
@@ -252,7 +252,7 @@ LEAVE_OFF = Rule[MeasuredJoint](
 )
 GLOWED_IN_TESTS = Rule[MeasuredJoint](
     id="contact.glowed-in-tests", level=Level.ADVICE, when=_warms, source="nbs-glow",
-    text="Loose connections that glowed in a laboratory gave off as little as 5 W at 0.8 A, and up to 35 W at 15 A. The smaller the spot, the hotter it gets.",
+    text="Loose connections that glowed in a laboratory gave off only 5 W at 0.8 A, and up to 35 W at 15 A. The smaller the spot, the hotter.",
 )
 SPOT_WOULD_MELT = Rule[MeasuredJoint](
     id="contact.spots-would-melt", level=Level.ADVICE, when=lambda j: j.contact and j.full is not None and j.full.spot is None, source="kohlrausch",

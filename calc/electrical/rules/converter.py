@@ -102,7 +102,7 @@ FUSE_BOTH_SIDES = Rule[Converter](
 )
 CAN_PASS_THE_BANK = Rule[Converter](
     id="converter.can-pass-the-bank", level=Level.ADVICE, source="practice", when=_passes_much,
-    text="Should it fail, a converter that is not isolated puts {feed.highest} on loads and fuses made for less. Use an isolated one, or a fuse at the output rated for that.",
+    text="Use an isolated converter, or a fuse at the output rated for {feed.highest}: if one that is not isolated fails, it puts that on loads and fuses made for less.",
 )
 OUTPUT_IS_LIMITED = Rule[Converter](
     id="converter.output-is-limited", level=Level.NOTE, source="practice", when=_never_opens,

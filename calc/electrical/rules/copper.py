@@ -44,7 +44,7 @@ def thick_enough_to_join(laid: RunResult) -> Change | None:
 
 SHARE_EVENLY = Rule[HasParallel](
     id="run.parallel-must-be-alike", level=Level.ADVICE, when=lambda r: r.parallel > 1, source="nec-parallel",
-    text="Conductors in parallel share evenly only if they are alike: same length, size, lugs and crimps. With one loose joint the others carry the whole current. Fuse each one, and three or more at both ends.",
+    text="Fuse each conductor, and three or more at both ends: with one loose joint, the others carry all current. They share evenly only if length, size, lugs and crimps match.",
 )
 FUSE_BOTH_ENDS_OF_EACH = Rule[HasParallel](
     id="run.three-in-parallel", level=Level.CAUTION, when=lambda r: r.parallel > 2, source="nec-parallel",
@@ -53,7 +53,7 @@ FUSE_BOTH_ENDS_OF_EACH = Rule[HasParallel](
 )
 TOO_THIN_TO_JOIN = Rule[RunResult](
     id="run.too-thin-to-join", level=Level.ADVICE, when=lambda r: r.too_thin_to_join, source="nec-parallel",
-    text="NEC allows 1/0 AWG (53 mm²) and larger in parallel, and smaller ones only where each alone can carry the whole load and is fused for it. One larger conductor is better.",
+    text="Prefer one larger conductor: NEC allows parallel ones from 1/0 AWG (53 mm²), and smaller only where each alone can carry the whole load and is fused for it.",
     mend=thick_enough_to_join,
 )
 MAY_BE_SAE = Rule[Copper](

@@ -140,23 +140,23 @@ LUG_ORDER = Rule[Joint](
 )
 UNKNOWN_MATERIAL = Rule[Joint](
     id="joint.material-unknown", level=Level.ADVICE, when=lambda j: j.thread.grade is Grade.UNKNOWN, source="strength",
-    text="Material not known, so the limit is that of the weakest usual one: brass or mild steel. A copper stud allows a third less: choose copper if a scratch looks reddish. Soft, unmarked stainless is between.",
+    text="Choose copper if a scratch looks reddish: it allows a third less than the brass or mild steel assumed here. Soft, unmarked stainless is between.",
 )
 BATTERY_TERMINAL = Rule[Joint](
     id="joint.battery-terminal", level=Level.ADVICE, when=lambda j: j.kind is JointKind.BATTERY, source="33cfr-battery",
-    text="A battery terminal is soft: lead, or a thin insert in plastic. The thread's limit does not apply to it. Cover it, vent the box if the cells gas, and never bridge the terminals with a spanner.",
+    text="Never bridge the terminals with a spanner; cover them, and vent the box if the cells gas. The thread's limit does not apply to lead or thin inserts in plastic.",
 )
 PLASTIC_BODY = Rule[Joint](
     id="joint.plastic-body", level=Level.ADVICE, when=lambda j: j.kind is JointKind.FUSE, source="practice",
-    text="The body of a fuse holder or breaker is plastic: it cracks or softens long before the stud yields. The thread's limit does not apply: only the maker's torque counts here.",
+    text="Use only the maker's torque: the thread's limit does not apply. The plastic body of a fuse holder or breaker cracks or softens long before the stud yields.",
 )
 CHASSIS_GROUND = Rule[Joint](
     id="joint.chassis-ground", level=Level.ADVICE, when=lambda j: j.kind is JointKind.CHASSIS, source="practice",
-    text="A chassis ground carries all the current that returns through the body. Use bare metal, a lug as large as the positive one, and paint or grease over the finished joint. Never use a part of the fuel, brake or gas system.",
+    text="Use bare metal and a lug as large as the positive one: it carries all return current. Paint or grease the finished joint. Never use fuel, brake or gas parts.",
 )
 DRY_STAINLESS = Rule[Joint](
     id="joint.dry-stainless", level=Level.ADVICE, when=lambda j: j.thread.dry_stainless, source="nut-factor",
-    text="Dry stainless on stainless seizes, and gives less clamping force for the same torque: {clamping.preload_low} to {clamping.preload_high} here. A drop of anti-seize counts as lubricated; ask the maker for the torque then.",
+    text="Dry stainless on stainless seizes, and gives less clamping force for the same torque: {clamping.preload_low} to {clamping.preload_high} here. Anti-seize counts as lubricated: ask the maker for the torque then.",
 )
 TORQUE_FROM_MEMORY = Rule[Joint](
     id="joint.torque-from-memory", level=Level.ADVICE,
@@ -166,7 +166,7 @@ TORQUE_FROM_MEMORY = Rule[Joint](
 INCH_GRADES = Rule[Joint](
     id="joint.inch-grades", level=Level.ADVICE, source="sae-j429",
     when=lambda j: j.thread.inch and j.thread.proof_stress > strength(Grade.UNKNOWN)[0],
-    text="Inch bolts are graded otherwise: no lines on the head, grade 2, proof 379 MPa; three lines, grade 5, 586 MPa; six, grade 8, 827 MPa. Here the strength of {thread.grade} is used for the inch thread.",
+    text="Check the lines on an inch bolt's head. None: grade 2, 379 MPa proof; three: grade 5, 586 MPa; six: grade 8, 827 MPa. Here {thread.grade} strength is used.",
 )
 DISCONNECT_FIRST = Rule[Joint](
     id="joint.disconnect-first", level=Level.ADVICE, source="practice",
@@ -174,7 +174,7 @@ DISCONNECT_FIRST = Rule[Joint](
 )
 INITIAL_EACH = Rule[Joint](
     id="joint.initial-each", level=Level.ADVICE, source="recheck",
-    text="Initial each joint once it is torqued, and paint a line across nut and stud. After the first rough miles check the lines, torque once more and initial again: soft copper settles. Open, clean and remake a joint in doubt.",
+    text="Initial each torqued joint and paint a line across nut and stud. After the first rough miles check lines, torque and initial again: copper settles. Remake any joint in doubt.",
 )
 OILED_PUBLISHED = Rule[Joint](
     id="joint.published-are-dry", level=Level.NOTE, when=lambda j: j.thread.condition is Condition.LUBRICATED, source="nut-factor",

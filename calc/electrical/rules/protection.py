@@ -37,6 +37,10 @@ def _above_cool_terminals(p: Protection) -> bool:
     return p.cable.by_nec and p.cable.insulation > nec.COOL_TERMINAL
 
 
+def _may_have_cool_terminals(p: Protection) -> bool:
+    return _above_cool_terminals(p) and p.fuse is not None and p.cable.cool_terminals is not None
+
+
 def _weak_terminals(p: Protection) -> bool:
     cable, most = p.cable, p.cable.cool_terminals
     marked = p.terminals is not None and not at_most(p.terminals, nec.COOL_TERMINAL)
@@ -206,16 +210,16 @@ NOTHING_UNLESS_PRINTED = Rule[Protection](
 )
 WARM_AIR_DERATES = Rule[Protection](
     id="fuse.warm-air-derates", level=Level.ADVICE, when=lambda p: _in_air_above(p, WARM_AIR), source="practice",
-    text="Fuses are rated at room temperature, about 25 °C. In air above some 40 °C a fuse opens below its rating: use the maker's derating, or fit it in a cooler place.",
+    text="In air above some 40 °C a fuse opens below its rating, which is for about 25 °C: use the maker's derating, or fit it in a cooler place.",
     mend=_mended_by(lambda p: _in_air_above(p, WARM_AIR), _cooler, _advised),
 )
 VOLTAGE_TOO_LOW = Rule[Protection](
     id="fuse.families-of-too-low-voltage", level=Level.ADVICE, when=lambda p: bool(p.too_low_in_voltage), source="fuse-ratings",
-    text="Refused because their d.c. voltage rating is below {max_voltage}: {too_low_in_voltage}. A fuse above its d.c. rating can hold an arc instead of opening; a 58 V family is not for a 48 V bank that charges at 58.4 V.",
+    text="Fire: above its d.c. rating a fuse can arc instead of opening. Ratings below {max_voltage} are refused: 58 V is not for a 48 V bank charged at 58.4 V.",
 )
 CANNOT_INTERRUPT = Rule[Protection](
     id="fuse.families-that-cannot-interrupt", level=Level.ADVICE, when=lambda p: bool(p.cannot_break), source="fuse-ratings",
-    text="Refused because they cannot break {fault_current}: {cannot_break}. A fuse that cannot break the fault can burst and burn.",
+    text="Fire: a fuse that cannot break the fault can burst and burn. Families that cannot break {fault_current} are refused.",
 )
 PLACE_ON_MAINS = Rule[Protection](
     id="fuse.place-on-mains", level=Level.ADVICE, when=lambda p: p.cable.by_nec, source="practice",
@@ -223,7 +227,7 @@ PLACE_ON_MAINS = Rule[Protection](
 )
 PLACE_AT_SOURCE = Rule[Protection](
     id="fuse.place-at-source", level=Level.ADVICE, when=lambda p: not p.cable.by_nec, source="33cfr-place",
-    text="Fit it at the source: within 7 in (18 cm) of where the wire takes its current, 40 in (1 m) in a sheath or enclosure. Nothing protects an unfused length.",
+    text="Fit it at the source: within 7 in (18 cm) of where the wire takes current, 40 in (1 m) in a sheath or enclosure. Nothing protects an unfused length.",
 )
 FAULT_BURNS = Rule[Protection](
     id="fault.burns", level=Level.ADVICE, source="practice",
@@ -231,9 +235,20 @@ FAULT_BURNS = Rule[Protection](
     text="A short on a bank burns and welds. Work with the battery disconnected, one insulated tool, no rings. Follow the maker's instructions and local rules.",
 )
 TERMINALS_HAVE_RATINGS = Rule[Protection](
-    id="terminals.have-ratings", level=Level.ADVICE, source="nec-terminals",
-    when=lambda p: _above_cool_terminals(p) and p.fuse is not None and p.cable.cool_terminals is not None,
-    text="Terminals have ratings too, whatever the insulation: up to 100 A, and where they are made for 14 to 1 AWG, NEC takes them as 60 °C unless both ends are marked 75 °C. By the 60 °C column they carry {cable.cool_terminals} on this wire. Larger ones it takes as 75 °C.",
+    id="terminals.have-ratings", level=Level.ADVICE, source="nec-terminals", when=_may_have_cool_terminals,
+    text="Look for 75 °C on both terminals: without it NEC takes them as 60 °C up to 100 A and where made for 14 to 1 AWG, whatever the insulation.",
+)
+TERMINALS_COOL_COLUMN = Rule[Protection](
+    id="terminals.cool-column", level=Level.ADVICE, source="nec-terminals", when=_may_have_cool_terminals,
+    text="By the 60 °C column, terminals carry {cable.cool_terminals} on this wire. NEC takes larger ones, above 100 A or 1 AWG, as 75 °C.",
+)
+TOO_LOW_IN_VOLTAGE = Rule[Protection](
+    id="fuse.too-low-in-voltage", level=Level.NOTE, when=lambda p: bool(p.too_low_in_voltage), source="fuse-ratings",
+    text="Refused because their d.c. voltage rating is below {max_voltage}: {too_low_in_voltage}.",
+)
+CANNOT_BREAK = Rule[Protection](
+    id="fuse.cannot-break", level=Level.NOTE, when=lambda p: bool(p.cannot_break), source="fuse-ratings",
+    text="Refused because they cannot break {fault_current}: {cannot_break}.",
 )
 CEILING_NOT_USED = Rule[Protection](
     id="fuse.ceiling-not-used", level=Level.NOTE, when=lambda p: p.max_voltage < CEILING_BELOW and not p.cable.by_nec, source="33cfr-place",
@@ -247,7 +262,7 @@ SOME_FROM_MEMORY = Rule[Protection](
 HEAT = (HOT_COPPER_AT_LUGS, WEAK_TERMINALS, HOT_AIR_NOT_PRINTED, HOT_AIR_DERATES)
 ADVICE = (
     ONLY_AS_PRINTED, NOTHING_UNLESS_PRINTED, WARM_AIR_DERATES, VOLTAGE_TOO_LOW, CANNOT_INTERRUPT, PLACE_ON_MAINS, PLACE_AT_SOURCE, FAULT_BURNS,
-    TERMINALS_HAVE_RATINGS,
+    TERMINALS_HAVE_RATINGS, TERMINALS_COOL_COLUMN,
 )
 FITS = (WINDOW_CLOSED, NO_SUCH_RATING_AT_THIS_VOLTAGE, NO_RATING_FOR_FAULT, WINDOW_NARROW, NO_RATING_BETWEEN)  # whether a fuse does
 RULES = (NO_FAMILY, *FITS, *HEAT)

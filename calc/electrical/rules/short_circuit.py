@@ -88,7 +88,7 @@ SLOW_ARC = Rule[ShortCircuit](
 
 NEVER_TRY = Rule[ShortCircuit](
     id="short.never-try", level=Level.ADVICE, source="practice",
-    text="A short on a bank burns, welds and can burst a battery. Never make one as a test. Disconnect the bank, use insulated tools, wear no rings; follow the maker's instructions and local rules.",
+    text="Never short a bank as a test: it burns, welds and can burst a battery. Disconnect the bank, use insulated tools, wear no rings; follow instructions and local rules.",
 )
 BREAK_AT_SOURCE = Rule[ShortCircuit](
     id="short.break-at-source", level=Level.ADVICE, when=lambda s: s.near.interrupting_class != s.far.interrupting_class, source="33cfr-place",
@@ -100,7 +100,7 @@ LARGE_ESTIMATED = Rule[ShortCircuit](
 )
 LATE_READINGS = Rule[ShortCircuit](
     id="short.readings-late", level=Level.ADVICE, when=lambda s: s.source.known is SourceKnown.TWO_READINGS, source="vrla-shorts",
-    text="Read the voltage within seconds: later it has sagged further and the source looks weaker than it is. A conductance tester gives a different value. Use a proper load with its own switch, never a bare wire.",
+    text="Use a load with its own switch, never a bare wire. Read the voltage within seconds: later, sag makes the source look weaker than it is. Conductance testers read differently.",
 )
 FUSE_EACH_BATTERY = Rule[ShortCircuit](
     id="short.fuse-each-battery", level=Level.CAUTION, when=lambda s: _each_unfused(s) and s.near.current > LARGE_FAULT, source="abyc-bank",
@@ -120,7 +120,7 @@ CLASS_TIGHT = Rule[FaultLevel](
 )
 IN_ONE_CONDUCTOR = Rule[ShortCircuit](
     id="short.in-one-of-several", level=Level.ADVICE, when=lambda s: s.laid.run.parallel > 1, source="nec-parallel",
-    text="A short inside one of {laid.run.parallel} conductors draws nearly all of its current through that one, so each is judged alone. Fuse each one, or all by a fuse no larger than one alone can carry; they share evenly only if alike.",
+    text="Fuse each of the {laid.run.parallel} conductors, or all by a fuse no larger than one can carry: a short in one draws nearly all its current through that one.",
     mend=lambda s: Change({"parallel": 1.0}),
 )
 ARCS = Rule[ShortCircuit](
@@ -128,6 +128,10 @@ ARCS = Rule[ShortCircuit](
     text="Fire: a short that arcs, or a chafed strand, passes less than any value here, and a fuse may not open. Clips, sleeves and grommets protect against those.",
 )
 
+EACH_JUDGED_ALONE = Rule[ShortCircuit](
+    id="short.each-judged-alone", level=Level.NOTE, when=lambda s: s.laid.run.parallel > 1, source="nec-parallel",
+    text="Each of the {laid.run.parallel} conductors is judged alone. They share a load evenly only if they are alike.",
+)
 BEYOND_ADIABATIC = Rule[ShortCircuit](
     id="short.beyond-five-seconds", level=Level.NOTE, when=lambda s: s.lowest_start.withstand > ADIABATIC_LIMIT, source="adiabatic",
     text="{lowest_start.withstand} at the lowest short is beyond the 5 s for which the formula is valid. Heat leaves the wire meanwhile, so it lasts a little longer, but its surroundings get that heat.",

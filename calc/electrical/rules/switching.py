@@ -110,11 +110,15 @@ DC_FIGURE = Rule[RemoteSwitch](
 )
 MAINS_KILLS = Rule[RemoteSwitch](
     id="switch.mains-kills", level=Level.ADVICE, when=lambda r: not r.line.dc, source="practice",
-    text="Mains can kill. The line, its relay, enclosure and earth are for a licensed person, to local rules and the maker's instructions. The contact breaks live, or both poles where polarity can be reversed; keep the coil's wires apart from mains.",
+    text="Mains can kill. The line, its relay, enclosure and earth are for a licensed person, to local rules and the maker's instructions.",
+)
+MAINS_CONTACT = Rule[RemoteSwitch](
+    id="switch.mains-contact", level=Level.ADVICE, when=lambda r: not r.line.dc, source="practice",
+    text="Shock: the contact must break live, or both poles where polarity can be reversed. Keep the coil's wires apart from mains.",
 )
 COIL_KICKS_BACK = Rule[RemoteSwitch](
     id="relay.coil-kicks-back", level=Level.ADVICE, when=lambda r: r.relayed, source="relay-coil",
-    text="A coil makes a voltage spike when it is switched off: fit a diode, or what its maker prescribes, at the coil, band to plus. It slows the release a little.",
+    text="Fit a diode at the coil, band to plus, or what its maker prescribes: a coil makes a voltage spike when switched off. The diode slows the release a little.",
 )
 COIL_IS_DC = Rule[RemoteSwitch](
     id="relay.coil-is-dc", level=Level.ADVICE, when=lambda r: r.relayed and not r.line.dc, source="faa-switch",
@@ -130,11 +134,15 @@ HELD_COIL = Rule[RemoteSwitch](
 )
 CUT_OUT_IS_NO_SWITCH = Rule[RemoteSwitch](
     id="switch.cut-out-is-no-switch", level=Level.ADVICE, when=lambda r: r.line.load is SwitchedLoad.HEATER, source="practice",
-    text="The switch, a thermostat and a thermal cut-out are three things. A cut-out is the last guard against fire and must never be used as the switch; a thermostat switches on again without warning.",
+    text="Never use a thermal cut-out as the switch: it is the last guard against fire. A thermostat is no switch either: it switches on again without warning.",
 )
 PROTECTS_NOTHING = Rule[RemoteSwitch](
     id="switch.protects-nothing", level=Level.ADVICE, source="33cfr-place",
-    text="A switch or relay protects nothing: the line needs its own fuse near its source, and so does the small wire to the coil. Contacts spark: never fit them in a gas locker, beside a vented battery or near petrol fumes.",
+    text="A switch or relay protects nothing: the line needs its own fuse near its source, and so does the small wire to the coil.",
+)
+CONTACTS_SPARK = Rule[RemoteSwitch](
+    id="switch.contacts-spark", level=Level.ADVICE, source="practice",
+    text="Explosion: contacts spark. Never fit them in a gas locker, beside a vented battery or near petrol fumes.",
 )
 MAY_START_BY_ITSELF = Rule[RemoteSwitch](
     id="switch.may-start-by-itself", level=Level.ADVICE, when=lambda r: r.line.load is not SwitchedLoad.HEATER, source="practice",

@@ -241,7 +241,7 @@ SMART_ALTERNATOR = Rule[AlternatorCharge](
 )
 RELAY_THAT_STICKS = Rule[AlternatorCharge](
     id="relay.sticks", level=Level.ADVICE, when=lambda a: a.relay is not None, source="practice",
-    text="Separation: if the relay sticks, or a resting LFP bank keeps it closed, loads empty the starter battery overnight. With the engine off, a clamp meter on the run must read zero.",
+    text="Separation: if the relay sticks, or a resting LFP bank keeps it closed, loads empty the starter battery overnight. Engine off, a clamp meter on the run must read zero.",
 )
 LFP_CUTS_OFF = Rule[AlternatorCharge](
     id="relay.lfp-cuts-off", level=Level.ADVICE, when=lambda a: a.relay is not None and a.bank.chemistry is Chemistry.LFP, source="practice",
@@ -278,7 +278,11 @@ FUSE_AT_BOTH_ENDS = Rule[AlternatorCharge](
 )
 TWO_BATTERIES = Rule[AlternatorCharge](
     id="run.two-batteries", level=Level.ADVICE, source="practice",
-    text="Two batteries feed this run: disconnect the minus of both before you work, one insulated tool, no rings. A hot alternator burns and its belt catches sleeves. Follow the makers' instructions, and never run an engine in a closed space: its exhaust kills.",
+    text="Two batteries feed this run: disconnect the minus of both before you work. Use one insulated tool and wear no rings. Follow the makers' instructions.",
+)
+ENGINE_EXHAUST_KILLS = Rule[AlternatorCharge](
+    id="engine.exhaust-kills", level=Level.ADVICE, source="practice",
+    text="Never run an engine in a closed space: its exhaust kills. A hot alternator burns, and its belt catches sleeves.",
 )
 
 # The alternator

@@ -52,11 +52,11 @@ FROM_LABELS = Rule[Routes](
 
 REAL_COST = Rule[Routes](
     id="appliance.real-cost", level=Level.ADVICE, source="practice", when=lambda r: r.dearer and not r.near,
-    text="The true cost of the cheaper appliance: {extra_bank} more bank for {days} days, more for cold and age, and {extra_array} more array in {sun_hours} of sun a day or {extra_drive} more driving.",
+    text="The cheaper appliance needs {extra_bank} more bank for {days} days, more for cold and age, and {extra_array} more array in {sun_hours} of sun a day or {extra_drive} more driving.",
 )
 IDLES_FOR_A_THERMOSTAT = Rule[Routes](
     id="inverter.idles-for-a-thermostat", level=Level.ADVICE, source="practice", when=lambda r: r.idle_energy > 0 and r.keeps_cold,
-    text="{idle_charge} a day, {idle_share} of the household one's use, is the inverter's idle draw. It does no cooling, and it runs day and night because a thermostat may switch on at any hour.",
+    text="The inverter's idle draw takes {idle_charge} a day, {idle_share} of the household one's use. It cools nothing, and runs day and night because a thermostat may switch on.",
 )
 IDLES_BY_HAND = Rule[Routes](
     id="inverter.idles-though-used-by-hand", level=Level.ADVICE, source="practice",
@@ -69,15 +69,15 @@ SEARCH_MODE = Rule[Routes](
 )
 COMPRESSOR_START = Rule[Routes](
     id="appliance.compressor-start", level=Level.ADVICE, source="motor-start", when=lambda r: r.keeps_cold,
-    text="A household compressor draws about six times its running current for a moment as it starts. The inverter must deliver that every time, at the end of a cold night too.",
+    text="The inverter must briefly deliver about six times a household compressor's running current at every start, at the end of a cold night too.",
 )
 OFF_SAVES_IDLE_ONLY = Rule[Routes](
     id="appliance.off-saves-idle-only", level=Level.ADVICE, source="practice", when=lambda r: r.pauses,
-    text="Off for {off} a day it saves the idle draw of those hours, not the cold: heat that leaks in is pumped out later. Food poisoning: keep food that spoils out of a box that warms above 5 °C.",
+    text="Food poisoning: keep food that spoils out of a box that warms above 5 °C. Off for {off} a day saves idle draw only: leaked heat is pumped out later.",
 )
 FED_BY_OTHERS = Rule[Routes](
     id="appliance.fed-by-others", level=Level.ADVICE, source="practice", when=lambda r: r.carried > 0,
-    text="{carried} a day count for neither: shore power or the engine must supply the whole load then. On the road an inverter still draws from the bank if the charger gives less.",
+    text="{carried} a day count for neither: shore power or the engine must supply everything then. On the road an inverter still draws from the bank if the charger gives less.",
 )
 DIRECT_MAY_NOT_HOLD = Rule[Routes](
     id="appliance.direct-may-not-hold", level=Level.ADVICE, source="warm-room", when=lambda r: not r.direct.holds_in_heat,

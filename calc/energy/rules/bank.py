@@ -128,7 +128,7 @@ FREEZING_POINT = Rule[Bank](
 )
 NO_FACTOR_FOR_COLD_LFP = Rule[BankWarmth](
     id="bank.no-factor-for-cold-lfp", level=Level.ADVICE, when=lambda b: not b.lead_acid and not at_least(b.temperature, BASE_TEMPERATURE), source="practice",
-    text="No published factor for cold LFP capacity is used here: expect less than this in the cold. In hard frost it may be far less, and many management systems switch off.",
+    text="Expect less than this in the cold: no published factor for cold LFP capacity is used. In hard frost it may be far less, and many management systems switch off.",
 )
 COLD_FROM_MEMORY = Rule[BankWarmth](
     id="bank.cold-factor-from-memory", level=Level.ADVICE, source="memory",

@@ -23,7 +23,7 @@ LEAD_ACID_ENDS_LOW = Rule[ChargeVoltage](
 )
 VOLTAGE_FILLS_NOTHING = Rule[ChargeVoltage](
     id="charge.voltage-fills-nothing", level=Level.ADVICE, when=lambda v: not at_least(v.voltage, v.blocks * FILLS_NO_BLOCK), source="practice",
-    text="At {voltage} a 12 V bank, or a string of them, does not fill. Type the charger's real voltage, about 13.8 V for each 12 V: the current from shore power is then higher than shown.",
+    text="Type the charger's real voltage, about 13.8 V for each 12 V: at {voltage} the bank does not fill. The real current from shore power is higher than shown.",
 )
 CURRENT_TOO_MUCH = Rule[ChargeOffer](
     id="charge.too-much-current", level=Level.CAUTION, when=lambda o: not at_most(o.current, o.most), source="practice",

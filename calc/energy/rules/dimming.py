@@ -76,7 +76,7 @@ SEEN_BRIGHTER = Rule[Dimming](
 )
 RETURN_WIRING = Rule[Dimming](
     id="dimmer.return-wiring", level=Level.ADVICE, when=lambda d: d.bridged or d.perhaps_bridged, source="practice",
-    text="Use a dimmer that switches the plus, or give every lamp's minus its own wire back to the dimmer, touching no metal: with one nicked wire the lamp is at full brightness.",
+    text="Use a dimmer that switches the plus, or give every lamp's minus its own wire back to the dimmer, touching no metal: one nicked wire gives full brightness.",
 )
 STRIP_HOT_ON_CHARGER = Rule[Dimming](
     id="strip.hot-on-charger", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.STRIP and d.growth > HOT_STRIP, source="strip",
@@ -84,11 +84,11 @@ STRIP_HOT_ON_CHARGER = Rule[Dimming](
 )
 STRIP_RATED_AT_12_V = Rule[Dimming](
     id="strip.rated-at-12-v", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.STRIP and d.growth > HOT_STRIP and _may_be_rated_lower(d), source="strip",
-    text="Are the watts from a 12 V label? Then the strip draws more on the bank already. Enter 12 V as bank voltage, 122 % as charging voltage and 83 % as share across the LEDs.",
+    text="Watts from a 12 V label? Enter 12 V as bank voltage, 122 % as charging voltage and 83 % as share across the LEDs: the strip draws more on the bank.",
 )
 FILAMENT_DIMS_FAST = Rule[Dimming](
     id="filament.dims-fast", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.FILAMENT, source="rerating",
-    text="A filament loses light far faster than it saves charge: at {power_share} of the power it gives {light} of the light. Cold, it draws many times its current briefly: use a dimmer made for filament lamps. LEDs save more.",
+    text="Use a dimmer made for filament lamps: cold, they briefly draw many times their current. At {power_share} of the power they give {light} of the light; LEDs save more.",
 )
 OWN_DRAW = Rule[Dimming](
     id="dimmer.own-draw", level=Level.ADVICE, when=lambda d: d.dimmer.own > 0, source="practice",
@@ -96,7 +96,7 @@ OWN_DRAW = Rule[Dimming](
 )
 NO_SWITCH = Rule[Dimming](
     id="dimmer.is-no-switch", level=Level.ADVICE, source="practice",
-    text="A dimmer is not a switch or a fuse: fit a fuse for the wire before it and a switch you can find in the dark. Give it air, or it gets hot.",
+    text="A dimmer is no switch or fuse: fit a fuse for the wire before it and a switch you can find in the dark. Give it air: it gets hot.",
 )
 LOOK_WHAT_IT_SWITCHES = Rule[Dimming](
     id="dimmer.look-what-it-switches", level=Level.NOTE, source="practice",

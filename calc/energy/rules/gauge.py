@@ -100,7 +100,7 @@ THIS_CURRENT_ALONE = Rule[Gauge](
 )
 LESS_NEAR_FULL = Rule[Filled](
     id="charge.less-near-full", level=Level.ADVICE, when=lambda f: f.lead_acid, source="charge-efficiency",
-    text="The efficiency is valid over most of the range. Near full a lead-acid bank accepts far less: leave it on until the current has been at the tail current for a while.",
+    text="Leave a lead-acid bank on charge until the tail current has lasted a while: near full it accepts far less. The efficiency is valid over most of the range.",
 )
 TABLES_NEAR_25 = Rule[Gauge](
     id="gauge.tables-near-25", level=Level.NOTE, when=lambda g: _named(g) and g.bank.lead_acid, source="memory",

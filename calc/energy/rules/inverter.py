@@ -58,15 +58,15 @@ OUTPUT_CAN_KILL = Rule[FedByInverter](
 )
 TRANSFER_SWITCH = Rule[InverterNeed](
     id="inverter.transfer-switch", level=Level.ADVICE, source="practice",
-    text="Shock: never feed the van's mains inlet from it or connect it with shore power. Use a transfer switch that opens both poles of one source before it closes the other.",
+    text="Shock: never feed the van's mains inlet from it or connect it with shore power. Use a transfer switch that opens both poles of one source before closing the other.",
 )
 PART_FROM_BANK_FIRST = Rule[InverterNeed](
     id="inverter.part-from-bank-first", level=Level.ADVICE, source="practice",
-    text="Shock: before you open it, switch off, unplug, disconnect the bank and wait for its capacitors to discharge. They also spark at the last lug: never near a vented battery or gas.",
+    text="Shock: before you open it, switch off, unplug, disconnect the bank and let its capacitors discharge. They also spark at the last lug: never near a vented battery or gas.",
 )
 CABLE_AND_FUSE = Rule[InverterNeed](
     id="inverter.cable-and-fuse", level=Level.ADVICE, source="practice", when=lambda n: n.current > WORTH_A_PAGE and n.single_cable.fits,
-    text="Cable for {current}, short, with a fuse rated for at least {fuse_need} at the bank that can break its short circuit: see wire size and fuse choice. If the inverter is larger than the load, use its own input current.",
+    text="Use short cable for {current}, and at the bank a fuse of {fuse_need} or more that breaks its short circuit. If the inverter exceeds the load, use its input current.",
 )
 BEYOND_HEAVY_CABLE = Rule[InverterNeed](
     id="inverter.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table", when=lambda n: n.beyond_heavy_cable and n.single_cable.fits,
@@ -82,7 +82,7 @@ STEEP_SURGE = Rule[InverterNeed](
 )
 POOR_POWER_FACTOR = Rule[InverterNeed](
     id="inverter.poor-power-factor", level=Level.ADVICE, source="practice", when=lambda n: n.load.power_factor < LOW_POWER_FACTOR,
-    text="At a power factor as low as this the current in the inverter is far above the watts: check the V·A. Motors also need a sine wave; a modified one heats them.",
+    text="Check the V·A: at this low power factor the inverter's current is far above the watts. Motors also need a sine wave; a modified one heats them.",
 )
 MOTOR_POWER_FACTOR = Rule[InverterNeed](
     id="inverter.motor-power-factor", level=Level.ADVICE, source="practice", when=lambda n: n.motor_start is not None and n.load.power_factor > LOW_POWER_FACTOR,

@@ -131,7 +131,7 @@ LOSSES_TOO_FEW = Rule[SolarYield](
 
 PANELS_ARE_LIVE = Rule[HasArray](
     id="panel.live", level=Level.ADVICE, source="practice",
-    text="Panels are live in any daylight and have no switch. Work on them covered; never pull a plug under load; several in series reach a voltage that kills. Follow the makers' order of connection and local rules; secure yourself on the roof.",
+    text="Panels are live in any daylight; several in series can kill. Cover them; never unplug under load; connect in the makers' order, by local rules; secure yourself on the roof.",
 )
 ONE_CELL_IN_SHADE = Rule[HasArray](
     id="panel.one-cell-in-shade", level=Level.ADVICE, source="practice",

@@ -109,7 +109,11 @@ UNCOIL_LEAD = Rule[Inlet](
 )
 MAINS_CAN_KILL = Rule[Inlet](
     id="shore.mains-can-kill", level=Level.ADVICE, source="practice",
-    text="Mains can kill. Inlet, breaker, residual-current device, earth and sockets are for a licensed person, to local rules and the makers' instructions. Never let shore power and an inverter feed the same sockets without a transfer switch.",
+    text="Mains can kill. Inlet, breaker, residual-current device, earth and sockets are for a licensed person, to local rules and the makers' instructions.",
+)
+ONE_SOURCE_ONLY = Rule[Inlet](
+    id="shore.one-source-only", level=Level.ADVICE, source="practice",
+    text="Shock: never let shore power and an inverter feed the same sockets without a transfer switch.",
 )
 LEAD_OF_16_A = Rule[Inlet](
     id="shore.lead-of-16-a", level=Level.NOTE, source="caravan-lead",

@@ -71,7 +71,7 @@ COLDEST_NOT_KNOWN = Rule[Standing](
 )
 MANAGEMENT_DRAWS = Rule[Standing](
     id="standing.management-draws", level=Level.ADVICE, when=lambda s: not s.bank.lead_acid, source="practice",
-    text="Store an LFP bank about half full, switched off at the battery, and check it every few months. Its management system has a small draw that no meter outside shows: ask the maker.",
+    text="Store an LFP bank about half full, switched off at the battery. Check it every few months: its management system's small draw shows on no outside meter; ask the maker.",
 )
 STORED_PART_EMPTY = Rule[Standing](
     id="standing.stored-part-empty", level=Level.ADVICE, when=lambda s: s.bank.lead_acid and not at_least(s.bank.state, STORED_FULL), source="practice",

@@ -143,7 +143,7 @@ NO_SOURCE_IN_FROST = Rule[WeekAhead](
 )
 ALARMS_FALL_SILENT = Rule[WeekAhead](
     id="week.alarms-fall-silent", level=Level.ADVICE, when=lambda w: _empties(w) or w.starts_empty, source="practice",
-    text="Alarms may go silent: if the bank cuts off, alarms for gas, smoke and carbon monoxide may stop, and a heater's fan stops hot. Use alarms with their own batteries, and let a heater cool down before the bank is empty.",
+    text="An empty bank may silence gas, smoke and carbon monoxide alarms, and stops a hot heater's fan. Use alarms with their own batteries; let the heater cool down before then.",
 )
 LEAD_ACID_FILLS_SLOWLY = Rule[WeekAhead](
     id="week.lead-acid-fills-slowly", level=Level.NOTE, source="ampere-hour-law", when=lambda w: w.lead_acid,

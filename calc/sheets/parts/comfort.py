@@ -160,14 +160,18 @@ def night_steps(starting: str, gives: str) -> tuple[Step[Heated], ...]:
 
 
 FLAME_STOPS = placed("flame", of_flames.EXHAUST_INSIDE, of_flames.NO_ALARM)
-FLAME_ADVICE = placed("flame", of_flames.CARBON_MONOXIDE, of_flames.FITTING, of_flames.GAS_LEAKS)
+FLAME_ADVICE = placed(
+    "flame",
+    of_flames.CARBON_MONOXIDE, of_flames.ALARM_SOUNDS, of_flames.FITTING, of_flames.CLEAR_PIPES,
+    of_flames.GAS_LEAKS, of_flames.BUTANE_IN_FROST,
+)
 
 
 def inverter_kills(at: str) -> Placed:
     """Return the caution about the mains voltage behind an inverter, for the load `at`."""
     return Placed(
         rule=OUTPUT_CAN_KILL, at=at,
-        text="An inverter's output is mains voltage and can kill; its fixed wiring is for a licensed person. It must start the load and run it within its continuous rating; its idle draw is not included here.",
+        text="An inverter's mains output can kill: fixed wiring is for a licensed person. It must start the load and run it within its continuous rating. Idle draw is not included.",
     )
 
 

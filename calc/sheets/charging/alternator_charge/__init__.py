@@ -35,7 +35,7 @@ from calc.worksheet.result_table import Table
 from calc.worksheet.work import Worksheet
 
 _STATED = (("state", "from_state"),)
-_NEVER_IN_FROST = "Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A relay does not sense frost; a charger does only with a sensor on the bank."
+_NEVER_IN_FROST = "Never charge an LFP battery below 0 °C: lithium plates out and the loss is permanent. A relay cannot sense frost; a charger only with a sensor on the bank."
 _VOLTAGE_TEXT = "Too high a voltage makes lead-acid gas and LFP switch itself off. Check what the bank's maker allows, and measure the engine's voltage."
 
 
@@ -163,8 +163,8 @@ WORKSHEET = Worksheet(
         judged.RUN_LOSES_TOO_MUCH, judged.CHARGE_BY_WHAT_IS_LEFT, judged.LOADS_MEANWHILE,
         *_fused(*laying_advice("protection")),
         *placed("protection", fuse_rules.WARM_AIR_DERATES),
-        judged.TWO_BATTERIES,
-        *placed("protection", fuse_rules.TERMINALS_HAVE_RATINGS),
+        judged.TWO_BATTERIES, judged.ENGINE_EXHAUST_KILLS,
+        *placed("protection", fuse_rules.TERMINALS_HAVE_RATINGS, fuse_rules.TERMINALS_COOL_COLUMN),
         *placed("cable", cable.MAINS_SIDE, cable.EDITIONS_DIFFER, cable.RULES_FOR_BOATS),
         judged.IDLE_TOO_SMALL, judged.RATED_COLD, judged.HALF_OF_SHAFT, judged.LEAD_ACID_SELDOM_FULL, judged.FALL_IS_MODEL,
         *placed("run.read.copper", copper.MAY_BE_SAE, copper.READ_AS_SAE),

@@ -151,7 +151,7 @@ WORKSHEET = Worksheet(
         judged.LEAD_ACID_NOT_FILLED,
         *placed("voltage", charge_rules.VOLTAGE_FILLS_NOTHING),
         judged.NO_MORE_THAN_TAIL,
-        *placed("inlet", judged.UNCOIL_LEAD, judged.MAINS_CAN_KILL, judged.TEST_POLARITY, judged.TRANSFER_SWITCH, judged.NEUTRAL_AND_EARTH),
+        *placed("inlet", judged.UNCOIL_LEAD, judged.MAINS_CAN_KILL, judged.ONE_SOURCE_ONLY, judged.TEST_POLARITY, judged.TRANSFER_SWITCH, judged.NEUTRAL_AND_EARTH),
         judged.INPUT_LIMIT,
         *placed("inlet", judged.CHARGER_ON_SHORE_SIDE, judged.LEAD_OF_16_A),
         judged.EASES_OFF, judged.SEALED_TAKES_HOURS, judged.FULL_BY_TAIL,

@@ -13,6 +13,7 @@ from calc.sheets.charging.week_ahead.calculate import calculate, later_stages
 from calc.sheets.charging.week_ahead.words import (
     FINE,
     FINE_TRIP,
+    LOADS_TRIED,
     OWN_HOURS,
     STEPS,
     WHAT_IS_TRIED,
@@ -196,7 +197,7 @@ WORKSHEET = Worksheet(
         judged.SLOW_RECOVERY, FINE_TRIP, FINE,
         judged.BRIGHT, judged.NO_SOURCE_IN_FROST,
         *placed("bank.shared", bank.NO_FACTOR_FOR_COLD_LFP, bank.COLD_FROM_MEMORY), judged.ALARMS_FALL_SILENT,
-        OWN_HOURS, judged.LEAD_ACID_FILLS_SLOWLY, WHAT_IS_TRIED,
+        OWN_HOURS, judged.LEAD_ACID_FILLS_SLOWLY, WHAT_IS_TRIED, LOADS_TRIED,
     ),
     valid="All days equal: the same sky, loads and driving. Not included: shade, snow on the panels, ageing, and monitor and alarm draw unless listed.",
     summary="down to {lowest_state}",

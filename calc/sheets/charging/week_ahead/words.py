@@ -83,9 +83,13 @@ FINE = Rule[WeekAhead](
 )
 OWN_HOURS = Rule[WeekAhead](
     id="week-ahead.own-hours", level=Level.NOTE, source="practice",
-    text=f"Our own choices: the week begins at midnight, solar time; driving from {week.DRIVE_FROM:g} o’clock, shore power from {week.LEAD_FROM:g} o’clock; if the sun stays up or down all day, night is from {daily_loads.BED:g} to {daily_loads.RISE:g} o’clock. A load longer than its part of the day runs on into the other.",
+    text=f"Our choices: the week begins at midnight, solar time; driving from {week.DRIVE_FROM:g} o’clock, shore power from {week.LEAD_FROM:g} o’clock; if the sun stays up or down all day, night is from {daily_loads.BED:g} to {daily_loads.RISE:g} o’clock. A load longer than day or night runs into the other.",
 )
 WHAT_IS_TRIED = Rule[WeekAhead](
     id="week-ahead.what-is-tried", level=Level.NOTE, source="practice",
-    text=f"Tried, at most: panels of {{inputs.roof}}, {remedies.MOST_BANK:g} times the bank, {remedies.MOST_DRIVE / HOUR:g} h of driving a day, a charger of {remedies.MOST_CHARGER:g} A as far as the bank takes it, every night on shore power, a bank at {remedies.WARM_BANK:g} °C. Then come the inverter, and the {remedies.BIGGEST} biggest loads halved or left out. Appliances of more than {remedies.MOST_DIRECT:g} W are hardly made for battery voltage.",
+    text=f"Tried, at most: panels of {{inputs.roof}}, {remedies.MOST_BANK:g} times the bank, {remedies.MOST_DRIVE / HOUR:g} h of driving a day, a charger of {remedies.MOST_CHARGER:g} A as far as the bank takes it, every night on shore power, a bank at {remedies.WARM_BANK:g} °C.",
+)
+LOADS_TRIED = Rule[WeekAhead](
+    id="week-ahead.loads-tried", level=Level.NOTE, source="practice",
+    text=f"Then the inverter is tried, and the {remedies.BIGGEST} biggest loads halved or left out. Appliances of more than {remedies.MOST_DIRECT:g} W are hardly made for battery voltage.",
 )

@@ -114,7 +114,7 @@ WORKSHEET = Worksheet(
         *placed("shore", of_water.MAINS_AND_WATER),
         of_water.MIXING_VALVE,
         *placed("tank", of_water.LEGIONELLA, of_water.RELIEF_VALVE),
-        of_water.COOLANT,
+        of_water.AS_HOT_AS_COOLANT, of_water.COOLANT,
         *placed("tank", of_water.CHECK_FIGURE),
     ),
     valid="A well mixed tank, steady power, no boiling, no water drawn while it heats.",

@@ -115,5 +115,5 @@ BESIDE = (
 )  # what stands beside the numbers, whatever the verdict
 HOW_KEPT_TIGHT = Rule[JointSheet](
     id="joint-sheet.how-kept-tight", level=Level.NOTE, source="practice",
-    text="What keeps a joint tight is chosen by the kind of joint and the lugs on it, as in joint torque, with its reasons there. A conical washer is a spring washer on the nut’s side, over a flat one; a nylon nut has a ring that grips the thread; a flange nut is serrated. Split washers and wing nuts are not relied on.",
+    text="Locks are chosen by joint and lugs, as joint torque explains. A conical washer is a spring under the nut, over a flat washer; a nylon nut’s ring grips the thread; a flange nut is serrated. Split washers and wing nuts are not relied on.",
 )

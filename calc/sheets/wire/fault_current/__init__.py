@@ -170,7 +170,7 @@ WORKSHEET = Worksheet(
         Placed(rule=shorts.CLASS_TIGHT, at="short.far", text="{fault_current} at the far end is within a tenth of {interrupt_needed}. No source is known that precisely: use the class above there."),
         *placed("short", shorts.IN_ONE_CONDUCTOR),
         clears.BY_TYPED, clears.CURVE_WOULD_PROVE, clears.LARGER_FAULT, clears.ONLY_LET_THROUGH, clears.SLOW_FUSE, clears.BY_DATA_SHEET,
-        *placed("short", shorts.ARCS, shorts.BEYOND_ADIABATIC, shorts.K_NOT_PRINTED, shorts.CHARGERS_FEED, shorts.SOLID_COPPER, shorts.RATE_FOR_ALL, shorts.LARGE_FAULT_CLASS),
+        *placed("short", shorts.ARCS, shorts.EACH_JUDGED_ALONE, shorts.BEYOND_ADIABATIC, shorts.K_NOT_PRINTED, shorts.CHARGERS_FEED, shorts.SOLID_COPPER, shorts.RATE_FOR_ALL, shorts.LARGE_FAULT_CLASS),
     ),
     leads=(
         Lead(label="Will this fuse open before the next one?", sheet="fuse-ladder", needs=("fuse",),
