@@ -14,6 +14,7 @@ other page's start pays for it.
 
 import argparse
 import ast
+import base64
 import gzip
 import hashlib
 import json
@@ -42,7 +43,7 @@ from build_scripts.runtime_files import (
     read_zip,
     zipped,
 )
-from build_scripts.runtime_memory import sparse
+from build_scripts.runtime_memory import parted, sparse
 from build_scripts.runtime_short import shortened
 from calc.units.kinds import KINDS
 from calc.units.quantities import UNIT_LINES, unit_lines
@@ -264,10 +265,16 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
     recalled = node(shared | {"kind": "recall", "memory": taken})["answers"]
     if recalled != [replies[request] for request in runtime_sheets.opened()]:
         raise SiteError("The page's Python answers in another way once its memory is restored.")
-    content = packed(sparse(taken.read_bytes()))
+    head, heap = parted(taken.read_bytes())
+    content = packed(sparse(heap))
     (out / f"{MEMORY}{PACKED}").write_bytes(content)
     known = sorted({digest(replies[request].encode()) for request in runtime_sheets.known()})
-    told = {"hash": digest(content), "sample": json.dumps(runtime_sheets.SAMPLE), "known": known}
+    told = {
+        "hash": digest(content),
+        "head": base64.b64encode(head).decode(),
+        "sample": json.dumps(runtime_sheets.SAMPLE),
+        "known": known,
+    }
     start = out / "boot.json"
     start.write_text(json.dumps(json.loads(start.read_bytes()) | {MEMORY: told}))
 

@@ -14,22 +14,20 @@ async function inflated(bytes) {
   return whole;
 }
 
-// The memory out of its packed bytes. Restored from others than the listed ones, Python would run
+// A memory out of its packed bytes. Restored from others than the listed ones, Python would run
 // into anything, so they are compared; that goes on beside the inflating.
 async function unpacked(bytes, hash) {
   const [whole, found] = await Promise.all([inflated(bytes), digest(bytes)]);
   if (found !== hash) throw new Error("the saved memory is not the listed one");
-  const [head, length, count] = new Uint32Array(whole.buffer, 0, 3);
-  const numbers = new Uint32Array(whole.buffer, 12, count);
-  const start = 12 + 4 * count;
-  const pages = whole.subarray(Math.ceil((start + head) / PAGE) * PAGE);
-  return { head: whole.slice(start, start + head), length, numbers: numbers.slice(), pages };
+  const [length, count] = new Uint32Array(whole.buffer, 0, 2);
+  const numbers = new Uint32Array(whole.buffer, 8, count).slice();
+  return { length, numbers, pages: whole.subarray(Math.ceil((8 + 4 * count) / PAGE) * PAGE) };
 }
 
-// What is saved under this hash, or null. Nothing else is found: no memory of another edition.
+// What is saved under this hash, on its way, or null. Nothing else is found: no memory of another edition.
 export async function find(hash, site) {
   const packed = await (await caches.open("lugwise-files")).match(new URL(`_b/${hash}`, site));
-  return packed ? unpacked(await packed.arrayBuffer(), hash) : null;
+  return packed ? { coming: packed.arrayBuffer().then((bytes) => unpacked(bytes, hash)) } : null;
 }
 
 // Writes the pages to where they were. What a new module has put below `fresh` goes.
@@ -45,15 +43,15 @@ function fill(heap, { length, numbers, pages }, fresh) {
   if (end < fresh) heap.fill(0, end, fresh);
 }
 
-// Options for the loader. It is given no more than the head of the memory; the pages are put into
-// the new module as soon as there is one, without another copy of the whole. Python's memory may be
-// larger than the one that a new module begins with.
-export function restoring(memory, create) {
+// Options for the loader. It is given no more than the `head` of the memory, which says whose it is, and
+// makes a new module while the rest is still `coming`; the pages are put into that, without another copy
+// of the whole. Python's memory may be larger than the one that a new module begins with.
+export function restoring(head, coming, create) {
   const createPyodideModule = async (settings) => {
-    const made = await create(settings);
+    const [made, memory] = await Promise.all([create(settings), coming]);
     if (made.HEAP8.length < memory.length) made.growMemory(memory.length);
     fill(made.HEAP8, memory, made._sbrk(0));
     return made;
   };
-  return { createPyodideModule, _loadSnapshot: memory.head };
+  return { createPyodideModule, _loadSnapshot: Uint8Array.from(atob(head), (byte) => byte.charCodeAt(0)) };
 }

@@ -137,14 +137,14 @@ async function findMemory() {
   const { memory } = await boot;
   if (!memory || !self.caches) return helper?.terminate();
   if (!helper) return (await ofMemory).find(memory.hash, SITE);
+  const told = () =>
+    new Promise((take, stop) => {
+      helper.onmessage = ({ data }) => (data.error ? stop(new Error(data.error)) : take(data));
+      helper.onerror = () => stop(new Error("the saved memory could not be unpacked"));
+    });
   helper.postMessage(memory.hash);
-  const { found, error } = await new Promise((take, stop) => {
-    helper.onmessage = ({ data }) => take(data);
-    helper.onerror = () => stop(new Error("the saved memory could not be unpacked"));
-  });
-  if (error) throw new Error(error);
-  mark("memory inflated");
-  return found;
+  const { found } = await told();
+  return found && { coming: told().then(({ memory }) => memory) };
 }
 
 const ofMemory = way === "memory" ? import("./memory.js") : null;
@@ -186,12 +186,13 @@ WebAssembly.Module = new Proxy(WebAssembly.Module, {
 
 async function startPython(found) {
   const { loadPyodide } = await loader;
-  const { info } = await boot;
+  const { info, memory } = await boot;
+  found?.coming.then(() => mark("memory inflated"), () => {}); // told to whoever awaits it
   return loadPyodide({
     indexURL: INDEX,
     stdLibURL: new URL(LIBRARY, RUNTIME).href,
     lockFileContents: { info, packages: {} },
-    ...(found && (await ofMemory).restoring(found, (await code).default)),
+    ...(found && (await ofMemory).restoring(memory.head, found.coming, (await code).default)),
   });
 }
 
