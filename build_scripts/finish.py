@@ -7,6 +7,7 @@ hosts, refuses a site that would fetch anything from outside, and writes `sw.js`
 
 import base64
 import hashlib
+import json
 import re
 import shutil
 from pathlib import Path
@@ -78,14 +79,25 @@ def finish(site: Path) -> FileList:
     if problems:
         raise SiteError("The built site cannot be served:\n  " + "\n  ".join(problems))
     policy = policy_for(pages.values())
-    start = site / "assets" / "runtime" / "boot.json"
-    boot = hashlib.sha256(start.read_bytes()).hexdigest() if start.is_file() else ""
+    boot = edition(site / "assets" / "runtime" / "boot.json")
     for file, page in pages.items():
         file.write_text(with_policy(page, policy).replace(BOOT, boot), "utf-8")
     headers = {"Content-Security-Policy": f"{policy}; frame-ancestors 'none'", **OTHER_HEADERS}
     files = write_worker(site, headers)
     write_headers(site, files, headers)
     return files
+
+
+def edition(start: Path) -> str:
+    """Return what a page is told of the Python that may answer it: hashes of boot.json and memory.
+
+    Nothing where there is no such file.
+    """
+    if not start.is_file():
+        return ""
+    content = start.read_bytes()
+    memory = json.loads(content).get("memory", {}).get("hash", "")
+    return f"{hashlib.sha256(content).hexdigest()} {memory}".strip()
 
 
 def strip(site: Path) -> None:

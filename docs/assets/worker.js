@@ -9,7 +9,8 @@
 //
 // Its name says how it may start: "memory" restores a Python that had started, where one is saved;
 // "files" starts it from the beginning. Behind it stands the hash of boot.json as the page knows it:
-// Python of another edition must not answer to the page's fields. A start or a sum can hang where no error is thrown, so the page holds the clock and ends this worker.
+// Python of another edition must not answer to the page's fields; and that of the saved memory, which
+// can so be looked for before anything else has come. A start or a sum can hang where no error is thrown, so the page holds the clock and ends this worker.
 
 const started = performance.now();
 const SITE = new URL("../", import.meta.url);
@@ -92,7 +93,7 @@ async function inflated(name, type, cache) {
 }
 
 // Everything is asked for at once: one after the other, each file would wait for the last.
-const [way, edition] = self.name.split(" ");
+const [way, edition, ofMemoryFile] = self.name.split(" ");
 const ofArchives = import("./place.js");
 const bootFile = async (cache) => (await load("boot.json", cache)).arrayBuffer();
 const boot = checked("boot.json", bootFile, edition).then((bytes) => JSON.parse(new TextDecoder().decode(bytes)));
@@ -134,15 +135,15 @@ function fetchFurther(name) {
 // Found by its hash alone. Another worker unpacks it, where a worker may make one.
 async function findMemory() {
   const helper = self.Worker && new Worker(new URL("inflate.js", import.meta.url), { type: "module" });
-  const { memory } = await boot;
-  if (!memory || !self.caches) return helper?.terminate();
-  if (!helper) return (await ofMemory).find(memory.hash, SITE);
+  const hash = ofMemoryFile ?? (await boot).memory?.hash;
+  if (!hash || !self.caches) return helper?.terminate();
+  if (!helper) return (await ofMemory).find(hash, SITE);
   const told = () =>
     new Promise((take, stop) => {
       helper.onmessage = ({ data }) => (data.error ? stop(new Error(data.error)) : take(data));
       helper.onerror = () => stop(new Error("the saved memory could not be unpacked"));
     });
-  helper.postMessage(memory.hash);
+  helper.postMessage(hash);
   const { found } = await told();
   return found && { coming: told().then(({ memory }) => memory) };
 }
