@@ -46,6 +46,7 @@ def control_html(
         autocapitalize="off" if number else "sentences",
         spellcheck="false",
         list=listed,
+        placeholder=" ",  # so that paper can tell an empty box
         aria_describedby=about,
     )
     if not (sent and units and isinstance(field, Quantity)):
