@@ -43,7 +43,7 @@ KIND = Choice(
     options=(
         Option(JointKind.BUSBAR, "busbar or stud", aliases=("busbar", "stud")),
         Option(JointKind.BATTERY, "battery terminal", aliases=("battery", "battery post")),
-        Option(JointKind.FUSE, "fuse holder or breaker", aliases=("fuse holder", "breaker", "fuse")),
+        Option(JointKind.FUSE, "fuse or breaker", aliases=("fuse holder or breaker", "fuse holder", "breaker", "fuse")),
         Option(JointKind.CHASSIS, "chassis ground", aliases=("chassis", "ground", "earth")),
     ),
     hint="It decides what may lock the nut, and what to check.",
