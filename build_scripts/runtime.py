@@ -14,7 +14,6 @@ other page's start pays for it.
 
 import argparse
 import ast
-import base64
 import gzip
 import hashlib
 import json
@@ -43,7 +42,7 @@ from build_scripts.runtime_files import (
     read_zip,
     zipped,
 )
-from build_scripts.runtime_memory import parted, sparse
+from build_scripts.runtime_memory import written
 from build_scripts.runtime_short import shortened
 from calc.units.kinds import KINDS
 from calc.units.quantities import UNIT_LINES, unit_lines
@@ -265,13 +264,12 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
     recalled = node(shared | {"kind": "recall", "memory": taken})["answers"]
     if recalled != [replies[request] for request in runtime_sheets.opened()]:
         raise SiteError("The page's Python answers in another way once its memory is restored.")
-    head, heap = parted(taken.read_bytes())
-    content = packed(sparse(heap))
+    head, content = written(taken.read_bytes(), packed)
     (out / f"{MEMORY}{PACKED}").write_bytes(content)
     known = sorted({digest(replies[request].encode()) for request in runtime_sheets.known()})
     told = {
         "hash": digest(content),
-        "head": base64.b64encode(head).decode(),
+        "head": head,
         "sample": json.dumps(runtime_sheets.SAMPLE),
         "known": known,
     }

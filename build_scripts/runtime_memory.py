@@ -8,9 +8,17 @@ less to inflate.
     the pages, the last filled up with zeros                                  (all little-endian)
 """
 
+import base64
 import struct
+from collections.abc import Callable
 
 PAGE = 4096
+
+
+def written(memory: bytes, packed: Callable[[bytes], bytes]) -> tuple[str, bytes]:
+    """Return the loader's head of a memory as text, and the packed file of its heap."""
+    head, heap = parted(memory)
+    return base64.b64encode(head).decode(), packed(sparse(heap))
 
 
 def parted(memory: bytes) -> tuple[bytes, bytes]:

@@ -53,5 +53,5 @@ export function restoring(head, coming, create) {
     fill(made.HEAP8, memory, made._sbrk(0));
     return made;
   };
-  return { createPyodideModule, _loadSnapshot: Uint8Array.from(atob(head), (byte) => byte.charCodeAt(0)) };
+  return { createPyodideModule, _loadSnapshot: new Uint8Array([...atob(head)].map((byte) => byte.charCodeAt(0))) };
 }
