@@ -10,13 +10,14 @@ from calc.electrical.drop_limits import Duty, drop_limit
 from calc.units.compare import at_least
 from calc.units.si import Amperes, Metres, Tag, Volts
 from calc.van.bind import filled
+from calc.van.currents import CABLES, CHARGES, PANELS
 from calc.van.facts import system_volts
 from calc.van.from_bank import house
 from calc.van.from_runs import converter_before
 from calc.van.guard import guard
 from calc.van.judging import Fact, known, there
-from calc.van.net import owner
-from calc.van.paths import roots, runs, way
+from calc.van.net import PLUS, owner
+from calc.van.paths import device_before, edges, roots, runs, way
 from calc.van.record import CHASSIS, Part, Van
 from calc.van.row import Row
 from calc.van.saying import listed
@@ -94,20 +95,41 @@ class Shared(Fact):
 
 
 def shared(van: Van) -> Iterator[Shared]:
-    """Yield the fuse of each battery beside others of another size, where all of them suffice.
+    """Yield the fuse of each battery beside others, where all of them together suffice.
 
-    Over hours each carries its part of the capacity. The current is the most of any main cable.
+    Over hours like batteries side by side share by capacity; of unlike chemistries nothing is said.
     """
-    sizes = [(one.si("capacity") or 0.0, one.si("units") or 0.0) for one in house(van)]
+    batteries = house(van)
+    sizes = [(one.si("capacity") or 0.0, one.si("units") or 0.0) for one in batteries]
     total = sum(capacity * units for capacity, units in sizes)
-    carried = [one.current for one in fed(van) if at_least(one.through, one.current)]
-    if len(sizes) < 2 or not carried or not all(map(all, sizes)):
+    current = _leaving(van)
+    unlike = len({one.choice("chemistry") for one in batteries}) > 1
+    if len(sizes) < 2 or unlike or not current or not all(map(all, sizes)):
         return
-    current = max(carried)
-    for one, (capacity, _) in zip(house(van), sizes, strict=True):
+    if not all(at_least(one.through, one.current) for one in fed(van)):
+        return  # told as a stop
+    for one, (capacity, _) in zip(batteries, sizes, strict=True):
         fuse, share = one.si("fuse"), current * capacity / total
         if fuse is not None:
             yield Shared(at=one.place, part=one.name, fuse=fuse, share=share, current=current)
+
+
+def _leaving(van: Van) -> Amperes:
+    """Return the most that passes the posts of the house bank at once, drawn or charged."""
+    posts, drawn, charged = roots(van), 0.0, 0.0
+    between = {one.run.id for one in edges(van)[PLUS] if one.near in posts and one.far in posts}
+    for row in schedule(van).rows:
+        part, found = row.part, way(van, row.part)
+        at_post = found is not None and not found.runs and found.nodes[-1] in posts
+        if row.current is None or not at_post or part.kind.id == PANELS or part.id in between:
+            continue
+        if device_before(van, part) is not None:
+            continue
+        if part.kind.id not in CHARGES:
+            drawn += row.current
+        if part.kind.id in (*CHARGES, CABLES):
+            charged += row.current
+    return max(drawn, charged)
 
 
 def _answer(van: Van, sheet: str, part: Part) -> Outcome | None:

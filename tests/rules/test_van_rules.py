@@ -426,3 +426,13 @@ def test_ids_stand_once():
 def test_a_van_of_nothing_is_told_of_no_part_that_it_has_not():
     found = {rule.id for rule, _ in fired(read_van("format = 1\n"))}
     assert found <= {"van.no-inlet", "van.no-counting-monitor", "van.no-smoke-alarm"}
+
+
+def test_a_batterys_share_is_of_all_that_leaves_the_bank_and_of_like_batteries_alone():
+    """60 A come over the main cable and 99.4 A straight to the inverter, so 53 A of a third."""
+    third = ("batteries", {**LIKE, "fuse": "40 A", "units": "1"})
+    plain = {"added": (third,), "cables[1].current": "60 A"}
+    assert "van.battery-fuse-below-share" not in ids(plain)
+    assert "van.battery-fuse-below-share" in ids(plain | {"inverter.from": "house-bank"})
+    mixed = ("batteries", {**LIKE, "chemistry": "AGM", "fuse": "39 A", "units": "1"})
+    assert "van.battery-fuse-below-share" not in ids({"added": (mixed,)})

@@ -30,7 +30,7 @@ CARBON_MONOXIDE = Rule[Flame](
 )
 ALARM_SOUNDS = Rule[Flame](
     id="flame.alarm-sounds", level=Level.ADVICE, source="co-alarm",
-    text="If the carbon monoxide alarm sounds, or anyone has a headache or nausea, get everyone out. Then turn the heat off and call for help.",
+    text="If the carbon monoxide alarm sounds, or anyone has a headache or nausea, get everyone out and call for help. Stay out: turn fuel off only from outside.",
 )
 FITTING = Rule[Flame](
     id="flame.fitting", level=Level.ADVICE, source="practice",

@@ -100,7 +100,7 @@ MIXING_VALVE = Rule[HotWater](
 )
 LEGIONELLA = Rule[Tank](
     id="water.legionella", level=Level.ADVICE, when=lambda t: _stale(t) or (_lukewarm(t) and t.hours > 0), source="legionella",
-    text="Store water at 60 °C, never cooler for long: Legionella grows between 20 and 45 °C. Heat it all to 60 °C now and then, and drain stale water.",
+    text="Legionella grows between 20 and 45 °C: store water at 60 °C behind a mixing valve, or heat it all to 60 °C now and then. Drain stale water.",
 )
 RELIEF_VALVE = Rule[Tank](
     id="water.relief-valve", level=Level.ADVICE, source="practice",

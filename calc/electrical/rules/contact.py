@@ -252,7 +252,7 @@ LEAVE_OFF = Rule[MeasuredJoint](
 )
 GLOWED_IN_TESTS = Rule[MeasuredJoint](
     id="contact.glowed-in-tests", level=Level.ADVICE, when=_warms, source="nbs-glow",
-    text="Loose connections that glowed in a laboratory gave off only 5 W at 0.8 A, and up to 35 W at 15 A. The smaller the spot, the hotter.",
+    text="Loose connections that glowed in a laboratory gave off 5 W at just 0.8 A, up to 35 W at 15 A. The smaller the spot, the hotter.",
 )
 SPOT_WOULD_MELT = Rule[MeasuredJoint](
     id="contact.spots-would-melt", level=Level.ADVICE, when=lambda j: j.contact and j.full is not None and j.full.spot is None, source="kohlrausch",

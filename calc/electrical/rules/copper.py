@@ -44,7 +44,7 @@ def thick_enough_to_join(laid: RunResult) -> Change | None:
 
 SHARE_EVENLY = Rule[HasParallel](
     id="run.parallel-must-be-alike", level=Level.ADVICE, when=lambda r: r.parallel > 1, source="nec-parallel",
-    text="Fuse each conductor, and three or more at both ends: with one loose joint, the others carry all current. They share evenly only if length, size, lugs and crimps match.",
+    text="Fuse each parallel conductor, from three up at both ends: with one loose joint, the others carry all the current. Length, size, lugs and crimps must match.",
 )
 FUSE_BOTH_ENDS_OF_EACH = Rule[HasParallel](
     id="run.three-in-parallel", level=Level.CAUTION, when=lambda r: r.parallel > 2, source="nec-parallel",

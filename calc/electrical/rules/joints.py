@@ -152,7 +152,7 @@ PLASTIC_BODY = Rule[Joint](
 )
 CHASSIS_GROUND = Rule[Joint](
     id="joint.chassis-ground", level=Level.ADVICE, when=lambda j: j.kind is JointKind.CHASSIS, source="practice",
-    text="Use bare metal and a lug as large as the positive one: it carries all return current. Paint or grease the finished joint. Never use fuel, brake or gas parts.",
+    text="Use bare metal and a lug as large as the positive one: it carries all return current. Grease the finished joint. Never ground to fuel, brake or gas parts.",
 )
 DRY_STAINLESS = Rule[Joint](
     id="joint.dry-stainless", level=Level.ADVICE, when=lambda j: j.thread.dry_stainless, source="nut-factor",

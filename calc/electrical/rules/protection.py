@@ -236,11 +236,11 @@ FAULT_BURNS = Rule[Protection](
 )
 TERMINALS_HAVE_RATINGS = Rule[Protection](
     id="terminals.have-ratings", level=Level.ADVICE, source="nec-terminals", when=_may_have_cool_terminals,
-    text="Look for 75 °C on both terminals: without it NEC takes them as 60 °C up to 100 A and where made for 14 to 1 AWG, whatever the insulation.",
+    text="Look for 75 °C on both terminals. Without it NEC takes them as 60 °C, up to 100 A or if made for 14 to 1 AWG.",
 )
 TERMINALS_COOL_COLUMN = Rule[Protection](
     id="terminals.cool-column", level=Level.ADVICE, source="nec-terminals", when=_may_have_cool_terminals,
-    text="By the 60 °C column, terminals carry {cable.cool_terminals} on this wire. NEC takes larger ones, above 100 A or 1 AWG, as 75 °C.",
+    text="Terminals taken as 60 °C carry {cable.cool_terminals} on this wire. NEC takes those above 100 A, or for sizes above 1 AWG, as 75 °C.",
 )
 TOO_LOW_IN_VOLTAGE = Rule[Protection](
     id="fuse.too-low-in-voltage", level=Level.NOTE, when=lambda p: bool(p.too_low_in_voltage), source="fuse-ratings",

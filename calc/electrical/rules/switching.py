@@ -118,7 +118,7 @@ MAINS_CONTACT = Rule[RemoteSwitch](
 )
 COIL_KICKS_BACK = Rule[RemoteSwitch](
     id="relay.coil-kicks-back", level=Level.ADVICE, when=lambda r: r.relayed, source="relay-coil",
-    text="Fit a diode at the coil, band to plus, or what its maker prescribes: a coil makes a voltage spike when switched off. The diode slows the release a little.",
+    text="Fit a diode at the coil, band to plus, or what the relay's maker prescribes: a coil makes a voltage spike when switched off. The diode slows release a little.",
 )
 COIL_IS_DC = Rule[RemoteSwitch](
     id="relay.coil-is-dc", level=Level.ADVICE, when=lambda r: r.relayed and not r.line.dc, source="faa-switch",

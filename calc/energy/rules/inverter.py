@@ -66,7 +66,7 @@ PART_FROM_BANK_FIRST = Rule[InverterNeed](
 )
 CABLE_AND_FUSE = Rule[InverterNeed](
     id="inverter.cable-and-fuse", level=Level.ADVICE, source="practice", when=lambda n: n.current > WORTH_A_PAGE and n.single_cable.fits,
-    text="Use short cable for {current}, and at the bank a fuse of {fuse_need} or more that breaks its short circuit. If the inverter exceeds the load, use its input current.",
+    text="Use short cable for {current}. Fuse it at the bank: {fuse_need} or more, within the cable's ampacity, able to break the bank's short. Larger inverter: use its input current.",
 )
 BEYOND_HEAVY_CABLE = Rule[InverterNeed](
     id="inverter.beyond-heavy-cable", level=Level.ADVICE, source="33cfr-table", when=lambda n: n.beyond_heavy_cable and n.single_cable.fits,

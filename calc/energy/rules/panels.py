@@ -131,7 +131,7 @@ LOSSES_TOO_FEW = Rule[SolarYield](
 
 PANELS_ARE_LIVE = Rule[HasArray](
     id="panel.live", level=Level.ADVICE, source="practice",
-    text="Panels are live in any daylight; several in series can kill. Cover them; never unplug under load; connect in the makers' order, by local rules; secure yourself on the roof.",
+    text="Shock: panels are live in daylight; several in series can kill. Cover them while you work, never unplug under load, follow the makers' order and local rules, secure yourself.",
 )
 ONE_CELL_IN_SHADE = Rule[HasArray](
     id="panel.one-cell-in-shade", level=Level.ADVICE, source="practice",

@@ -171,7 +171,7 @@ def inverter_kills(at: str) -> Placed:
     """Return the caution about the mains voltage behind an inverter, for the load `at`."""
     return Placed(
         rule=OUTPUT_CAN_KILL, at=at,
-        text="An inverter's mains output can kill: fixed wiring is for a licensed person. It must start the load and run it within its continuous rating. Idle draw is not included.",
+        text="An inverter's mains output can kill: leave fixed wiring to a licensed person. The inverter must start the load and run it continuously. Its idle draw is not included.",
     )
 
 

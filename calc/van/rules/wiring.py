@@ -95,7 +95,7 @@ FUSES_AHEAD_SMALL = VanRule[Fed](
 FUSE_BELOW_SHARE = VanRule[Shared](
     id="van.battery-fuse-below-share", level=Level.CAUTION, when=lambda s: not at_least(s.fuse, s.share), source="practice", key="fuse",
     headline="Use a larger fuse at {part}: its share is {share} of {current}, and the fuse is {fuse}.",
-    text="It opens without a fault, and the other batteries' fuses then pass its share too. Over hours batteries side by side share the current by their capacity.",
+    text="It opens without a fault, and the others then pass its share too. Batteries side by side share by capacity. Enlarge cable and fuse together, within the battery's limit.",
 )
 FUSE_FAR = VanRule[MainFuse](  # beyond what a sheath would allow it is a stop, sheathed or not
     id="van.main-fuse-far-from-bank", level=Level.CAUTION, when=lambda m: not at_most(m.unfused, m.allowed) and at_most(m.unfused, SHEATHED_AT_MOST), source="33cfr-place", key="unfused",

@@ -127,7 +127,7 @@ WORKSHEET = Worksheet(
         Placed(rule=protection.PLACE_ON_MAINS, at="sized.protection",
                text="Protect it where it takes its supply. Which device, and how near, is for local rules and a licensed person to say."),
         Placed(rule=protection.PLACE_AT_SOURCE, at="sized.protection",
-               text="Fuse it at the source: within 7 in (18 cm) of where the wire takes its current, 40 in (1 m) in a sheath or enclosure. See fuse choice."),
+               text="Fuse it at the source: within 7 in (18 cm), or 40 in (1 m) in a sheath or enclosure. It must break the short there: see fuse choice."),
         *placed("sized.protection", protection.TERMINALS_HAVE_RATINGS, protection.TERMINALS_COOL_COLUMN),
         *placed("sized.circuit", cable.MAINS_SIDE, cable.EDITIONS_DIFFER, cable.RULES_FOR_BOATS, drop.TWO_LIMITS),
         *placed("sized.protection.cable.copper", copper.MAY_BE_SAE, copper.READ_AS_SAE),
