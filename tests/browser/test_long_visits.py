@@ -12,7 +12,16 @@ from calc.van.demos import demo
 from calc.van.link import pack
 from tests.browser.sheet_helpers import STARTING, Sheet, another_page, move, open_sheet, usual
 from tests.browser.tools import VIEWPORTS
-from tests.browser.van_page import add, begin, box, empty, expect_kept, expect_lengths, kept
+from tests.browser.van_page import (
+    add,
+    begin,
+    box,
+    empty,
+    expect_kept,
+    expect_lengths,
+    kept,
+    unfold_circuit,
+)
 from tests.counts import chance, often
 
 RUN = "wire-drop"
@@ -135,8 +144,7 @@ def test_a_tab_that_the_system_ended_is_found_again_as_it_was(visit, server):
     sheet.locator("[name=current]").fill("41")
     expect(sheet).to_have_url(re.compile("current=41A"), timeout=STARTING)
     held.goto(f"{server.url}van/")
-    held.locator("[data-group=circuits] > summary").click(timeout=STARTING)
-    held.locator("[data-part='circuits[1]'] > summary").click()
+    unfold_circuit(held)
     box(held, "circuits[1].length").fill("5")
     expect_lengths(van, ["5 m"])
     addresses = [sheet.url, held.url]

@@ -12,7 +12,17 @@ from calc.van.link import unpack
 from tests.browser.conftest import of_profile
 from tests.browser.sheet_helpers import STARTING
 from tests.browser.tools import VIEWPORTS, Watch
-from tests.browser.van_page import NAMED, add, begin, box, empty, expect_kept, expect_lengths, kept
+from tests.browser.van_page import (
+    NAMED,
+    add,
+    begin,
+    box,
+    empty,
+    expect_kept,
+    expect_lengths,
+    kept,
+    unfold_circuit,
+)
 
 
 @pytest.fixture
@@ -37,8 +47,7 @@ def test_two_tabs_never_write_over_each_other(van, server):
     other = page.context.new_page()
     other.add_init_script("delete window.BroadcastChannel")
     other.goto(f"{server.url}van/")
-    other.locator("[data-group=circuits] > summary").click(timeout=STARTING)
-    other.locator("[data-part='circuits[1]'] > summary").click()
+    unfold_circuit(other)
     box(other, "circuits[1].length").fill("9")
     expect(other.locator("[data-line='circuits[1]']")).to_contain_text("9\u00a0m")
     expect_lengths(page, ["9 m"])

@@ -51,6 +51,25 @@ def box(page: Page, place: str):
     return page.locator(f"[data-place='{place}'] :is(input, select)").first
 
 
+def unfold_circuit(page: Page) -> None:
+    """Unfold the first circuit, in a page that may still be at drawing its parts anew.
+
+    A press on what is taken out at that moment is lost, so it is made again as a person would.
+    """
+    summaries = ("[data-group=circuits]", "[data-part='circuits[1]']")
+    length = box(page, "circuits[1].length")
+    page.locator(f"{summaries[0]} > summary").wait_for(timeout=STARTING)
+
+    def unfolded() -> bool:
+        for fold in summaries:
+            if page.locator(fold).get_attribute("open") is None:
+                page.locator(f"{fold} > summary").click()
+        page.wait_for_timeout(500)
+        return length.is_visible()
+
+    assert any(unfolded() for _ in range(20))
+
+
 def add(page: Page, load: str, length: str) -> None:
     """Add a circuit as one does with a thumb: the load, then the length, where the focus is."""
     group = page.locator("[data-group=circuits]")
