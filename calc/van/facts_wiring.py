@@ -17,7 +17,7 @@ from calc.van.from_runs import converter_before
 from calc.van.guard import guard
 from calc.van.judging import Fact, known, there
 from calc.van.net import PLUS, owner
-from calc.van.paths import device_before, edges, roots, runs, way
+from calc.van.paths import edges, roots, runs, way
 from calc.van.record import CHASSIS, Part, Van
 from calc.van.row import Row
 from calc.van.saying import listed
@@ -76,10 +76,15 @@ class Fed(Fact):
 
 
 def fed(van: Van) -> Iterator[Fed]:
-    """Yield each plus cable of which both are known, and a fuse is ahead."""
+    """Yield each plus cable of which both are known, and a fuse is ahead.
+
+    Behind a converter no fuse decides: its loads together are judged there.
+    """
     for row in schedule(van).rows:
         minus = "pole" in row.part.values and known(row.part, "pole") == "minus"
-        if row.part.kind.id != "cables" or minus or row.current is None:
+        if row.part.kind.id != CABLES or minus or row.current is None:
+            continue
+        if converter_before(van, row.part) is not None:
             continue
         if through := guard(van, row.part):
             yield Fed(at=row.part.place, part=row.part.name, through=through, current=row.current)
@@ -115,15 +120,16 @@ def shared(van: Van) -> Iterator[Shared]:
 
 
 def _leaving(van: Van) -> Amperes:
-    """Return the most that passes the posts of the house bank at once, drawn or charged."""
+    """Return the most that passes the posts of the house bank at once, drawn or charged.
+
+    A cable from one battery to the next leaves nothing.
+    """
     posts, drawn, charged = roots(van), 0.0, 0.0
-    between = {one.run.id for one in edges(van)[PLUS] if one.near in posts and one.far in posts}
+    between = {one.run.id for one in edges(van)[PLUS] if {one.near, one.far} <= posts}
     for row in schedule(van).rows:
         part, found = row.part, way(van, row.part)
-        at_post = found is not None and not found.runs and found.nodes[-1] in posts
-        if row.current is None or not at_post or part.kind.id == PANELS or part.id in between:
-            continue
-        if device_before(van, part) is not None:
+        at_post = found is not None and len(found.nodes) == 1
+        if row.current is None or not at_post or part.id in between or part.kind.id == PANELS:
             continue
         if part.kind.id not in CHARGES:
             drawn += row.current

@@ -436,3 +436,9 @@ def test_a_batterys_share_is_of_all_that_leaves_the_bank_and_of_like_batteries_a
     assert "van.battery-fuse-below-share" in ids(plain | {"inverter.from": "house-bank"})
     mixed = ("batteries", {**LIKE, "chemistry": "AGM", "fuse": "39 A", "units": "1"})
     assert "van.battery-fuse-below-share" not in ids({"added": (mixed,)})
+
+
+def test_no_fuse_ahead_of_a_converter_is_asked_to_be_larger():
+    low = {"name": "low cable", "from": "step-down", "to": "low bar", "current": "25 A"}
+    changes = {"added": (("converters", {**CONVERTER, "rated_current": "20 A"}), ("cables", low))}
+    assert "van.fuses-ahead-below-current" not in ids(changes)
