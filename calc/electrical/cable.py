@@ -5,7 +5,6 @@ rule set has no row for, and the resistance of the copper (`calc.electrical.run`
 """
 
 from dataclasses import dataclass
-from functools import lru_cache
 from math import inf
 from typing import Annotated
 
@@ -166,7 +165,6 @@ class Cable:
         return not self.by_nec and not at_most(self.copper.area, conductor(THICKEST_ROW).area)
 
 
-@lru_cache(256, typed=True)  # a key changes the load, and not what is laid
 def cable(
     *,
     conductor: str,
