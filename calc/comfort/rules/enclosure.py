@@ -163,7 +163,7 @@ NO_THERMOSTAT = Rule[Enclosure](
 )
 NOT_PAST_GAS = Rule[Bay](
     id="bay.not-past-gas", level=Level.ADVICE, source="practice",
-    text="Never vent a bay with vented lead-acid cells past sparking parts, and never draw its air from near an exhaust or a gas locker. For batteries, see battery air.",
+    text="Never vent a bay with vented lead-acid cells past sparking parts, and never draw its air from near an exhaust or a gas locker. For battery ventilation, see battery air.",
 )
 CHECK_FIGURE = Rule[Bay](
     id="bay.check-figure", level=Level.NOTE, source="energy-balance",

@@ -140,7 +140,7 @@ LUG_ORDER = Rule[Joint](
 )
 UNKNOWN_MATERIAL = Rule[Joint](
     id="joint.material-unknown", level=Level.ADVICE, when=lambda j: j.thread.grade is Grade.UNKNOWN, source="strength",
-    text="Choose copper if a scratch looks reddish: it allows a third less than the brass or mild steel assumed here. Soft, unmarked stainless is between.",
+    text="Set copper if a scratch looks reddish: it allows a third less than the brass or mild steel assumed here. Soft, unmarked stainless is between.",
 )
 BATTERY_TERMINAL = Rule[Joint](
     id="joint.battery-terminal", level=Level.ADVICE, when=lambda j: j.kind is JointKind.BATTERY, source="33cfr-battery",

@@ -73,7 +73,7 @@ COMPRESSOR_START = Rule[Routes](
 )
 OFF_SAVES_IDLE_ONLY = Rule[Routes](
     id="appliance.off-saves-idle-only", level=Level.ADVICE, source="practice", when=lambda r: r.pauses,
-    text="Food poisoning: keep food that spoils out of a box that warms above 5 °C. Off for {off} a day saves idle draw only: leaked heat is pumped out later.",
+    text="Food poisoning: keep food that spoils out of a box that warms above 5 °C. Off for {off} a day saves only idle draw: the compressor catches up later.",
 )
 FED_BY_OTHERS = Rule[Routes](
     id="appliance.fed-by-others", level=Level.ADVICE, source="practice", when=lambda r: r.carried > 0,

@@ -84,7 +84,7 @@ STRIP_HOT_ON_CHARGER = Rule[Dimming](
 )
 STRIP_RATED_AT_12_V = Rule[Dimming](
     id="strip.rated-at-12-v", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.STRIP and d.growth > HOT_STRIP and _may_be_rated_lower(d), source="strip",
-    text="Watts from a 12 V label? Enter 12 V as bank voltage, 122 % as charging voltage and 83 % as share across the LEDs: the strip draws more on the bank.",
+    text="Watts from a 12 V label? On the bank the strip draws more: enter 12 V as bank voltage, 122 % as charging voltage, 83 % as share across the LEDs.",
 )
 FILAMENT_DIMS_FAST = Rule[Dimming](
     id="filament.dims-fast", level=Level.ADVICE, when=lambda d: d.lights.lamp is Lamp.FILAMENT, source="rerating",

@@ -92,7 +92,7 @@ JOINT_LOWERED = Rule[FaultSearch](
 )
 REPAIR = Rule[FaultSearch](
     id="search.measure-after-repair", level=Level.ADVICE, when=lambda s: s.found and not s.clear, source="practice",
-    text="Repair with the isolator open, by the maker's instructions and local rules; gas and mains are for licensed trades. Then measure again: it is done when the reading is right.",
+    text="Repair with the isolator open, by the maker's instructions and local rules; gas and mains are for licensed trades. Then measure again: the repair is done when that reads right.",
 )
 
 RESTED_FLOODED = Rule[FaultSearch](
