@@ -89,7 +89,7 @@ def test_fine_means_that_the_dimmer_bears_the_charger_and_saves_more_than_it_tak
 def test_a_strip_known_by_its_label_is_told_how_to_be_reckoned():
     """24 W at 12 V are 2 A; three diodes of 10 V leave 2 V to the resistor, 4.6 V at 14.6 V."""
     (said,) = (one.text for one in calc.work(DIM).cautions if one.rule == "strip.rated-at-12-v")
-    assert "Enter 12 V as bank voltage, 122 % as charging voltage and 83 % as share across" in said
+    assert "enter 12 V as bank voltage, 122 % as charging voltage, 83 % as share across" in said
     label = calc.work(DIM, {"voltage": "12 V", "rise": "122 %", "held": "83 %"})
     assert label["charging_current"].m_as("A") == pytest.approx(2 * 4.6 / 2, rel=0.01)
 
