@@ -72,6 +72,12 @@ export async function attach(sheet, whose) {
   boxOn(sheet).replaceChildren(words, line("p", put, " ", back), said);
 }
 
+// Setting the hash instead would wake the theme: it fetches the page, and puts a new sheet in this one's place.
+function follow(sheet, link) {
+  history.pushState(null, "", `#${link}`);
+  sheet.lugwiseOpen();
+}
+
 // Offers the vans of this device, and for what of each the sheet can be filled.
 export async function offer(sheet) {
   const box = boxOn(sheet);
@@ -87,7 +93,7 @@ export async function offer(sheet) {
   const fill = async () => {
     const van = vans.find((one) => one.id === choose.value);
     const found = await targets(sheet, van).catch((error) => ((list.textContent = error.message), []));
-    const press = (one) => Object.assign(button("", () => (location.hash = one.link)), { className: "lw-button lw-plain" });
+    const press = (one) => Object.assign(button("", () => follow(sheet, one.link)), { className: "lw-button lw-plain" });
     const offered = found.map((one) => {
       const node = press(one);
       node.append(line("bdi", one.label));

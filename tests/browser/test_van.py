@@ -153,10 +153,16 @@ def test_a_sheet_is_filled_from_a_van_of_this_device(van, server):
     expect_kept(page)
     page.goto(f"{server.url}checks/wire-drop/")
     page.get_by_role("button", name="For a van").click()
+    sheet = page.locator("[data-sheet]").element_handle()
+    fetched = []
+    page.on("request", lambda request: fetched.append(request.url))
     page.locator("[data-of-van]").get_by_role("button", name="fridge").click(timeout=STARTING)
     expect(page.locator("[data-of-van]")).to_contain_text(
         "Filled in from the van", timeout=STARTING
     )
+    page.wait_for_timeout(1000)  # the theme would take its time to put a new sheet in its place
+    assert sheet.evaluate("(one) => one.isConnected")
+    assert f"{server.url}checks/wire-drop/" not in fetched
     expect(page.locator("#wire-drop-length")).to_have_value("3.2")
     page.evaluate(
         """async () => {
