@@ -210,15 +210,17 @@ def _keys(days: Days) -> tuple[Markup, float]:
         entries.append((f"empty for {days.dry_time} h", partial(_sample, "lw-dry")))
     if days.nights:
         entries.append(("night", lambda x, y: rect(x, y - 6, 14, 12, "lw-night", 0)))
-    x, y, drawn = LEFT, _KEY, list[object]()
+    drawn, ends = list[object](), [LEFT]  # where each row ends; an entry takes the first with room
     for words, sample in entries:
         width = 20 + wide(words)
-        if x > LEFT and x + width > RIGHT:
-            x, y = LEFT, y + _ROW
+        if all(end > LEFT and end + width > RIGHT for end in ends):
+            ends.append(LEFT)
+        row = next(at for at, end in enumerate(ends) if end == LEFT or end + width <= RIGHT)
+        x, y = ends[row], _KEY + _ROW * row
         drawn.append(sample(x, y))
         drawn.append(text(x + 20, y + 5, words, anchor="start"))
-        x += width + 12
-    return join(*drawn), y + 12
+        ends[row] = x + width + 12
+    return join(*drawn), _KEY + _ROW * (len(ends) - 1) + 12
 
 
 def _swatch(number: int, x: float, y: float) -> Markup:
