@@ -42,12 +42,13 @@ function standStill() {
   process.argv[1] = "/python"; // Python keeps the name of its program, which is a place on this machine
 }
 
-// As docs/assets/memory.js does it.
+// As docs/assets/memory.js does it. What a new module holds is written down.
 async function restoring(memory) {
   const { default: create } = await import(pathToFileURL(`${job.pyodide}/pyodide.asm.mjs`));
   const heap = memory.length - new Uint32Array(memory.buffer, memory.byteOffset, 2)[1];
   const createPyodideModule = async (settings) => {
     const made = await create(settings);
+    writeFileSync(job.fresh, made.HEAPU8.subarray(0, made._sbrk(0)));
     if (made.HEAP8.length < heap) made.growMemory(heap);
     return made;
   };
@@ -73,10 +74,20 @@ function compile({ packages, folder, archives, own }) {
 
 // Unpacks one archive after the other, asks each one's questions through the page's bridge, and
 // tells which files Python has read its modules from by then. `imports` are names that the library
-// would import only on some path that is not asked here.
-function ask({ folder, sitePackages, parts }) {
+// would import only on some path that is not asked here. With `own`, it listens to what `dataclasses`
+// writes, and tells that compiled, by the file of the class.
+function ask({ folder, sitePackages, parts, own }) {
   const answers = [];
   const files = [];
+  if (own) {
+    python.runPython(`
+import dataclasses
+texts = {}
+def listening(text, scope, names):
+    texts.setdefault(scope.get("__file__"), []).append(text)
+    exec(text, scope, names)
+vars(dataclasses)["exec"] = listening`);
+  }
   for (const { archive, imports, requests } of parts) {
     const bytes = new Uint8Array(readFileSync(`${folder}/${archive}`));
     place(python, bytes, sitePackages);
@@ -99,7 +110,16 @@ for name in names:
  if getattr(m, "__file__", None) and getattr(m.__spec__, "origin", "") != "frozen"]`);
     files.push(read.toJs());
   }
-  return { answers, files };
+  return { answers, files, made: own ? made(own) : {} };
+}
+
+function made(own) {
+  python.mountNodeFS("/own", own);
+  const compiled = python.runPython(`
+sys.path.append("/own")
+from runtime_bare import made
+{path: made(written) for path, written in texts.items() if path}`);
+  return compiled.toJs({ dict_converter: Object.fromEntries });
 }
 
 // Opens every worksheet once and writes down the memory as it is then.

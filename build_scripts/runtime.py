@@ -13,7 +13,6 @@ other page's start pays for it.
 """
 
 import argparse
-import ast
 import gzip
 import hashlib
 import json
@@ -44,12 +43,14 @@ from build_scripts.runtime_files import (
 )
 from build_scripts.runtime_memory import written
 from build_scripts.runtime_short import shortened
+from build_scripts.runtime_used import PACKAGES, imported_by, made_beside, only_later, used_of
 from calc.units.kinds import KINDS
 from calc.units.quantities import UNIT_LINES, unit_lines
 
 PROJECT = Path(__file__).resolve().parent.parent
 PYODIDE = PROJECT / "node_modules" / "pyodide"
 LIBRARY = PYODIDE / "python_stdlib.zip"
+QUICK = Path(__file__).parent / "runtime_quick.py"
 LOADER = ("pyodide.mjs", "pyodide.asm.mjs")
 """Served as `.js`: a host that does not know `.mjs` sends it as bytes, which no browser runs."""
 
@@ -58,9 +59,6 @@ PACKED = ".bin"
 
 OWN = Path(calc.__file__).parent
 SITE_PACKAGES = Path(sysconfig.get_path("purelib"))
-
-PACKAGES = ("pint", "flexcache", "flexparser", "platformdirs", "typing_extensions", "segno")
-"""What `calc` imports from outside, and what that imports; all pure Python."""
 
 ALSO = ("encodings.ascii", "encodings.latin_1", "_pylong")
 """Modules that Python itself imports late, on paths that no question of this build takes."""
@@ -106,7 +104,7 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
         ]
         whole = {"stdlib.zip": zipped(library), CORE: zipped(others | core)}
         whole |= {PRACTICE: zipped(practice), CLIENT: zipped(client), VAN: zipped(van)}
-        before = ask(work / "whole", boot, whole, parts)
+        before = ask(work / "whole", boot | {"own": QUICK.parent}, whole, parts)
         start, practised, explained, later = (used_of(paths, boot) for paths in before["files"])
         start |= {f"{name.replace('.', '/')}.pyc" for name in ALSO}
         # A question, or a link for a client, must do without what comes with a van.
@@ -119,6 +117,8 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
         )
         archives = {"stdlib.zip": library, CORE: others | core}
         archives |= {PRACTICE: practice, CLIENT: client, VAN: van}
+        for files in archives.values():
+            files |= made_beside(files, before["made"], boot)
         write_bundle(out, boot, {name: zipped(files) for name, files in archives.items()})
         again = [repeated(part["requests"]) for part in parts]
         some = [
@@ -151,18 +151,6 @@ def repeated(requests: list[str]) -> list[int]:
     ]
 
 
-def used_of(paths: list[str], boot: dict) -> set[str]:
-    """The names, in an archive or in the library, of the files that modules were read from."""
-    packages = f"{boot['sitePackages']}/"
-    return {path.partition(".zip/")[2] or path.removeprefix(packages) for path in paths}
-
-
-def only_later(start: set[str], later: set[str]) -> set[str]:
-    """Those of `later` that can lie in an archive of their own: a package is read in one place."""
-    packages = {name.partition("/")[0] for name in start if "/" in name}
-    return {n for n in later - start if n.partition("/")[0] not in packages}
-
-
 def boot_options() -> dict:
     """What the worker must know to start: the loader's own check values, and where packages go."""
     info = json.loads((PYODIDE / "pyodide-lock.json").read_bytes())["info"]
@@ -177,6 +165,7 @@ def compiled(work: Path, boot: dict, own: Path, packages: Path) -> list[Files]:
     docstrings and the annotations of its functions go.
     """
     library = read_zip(LIBRARY) | shortened(boot["sitePackages"])
+    library["sitecustomize.py"] = QUICK.read_bytes()
     (work / "library.zip").write_bytes(zipped(library))
     (work / "others.zip").write_bytes(zipped(read_packages(packages)))
     ours = read_files(own.parent, page_files(own))
@@ -197,31 +186,6 @@ def read_packages(packages: Path) -> Files:
     if missing := [root.name for root in roots if not root.exists()]:
         raise SiteError(f"Packages for the page are not installed: {', '.join(missing)}")
     return read_files(packages, roots)
-
-
-def imported_by(own: Path, *archives: str) -> list[str]:
-    """Every module that any line of `calc` could import, also on paths that no question takes.
-
-    Not the packages: they come only as far as a question needs them. With `archives`, the code of
-    all others is left out.
-    """
-    names = set()
-    for file in (file for file in page_files(own) if file.suffix == ".py"):
-        if _left_out(file.relative_to(own.parent).as_posix(), archives):
-            continue
-        names.add(".".join(file.relative_to(own.parent).with_suffix("").parts))
-        for line in ast.walk(ast.parse(file.read_bytes())):
-            if isinstance(line, ast.Import):
-                names |= {alias.name for alias in line.names}
-            elif isinstance(line, ast.ImportFrom):
-                names |= {f"{line.module}.{alias.name}" for alias in line.names} | {line.module}
-    names = {name.removesuffix(".__init__") for name in names}
-    names = {name for name in names if not _left_out(f"{name.replace('.', '/')}.py", archives)}
-    return sorted(name for name in names if name.split(".")[0] not in PACKAGES)
-
-
-def _left_out(name: str, archives: tuple[str, ...]) -> bool:
-    return bool(archives) and archive_of(name) not in archives
 
 
 def ask(folder: Path, boot: dict, archives: Files, parts: list[dict]) -> dict:
@@ -257,14 +221,14 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
     Raises SiteError if that Python, restored without any file of ours, does not give the `replies`
     that the bundle gives to the same questions.
     """
-    taken = folder / MEMORY
+    taken, fresh = folder / MEMORY, folder / "fresh"
     places = {"pyodide": folder, "stdlib": folder / "stdlib.zip", "folder": folder}
     shared = boot | places | {"optimise": False, "requests": runtime_sheets.opened()}
     node(shared | {"kind": "remember", "archive": CORE, "target": taken})
-    recalled = node(shared | {"kind": "recall", "memory": taken})["answers"]
+    recalled = node(shared | {"kind": "recall", "memory": taken, "fresh": fresh})["answers"]
     if recalled != [replies[request] for request in runtime_sheets.opened()]:
         raise SiteError("The page's Python answers in another way once its memory is restored.")
-    head, content = written(taken.read_bytes(), packed)
+    head, content = written(taken.read_bytes(), fresh.read_bytes(), packed)
     (out / f"{MEMORY}{PACKED}").write_bytes(content)
     known = sorted({digest(replies[request].encode()) for request in runtime_sheets.known()})
     told = {

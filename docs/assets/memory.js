@@ -19,9 +19,10 @@ async function inflated(bytes) {
 async function unpacked(bytes, hash) {
   const [whole, found] = await Promise.all([inflated(bytes), digest(bytes)]);
   if (found !== hash) throw new Error("the saved memory is not the listed one");
-  const [length, count] = new Uint32Array(whole.buffer, 0, 2);
-  const numbers = new Uint32Array(whole.buffer, 8, count).slice();
-  return { length, numbers, pages: whole.subarray(Math.ceil((8 + 4 * count) / PAGE) * PAGE) };
+  const [length, count, more, sum] = new Uint32Array(whole.buffer, 0, 4);
+  const numbers = new Uint32Array(whole.buffer, 16, count).slice();
+  const shared = new Uint32Array(whole.buffer, 16 + 4 * count, more).slice();
+  return { length, numbers, shared, sum, pages: whole.subarray(Math.ceil((16 + 4 * (count + more)) / PAGE) * PAGE) };
 }
 
 // What is saved under this hash, on its way, or null. Nothing else is found: no memory of another edition.
@@ -30,17 +31,23 @@ export async function find(hash, site) {
   return packed ? { coming: packed.arrayBuffer().then((bytes) => unpacked(bytes, hash)) } : null;
 }
 
-// Writes the pages to where they were. What a new module has put below `fresh` goes.
-function fill(heap, { length, numbers, pages }, fresh) {
-  let end = 0; // of what is written
+// Writes the pages to where they were, beside those that a new module holds; what else that has put below
+// `fresh` goes.
+function fill(heap, { length, numbers, shared, sum, pages }, fresh) {
+  const words = new Uint32Array(heap.buffer, 0, fresh >> 2);
+  let found = 0;
+  for (const page of shared)
+    for (let at = (page * PAGE) >> 2, end = at + (PAGE >> 2); at < end; at += 1) found = Math.imul(found ^ words[at], 0x01000193);
+  if (found >>> 0 !== sum) throw new Error("Python's program begins otherwise than it did where its memory was saved");
+  const taken = new Uint8Array(Math.ceil(heap.length / PAGE));
+  for (const page of [...numbers, ...shared]) taken[page] = 1;
+  for (let page = 0; page * PAGE < fresh; page += 1) if (!taken[page]) heap.fill(0, page * PAGE, (page + 1) * PAGE);
   for (let from = 0, to; from < numbers.length; from = to) {
     for (to = from + 1; numbers[to] === numbers[to - 1] + 1; ) to += 1; // pages that lie side by side
     const start = numbers[from] * PAGE;
-    if (end < fresh) heap.fill(0, end, Math.min(start, fresh));
-    end = Math.min(start + (to - from) * PAGE, length);
+    const end = Math.min(start + (to - from) * PAGE, length);
     heap.set(pages.subarray(from * PAGE, from * PAGE + end - start), start);
   }
-  if (end < fresh) heap.fill(0, end, fresh);
 }
 
 // Options for the loader. It is given no more than the `head` of the memory, which says whose it is, and

@@ -4,6 +4,7 @@ Each way is tried, and each is broken to see that the next one takes over.
 """
 
 import base64
+import gzip
 import hashlib
 import json
 
@@ -36,12 +37,17 @@ SPOIL = """async ([hash, how, words]) => {
   await cache.put(key, new Response(words ?? cut));
 }"""
 
-BROKEN = ["the saved memory", "was truncated", "not valid", "Failed to fetch"]
+BROKEN = ["the saved memory", "begins otherwise", "was truncated", "not valid", "Failed to fetch"]
 """What the browser's console says of files that the test has broken."""
 
 RESTORE = """async ([hash, bytes]) => {
   const cache = await caches.open("lugwise-files");
   const key = (await cache.keys()).find(({ url }) => url.endsWith(hash));
+  await cache.put(key, new Response(Uint8Array.from(atob(bytes), (c) => c.charCodeAt(0))));
+}"""
+
+ADD = """async ([key, bytes]) => {
+  const cache = await caches.open("lugwise-files");
   await cache.put(key, new Response(Uint8Array.from(atob(bytes), (c) => c.charCodeAt(0))));
 }"""
 
@@ -157,6 +163,27 @@ def test_a_memory_that_is_not_right_gives_way_to_the_files(saved, how):
     for file in others:
         held = base64.b64encode((saved.root / file).read_bytes()).decode()
         page.evaluate(RESTORE, [saved.files[file][0], held])
+    page.close()
+
+
+def test_a_memory_that_another_program_was_saved_with_gives_way_to_the_files(saved):
+    """What a new module holds is not in it, and is believed by its sum: here a wrong one."""
+    saved.expected = BROKEN
+    file, path = saved.root / "assets/runtime/memory.bin", "checks/wire-drop/index.html"
+    content = bytearray(gzip.decompress(file.read_bytes()))
+    content[12] ^= 1  # of the sum
+    other = gzip.compress(content)
+    before, after = (hashlib.sha256(one).hexdigest() for one in (file.read_bytes(), other))
+    html = (saved.root / path).read_text("utf-8")
+    page = open_sheet(saved)
+    wait_until_ready(page)
+    page.evaluate(ADD, [f"{saved.server.url}_b/{after}", base64.b64encode(other).decode()])
+    page.evaluate(SPOIL, [saved.files[path][0], "unknown", html.replace(before, after)])
+    with page.expect_console_message(lambda said: "begins otherwise" in said.text):
+        page.reload()
+    wait_until_ready(page)
+    assert starts(page) == ["memory", "files"]
+    page.evaluate(SPOIL, [saved.files[path][0], "unknown", html])
     page.close()
 
 

@@ -4,7 +4,7 @@ import struct
 
 import pytest
 
-from build_scripts.runtime_memory import PAGE, filled, parted, sparse
+from build_scripts.runtime_memory import PAGE, checksum, filled, parted, sparse
 
 FULL, EMPTY = b"\1" * PAGE, bytes(PAGE)
 HEAD = struct.pack("<5I", 7, 20, 0, 0, 9)
@@ -23,11 +23,20 @@ HEAD = struct.pack("<5I", 7, 20, 0, 0, 9)
     ],
     ids=["one page", "none", "two of four", "an end within a page", "an empty end", "a long list"],
 )
-def test_a_memory_comes_back_as_it_was(memory):
+@pytest.mark.parametrize("fresh", [b"", FULL * 2, EMPTY + b"\2" * PAGE + FULL + b"\1" * 7])
+def test_a_memory_comes_back_as_it_was(memory, fresh):
     head, heap = parted(HEAD + memory)
-    assert (head, filled(sparse(heap))) == (HEAD, memory)
+    assert (head, filled(sparse(heap, fresh), fresh)) == (HEAD, memory)
 
 
-def test_empty_pages_are_not_written():
-    """One page of numbers, and the two that hold something."""
-    assert len(sparse(EMPTY * 500 + FULL + EMPTY * 400 + FULL)) == 3 * PAGE
+def test_empty_pages_and_those_of_a_new_module_are_not_written():
+    """One page of numbers, and the two that hold something; then the last of them alone."""
+    memory = EMPTY * 500 + FULL + EMPTY * 400 + FULL
+    assert len(sparse(memory, b"")) == 3 * PAGE
+    assert len(sparse(memory, EMPTY * 500 + FULL * 2)) == 2 * PAGE
+
+
+def test_the_sum_is_that_of_the_page():
+    """FNV-1a's prime and step; the page begins with 0 and takes four bytes at a time."""
+    assert checksum(struct.pack("<2I", 1, 0)) == 0x01000193**2 % 2**32
+    assert checksum(bytes(PAGE)) == 0 != checksum(bytes(4) + b"\1\0\0\0")
