@@ -96,7 +96,7 @@ def lean(source: bytes) -> bytes:
             node.body = said or [ast.Pass()]
         if isinstance(node, ast.ClassDef) and node.decorator_list:
             # Without a text `dataclasses` writes one, from a signature that it works out first.
-            node.body.insert(0, ast.Expr(ast.Constant(" ")))
+            node.body.insert(0, ast.Expr(ast.Constant("-")))
     return ast.unparse(tree).encode()
 
 

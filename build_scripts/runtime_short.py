@@ -5,6 +5,8 @@ from build_scripts.runtime_files import Files
 SHORTENED = {
     # Without sockets it can open nothing, yet would bring in HTTP, mail and MIME: 160 KB packed.
     "urllib/request.py": "",
+    # Only an address in brackets in a link is looked up there, and no link of ours has one.
+    "ipaddress.py": "def ip_address(address):\n    raise ValueError(address)\n",
     # The loader wants no more of it than this name, and nothing here waits for anything; with all
     # of it come sockets, TLS, threads, logging and subprocesses, a sixth of Python's start.
     "asyncio/__init__.py": "def get_event_loop():\n    raise RuntimeError('nothing waits here')\n",
