@@ -72,7 +72,11 @@ function compile({ packages, folder, archives, own }) {
   return {};
 }
 
-// Unpacks one archive after the other, asks each one's questions through the page's bridge, and
+function put(folder, archives, sitePackages) {
+  for (const name of archives) place(python, new Uint8Array(readFileSync(`${folder}/${name}`)), sitePackages);
+}
+
+// Unpacks archives, those of one part after those of the other, asks each one's questions through the page's bridge, and
 // tells which files Python has read its modules from by then. `imports` are names that the library
 // would import only on some path that is not asked here. With `own`, it listens to what `dataclasses`
 // writes, and tells that compiled, by the file of the class.
@@ -88,9 +92,8 @@ def listening(text, scope, names):
     exec(text, scope, names)
 vars(dataclasses)["exec"] = listening`);
   }
-  for (const { archive, imports, requests } of parts) {
-    const bytes = new Uint8Array(readFileSync(`${folder}/${archive}`));
-    place(python, bytes, sitePackages);
+  for (const { archives, imports, requests } of parts) {
+    put(folder, archives, sitePackages);
     const bridge = python.pyimport("calc.render.bridge");
     answers.push(...requests.map((request) => bridge.ask(request)));
     try {
@@ -123,8 +126,8 @@ from runtime_bare import made
 }
 
 // Opens every worksheet once and writes down the memory as it is then.
-function remember({ folder, sitePackages, archive, requests, target }) {
-  place(python, new Uint8Array(readFileSync(`${folder}/${archive}`)), sitePackages);
+function remember({ folder, sitePackages, archives, requests, target }) {
+  put(folder, archives, sitePackages);
   const ask = python.pyimport("calc.render.bridge").ask;
   const collect = python.pyimport("gc").collect;
   for (const request of requests) {

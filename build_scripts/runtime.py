@@ -34,6 +34,7 @@ from build_scripts.runtime_files import (
     VAN,
     Files,
     archive_of,
+    chapters_of,
     lean,
     packed,
     page_files,
@@ -87,39 +88,42 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
         work = Path(name)
         library, others, ours = compiled(work, boot, own, packages)
         ours[f"calc/units/{UNIT_LINES}"] = json.dumps(unit_lines(KINDS)).encode()
-        core, practice, client, van = (
-            {n: c for n, c in ours.items() if archive_of(n) == name}
-            for name in (CORE, PRACTICE, CLIENT, VAN)
-        )
-        asking = runtime_practice.requests()
+        boot["chapters"] = chapters_of(ours, calc.worksheets())
+        of_sheets = [CORE, *chapters(boot)]
+        apart = {
+            name: {n: c for n, c in ours.items() if archive_of(n) == name}
+            for name in (*of_sheets, PRACTICE, CLIENT, VAN)
+        }
         parts = [
             {
-                "archive": CORE,
+                "archives": of_sheets,
                 "requests": runtime_sheets.requests(),
-                "imports": imported_by(own, CORE),
+                "imports": imported_by(own, *of_sheets),
             },
-            {"archive": PRACTICE, "requests": asking, "imports": imported_by(own, CORE, PRACTICE)},
-            {"archive": CLIENT, "requests": runtime_client.requests(), "imports": []},
-            {"archive": VAN, "requests": runtime_van.requests(), "imports": imported_by(own)},
+            {
+                "archives": [PRACTICE],
+                "requests": runtime_practice.requests(),
+                "imports": imported_by(own, *of_sheets, PRACTICE),
+            },
+            {"archives": [CLIENT], "requests": runtime_client.requests(), "imports": []},
+            {"archives": [VAN], "requests": runtime_van.requests(), "imports": imported_by(own)},
         ]
-        whole = {"stdlib.zip": zipped(library), CORE: zipped(others | core)}
-        whole |= {PRACTICE: zipped(practice), CLIENT: zipped(client), VAN: zipped(van)}
-        before = ask(work / "whole", boot | {"own": QUICK.parent}, whole, parts)
+        whole = {"stdlib.zip": library} | apart | {CORE: others | apart[CORE]}
+        before = ask(work / "whole", boot | {"own": QUICK.parent}, all_zipped(whole), parts)
         start, practised, explained, later = (used_of(paths, boot) for paths in before["files"])
         start |= {f"{name.replace('.', '/')}.pyc" for name in ALSO}
         # A question, or a link for a client, must do without what comes with a van.
         start |= practised | explained
         more = only_later(start, later)
         start |= later - more
-        van |= {n: (library | others)[n] for n in more & (library | others).keys()}
+        apart[VAN] |= {n: (library | others)[n] for n in more & (library | others).keys()}
         library, others = (
             {n: files[n] for n in start & files.keys()} for files in (library, others)
         )
-        archives = {"stdlib.zip": library, CORE: others | core}
-        archives |= {PRACTICE: practice, CLIENT: client, VAN: van}
+        archives = {"stdlib.zip": library} | apart | {CORE: others | apart[CORE]}
         for files in archives.values():
             files |= made_beside(files, before["made"], boot)
-        write_bundle(out, boot, {name: zipped(files) for name, files in archives.items()})
+        write_bundle(out, boot, all_zipped(archives))
         again = [repeated(part["requests"]) for part in parts]
         some = [
             part | {"requests": [part["requests"][at] for at in places], "imports": []}
@@ -136,9 +140,28 @@ def build_runtime(out: Path, own: Path = OWN, packages: Path = SITE_PACKAGES) ->
                     said = f"Trimmed, the page's Python answers {request}\n{other}\nnot\n{one}"
                     raise SiteError(said)
         replies = dict(zip(parts[0]["requests"], known[0][:-1], strict=True))
+        for name, ids in chapters(boot).items():
+            opened = [runtime_sheets.as_it_opens(sheet) for sheet in ids]
+            part = {"archives": [CORE, name], "requests": opened, "imports": []}
+            alone = ask(work / f"only {name}", boot, read_bundle(out), [part])["answers"]
+            if alone[:-1] != [replies[request] for request in opened]:
+                raise SiteError(f"The worksheets of {name} do not work without another chapter.")
         remember(out, work / "bundle", boot, replies)
     if (size := wire_size(out)) > WIRE_BUDGET:
         raise SiteError(f"The page's Python is {size:,} bytes on the wire, over {WIRE_BUDGET:,}")
+
+
+def chapters(boot: dict) -> dict[str, list[str]]:
+    """The ids of the worksheets in each archive of a chapter."""
+    found: dict[str, list[str]] = {}
+    for sheet, folder in boot["chapters"].items():
+        found.setdefault(f"{folder}.zip", []).append(sheet)
+    return found
+
+
+def all_zipped(archives: dict[str, Files]) -> Files:
+    """Each archive, packed of its files."""
+    return {name: zipped(files) for name, files in archives.items()}
 
 
 def repeated(requests: list[str]) -> list[int]:
@@ -224,7 +247,7 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
     taken, fresh = folder / MEMORY, folder / "fresh"
     places = {"pyodide": folder, "stdlib": folder / "stdlib.zip", "folder": folder}
     shared = boot | places | {"optimise": False, "requests": runtime_sheets.opened()}
-    node(shared | {"kind": "remember", "archive": CORE, "target": taken})
+    node(shared | {"kind": "remember", "archives": [CORE, *chapters(boot)], "target": taken})
     recalled = node(shared | {"kind": "recall", "memory": taken, "fresh": fresh})["answers"]
     if recalled != [replies[request] for request in runtime_sheets.opened()]:
         raise SiteError("The page's Python answers in another way once its memory is restored.")
@@ -235,7 +258,7 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
         "hash": digest(content),
         "head": head,
         "sample": json.dumps(runtime_sheets.SAMPLE),
-        "known": known,
+        "replies": known,
     }
     start = out / "boot.json"
     start.write_text(json.dumps(json.loads(start.read_bytes()) | {MEMORY: told}))
@@ -269,11 +292,16 @@ def read_bundle(out: Path) -> Files:
 
 
 def wire_size(out: Path) -> int:
-    """Bytes of what a page starts from as a host sends it; it packs what is not packed yet."""
+    """Bytes of what a page starts from as a host sends it; it packs what is not packed yet.
+
+    Of the chapters it has one, here the largest.
+    """
     later = {f"{name}{PACKED}" for name in (VAN, PRACTICE, CLIENT, MEMORY)}
-    files = (file for file in out.iterdir() if file.name not in later)
-    contents = [(file.suffix, file.read_bytes()) for file in files]
-    return sum(len(c if suffix == PACKED else gzip.compress(c)) for suffix, c in contents)
+    contents = {file.name: file.read_bytes() for file in out.iterdir() if file.name not in later}
+    sizes = {n: len(c if n.endswith(PACKED) else gzip.compress(c)) for n, c in contents.items()}
+    of_sheets = chapters(json.loads(contents["boot.json"]))
+    *others, _ = sorted(sizes[f"{name}{PACKED}"] for name in of_sheets)
+    return sum(sizes.values()) - sum(others)
 
 
 def main() -> int:

@@ -20,6 +20,9 @@ OF_VAN = ("calc/van", "calc/render/van", "calc/tables/van_")
 OF_PRACTICE = ("calc/practice", "calc/render/practice")
 """How the names begin of what only practice has a use for, beside the questions of each sheet."""
 
+OF_CHAPTER = re.compile(r"calc/sheets/(?!parts/)(\w+)/")
+"""How the names begin of a chapter's own: a page has those of its own first, the others later."""
+
 OF_CLIENT = re.compile(
     r"calc/(render/client\w*|worksheet/(client_link|explain)|sheets/.*/client)\."
 )
@@ -46,7 +49,17 @@ def archive_of(name: str) -> str:
     if OF_CLIENT.match(name):
         return CLIENT
     in_sheet = name.startswith("calc/sheets") and "/practice." in name
-    return PRACTICE if in_sheet or name.startswith(OF_PRACTICE) else CORE
+    if in_sheet or name.startswith(OF_PRACTICE):
+        return PRACTICE
+    chapter = OF_CHAPTER.match(name)
+    return f"{chapter[1]}.zip" if chapter else CORE
+
+
+def chapters_of(names: Iterable[str], ids: Iterable[str]) -> dict[str, str]:
+    """The chapter of each worksheet, by its id, as these names have it: its folder."""
+    found = filter(None, map(OF_CHAPTER.match, names))
+    folders = {one.string.split("/")[3]: one[1] for one in found}
+    return {name: folders[name.replace("-", "_")] for name in ids}
 
 
 def read_files(base: Path, roots: Iterable[Path]) -> Files:

@@ -1,10 +1,9 @@
 """Ways on from an answer as links, each with the whole state in its fragment."""
 
-from calc import find
 from calc.render.html import Markup, el
 from calc.worksheet.answer import Answer
 from calc.worksheet.declare import Output
-from calc.worksheet.link import write, write_changed, write_plain
+from calc.worksheet.link import write_changed, write_plain
 from calc.worksheet.next_steps import NextStep
 
 GO_ON = "Go on with"
@@ -16,25 +15,24 @@ def are_next_steps(value: object) -> bool:
 
 
 def next_steps_html(answer: Answer, result: Output) -> Markup:
-    """Return a result's ways on as links large enough for a thumb."""
+    """Return a result's ways on as links large enough for a thumb.
+
+    Another worksheet is not loaded for it: most readers go on to none.
+    """
     sheet = answer.worksheet
     links = []
     for move in answer.values[result.id]:
-        texts = dict(move.texts)
         href = (
-            f"../{move.sheet}/#{write(find(move.sheet), texts)}"
+            f"../{move.sheet}/#{write_plain(move.texts)}"
             if move.sheet
-            else f"#{write_changed(sheet, answer.inputs, texts)}"
+            else f"#{write_changed(sheet, answer.inputs, dict(move.texts))}"
         )
         links.append((move.label, href))
     return _listed(result.label, links)
 
 
 def leads_html(answer: Answer) -> Markup | None:
-    """Return the ways on that carry figures to other worksheets.
-
-    None of those worksheets is loaded for it: most readers go on to none.
-    """
+    """Return the ways on that carry figures to other worksheets, and load none of those either."""
     links = [(move.label, f"../{move.sheet}/#{write_plain(move.texts)}") for move in answer.leads]
     return _listed(GO_ON, links) if links else None
 

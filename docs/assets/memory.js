@@ -62,3 +62,17 @@ export function restoring(head, coming, create) {
   };
   return { createPyodideModule, _loadSnapshot: new Uint8Array([...atob(head)].map((byte) => byte.charCodeAt(0))) };
 }
+
+// A restored Python is believed once it has given an answer that is `told`: that to a page's own request, which
+// mostly is that of a sheet as it opens, or else to the sample that is `told`. What it says to the request is returned.
+export async function proved(ask, request, told) {
+  const isRight = async (reply) => told.replies.includes(await digest(new TextEncoder().encode(reply)));
+  let reply;
+  try {
+    if (request) reply = ask(request);
+  } catch {} // whatever it is, it is told when that is asked again
+  if (!(reply && (await isRight(reply))) && !(await isRight(ask(told.sample)))) {
+    throw new Error("the saved memory does not answer as it should");
+  }
+  return reply;
+}

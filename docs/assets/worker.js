@@ -15,7 +15,7 @@
 const started = performance.now();
 const SITE = new URL("../", import.meta.url);
 const RUNTIME = new URL("./runtime/", import.meta.url);
-const network = self.fetch.bind(self);
+const network = fetch.bind(self);
 const IDLE = 500;
 const ZIP = "application/zip";
 const LIBRARY = "stdlib.zip";
@@ -152,6 +152,18 @@ const ofMemory = way === "memory" ? import("./memory.js") : null;
 const memory = ofMemory && findMemory();
 if (!memory) fetchFurther("app");
 
+// The worksheets of each chapter lie apart. What an ask cannot do without is the core and its own
+// chapter, or all of them where it names another archive; a restored Python remembers them.
+const everything = async () => ["app", ...new Set(Object.values((await boot).chapters))];
+
+async function archivesOf({ request, needs }) {
+  if (needs) return [...(await everything()), needs];
+  if (rung === "memory") return [];
+  return ["app", (await boot).chapters[JSON.parse(request).sheet]].filter(Boolean);
+}
+
+const prefetch = (ask) => archivesOf(ask).then((names) => names.forEach(fetchFurther), () => {});
+
 const wasm = WebAssembly.compileStreaming(inflated("pyodide.asm.wasm", "application/wasm"));
 const loader = import("./runtime/pyodide.js");
 // The loader puts a name of its own behind this address. Some hosts send that name as mere bytes,
@@ -207,53 +219,41 @@ async function place(...names) {
     put(python, bytes, sitePackages);
     placed.add(name);
   }
+  isWhole = (await everything()).every((name) => placed.has(name));
 }
 
 async function openDoor() {
   const found = await memory;
+  if (!found) waiting.forEach(prefetch);
   rung = found ? "memory" : "files";
   python = await startPython(found);
   mark("Python runs");
   if (!found) await place("app");
   const ask = python.pyimport("calc.render.bridge").ask;
-  if (found) await prove(ask);
+  const first = found && [...waiting.values()].find(({ needs }) => !needs);
+  // Mostly its reply is one of those that prove the memory: it is not worked twice.
+  const given = found && (await (await ofMemory).proved(ask, first?.request, (await boot).memory));
+  if (given) answers.set(first.id, given);
   mark("calc answers");
   return ask;
 }
 
-// A restored Python is believed once it has given a known answer. Mostly the first one asked for is
-// such: that of a sheet as it opens. Then it is not worked twice.
-async function prove(ask) {
-  const { digest } = await ofArchives;
-  const { known, sample } = (await boot).memory;
-  const isKnown = async (reply) => known.includes(await digest(new TextEncoder().encode(reply)));
-  const first = waiting.values().next().value;
-  let reply;
-  if (first && !first.needs) {
-    try {
-      reply = ask(first.request);
-    } catch {} // whatever it is, it is told when that is asked again
-  }
-  if (!(reply && (await isKnown(reply))) && !(await isKnown(ask(sample)))) {
-    throw new Error("the saved memory does not answer as it should");
-  }
-  if (reply) answers.set(first.id, reply);
-}
-
-// A restored Python remembers what its modules hold, but has not their files. It gets them once
-// the first answers are given; what needs one before waits for it.
-async function reply({ id, request, needs }) {
-  if (needs && !placed.has(needs)) {
+// A restored Python remembers what its modules hold, but has not their files; another one has those of
+// one chapter. The rest comes once the first answers are given; what needs it before waits for it.
+async function reply(asked) {
+  const { id, request } = asked;
+  const absent = (await archivesOf(asked)).filter((name) => !placed.has(name));
+  if (absent.length) {
     self.postMessage({ type: "loading" });
-    await place("app", needs);
+    await place(...absent);
   }
   const given = answers.get(id); // of its first stage: the next ones are asked by the same id
   answers.delete(id);
   try {
     return given ?? door(request);
   } catch (error) {
-    if (placed.has("app")) throw error;
-    await place("app");
+    if (isWhole) throw error;
+    await place(...(await everything()));
     return door(request);
   }
 }
@@ -264,6 +264,7 @@ const answers = new Map(); // given already, by the id of the ask
 let python = null;
 let door = null;
 let rung = ""; // of the ladder, on which it started
+let isWhole = false; // whether every chapter is placed
 let busy = false;
 // A posted message waits its turn behind those that came while Python was working, so that asks
 // overtaken in the meantime are dropped before they are worked.
@@ -276,24 +277,25 @@ function goOn() {
 }
 
 turn.port1.onmessage = async () => {
-  const [key, { id, request, needs }] = waiting.entries().next().value;
+  const [key, asked] = waiting.entries().next().value;
   waiting.delete(key);
   try {
-    self.postMessage({ type: "answer", id, response: await reply({ id, request, needs }) });
+    self.postMessage({ type: "answer", id: asked.id, response: await reply(asked) });
   } catch (error) {
     // An exception of Python's own is its reply, and a file may not come; anything else leaves it
     // broken, and names no ask.
-    const told = error instanceof python.ffi.PythonError || (needs && !placed.has(needs));
-    fail(error, told ? id : undefined);
+    const told = error instanceof python.ffi.PythonError || error.reason;
+    fail(error, told ? asked.id : undefined);
   }
   busy = false;
   goOn();
-  if (!placed.has("app")) setTimeout(whenIdle, IDLE);
+  if (!isWhole) setTimeout(whenIdle, IDLE);
 };
 
 // Between two asks, so that none waits for it.
-function whenIdle() {
-  if (!busy && !waiting.size) place("app").catch(() => {}); // told to whoever needs it
+async function whenIdle() {
+  const names = await everything();
+  if (!busy && !waiting.size) place(...names).catch(() => {}); // told to whoever needs it
 }
 
 self.onmessage = ({ data }) => {
@@ -301,7 +303,7 @@ self.onmessage = ({ data }) => {
   const key = data.key ?? data.id;
   waiting.delete(key);
   waiting.set(key, data);
-  if (data.needs) fetchFurther(data.needs).catch(() => {}); // told to whoever awaits it
+  if (data.needs || rung === "files" || !memory) prefetch(data);
   goOn();
 };
 

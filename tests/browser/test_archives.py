@@ -8,7 +8,7 @@ from calc.practice import question
 from tests.browser.sheet_helpers import STARTING, Sheet, another_page, link_to, usual
 from tests.browser.standing import DEFAULT, expect_standing
 
-RUN = "wire-drop"
+RUN, OTHER = "wire-drop", "wire-size"
 FILE = "A file of the calculation could not be loaded."
 TO_DO = "Check the connection, then try again."
 
@@ -58,6 +58,22 @@ def test_an_archive_that_did_not_come_is_named_as_the_reason_and_fetched_at_a_pr
         page.context.unroute("**/van.zip.bin")
         page.get_by_role("button", name="Plan a van").first.click()
         expect(page.locator("[data-place='van.name'] input").first).to_be_focused(timeout=STARTING)
+
+
+def test_a_sheet_needs_no_chapter_but_its_own(browser, server):
+    """The others do not come: this one is worked, the next one says why it is not."""
+    others = "**/{wire,joints,bank,charging,comfort}.zip.bin"
+    with another_page(browser, server, our_doing, service_workers="block") as page:
+        page.context.route(others, lambda route: route.abort())
+        page.goto(f"{server.url}checks/{RUN}/{link_to(RUN, usual(RUN, current='45 A'))}")
+        sheet = Sheet(page, RUN)
+        sheet.expect_answer(usual(RUN, current="45 A"))
+        page.goto(f"{server.url}checks/{OTHER}/{link_to(OTHER, usual(OTHER, current='45 A'))}")
+        sheet = Sheet(page, OTHER)
+        expect_standing(sheet, f"{FILE} {TO_DO}")
+        page.context.unroute(others)
+        sheet.state.get_by_role("button", name="Try again").click()
+        sheet.expect_answer(usual(OTHER, current="45 A"))
 
 
 def test_a_connection_that_breaks_while_python_starts_is_the_reason_that_is_said(browser, server):

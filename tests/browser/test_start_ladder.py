@@ -136,7 +136,7 @@ def of_other_replies(place: Place) -> dict[str, str]:
     start, page = "assets/runtime/boot.json", "checks/wire-drop/index.html"
     held = (place.root / start).read_bytes()
     boot = json.loads(held)
-    boot["memory"]["known"] = ["0" * 64]
+    boot["memory"]["replies"] = ["0" * 64]
     other = json.dumps(boot)
     before, after = (hashlib.sha256(text).hexdigest() for text in (held, other.encode()))
     return {start: other, page: (place.root / page).read_text("utf-8").replace(before, after)}

@@ -16,6 +16,7 @@ from build_scripts.site import runtime_key
 from calc.render.bridge import ask
 
 LATER = {"van.zip.bin", "questions.zip.bin", "client.zip.bin", "memory.bin"}
+CHAPTERS = ("quick", "wire", "joints", "bank", "charging", "comfort")
 PROMISED = 6_000_000  # bytes until the first live answer
 
 
@@ -73,12 +74,15 @@ def archive(built, name: str) -> list[str]:
 def test_the_runtime_is_within_its_budget(built):
     """As a host sends it: what is not packed yet is packed on the way.
 
-    The archives of a van and of practice are fetched when they are asked for (test_van_kept.py and
+    Of the chapters a page has its own, here the largest. The archives of a van and of practice
+    are fetched when they are asked for (test_van_kept.py and
     test_practice.py in tests/browser), the memory only to be saved with the rest
     (test_start_ladder.py there).
     """
-    files = (built / "assets" / "runtime").iterdir()
-    runtime = sum(sent(file) for file in files if file.name not in LATER)
+    folder = built / "assets" / "runtime"
+    chapters = {folder / f"{name}.zip.bin" for name in CHAPTERS}
+    runtime = sum(sent(f) for f in {*folder.iterdir()} - chapters if f.name not in LATER)
+    runtime += max(map(sent, chapters))
     assert runtime <= WIRE_BUDGET
     page = (built / "checks" / "wire-drop" / "index.html").read_text()
     assets = set(re.findall(r'(?:src|href)="(?:\.\./)+(assets/[^"]+\.(?:js|css))"', page))
@@ -98,6 +102,7 @@ def test_what_the_page_has_no_use_for_is_not_in_its_bundle(built):
     names = archive(built, "app.zip")
     assert "calc/worksheet/work.pyc" in names
     every = names + archive(built, "van.zip") + archive(built, "questions.zip")
+    every += [name for chapter in CHAPTERS for name in archive(built, f"{chapter}.zip")]
     unused = ("__main__", "calc/terminal_", "practice_page", "van_page")
     assert not [name for name in every if any(part in name for part in unused)]
 
@@ -110,8 +115,8 @@ def test_the_memory_is_the_one_that_its_check_is_of(built):
     assert told["hash"] == hashlib.sha256(content).hexdigest()
     assert told["sample"] in known()
     replies = [ask(question).encode() for question in known()]
-    assert told["known"] == sorted(hashlib.sha256(reply).hexdigest() for reply in replies)
-    assert len(told["known"]) == len(calc.worksheets()) + 1  # each as it opens, and the sample
+    assert told["replies"] == sorted(hashlib.sha256(reply).hexdigest() for reply in replies)
+    assert len(told["replies"]) == len(calc.worksheets()) + 1  # each as it opens, and the sample
     length, count, more, _ = struct.unpack_from("<4I", gzip.decompress(content))
     assert length < 48_000_000
     assert 500 < more < count < 4000  # pages of 4 KiB: what a new module holds, what it does not
@@ -126,6 +131,23 @@ def test_the_code_of_the_van_is_an_archive_of_its_own(built):
     }
     assert not set(core) & set(van)
     assert not {"tomllib/__init__.pyc"} & set(archive(built, "stdlib.zip"))
+
+
+def test_a_chapter_is_an_archive_of_its_own_and_holds_nothing_else(built):
+    """A worksheet more costs the pages of other chapters nothing before their first answer."""
+    found = {name: archive(built, f"{name}.zip") for name in CHAPTERS}
+    for chapter, names in found.items():
+        assert all(name.startswith(f"calc/sheets/{chapter}/") for name in names)
+    sheets = {
+        name.split("/")[3].replace("_", "-"): chapter
+        for chapter, names in found.items()
+        for name in names
+        if name.endswith("/calculate.pyc")
+    }
+    boot = json.loads((built / "assets" / "runtime" / "boot.json").read_bytes())
+    assert boot["chapters"] == sheets and set(sheets) == set(calc.worksheets())
+    core = {name for name in archive(built, "app.zip") if name.startswith("calc/sheets/")}
+    assert {name.split("/")[2] for name in core} == {"__init__.pyc", "__init__.made", "parts"}
 
 
 def test_practice_is_an_archive_of_its_own_with_the_questions_of_every_sheet(built):
