@@ -96,13 +96,15 @@ class End:
     """Where a search ends: the cause, what to do, and the worksheets that prevent it.
 
     `clear` marks that no fault was found, `usual` that what was seen is as it should be; `then`
-    names the symptom to go on with.
+    names the symptom to go on with. `joint` is the kind of joint that is to be remade, where it is
+    known.
     """
 
     cause: str
     fix: str
     repair: str
     prevents: tuple[str, ...]
+    joint: str = ""
     danger: bool = False
     clear: bool = False
     usual: bool = False

@@ -27,6 +27,7 @@ def key_html(answer: Answer, page: Walked) -> Markup:
         picture_html(answer),
         *(_told(answer, name) for name in page.meter),
         *(_expected(answer, name) for name in page.expected),
+        _assumed(answer, page),
         *(_told(answer, name) for name in page.repair),
         *(
             next_steps_html(answer, answer.worksheet.result(name))
@@ -57,8 +58,11 @@ def folds(answer: Answer, page: Walked) -> Iterator[Fold]:
 
 def fold_text(answer: Answer, page: Walked) -> str:
     """Return the circuit in one line, as it stands on the fold of its fields."""
-    circuit = ", ".join(answer.inputs[name].text for name in page.circuit)
-    return f"{page.circuit_label}: {circuit}"
+    return f"{page.circuit_label}: {_circuit(answer, page)}"
+
+
+def _circuit(answer: Answer, page: Walked) -> str:
+    return ", ".join(answer.inputs[name].text for name in page.circuit)
 
 
 def _at_start(answer: Answer, page: Walked) -> bool:
@@ -119,6 +123,15 @@ def _expected(answer: Answer, name: str) -> Markup | None:
         el("strong", answer.shown[name], class_="lw-figure"),
         class_="lw-headline lw-expected",
     )
+
+
+def _assumed(answer: Answer, page: Walked) -> Markup | None:
+    """Return what circuit the figure above is of, while none but the usual one is known."""
+    given = all(answer.inputs[name].given for name in page.circuit)
+    if given or all(answer.values[name] is None for name in page.expected):
+        return None
+    other = f"Is yours different? Enter it under “{page.circuit_label}” below."
+    return el("p", with_mm2(f"For {_circuit(answer, page)}. {other}"), class_="lw-told")
 
 
 def _cannot(answer: Answer, page: Walked) -> Markup | None:

@@ -141,9 +141,8 @@ def ways_back(search: FaultSearch) -> tuple[NextStep, ...]:
     """Return the ways back: one step, and to the start."""
     if not search.at.taken:
         return ()
-    before = search.at.path.rpartition(".")[0] if len(search.at.taken) > 1 else ""
     return (
-        NextStep("One step back", (("path", before),)),
+        NextStep("One step back", (("path", search.at.path.rpartition(".")[0]),)),
         NextStep("Start again", (("path", ""),)),
     )
 
@@ -163,7 +162,7 @@ def prevention(search: FaultSearch) -> tuple[NextStep, ...]:
     return tuple(
         NextStep(
             worksheet(name).title,
-            tuple((field, own[ours]) for field, ours in graph.carried(name).items()),
+            tuple((f, own[ours]) for f, ours in graph.carried(name).items() if ours in own),
             name,
         )
         for name in search.at.end.prevents
@@ -172,8 +171,11 @@ def prevention(search: FaultSearch) -> tuple[NextStep, ...]:
 
 
 def _carried(search: FaultSearch) -> dict[str, str]:
-    bank, run = search.circuit.bank, search.circuit.run.laid.run
+    bank, run, joint = search.circuit.bank, search.circuit.run.laid.run, _end(search).joint
     return {
+        **({"joint": joint} if joint else {}),
+        "joint_limit": f"{search.values['joint_most']:.6g} V",
+        "not_known": "",
         "current": f"{search.circuit.readings.current:.6g} A",
         "length": f"{run.length:.6g} m",
         "conductor": run.conductor,

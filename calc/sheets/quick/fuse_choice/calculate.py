@@ -1,10 +1,12 @@
 """fuse-choice from its fields: the cable as laid, its fuse, and what would let one fit."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 
 from calc.electrical import fuses
 from calc.electrical.ampacity import RuleSet, Surroundings, insulation_rating
-from calc.electrical.cable import cable
+from calc.electrical.cable import Cable, cable
 from calc.electrical.conductors import GaugeReading
 from calc.electrical.fuse_order import SMALL_BLADES
 from calc.electrical.fuse_site import FuseSite, Place, fuse_site
@@ -14,16 +16,29 @@ from calc.electrical.protection import FittedFuse, Protection, remedies, select_
 from calc.judge import Change
 from calc.judge.remedies import Remedy
 from calc.sheets.parts.fuse_families import NOT_NAMED
+from calc.units.compare import at_most
+from calc.units.covered import NotCovered
 from calc.units.si import Amperes, Metres
 
 
 @dataclass(frozen=True, kw_only=True)
 class FuseChoice:
-    """The fuse for a wire and a continuous load at its `site`; `remedies` are for where none fits."""
+    """The fuse for a wire and a continuous load at its `site`; `remedies` are for where none fits.
+
+    `feed_ampacity` is that of the feed, laid as the wire is; None where there is no feed, or none is
+    published for it.
+    """
 
     site: FuseSite
     protection: Protection
+    feed_ampacity: Amperes | None
     remedies: tuple[Remedy[Change, Protection], ...]
+
+    @property
+    def feed_below_load(self) -> bool:
+        """Whether the load alone is more than the feed may carry."""
+        carries = self.feed_ampacity
+        return carries is not None and not at_most(self.protection.current, carries)
 
     @property
     def blade_breaks(self) -> Amperes | None:
@@ -74,8 +89,8 @@ def calculate(
     `allowed` [A] is the most by the load's label, `fitted` [A] a fuse that is there,
     `terminals` [°C] the rating of the weakest. Raises NotCovered where the rule set has no figure.
     """
-    laid = cable(
-        conductor=conductor,
+    lies = partial(
+        cable,
         insulation=insulation_rating(insulation),
         surroundings=surroundings,
         bundled=bundled,
@@ -96,7 +111,7 @@ def calculate(
         family = None if fitted_family == NOT_NAMED else fitted_family
         there = FittedFuse(fuse=Fuse(family, fitted), printed=fitted_voltage)
     found = select_fuse(
-        cable=laid,
+        cable=lies(conductor=conductor),
         current=current,
         fault_current=site.fault_current,
         allowed=allowed,
@@ -106,5 +121,14 @@ def calculate(
     return FuseChoice(
         site=site,
         protection=found,
+        feed_ampacity=_ampacity(lies, feed_conductor) if site.behind_main else None,
         remedies=() if found.chosen is not None else remedies(found),
     )
+
+
+def _ampacity(lies: Callable[..., Cable], conductor: str) -> Amperes | None:
+    """Return what a conductor carries as it `lies`, None where no table has it."""
+    try:
+        return lies(conductor=conductor).ampacity
+    except NotCovered:
+        return None

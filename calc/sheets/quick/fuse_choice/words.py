@@ -1,6 +1,9 @@
 """The working of fuse-choice in words, its families and remedies, and what it says when all is well."""
 
 # fmt: off
+from collections.abc import Callable
+
+from calc.electrical.ampacity import RuleSet
 from calc.electrical.fuse_order import Candidate
 from calc.electrical.fuse_site import FuseSite
 from calc.electrical.protection import Protection
@@ -28,6 +31,14 @@ _SITE: tuple[Step[FuseSite], ...] = (
     Step(of="fault_here", formula="fault_current", when=lambda s: s.at_battery, text="At the battery only the bank itself limits the current."),
     Step(of="fault_here", formula="fault_current", when=lambda s: not (s.at_battery or s.behind_main), text="As you typed it for this place."),
 )
+def _fed_by(rules: RuleSet) -> Callable[[FuseChoice], bool]:
+    return lambda c: c.feed_ampacity is not None and c.protection.cable.rule_set is rules
+
+
+_FEED: tuple[Step[FuseChoice], ...] = tuple(
+    Step(of="feed_ampacity", source=source, when=_fed_by(rules), text="{feed_conductor}, laid as the wire behind the fuse is.")
+    for rules, source in ((RuleSet.CFR33, "33cfr-table"), (RuleSet.ABYC, "abyc-105"), (RuleSet.NEC, "nec-310-16"))
+)
 _ENDS: tuple[Step[Protection], ...] = (
     Step(of="fuse", source="fuse-ratings", when=lambda p: p.chosen is not None,
          text="Of all standard ratings from {lowest} to {largest}, in families rated for {voltage} and {fault_here}: published ratings first, then what is easy to buy and not much too large, then the smallest."),
@@ -51,6 +62,7 @@ STEPS = (
     *ampacity_steps("protection.cable", together="bundled", volts="voltage"),
     *placed_steps("protection", *_MOST),
     *placed_steps("site", *_SITE),
+    *_FEED,
     *placed_steps("protection", *_ENDS),
     *steps_to_warmth("protection.warmth", "current"),
     *placed_steps("protection", *_FAMILIES),
@@ -72,6 +84,11 @@ ALSO = Rule[Protection](
 BEHIND_MAIN = Rule[FuseSite](
     id="fuse-choice.behind-main", level=Level.NOTE, when=lambda s: s.behind_main, source="33cfr-place",
     text="Choose the main fuse separately: it must break the bank's full short-circuit current and suit the feed. Enter the feed as the wire.",
+)
+THIN_FEED = Rule[FuseChoice](
+    id="fuse-choice.feed-below-load", level=Level.STOP, when=lambda c: c.feed_below_load, source="practice",
+    headline="Say what feeds this fuse: the feed of {site.feed.conductor} carries {feed_ampacity}, and the load takes {protection.current}.",
+    text="Enter the feed as it is, or say that the fuse is at the battery: a short there is far stronger.",
 )
 LONGER_FEED = Rule[FuseChoice](
     id="fuse-choice.longer-feed-for-a-blade", level=Level.ADVICE, when=lambda c: c.more_feed is not None, source="practice",
