@@ -163,11 +163,13 @@ function bind(sheet) {
     changed();
   });
   form.addEventListener("reset", () => {
+    write?.(); // what stands here becomes the last values
+    typed = false; // and stays so until something else is typed
     part(sheet, "notes").hidden = true;
-    lasts.hide();
     setTimeout(() => {
       state.changed();
       begin();
+      lasts.offer();
     });
   });
   sheet.addEventListener("click", ({ target }) => {

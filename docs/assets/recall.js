@@ -50,8 +50,7 @@ export function lastValues(sheet, goTo) {
   const name = `last.${sheet.dataset.sheet}`;
   const line = part(sheet, "last");
   const [words, use, end] = ["last-words", "last-use", "last-end"].map((one) => part(line, one));
-  const { link, told } = recall(name) ?? {};
-  const isOurs = typeof told === "string" && typeof link === "string" && LINK.test(link);
+  let last = recall(name); // also where the browser keeps nothing
 
   function say(sentence, isUsed) {
     words.textContent = sentence;
@@ -59,12 +58,19 @@ export function lastValues(sheet, goTo) {
   }
 
   use.addEventListener("click", () => {
-    goTo(link);
+    goTo(last.link);
     say("These are your last values.", true);
   });
   return {
-    offer: () => isOurs && say(`Your last values: ${told}.`, false),
+    offer() {
+      const { link, told } = last ?? {};
+      const isOurs = typeof told === "string" && typeof link === "string" && LINK.test(link);
+      if (isOurs) say(`Your last values: ${told}.`, false);
+    },
     hide: () => (line.hidden = true),
-    keep: (now, changed) => remember(name, changed ? { link: now, told: changed } : null),
+    keep(now, changed) {
+      last = changed ? { link: now, told: changed } : null;
+      remember(name, last);
+    },
   };
 }
