@@ -2,6 +2,9 @@
 
 The form and the answer are kept out of the index, because a worked answer repeats the same words on
 every page. Their labels, hints and choices are what people search for, so they are put back here.
+
+The words of the glossary are kept out of its page's entry, where all of them together would answer
+every query. Each is an entry of its own instead, so that "what is a shunt" finds one sentence.
 """
 
 import json
@@ -9,12 +12,14 @@ import re
 from pathlib import Path
 
 import calc
+from build_scripts import glossary
+from calc.render.html import el
 from calc.worksheet.fields import Choice, Field
 from calc.worksheet.rows import Rows
 
 
 def complete(site: Path) -> None:
-    """Add to each worksheet's entry in the search index what its form and its answer say."""
+    """Add to the search index what forms and answers say, and the words of the glossary."""
     file = site / "search" / "search_index.json"
     index = json.loads(file.read_text("utf-8"))
     sheets = {f"checks/{name}/": name for name in calc.worksheets()}
@@ -24,6 +29,7 @@ def complete(site: Path) -> None:
             entry.setdefault("tags", []).append(calc.find(name).title)
     if sheets:
         raise ValueError(f"These pages are not in the search index: {', '.join(sheets)}.")
+    index["docs"] += meanings()
     file.write_text(json.dumps(index, ensure_ascii=False, separators=(",", ":")), "utf-8")
 
 
@@ -41,6 +47,18 @@ def wait(site: Path) -> None:
     if count != 1:
         raise ValueError(f"{file.name} no longer says when it makes the search index.")
     file.write_text(text, "utf-8")
+
+
+def meanings() -> list[dict[str, str]]:
+    """Return an entry for each word of the glossary, which leads to its sentence there."""
+    return [
+        {
+            "location": f"glossary/#{term.id}",
+            "title": f"{term.name[0].upper()}{term.name[1:]}",
+            "text": el("p", term.says),
+        }
+        for term in glossary.terms()
+    ]
 
 
 def searched(name: str) -> str:

@@ -10,14 +10,14 @@ is answered by the worksheet itself, so that its working and its cautions come w
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.practice import hints
 from calc.practice.checking import Mark as Mark
-from calc.practice.checking import Wrong, mark_reply, within, wrong_answers
+from calc.practice.checking import Wrong, mark_reply, share_text, within, wrong_answers
 from calc.practice.declared import Task
 from calc.practice.draw import Draw
-from calc.practice.reading import in_words
+from calc.practice.reading import OtherSizes, in_words
 from calc.sheets import IDS, practice_of, worksheet
 from calc.units.quantities import METRIC, US, Unit
 from calc.worksheet.answer import Answer, InputError, Line
@@ -71,10 +71,14 @@ class Question:
     def counts_as_right(self) -> str:
         """What is said beside the box of a reply: which units are read, and how near is right."""
         if self.asked.kind is None:
-            return ""
+            either = "AWG or mm² will do. " if self.task.other_sizes else ""
+            up = self.task.sizes_up
+            return f"{either}Up to {up} sizes larger is accepted." if up else either.strip()
         none = "Write “none” if there is none. " if self.task.or_none else ""
         near = f"Within {within(self.task)} counts as right." if self.task.tolerance else ""
-        return f"{none}Any unit will do. {near or 'Only the exact value counts.'}"
+        over = self.task.oversize
+        more = f" Up to {share_text(over)} more is accepted." if over else ""
+        return f"{none}Any unit will do. {near or 'Only the exact value counts.'}{more}"
 
     @property
     def shown(self) -> str:
@@ -109,7 +113,27 @@ def question(name: str, number: int) -> Question:
 
 def mark(asked: Question, reply: str) -> Mark:
     """Return how right `reply` is, as typed. Raises InputError where it cannot be read."""
-    return mark_reply(asked.answer, asked.task, asked.unit, asked.slips, reply)
+    try:
+        return mark_reply(asked.answer, asked.task, asked.unit, asked.slips, reply)
+    except OtherSizes as other:
+        return _mark_in_other_sizes(asked, other.size)
+
+
+def _mark_in_other_sizes(asked: Question, size: str) -> Mark:
+    """Return the mark for a `size` of the other system, by what the sheet answers in that one.
+
+    By their copper alone two sizes of two systems cannot be told apart: what is thinner than the
+    right size of one may still do.
+    """
+    task = asked.task
+    inputs = {**asked.inputs, **task.other_sizes}
+    answer = worksheet(asked.worksheet).work(inputs)
+    if answer.values[task.asks] is None:
+        return Mark(False, "Not right. It is too small.")
+    marked = mark_reply(answer, task, None, wrong_answers(answer, task, inputs), size)
+    if not marked.right:
+        return marked
+    return replace(marked, text=f"{marked.text} In the sizes asked for: {asked.shown}.")
 
 
 def _asked(

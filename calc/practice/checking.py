@@ -10,7 +10,7 @@ from calc.units.quantities import Unit, from_base
 from calc.units.shown import grouped, quantity_text, rounded, with_mm2, with_unit
 from calc.worksheet import formula
 from calc.worksheet.answer import Answer, InputError
-from calc.worksheet.fields import Choice, Problem
+from calc.worksheet.fields import Problem
 
 _SAME = 1e-9
 _EXACT = 0.005  # as three digits show it: no word about a tolerance is needed
@@ -57,7 +57,12 @@ def wrong_answers(answer: Answer, task: Task, inputs: Mapping[str, str]) -> tupl
 
 def within(task: Task) -> str:
     """Return the tolerance of a task as it is said: "3 %"."""
-    return with_unit(grouped(rounded(100 * task.tolerance)), "%")
+    return share_text(task.tolerance)
+
+
+def share_text(share: float) -> str:
+    """Return a share as it is said: "3 %"."""
+    return with_unit(grouped(rounded(100 * share)), "%")
 
 
 def _slipped(answer: Answer, task: Task, slip: Slip, inputs: Mapping[str, str]) -> Wrong | None:
@@ -96,7 +101,10 @@ def _alike(one: Value, other: Value, share: float) -> bool:
 def mark_reply(
     answer: Answer, task: Task, unit: Unit | None, slips: tuple[Wrong, ...], reply: str
 ) -> Mark:
-    """Return the mark for `reply`; a bare number is taken in `unit`. Raises InputError."""
+    """Return the mark for `reply`; a bare number is taken in `unit`.
+
+    Raises InputError, and OtherSizes where the question has to be answered in those first.
+    """
     right, shown = answer.values[task.asks], answer.shown[task.asks]
     try:
         value = read_reply(answer, task, unit, reply)
@@ -130,17 +138,13 @@ def is_safe(answer: Answer, task: Task, value: Value) -> bool:
     right = answer.values[task.asks]
     if isinstance(value, float) and isinstance(right, float):
         return bool(task.oversize) and right < value <= right * (1 + task.oversize)
-    steps = _sizes_over(answer, task, value, right)
+    steps = _sizes_over(task, value, right)
     return steps is not None and 0 < steps <= task.sizes_up
 
 
-def _sizes_over(answer: Answer, task: Task, value: Value, right: Value) -> int | None:
+def _sizes_over(task: Task, value: Value, right: Value) -> int | None:
     """Return by how many sizes of one series `value` is larger than `right`; None if not of one."""
-    listed: tuple[str, ...] = task.choices
-    if task.chosen_from:
-        field = answer.worksheet.field(task.chosen_from)
-        assert isinstance(field, Choice)
-        listed = tuple(option.id for option in field.options)
+    listed = tuple(one.id for one in task.sizes.options) if task.sizes else task.choices
     if not task.sizes_up or value not in listed or right not in listed:
         return None
     series = [one for one in listed if one.split()[-1] == str(right).split()[-1]]
@@ -153,7 +157,7 @@ def _how_far(answer: Answer, task: Task, value: Value, right: Value) -> str:
     if value is None:
         return "There is one."
     if not (isinstance(value, float) and isinstance(right, float)):
-        steps = _sizes_over(answer, task, value, right)
+        steps = _sizes_over(task, value, right)
         if steps is None:
             return "Calculate it step by step."
         return "That is safe, but far more than needed." if steps > 0 else "It is too small."

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from calc.worksheet.fields import Choice
+
 
 @dataclass(frozen=True, kw_only=True)
 class Slip:
@@ -29,11 +31,12 @@ class Task:
     `asks` is the result wanted, `text` the question with `{names}` of fields and of any other value
     that it tells. `draw` gives for each field the texts to choose from; a single one is fixed.
     `tolerance` is the share by which a number may be off. `choices` are the texts that an answer
-    may be, or their ids where the result has words for ids; `chosen_from` is the field among whose
-    choices a text is. `or_none` lets "none" be an answer. Where more than is needed is safe too,
-    `oversize` is the share by which a number may be larger, and `sizes_up` how many sizes of the
-    list; such a reply is accepted with a word. `hint` takes the place of the one that is made from
-    the sheet's own step.
+    may be, or their ids where the result has words for ids; `sizes` is a field that reads conductor
+    sizes, where the answer is one, and `other_sizes` are the inputs with which the same sheet
+    answers in the other system of them, so that a reply may be of either. `or_none` lets "none" be
+    an answer. Where more than is needed is safe too, `oversize` is the share by which a number may
+    be larger, and `sizes_up` how many sizes of the list; such a reply is accepted with a word.
+    `hint` takes the place of the one that is made from the sheet's own step.
     """
 
     asks: str
@@ -42,10 +45,11 @@ class Task:
     slips: tuple[Slip, ...] = ()
     tolerance: float = 0.03
     choices: tuple[str, ...] = ()
-    chosen_from: str = ""
+    sizes: Choice | None = None
     or_none: bool = False
     oversize: float = 0.0
     sizes_up: int = 0
+    other_sizes: Mapping[str, str] = field(default_factory=dict)
     hint: str = ""
 
 

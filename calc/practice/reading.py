@@ -1,5 +1,6 @@
 """Reading a reply: any unit will do, and one of another kind is told, with no unit given away."""
 
+from calc.electrical.conductors import conductor, series_of
 from calc.practice.declared import Task
 from calc.units.kinds import KINDS
 from calc.units.quantities import Kind, Unit, to_base
@@ -37,6 +38,14 @@ class OtherKind(Exception):
         self.text = f"You gave {_named(given)}. The question asks for {_named(asked)}."
 
 
+class OtherSizes(Exception):
+    """A reply that is a conductor `size`, of the system that the question does not ask for."""
+
+    def __init__(self, size: str) -> None:
+        super().__init__(size)
+        self.size = size
+
+
 def in_words(named: Output, text: str) -> str:
     """Return a reader's words for a result that is a `text`: those for its id, or the text."""
     return named.words.get(text, text) if named.words else text
@@ -45,12 +54,14 @@ def in_words(named: Output, text: str) -> str:
 def read_reply(answer: Answer, task: Task, unit: Unit | None, reply: str) -> Value:
     """Return a reply's value [SI], or None for "none"; a bare number is taken in `unit`.
 
-    Raises OtherKind, and Problem where it cannot be read at all.
+    Raises OtherKind or OtherSizes, and Problem where it cannot be read at all.
     """
     named = answer.worksheet.result(task.asks)
     if task.or_none and len(reply) <= LONGEST and fold(reply) in map(fold, NONE):
         return None
     if named.kind is None:
+        if task.sizes:
+            return _size(task.sizes, answer.values[task.asks], reply)
         return _text(answer, task, reply)
     assert unit is not None
     typed = _typed(named.kind, unit, reply)
@@ -98,13 +109,6 @@ def _named(kind: Kind) -> str:
 
 
 def _text(answer: Answer, task: Task, reply: str) -> Value:
-    if task.chosen_from:
-        field = answer.worksheet.field(task.chosen_from)
-        assert isinstance(field, Choice)
-        try:
-            return str(field.read(_in_full(reply, [one.id for one in field.options])).value)
-        except Problem:
-            raise _none_of([option.typed for option in field.options]) from None
     named = answer.worksheet.result(task.asks)
     words = {choice: in_words(named, choice) for choice in task.choices}
     if len(reply) <= max(LONGEST, *map(len, words.values())):
@@ -113,6 +117,21 @@ def _text(answer: Answer, task: Task, reply: str) -> Value:
             if full in (fold(with_mm2(choice)), fold(with_mm2(word))):
                 return choice
     raise _none_of(list(words.values()))
+
+
+def _size(field: Choice, right: str, reply: str) -> str:
+    """Return the conductor size that a reply names; a bare number is one of the system of `right`.
+
+    Raises OtherSizes, and Problem where it is no size.
+    """
+    own = series_of(right)
+    try:
+        size = str(field.read(_in_full(reply, [one.name for one in own])).value)
+    except Problem:
+        raise _none_of([option.typed for option in field.options]) from None
+    if conductor(size) not in own:
+        raise OtherSizes(size)
+    return size
 
 
 def _none_of(names: list[str]) -> Problem:

@@ -1,11 +1,13 @@
 """The site's own search, asked in plain words: the theme's worker under node, with our index."""
 
 import json
+import re
 import subprocess
 import tomllib
 from pathlib import Path
 
 import calc
+from build_scripts import glossary
 
 HERE = Path(__file__).parent
 QUESTIONS = tomllib.loads((HERE / "search_questions.toml").read_text("utf-8"))
@@ -45,6 +47,15 @@ def test_each_worksheet_is_found_by_its_title_its_question_and_the_labels_of_its
         assert entry.get("tags"), f"{sheet.id} has no plain phrases"
         missing = [field.label for field in sheet.fields if field.label not in entry["text"]]
         assert missing == []
+
+
+def test_each_word_of_the_glossary_is_found_with_its_sentence(built):
+    index = json.loads((built / "search" / "search_index.json").read_text("utf-8"))
+    texts = {entry["location"]: entry["text"] for entry in index["docs"]}
+    page = (built / "glossary" / "index.html").read_text("utf-8")
+    for term in glossary.terms():
+        assert texts[f"glossary/#{term.id}"]
+        assert re.search(rf'id="?{term.id}[" >]', page), f"{term.name} leads nowhere"
 
 
 def test_the_words_of_another_country_find_the_same_page(built):

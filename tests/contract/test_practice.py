@@ -14,7 +14,6 @@ from calc.practice import Question, mark, question
 from calc.practice.hints import GENERAL
 from calc.sheets import practice_of
 from calc.units.quantities import from_base
-from calc.worksheet.fields import Choice
 from calc.worksheet.link import open_fragment
 from tests.contract.samples import Once, as_read, sheets
 from tests.counts import chance, often
@@ -99,9 +98,9 @@ def test_a_task_speaks_of_what_it_draws_and_does_not_give_its_result_away(sheet)
         assert set(task.draw) <= fields
         assert "?" in task.text
         kind = sheet.result(task.asks).kind
-        assert (kind is None) == bool(task.choices or task.chosen_from)
-        if task.chosen_from:
-            assert isinstance(sheet.field(task.chosen_from), Choice)
+        assert (kind is None) == bool(task.choices or task.sizes)
+        assert bool(task.sizes) == bool(task.other_sizes)
+        assert task.other_sizes.keys() <= fields
 
 
 @EACH_ASKING

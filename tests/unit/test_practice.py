@@ -148,22 +148,10 @@ def test_a_reply_that_is_near_enough_is_told_how_near(drop):
     assert drop.counts_as_right == "Any unit will do. Within 5\u00a0% counts as right."
 
 
-def test_a_safe_larger_size_is_accepted_with_a_word():
-    """3 % of 12 V over 2 × 6 m at 5 A: 6 mΩ/m. IEC 60228 at 60 °C: 4 mm² 5.73, 2.5 mm² 9.23."""
-    one = numbered("wire-drop", 14, "smallest_conductor", current="5 A", length="6 m")
-    assert one.shown == "4\u00a0mm²"
-    for size in ("6 mm2", "10 mm2"):
-        marked = mark(one, size)
-        assert marked.right
-        assert marked.text.startswith("Accepted: more than needed, which is safe. 4\u00a0mm²")
-    assert mark(one, "16 mm2").text == "Not right. That is safe, but far more than needed."
-    assert mark(one, "1 mm2").text == "Not right. It is too small."
-    assert not mark(one, "10 AWG").right
-
-
 def test_a_larger_rating_is_accepted_where_that_is_safe_and_a_larger_fuse_never():
     one = numbered("inverter-size", 3, "continuous")
     need = one.answer.values["continuous"]
+    assert one.counts_as_right.endswith(" Up to 25\u00a0% more is accepted.")
     assert mark(one, f"{need * 1.2:.6g} VA").text.startswith("Accepted: more than needed")
     assert not mark(one, f"{need * 1.3:.6g} VA").right
     fuse = numbered("fuse-choice", 3, "fuse", current="12 A")
@@ -177,18 +165,6 @@ def test_a_hint_says_how_and_not_how_much(drop):
 
 def test_the_steps_of_a_key_are_those_that_lead_to_the_answer(drop):
     assert [line.symbol for line in drop.steps] == ["r₀", "r", "R", "U"]
-
-
-def test_a_size_may_be_spelt_as_in_its_field_and_a_thinner_one_is_told_its_slip():
-    one = numbered("wire-drop", 34, "smallest_conductor", current="10 A", length="4 m")
-    right = one.answer["smallest_conductor"]
-    for text in (right, right.replace(" mm2", " mm²"), right.replace(" mm2", " sq mm")):
-        assert mark(one, text).right
-    half = calc.work("wire-drop", {**one.inputs, "length": "2 m"})["smallest_conductor"]
-    assert "second one" in mark(one, half).text
-    assert mark(one, "120 mm2").text == "Not right. That is safe, but far more than needed."
-    with pytest.raises(calc.InputError, match="Your answer must be a size such as 22 AWG or 240"):
-        mark(one, "9 mm2")
 
 
 def test_none_is_an_answer_where_no_fuse_fits():
@@ -304,18 +280,3 @@ def test_a_fence_puts_three_questions_or_those_it_is_told():
 def test_a_fence_that_is_wrong_stops_the_build(source):
     with pytest.raises(fence.SuperFencesException):
         put(source)
-
-
-def test_a_size_may_be_told_by_its_number_alone():
-    sized = next(one for one in map(question_of_sizes, range(1, 40)) if one is not None)
-    right = str(sized.answer.values[sized.task.asks])
-    assert right.endswith(" mm2")
-    assert mark(sized, right.removesuffix(" mm2")).right
-    with pytest.raises(calc.InputError, match=r"Your answer must be a size such as 0\.5.mm² or"):
-        mark(sized, "4711")
-
-
-def question_of_sizes(number: int):
-    one = question("wire-size", number)
-    sizes = one.task.choices and all(name.endswith(" mm2") for name in one.task.choices)
-    return one if sizes and one.answer.values[one.task.asks] else None

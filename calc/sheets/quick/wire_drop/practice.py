@@ -1,6 +1,7 @@
 """Practice for wire-drop."""
 
 from calc.practice.declared import Practice, Slip, Task, steps
+from calc.sheets.parts.fields import conductor_field
 
 ONE_WAY = "That counts one conductor. The current comes back through a second one: the length counts twice."
 
@@ -61,8 +62,9 @@ PRACTICE = Practice(
                 "limit": ("3 %",),
                 "conductor": ("2.5 mm2",),
             },
-            chosen_from="conductor",
+            sizes=conductor_field("10 AWG"),
             sizes_up=2,
+            other_sizes={"conductor": "10 AWG"},
             hint="Find the drop that is allowed in volts. Divide it by the current and by twice the length: no metre may have more resistance than that.",
             slips=(
                 Slip(times={"length": 0.5}, text=ONE_WAY),

@@ -2,9 +2,11 @@
 
 from calc.electrical.conductors import conductors
 from calc.practice.declared import Practice, Slip, Task, steps
+from calc.sheets.parts.fields import conductor_field
 
 AWG = tuple(one.name for one in conductors() if one.series == "AWG")
 METRIC = tuple(one.name for one in conductors() if one.series == "mm2")
+SIZES = conductor_field("10 AWG")
 
 PRACTICE = Practice(
     tasks=(
@@ -19,7 +21,9 @@ PRACTICE = Practice(
                 "series": ("AWG",),
             },
             choices=AWG,
+            sizes=SIZES,
             sizes_up=2,
+            other_sizes={"series": "mm2"},
             hint="Find the drop that is allowed in volts. Divide it by the current and by twice the length, then look up the size with that resistance or less.",
             slips=(
                 Slip(
@@ -42,7 +46,9 @@ PRACTICE = Practice(
                 "length": ("2 m",),
             },
             choices=METRIC,
+            sizes=SIZES,
             sizes_up=2,
+            other_sizes={"series": "AWG"},
             hint="A fuse needs room above the load. Take the current times its margin, then the first size whose ampacity is that or more.",
             slips=(
                 Slip(
@@ -67,7 +73,9 @@ PRACTICE = Practice(
                 "series": ("AWG",),
             },
             choices=AWG,
+            sizes=SIZES,
             sizes_up=2,
+            other_sizes={"series": "mm2"},
             hint="Find the size for the drop and the size for the heat. Take the thicker one, and check that a standard fuse fits.",
             slips=(
                 Slip(
