@@ -12,6 +12,7 @@ from typing import Annotated
 from calc.electrical.conductors import Finish, GaugeReading, Strands
 from calc.electrical.run import Run, run_of
 from calc.electrical.short_circuit import ANNEALED_AT, SolidRun, bolted, least_run
+from calc.units.compare import at_most
 from calc.units.covered import Enumeration
 from calc.units.si import Amperes, Metres, Ohms, Tag, Volts
 
@@ -34,6 +35,23 @@ class Feed:
     conductor: str
     length: Metres
     least: SolidRun
+
+
+@dataclass(frozen=True, kw_only=True)
+class FeedLoad:
+    """A feed's `conductor` and the `current` of the load behind it.
+
+    `ampacity` is the feed's as it is laid, None where no table has it.
+    """
+
+    conductor: str
+    ampacity: Amperes | None
+    current: Amperes
+
+    @property
+    def below_load(self) -> bool:
+        """Whether the load alone is more than the feed may carry."""
+        return self.ampacity is not None and not at_most(self.current, self.ampacity)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -43,8 +43,9 @@ function bind(sheet) {
   const work = () => request(inForm(form));
   const lasts = lastValues(sheet, goTo);
 
-  // The defaults, in the units that this device remembers.
+  // The defaults, in the units that this device remembers; the last values are a press away.
   function begin() {
+    lasts.offer();
     const measures = recall("measures");
     if (typeof measures === "string") request({ measures });
     else work();
@@ -69,10 +70,8 @@ function bind(sheet) {
       const fragment = location.hash.slice(0, LONGEST_LINK).replace(OF_VAN, "");
       if (!isReady()) fillEarly(fragment);
       request({ fragment });
-    } else if ([...form.elements].every(isAsBuilt)) {
-      lasts.offer();
-      begin();
-    } else changed(); // typed before this script was here
+    } else if ([...form.elements].every(isAsBuilt)) begin();
+    else changed(); // typed before this script was here
   }
 
   // What a link holds stands in the boxes while Python is still starting.
@@ -105,8 +104,9 @@ function bind(sheet) {
     }
     if (fill === FROM_LINK) {
       const item = (words) => Object.assign(document.createElement("li"), { textContent: words });
-      part(sheet, "notes").replaceChildren(...reply.notes.map(item));
-      part(sheet, "notes").hidden = !reply.notes.length;
+      const notes = part(sheet, "notes");
+      notes.replaceChildren(...reply.notes.map(item));
+      notes.hidden = !reply.notes.length;
     }
     part(sheet, "link").value = `${location.href.split("#")[0]}#${reply.link}`;
     if (reply.answer) put(reply);
@@ -169,7 +169,6 @@ function bind(sheet) {
     setTimeout(() => {
       state.changed();
       begin();
-      lasts.offer();
     });
   });
   sheet.addEventListener("click", ({ target }) => {

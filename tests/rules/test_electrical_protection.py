@@ -91,7 +91,7 @@ CASES = {
     "fuse.label-decides": (SMALL | {"allowed": "79 A"}, SMALL | {"allowed": "80 A"}),
     "fuse-choice.behind-main": ({}, AT),
     # a feed of 8 AWG at 105 °C carries 80 A: 33 CFR 183.425, table 5
-    "fuse-choice.feed-below-load": (
+    "feed.below-load": (
         {"conductor": "2/0 AWG", "current": "80.1 A"}, {"conductor": "2/0 AWG", "current": "80 A"},
     ),
     "fuse.marked-higher": (

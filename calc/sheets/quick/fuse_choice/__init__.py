@@ -4,7 +4,15 @@
 from dataclasses import replace
 
 from calc.electrical.fuse_site import Place
-from calc.electrical.rules import cable, clearing, copper, fitted_fuse, interrupting, protection
+from calc.electrical.rules import (
+    cable,
+    clearing,
+    copper,
+    feed,
+    fitted_fuse,
+    interrupting,
+    protection,
+)
 from calc.sheets.parts.fields import (
     AMBIENT,
     BUNDLED,
@@ -100,7 +108,7 @@ WORKSHEET = Worksheet(
         Output(id="feed_stated", at="site.feed.least.per_length", label="Lowest resistance per length of the feed", symbol="r_f", kind=LINEAR_RESISTANCE, digits=4),
         Output(id="feed_least", at="site.feed.least.resistance", label="Lowest resistance of the feed, out and back", symbol="R_f", kind=RESISTANCE),
         Output(id="feed_parts", at="site.parts", label="Main fuse, holder and joints of the feed", symbol="R_j", kind=RESISTANCE),
-        Output(id="feed_ampacity", label="Ampacity of the feed", kind=CURRENT),
+        Output(id="feed_ampacity", at="feed_load.ampacity", label="Ampacity of the feed", kind=CURRENT),
         Output(id="more_feed", label="More feed for a blade", kind=LENGTH, rounding=UP),
         Output(id="blade_breaks", label="A blade breaks", kind=CURRENT),
         Output(id="breaks", at="protection.duty.interrupting_rating", label="The fuse breaks", kind=CURRENT),
@@ -126,7 +134,7 @@ WORKSHEET = Worksheet(
         *(Placed(rule=rule, at="protection", fields=FITTED) for rule in fitted_fuse.RULES[1:]),
         *heat("protection"),
         *(Placed(rule=rule, at="protection.duty", fields=FITTED, headline=headline, text=text) for rule, headline, text in RESERVATIONS),
-        *placed("", words.THIN_FEED),
+        *placed("feed_load", feed.BELOW_LOAD),
         *placed("protection", words.FINE_FITTED, words.FINE),
         *placed("", words.LONGER_FEED),
         *laying_advice("protection"),

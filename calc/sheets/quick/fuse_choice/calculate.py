@@ -9,14 +9,13 @@ from calc.electrical.ampacity import RuleSet, Surroundings, insulation_rating
 from calc.electrical.cable import Cable, cable
 from calc.electrical.conductors import GaugeReading
 from calc.electrical.fuse_order import SMALL_BLADES
-from calc.electrical.fuse_site import FuseSite, Place, fuse_site
+from calc.electrical.fuse_site import FeedLoad, FuseSite, Place, fuse_site
 from calc.electrical.interrupting import FAULT_MARGIN
 from calc.electrical.opening import Fuse
 from calc.electrical.protection import FittedFuse, Protection, remedies, select_fuse
 from calc.judge import Change
 from calc.judge.remedies import Remedy
 from calc.sheets.parts.fuse_families import NOT_NAMED
-from calc.units.compare import at_most
 from calc.units.covered import NotCovered
 from calc.units.si import Amperes, Metres
 
@@ -25,20 +24,13 @@ from calc.units.si import Amperes, Metres
 class FuseChoice:
     """The fuse for a wire and a continuous load at its `site`; `remedies` are for where none fits.
 
-    `feed_ampacity` is that of the feed, laid as the wire is; None where there is no feed, or none is
-    published for it.
+    `feed_load` is that of the feed behind a main fuse, laid as the wire is.
     """
 
     site: FuseSite
     protection: Protection
-    feed_ampacity: Amperes | None
+    feed_load: FeedLoad | None
     remedies: tuple[Remedy[Change, Protection], ...]
-
-    @property
-    def feed_below_load(self) -> bool:
-        """Whether the load alone is more than the feed may carry."""
-        carries = self.feed_ampacity
-        return carries is not None and not at_most(self.protection.current, carries)
 
     @property
     def blade_breaks(self) -> Amperes | None:
@@ -121,7 +113,11 @@ def calculate(
     return FuseChoice(
         site=site,
         protection=found,
-        feed_ampacity=_ampacity(lies, feed_conductor) if site.behind_main else None,
+        feed_load=FeedLoad(
+            conductor=feed_conductor, ampacity=_ampacity(lies, feed_conductor), current=current
+        )
+        if site.behind_main
+        else None,
         remedies=() if found.chosen is not None else remedies(found),
     )
 

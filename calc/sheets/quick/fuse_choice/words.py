@@ -32,7 +32,7 @@ _SITE: tuple[Step[FuseSite], ...] = (
     Step(of="fault_here", formula="fault_current", when=lambda s: not (s.at_battery or s.behind_main), text="As you typed it for this place."),
 )
 def _fed_by(rules: RuleSet) -> Callable[[FuseChoice], bool]:
-    return lambda c: c.feed_ampacity is not None and c.protection.cable.rule_set is rules
+    return lambda c: c.feed_load is not None and c.feed_load.ampacity is not None and c.protection.cable.rule_set is rules
 
 
 _FEED: tuple[Step[FuseChoice], ...] = tuple(
@@ -84,11 +84,6 @@ ALSO = Rule[Protection](
 BEHIND_MAIN = Rule[FuseSite](
     id="fuse-choice.behind-main", level=Level.NOTE, when=lambda s: s.behind_main, source="33cfr-place",
     text="Choose the main fuse separately: it must break the bank's full short-circuit current and suit the feed. Enter the feed as the wire.",
-)
-THIN_FEED = Rule[FuseChoice](
-    id="fuse-choice.feed-below-load", level=Level.STOP, when=lambda c: c.feed_below_load, source="practice",
-    headline="Say what feeds this fuse: the feed of {site.feed.conductor} carries {feed_ampacity}, and the load takes {protection.current}.",
-    text="Enter the feed as it is, or say that the fuse is at the battery: a short there is far stronger.",
 )
 LONGER_FEED = Rule[FuseChoice](
     id="fuse-choice.longer-feed-for-a-blade", level=Level.ADVICE, when=lambda c: c.more_feed is not None, source="practice",
