@@ -104,9 +104,8 @@ function bind(sheet) {
     }
     if (fill === FROM_LINK) {
       const item = (words) => Object.assign(document.createElement("li"), { textContent: words });
-      const notes = part(sheet, "notes");
-      notes.replaceChildren(...reply.notes.map(item));
-      notes.hidden = !reply.notes.length;
+      part(sheet, "notes").replaceChildren(...reply.notes.map(item));
+      part(sheet, "notes").hidden = !reply.notes.length;
     }
     part(sheet, "link").value = `${location.href.split("#")[0]}#${reply.link}`;
     if (reply.answer) put(reply);
@@ -154,7 +153,6 @@ function bind(sheet) {
     state.put(reply.rest === 1);
   }
 
-  form.addEventListener("submit", (event) => event.preventDefault());
   form.addEventListener("input", ({ target }) => {
     target.lugwiseEntry = null; // what Python read before is no longer what stands in the box
     noteHabit(target);

@@ -47,6 +47,7 @@ function useOnly(place, used) {
 
 export function easeTyping(place) {
   let fresh = null; // came into use with the tap that is going on
+  place.addEventListener("submit", (event) => event.preventDefault()); // each key is answered already
   place.addEventListener("focusin", ({ target }) => {
     const row = target.closest(".lw-field, .lv-row");
     if (row) useOnly(place, row);
