@@ -22,6 +22,7 @@ from calc.units.si import (
 
 BTU: Annotated[Joules, Tag("British thermal unit")] = 1055.056  # ISO
 GALLON: Annotated[CubicMetres, Tag("US gallon")] = 3.785411784e-3  # by definition
+LITRE: Annotated[CubicMetres, Tag("litre")] = 1e-3  # by definition
 # At which diesel that is not of winter grade turns waxy: from memory
 DIESEL_WAXES: Annotated[Celsius, Tag("where diesel not of winter grade waxes")] = -10.0
 # At which that of winter grade does too: from memory

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Annotated
 
 from calc.comfort.flame import Alarm, Exhaust, Flame, HeatSource, flame
-from calc.comfort.fuel import Fuel, fuel_volume, fuels
+from calc.comfort.fuel import LITRE, Fuel, fuel_volume, fuels
 from calc.energy.battery import Chemistry
 from calc.energy.draw import BankDraw, UsableBank, bank_draw, element, steady_heat, usable_bank
 from calc.energy.loads import HeatFromBank
@@ -94,6 +94,12 @@ class HeatedTime:
         if self.burns:
             return None
         return self.by_inverter if self.source is HeatSource.INVERTER else self.direct
+
+    @property
+    def litre_in_banks(self) -> Number:
+        """The heat in a litre of diesel, as a multiple of what the full bank holds."""
+        held = self.draw.bank.capacity * self.voltage
+        return LITRE * fuels()[HeatSource.DIESEL].heating / held
 
     @property
     def fuel_mass(self) -> Kilograms | None:

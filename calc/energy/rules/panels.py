@@ -121,7 +121,7 @@ REGULATOR_TOO_SMALL = Rule[HasArray](
 )
 TILT_GAINS_LITTLE = Rule[SolarYield](
     id="tilt.gains-little", level=Level.NOTE, source="liu-jordan", when=lambda y: not at_most(y.energy, TILT_FLATTERS * y.grey_energy),
-    text="In a grey spell, with only diffuse light, a tilt gains nothing: count on {grey_energy}, not {energy}.",
+    text="If cloud spreads the same light over the sky, a tilt gains nothing: {grey_energy}, not {energy}. A dark grey day gives less.",
 )
 LOSSES_TOO_FEW = Rule[SolarYield](
     id="panel.losses-too-few", level=Level.CAUTION, source="panel-losses", when=lambda y: not at_least(y.array.losses, FEW_LOSSES),

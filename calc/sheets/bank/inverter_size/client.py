@@ -10,9 +10,9 @@ EXPLANATION = Explanation(
         Point("Choose an inverter rated for at least {continuous}, and {surge_rating} for a moment.", "fine"),
     ),
     reasons=(
-        Point("Your appliances take {running} together, and {surge} for a moment as they start."),
+        Point("Your appliances take {running}. In volt-amperes (V·A), as on an inverter’s label, that is {continuous}, and {surge_rating} as they start."),
         Point("That needs {dc_current} from the battery, through short and thick cables."),
-        Point("Switched on, it takes {idle_charge} a day by itself: switch it off when it is not used."),
+        Point("Switched on for {hours_on} a day, it takes {idle_charge} by itself: switch it off when it is not used."),
         Point("Of the energy from the battery, {day_efficiency} reaches your appliances."),
     ),
     neglect=(

@@ -28,6 +28,7 @@ from calc.units.kinds import (
     TIME,
     VOLTAGE,
 )
+from calc.units.shown import UP
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.next_steps import Lead, alike
 from calc.worksheet.pictures import Bars, Limit, RowsOf
@@ -125,7 +126,7 @@ WORKSHEET = Worksheet(
         Output(id="coldest", at="bank.charge_low", label="Charged from", kind=TEMPERATURE),
         Output(id="warmest", at="bank.charge_high", label="Charged up to", kind=TEMPERATURE),
         Output(id="margin", at="protection.margin", label="Margin for a continuous load", symbol="m", kind=RATIO),
-        Output(id="lowest", at="protection.lowest", label="The fuse must carry", symbol="I_min", kind=CURRENT),
+        Output(id="lowest", at="protection.lowest", label="The fuse must carry", symbol="I_min", kind=CURRENT, rounding=UP),
         Output(id="highest", at="cable.largest_fuse", label="The cable can carry", symbol="I_max", kind=CURRENT),
         Output(id="ampacity", at="cable.ampacity", label="Ampacity, corrected", symbol="I_z", kind=CURRENT),
     ),

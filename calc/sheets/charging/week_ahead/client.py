@@ -8,7 +8,7 @@ EXPLANATION = Explanation(
         Point("Use less or charge more: the battery is empty after {empty_after}.", "week.empties"),
         Point("Do not set off like this: put one thing right first.", "stop"),
         Point("Settle one point before you set off.", "caution"),
-        Point("Set off: at its lowest the battery is at {lowest_state}.", "fine"),
+        Point("Set off: the battery never falls below {lowest_state} in this week.", "fine"),
     ),
     reasons=(
         Point("You use {daily_use} a day."),

@@ -27,4 +27,4 @@ def onward(found: Enclosure) -> tuple[NextStep, ...] | None:
         ("charger_limit", f"{derated.rated:.6g} A"),
         ("hours", f"{derated.hours / HOUR:.6g} h"),
     )
-    return (NextStep("The charge from that drive", texts, "alternator-charge"),)
+    return (NextStep("Charge while driving, at this reduced output", texts, "alternator-charge"),)

@@ -10,7 +10,7 @@ from calc.energy.rules import loads as of_loads
 from calc.sheets.comfort.heater_night.calculate import calculate
 from calc.sheets.comfort.heater_night.words import FINE, STEPS, WAYS
 from calc.sheets.parts import comfort
-from calc.units.kinds import CHARGE, COUNT, ENERGY, LENGTH, RATIO, TIME, heat
+from calc.units.kinds import CHARGE, COUNT, ENERGY, LENGTH, NUMBER, RATIO, TIME, heat
 from calc.worksheet.declare import Placed, placed
 from calc.worksheet.fields import Quantity
 from calc.worksheet.outputs import Output
@@ -55,6 +55,7 @@ WORKSHEET = Worksheet(
     intermediates=(
         *comfort.NIGHT_BETWEEN,
         Output(id="density", label="Density of the fuel", symbol="ρ", kind=heat.DENSITY, at="heating.fuel.density"),
+        Output(id="litre_in_banks", label="A litre of diesel, in full banks", kind=NUMBER, digits=2, needs_step=False, at="heating.litre_in_banks"),
         Output(id="air_share", label="Air pressure against sea level", symbol="p", kind=RATIO),
     ),
     steps=STEPS,

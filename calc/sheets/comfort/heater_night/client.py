@@ -17,7 +17,7 @@ EXPLANATION = Explanation(
         Point("With {fuel}, fan and pump take only {charge}: {bank_share} of that.", "fine caution", lambda r: r.heating.burns),
         Point("{fuel_used} of {fuel} gives {hours} of heat.", when=lambda r: r.heating.burns),
         Point("Fan and pump of the heater take {charge} in a night.", when=lambda r: r.heating.burns),
-        Point("One litre of fuel holds about ten times the energy of a 100 Ah battery."),
+        Point("One litre of diesel holds {litre_in_banks} times the energy of a full battery of {capacity}."),
     ),
     neglect=(
         Point("Carbon monoxide has no smell: people fall asleep and do not wake up.", "flame."),

@@ -92,7 +92,7 @@ WORKSHEET = Worksheet(
     ),
     results=(
         Output(id="fuse", at="protection.chosen", label="Fuse", symbol="I_n", kind=CURRENT),
-        Output(id="lowest", at="protection.lowest", label="The load needs at least", symbol="I_min", kind=CURRENT),
+        Output(id="lowest", at="protection.lowest", label="The load needs at least", symbol="I_min", kind=CURRENT, rounding=UP),
         Output(id="highest", at="protection.ampacity", label="The wire allows at most", symbol="I_max", kind=CURRENT),
         Output(id="ampacity", at="protection.cable.ampacity", label="Ampacity, corrected", symbol="I_z", kind=CURRENT),
         Output(id="fault_here", at="protection.fault_current", label="Fault current at the fuse", symbol="I_k", kind=CURRENT),

@@ -33,7 +33,7 @@ from calc.units.kinds import (
     TEMPERATURE,
     VOLTAGE,
 )
-from calc.units.shown import DOWN
+from calc.units.shown import DOWN, UP
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.fields import Quantity
 from calc.worksheet.next_steps import Lead, alike
@@ -94,7 +94,7 @@ WORKSHEET = Worksheet(
         Output(id="allowed", at="loaded.allowed", label="Drop allowed", symbol="U_max", kind=VOLTAGE),
         Output(id="each", at="protection.current", label="Current in each conductor", symbol="I_1", kind=CURRENT),
         Output(id="margin", at="protection.margin", label="Margin for a continuous load", symbol="m", kind=RATIO),
-        Output(id="lowest", at="protection.lowest", label="The fuse must carry", symbol="I_min", kind=CURRENT),
+        Output(id="lowest", at="protection.lowest", label="The fuse must carry", symbol="I_min", kind=CURRENT, rounding=UP),
         Output(id="together", at="protection.cable.bundled", label="Loaded conductors counted", symbol="n_c", kind=COUNT),
         Output(id="charging", at="protection.max_voltage", label="Highest voltage, while charging", symbol="V_c", kind=VOLTAGE),
         *placed_outputs("protection.cable", *AMPACITY),

@@ -33,6 +33,7 @@ from calc.units.kinds import (
     VOLTAGE,
 )
 from calc.units.quantities import METRIC, US
+from calc.units.shown import UP
 from calc.worksheet.declare import Output, Placed, placed, placed_outputs
 from calc.worksheet.fields import Choice, Option, Quantity
 from calc.worksheet.next_steps import Lead, alike
@@ -89,7 +90,7 @@ WORKSHEET = Worksheet(
     intermediates=(
         Output(id="each", at="sized.circuit.each", label="Current in each conductor", symbol="I_1", kind=CURRENT),
         Output(id="margin", at="sized.circuit.margin", label="Margin for a continuous load", symbol="m", kind=RATIO),
-        Output(id="need", at="sized.circuit.need", label="Each conductor must carry", symbol="I_min", kind=CURRENT),
+        Output(id="need", at="sized.circuit.need", label="Each conductor must carry", symbol="I_min", kind=CURRENT, rounding=UP),
         Output(id="allowed", at="sized.circuit.allowed", label="Drop allowed", symbol="U_max", kind=VOLTAGE),
         Output(id="resistance_limit", at="sized.circuit.resistance_limit", label="Resistance allowed for each conductor", symbol="r_max", kind=LINEAR_RESISTANCE, digits=4),
         Output(id="together", at="sized.circuit.together", label="Loaded conductors counted", symbol="n_c", kind=COUNT),
