@@ -60,7 +60,7 @@ def test_a_reply_that_nobody_can_read_is_a_failure_too(browser, server):
         expect_marked(sheet, busy=False)
 
 
-BREAKS = "if (request.includes('666')) throw new WebAssembly.RuntimeError('unreachable');"
+BREAKS = "if (asked.request.includes('666')) throw new WebAssembly.RuntimeError('unreachable');"
 
 
 def test_a_python_that_broke_is_restarted_at_once(browser, server):
@@ -80,7 +80,7 @@ def test_a_python_that_broke_is_restarted_at_once(browser, server):
 def test_an_exception_in_python_is_said_and_python_goes_on(browser, server):
     """None is known; a request without its sheet stands for one."""
     with another_page(browser, server, lambda error: "KeyError" in error) as page:
-        break_worker(page, "if (request.includes('666')) request = '{}';")
+        break_worker(page, "if (asked.request.includes('666')) asked.request = '{}';")
         sheet, workers = open_in_hand(page, server, RUN)
         sheet.box("current").fill("666")
         expect_standing(
@@ -94,14 +94,12 @@ def test_an_exception_in_python_is_said_and_python_goes_on(browser, server):
 
 
 def break_worker(page, script: str) -> None:
-    """Serve the page a worker that runs `script` before each request."""
+    """Serve the page a worker that runs `script` before each request, with what is `asked`."""
 
     def serve(route) -> None:
         code = route.fetch().text()
         turn = "  try {\n    self.postMessage("
-        taken = "const [key, { id, request, needs }]"
-        assert code.count(turn) == code.count(taken) == 1
-        code = code.replace(taken, taken.replace("const", "let"))
+        assert code.count(turn) == code.count("const [key, asked] = waiting") == 1
         route.fulfill(
             body=code.replace(turn, turn.replace("{\n", "{\n" + script + "\n", 1)),
             content_type="text/javascript",
