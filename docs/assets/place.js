@@ -1,6 +1,6 @@
-// Puts the files of an archive where Python reads its modules. The archive is a zip that our build has
-// written (`zipped` in build_scripts/runtime_files.py): nothing in it is packed, and each file's head
-// tells its length.
+// Archives of code: which ones an ask cannot do without, and how their files get to where Python reads its
+// modules. An archive is a zip that our build has written (`zipped` in build_scripts/runtime_files.py):
+// nothing in it is packed, and each file's head tells its length.
 
 const hex = (bytes) => [...new Uint8Array(bytes)].map((b) => b.toString(16).padStart(2, "0")).join("");
 
@@ -27,4 +27,15 @@ export function place(python, bytes, folder) {
   }
   // What Python remembers of folders as they were.
   python.runPython("import sys; sys.path_importer_cache.clear()");
+}
+
+// The worksheets of each chapter lie apart: by the id of each, `chapters` names the archive that has it.
+export const all = (chapters) => ["app", ...new Set(Object.values(chapters))];
+
+// What an ask cannot do without: the core and its own chapter, or all of them where it names an archive
+// of further code. A restored Python remembers them.
+export function wanted({ request, needs }, chapters, isRestored) {
+  if (needs) return [...all(chapters), needs];
+  if (isRestored) return [];
+  return ["app", chapters[JSON.parse(request).sheet]].filter(Boolean);
 }

@@ -30,13 +30,7 @@ self.trustedTypes?.createPolicy("default", {
   },
 });
 
-class FileError extends Error {
-  reason = "file";
-}
-
-class EditionError extends Error {
-  reason = "edition";
-}
+const failure = (reason, message) => Object.assign(new Error(message), { reason });
 
 // The file must be the one whose hash is known. An old copy may lie in the browser's own cache, so that
 // what is wrong is asked for once more, past that.
@@ -47,7 +41,7 @@ async function checked(name, fetched, hash) {
     const found = hash && (await digest(bytes));
     if (!found || found === hash) return bytes;
   }
-  throw new EditionError(`The file ${name} is of another edition`);
+  throw failure("edition", `The file ${name} is of another edition`);
 }
 
 const fail = (error, id) => {
@@ -81,7 +75,7 @@ async function load(name, cache = "default") {
   }
   const response = self.caches && (await saved(url));
   if (response) return response;
-  throw new FileError(`The file ${name} could not be loaded (${reason})`);
+  throw failure("file", `The file ${name} could not be loaded (${reason})`);
 }
 
 // The large files are packed by us, not by the host: the same few bytes on every host, and in the
@@ -100,7 +94,7 @@ const boot = checked("boot.json", bootFile, edition).then((bytes) => JSON.parse(
 async function bytesOf(file, cache = "default") {
   const response = await inflated(file, ZIP, cache);
   return response.arrayBuffer().catch((error) => {
-    throw new FileError(`The file ${file} broke off (${error.message})`);
+    throw failure("file", `The file ${file} broke off (${error.message})`);
   });
 }
 
@@ -117,7 +111,7 @@ const archive = (name) => sound(`${name}.zip`, bytesOf(`${name}.zip`));
 const library = bytesOf(LIBRARY);
 const stdlib = library.then((bytes) => new Response(bytes, { headers: { "Content-Type": ZIP } }));
 const isOwnLibrary = sound(LIBRARY, library).then(async (bytes) => {
-  if (bytes !== (await library)) throw new EditionError(`Python began with a ${LIBRARY} of another edition`);
+  if (bytes !== (await library)) throw failure("edition", `Python began with a ${LIBRARY} of another edition`);
 });
 
 const further = new Map(); // archives by name: on their way, or come
@@ -138,30 +132,27 @@ async function findMemory() {
   const hash = ofMemoryFile ?? (await boot).memory?.hash;
   if (!hash || !self.caches) return helper?.terminate();
   if (!helper) return (await ofMemory).find(hash, SITE);
-  const told = () =>
+  // While this worker is busy both messages may come: what hears the second is there from the start.
+  const hear = (part) =>
     new Promise((take, stop) => {
-      helper.onmessage = ({ data }) => (data.error ? stop(new Error(data.error)) : take(data));
-      helper.onerror = () => stop(new Error("the saved memory could not be unpacked"));
+      helper.addEventListener("error", () => stop(new Error("the saved memory could not be unpacked")));
+      helper.addEventListener("message", ({ data }) => {
+        if (data.error) stop(new Error(data.error));
+        else if (part in data) take(data[part]);
+      });
     });
+  const [found, coming] = ["found", "memory"].map(hear);
+  coming.catch(() => {}); // told to whoever awaits it
   helper.postMessage(hash);
-  const { found } = await told();
-  return found && { coming: told().then(({ memory }) => memory) };
+  return (await found) && { coming };
 }
 
 const ofMemory = way === "memory" ? import("./memory.js") : null;
 const memory = ofMemory && findMemory();
 if (!memory) fetchFurther("app");
 
-// The worksheets of each chapter lie apart. What an ask cannot do without is the core and its own
-// chapter, or all of them where it names another archive; a restored Python remembers them.
-const everything = async () => ["app", ...new Set(Object.values((await boot).chapters))];
-
-async function archivesOf({ request, needs }) {
-  if (needs) return [...(await everything()), needs];
-  if (rung === "memory") return [];
-  return ["app", (await boot).chapters[JSON.parse(request).sheet]].filter(Boolean);
-}
-
+const everything = async () => (await ofArchives).all((await boot).chapters);
+const archivesOf = async (ask) => (await ofArchives).wanted(ask, (await boot).chapters, rung === "memory");
 const prefetch = (ask) => archivesOf(ask).then((names) => names.forEach(fetchFurther), () => {});
 
 const wasm = WebAssembly.compileStreaming(inflated("pyodide.asm.wasm", "application/wasm"));
