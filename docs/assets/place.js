@@ -34,7 +34,7 @@ export const all = (chapters) => ["app", ...new Set(Object.values(chapters))];
 
 // What an ask cannot do without: the core and its own chapter, or all of them where it names an archive
 // of further code. A restored Python remembers them.
-export function wanted({ request, needs }, chapters, isRestored) {
+export function archivesFor({ request, needs }, chapters, isRestored) {
   if (needs) return [...all(chapters), needs];
   if (isRestored) return [];
   return ["app", chapters[JSON.parse(request).sheet]].filter(Boolean);

@@ -152,7 +152,7 @@ const memory = ofMemory && findMemory();
 if (!memory) fetchFurther("app");
 
 const everything = async () => (await ofArchives).all((await boot).chapters);
-const archivesOf = async (ask) => (await ofArchives).wanted(ask, (await boot).chapters, rung === "memory");
+const archivesOf = async (ask) => (await ofArchives).archivesFor(ask, (await boot).chapters, rung === "memory");
 const prefetch = (ask) => archivesOf(ask).then((names) => names.forEach(fetchFurther), () => {});
 
 const wasm = WebAssembly.compileStreaming(inflated("pyodide.asm.wasm", "application/wasm"));
