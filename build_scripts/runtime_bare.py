@@ -1,4 +1,4 @@
-"""Compiled modules without the tables that name the line of each step: a tenth of their bytes.
+"""Compiled code without the tables that name the line of each step: a tenth of its bytes.
 
 Runs in the browser's own Python under node, for compiled code is written by the Python that reads
 it. The page says what went wrong, not on which line of whose library.

@@ -1,4 +1,4 @@
-"""What `dataclasses` writes for each class, compiled at build: half of what a first start took.
+"""What `dataclasses` writes for each class, compiled at build, which a first start was slow at.
 
 Goes into the page's library as `sitecustomize`, which Python imports when it starts. `dataclasses`
 writes the methods of a class as text and runs that, and compiling is what takes its time. So the
