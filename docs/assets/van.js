@@ -48,8 +48,19 @@ function bind(root) {
   function say(words) {
     clearTimeout(saying);
     show(part(root, "said"), words);
+    standAside();
     saying = setTimeout(() => show(part(root, "said"), ""), SAID_FOR);
   }
+
+  // A message stands at the foot of the window, or at its head where it would cover what has the focus.
+  function standAside() {
+    const [said, focused] = [part(root, "said"), document.activeElement];
+    said.classList.remove("is-up");
+    const [over, under] = [said, focused].map((one) => one.getBoundingClientRect());
+    const covers = over.top < under.bottom && under.top < over.bottom;
+    said.classList.toggle("is-up", covers && focused !== document.body && !said.contains(focused));
+  }
+  root.addEventListener("focusin", standAside);
 
   const request = (more) => ({ id: van.id, text: van.text, drafts: van.drafts, ...more });
 

@@ -42,6 +42,17 @@ COMES_ABOVE = """async () => {
 }"""  # noqa: E501
 """Something in the van's page has the focus, and what stands above it grows."""
 
+SAID_OVER_IT = """() => {
+    const [said, focused] = [document.querySelector("[data-said]"), document.activeElement];
+    Object.assign(said, { hidden: false, textContent: "Something of several words is said. ".repeat(3) });
+    focused.scrollIntoView({ block: "end" });
+    const before = said.getBoundingClientRect();
+    focused.blur();
+    focused.focus();
+    return before.top < focused.getBoundingClientRect().bottom;
+}"""
+"""Whether a message stood where the focus then came."""
+
 FARTHEST = 45
 """How many presses of the tab key a reader may need from one thing to the next that is worked."""
 
@@ -185,6 +196,8 @@ def test_a_van_is_begun_and_reviewed(page, server, keys):
     keys.expect_seen()
     expect(page.locator("[data-panel-review]")).to_be_visible()
     keys.to("[data-goto], [data-panel-review] summary")
+    assert page.evaluate(SAID_OVER_IT)
+    keys.expect_seen()
     keys.press("Enter")
     keys.expect_seen()
 
