@@ -89,15 +89,17 @@ def finish(site: Path) -> FileList:
 
 
 def edition(start: Path) -> str:
-    """Return what a page is told of the Python that may answer it: hashes of boot.json and memory.
+    """Return what a page is told of the Python that may answer it.
 
-    Nothing where there is no such file.
+    The hash of boot.json, and of the memory and the program that are saved with it; nothing where
+    there is no such file.
     """
     if not start.is_file():
         return ""
     content = start.read_bytes()
-    memory = json.loads(content).get("memory", {}).get("hash", "")
-    return f"{hashlib.sha256(content).hexdigest()} {memory}".strip()
+    memory = json.loads(content).get("memory", {})
+    hashes = hashlib.sha256(content).hexdigest(), memory.get("hash"), memory.get("program")
+    return " ".join(filter(None, hashes))
 
 
 def strip(site: Path) -> None:

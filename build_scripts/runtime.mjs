@@ -7,8 +7,15 @@ import { pathToFileURL } from "node:url";
 const job = JSON.parse(readFileSync(process.argv[2], "utf8"));
 // As the page does it; node takes a file whose name ends so for something else.
 const script = readFileSync(new URL("../docs/assets/place.js", import.meta.url), "utf8");
-const { place } = await import(`data:text/javascript,${encodeURIComponent(script)}`);
+const { place, passing } = await import(`data:text/javascript,${encodeURIComponent(script)}`);
 if (job.kind === "remember") standStill();
+if (job.exports) {
+  const { instantiate } = WebAssembly;
+  WebAssembly.instantiate = async (bytes, imports) => {
+    const { module, instance } = await instantiate(bytes, imports);
+    return { module, instance: passing(instance, job.exports) };
+  };
+}
 const { loadPyodide } = await import(pathToFileURL(`${job.pyodide}/pyodide.mjs`));
 const python = await loadPyodide({
   // -B: no .pyc beside what is mounted from the builder's own folders.
@@ -73,7 +80,7 @@ function compile({ packages, folder, archives, own }) {
 }
 
 function put(folder, archives, sitePackages) {
-  for (const name of archives) place(python, new Uint8Array(readFileSync(`${folder}/${name}`)), sitePackages);
+  for (const name of archives) place(python, name.replace(".zip", ""), new Uint8Array(readFileSync(`${folder}/${name}`)), { sitePackages });
 }
 
 // Unpacks archives, those of one part after those of the other, asks each one's questions through the page's bridge, and
@@ -143,7 +150,7 @@ gc.collect(); gc.collect(); sys._clear_internal_caches()`);
   return {};
 }
 
-// Asks a Python whose memory was restored, with no file but its own library.
+// Asks a Python whose memory was restored, without any file, be it of its own library.
 function recall({ requests }) {
   const bridge = python.pyimport("calc.render.bridge");
   return { answers: requests.map((request) => bridge.ask(request)) };

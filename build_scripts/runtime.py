@@ -27,6 +27,7 @@ from pathlib import Path
 import calc
 from build_scripts import runtime_client, runtime_practice, runtime_sheets, runtime_van
 from build_scripts.finish import SiteError
+from build_scripts.runtime_exports import used_exports
 from build_scripts.runtime_files import (
     CLIENT,
     CORE,
@@ -175,10 +176,19 @@ def repeated(requests: list[str]) -> list[int]:
 
 
 def boot_options() -> dict:
-    """What the worker must know to start: the loader's own check values, and where packages go."""
+    """What the worker must know to start.
+
+    The loader's own check values, where packages go, and what the loader uses of Python's program.
+    """
     info = json.loads((PYODIDE / "pyodide-lock.json").read_bytes())["info"]
     version = ".".join(info["python"].split(".")[:2])
-    return {"info": info, "sitePackages": f"/lib/python{version}/site-packages"}
+    wasm, script = (PYODIDE / f"pyodide.asm.{kind}" for kind in ("wasm", "mjs"))
+    exports = used_exports(wasm.read_bytes(), script.read_text("utf-8"))
+    places = {
+        "sitePackages": f"/lib/python{version}/site-packages",
+        "library": f"/lib/python{version.replace('.', '')}.zip",
+    }
+    return places | {"info": info, "exports": exports}
 
 
 def compiled(work: Path, boot: dict, own: Path, packages: Path) -> list[Files]:
@@ -241,14 +251,16 @@ def node(job: dict) -> dict:
 def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> None:
     """Add to the bundle the memory of a Python started from it, which lies in `folder` as well.
 
-    Raises SiteError if that Python, restored without any file of ours, does not give the `replies`
+    Raises SiteError if that Python, restored without any file, does not give the `replies`
     that the bundle gives to the same questions.
     """
-    taken, fresh = folder / MEMORY, folder / "fresh"
+    taken, fresh, nothing = (folder / name for name in (MEMORY, "fresh", "nothing.zip"))
+    nothing.write_bytes(zipped({}))
     places = {"pyodide": folder, "stdlib": folder / "stdlib.zip", "folder": folder}
     shared = boot | places | {"optimise": False, "requests": runtime_sheets.opened()}
     node(shared | {"kind": "remember", "archives": [CORE, *chapters(boot)], "target": taken})
-    recalled = node(shared | {"kind": "recall", "memory": taken, "fresh": fresh})["answers"]
+    restored = {"kind": "recall", "memory": taken, "fresh": fresh, "stdlib": nothing}
+    recalled = node(shared | restored)["answers"]
     if recalled != [replies[request] for request in runtime_sheets.opened()]:
         raise SiteError("The page's Python answers in another way once its memory is restored.")
     head, content = written(taken.read_bytes(), fresh.read_bytes(), packed)
@@ -256,6 +268,7 @@ def remember(out: Path, folder: Path, boot: dict, replies: dict[str, str]) -> No
     known = sorted({digest(replies[request].encode()) for request in runtime_sheets.known()})
     told = {
         "hash": digest(content),
+        "program": digest((out / f"pyodide.asm.wasm{PACKED}").read_bytes()),
         "head": head,
         "sample": json.dumps(runtime_sheets.SAMPLE),
         "replies": known,

@@ -5,15 +5,17 @@ bytes at each build. Half of a heap is empty pages, and some are those that any 
 only the others are written, so that there is less to inflate.
 
     u32 length of the heap | u32 count of pages | u32 count of pages that a new module holds |
-    u32 sum of those | u32 number of each page | u32 number of each that a new module holds |
+    SHA-256 of those | u32 number of each page | u32 number of each that a new module holds |
     filled up to a page | the pages, the last filled up with zeros            (all little-endian)
 """
 
 import base64
+import hashlib
 import struct
 from collections.abc import Callable
 
 PAGE = 4096
+HEADER = struct.Struct("<3I32s")
 
 
 def written(memory: bytes, fresh: bytes, packed: Callable[[bytes], bytes]) -> tuple[str, bytes]:
@@ -42,26 +44,19 @@ def sparse(heap: bytes, fresh: bytes) -> bytes:
         n for n in full if pages[n] == fresh[n * PAGE : n * PAGE + PAGE] and len(pages[n]) == PAGE
     ]
     numbers = sorted({*full} - {*held})
-    sizes = len(heap), len(numbers), len(held), checksum(b"".join(pages[n] for n in held))
-    listed = struct.pack(f"<{4 + len(full)}I", *sizes, *numbers, *held)
+    sum_ = hashlib.sha256(b"".join(pages[n] for n in held)).digest()
+    listed = HEADER.pack(len(heap), len(numbers), len(held), sum_)
+    listed += struct.pack(f"<{len(full)}I", *numbers, *held)
     listed += bytes(-len(listed) % PAGE)
     return listed + b"".join(pages[number].ljust(PAGE, b"\0") for number in numbers)
 
 
-def checksum(content: bytes) -> int:
-    """Return the sum that the page works out too, over words of four bytes (FNV-1a's step)."""
-    found = 0
-    for (word,) in struct.iter_unpack("<I", content):
-        found = (found ^ word) * 0x01000193 & 0xFFFFFFFF
-    return found
-
-
 def filled(content: bytes, fresh: bytes) -> bytes:
     """Return the heap that `sparse` was made of: its inverse."""
-    length, count, more, _ = struct.unpack_from("<4I", content)
-    numbers = struct.unpack_from(f"<{count}I", content, 16)
-    held = struct.unpack_from(f"<{more}I", content, 16 + 4 * count)
-    start = -(-(16 + 4 * (count + more)) // PAGE) * PAGE
+    length, count, more, _ = HEADER.unpack_from(content)
+    numbers = struct.unpack_from(f"<{count}I", content, HEADER.size)
+    held = struct.unpack_from(f"<{more}I", content, HEADER.size + 4 * count)
+    start = -(-(HEADER.size + 4 * (count + more)) // PAGE) * PAGE
     heap = bytearray(length + PAGE)
     for number in held:
         heap[number * PAGE : number * PAGE + PAGE] = fresh[number * PAGE : number * PAGE + PAGE]

@@ -9,8 +9,8 @@
 //
 // Its name says how it may start: "memory" restores a Python that had started, where one is saved;
 // "files" starts it from the beginning. Behind it stands the hash of boot.json as the page knows it:
-// Python of another edition must not answer to the page's fields; and that of the saved memory, which
-// can so be looked for before anything else has come. A start or a sum can hang where no error is thrown, so the page holds the clock and ends this worker.
+// Python of another edition must not answer to the page's fields; and those of the saved memory and its program,
+// which can so be looked for before anything else has come. A start or a sum can hang where no error is thrown, so the page holds the clock and ends this worker.
 
 const started = performance.now();
 const SITE = new URL("../", import.meta.url);
@@ -87,7 +87,7 @@ async function inflated(name, type, cache) {
 }
 
 // Everything is asked for at once: one after the other, each file would wait for the last.
-const [way, edition, ofMemoryFile] = self.name.split(" ");
+const [way, edition, ...saving] = self.name.split(" ");
 const ofArchives = import("./place.js");
 const bootFile = async (cache) => (await load("boot.json", cache)).arrayBuffer();
 const boot = checked("boot.json", bootFile, edition).then((bytes) => JSON.parse(new TextDecoder().decode(bytes)));
@@ -99,20 +99,13 @@ async function bytesOf(file, cache = "default") {
 }
 
 // What has come is looked at as soon as its hash is known.
-async function sound(file, first) {
+async function archive(name) {
+  const file = `${name}.zip`;
+  const first = bytesOf(file);
   first.catch(() => {}); // told to whoever awaits this
   const { archives } = await boot;
   return checked(file, (cache) => (cache === "default" ? first : bytesOf(file, cache)), archives[file]);
 }
-
-const archive = (name) => sound(`${name}.zip`, bytesOf(`${name}.zip`));
-
-// Python begins with its library before that is looked at, but is not ready before.
-const library = bytesOf(LIBRARY);
-const stdlib = library.then((bytes) => new Response(bytes, { headers: { "Content-Type": ZIP } }));
-const isOwnLibrary = sound(LIBRARY, library).then(async (bytes) => {
-  if (bytes !== (await library)) throw failure("edition", `Python began with a ${LIBRARY} of another edition`);
-});
 
 const further = new Map(); // archives by name: on their way, or come
 
@@ -126,36 +119,40 @@ function fetchFurther(name) {
   return further.get(name);
 }
 
-// Found by its hash alone. Another worker unpacks it, where a worker may make one.
+// Found with its program by their hashes alone. Another worker unpacks them, where a worker may make one.
 async function findMemory() {
-  const helper = self.Worker && new Worker(new URL("inflate.js", import.meta.url), { type: "module" });
-  const hash = ofMemoryFile ?? (await boot).memory?.hash;
-  if (!hash || !self.caches) return helper?.terminate();
-  if (!helper) return (await ofMemory).find(hash, SITE);
-  // While this worker is busy both messages may come: what hears the second is there from the start.
-  const hear = (part) =>
-    new Promise((take, stop) => {
+  if (saving.length < 2 || !self.caches) return null;
+  if (!self.Worker) return (await ofMemory).find(...saving, SITE);
+  const helper = new Worker(new URL("inflate.js", import.meta.url), { type: "module", name: saving.join(" ") });
+  // While this worker is busy several messages may come: what hears each is there from the start.
+  const hear = (part) => {
+    const heard = new Promise((take, stop) => {
       helper.addEventListener("error", () => stop(new Error("the saved memory could not be unpacked")));
       helper.addEventListener("message", ({ data }) => {
         if (data.error) stop(new Error(data.error));
         else if (part in data) take(data[part]);
       });
     });
-  const [found, coming] = ["found", "memory"].map(hear);
-  coming.catch(() => {}); // told to whoever awaits it
-  helper.postMessage(hash);
-  return (await found) && { coming };
+    heard.catch(() => {}); // told to whoever awaits it
+    return heard;
+  };
+  const [found, program, coming] = ["found", "program", "memory"].map(hear);
+  return (await found) && { program, coming };
 }
 
 const ofMemory = way === "memory" ? import("./memory.js") : null;
 const memory = ofMemory && findMemory();
 if (!memory) fetchFurther("app");
 
-const everything = async () => (await ofArchives).all((await boot).chapters);
+// A restored Python gets its library later.
+const stdlib = (async () => new Response((await memory) ? (await ofArchives).NO_LIBRARY : await fetchFurther("stdlib")))();
+
+const everything = async () => (await ofArchives).all((await boot).chapters, rung === "memory");
 const archivesOf = async (ask) => (await ofArchives).archivesFor(ask, (await boot).chapters, rung === "memory");
 const prefetch = (ask) => archivesOf(ask).then((names) => names.forEach(fetchFurther), () => {});
 
-const wasm = WebAssembly.compileStreaming(inflated("pyodide.asm.wasm", "application/wasm"));
+const wasm = (async () =>
+  (await memory)?.program ?? WebAssembly.compileStreaming(inflated("pyodide.asm.wasm", "application/wasm")))();
 const loader = import("./runtime/pyodide.js");
 // The loader puts a name of its own behind this address. Some hosts send that name as mere bytes,
 // which no browser runs; behind the question mark no host reads it.
@@ -174,7 +171,7 @@ WebAssembly.instantiateStreaming = async (_, imports) => {
   mark("wasm compiled");
   const instance = await WebAssembly.instantiate(module, imports);
   mark("wasm instantiated");
-  return { module, instance };
+  return { module, instance: (await ofArchives).passing(instance, (await boot).exports) };
 };
 
 // The loader compiles a module around each of some 260 functions, of 30 kinds or so.
@@ -196,7 +193,7 @@ async function startPython(found) {
     indexURL: INDEX,
     stdLibURL: new URL(LIBRARY, RUNTIME).href,
     lockFileContents: { info, packages: {} },
-    ...(found && (await ofMemory).restoring(memory.head, found.coming, (await code).default)),
+    ...(found && (await ofMemory).restoring(memory.head, found, (await code).default)),
   });
 }
 
@@ -205,9 +202,9 @@ async function place(...names) {
   for (const name of names) {
     const bytes = new Uint8Array(await fetchFurther(name));
     const { place: put } = await ofArchives;
-    const { sitePackages } = await boot;
+    const places = await boot;
     if (placed.has(name)) continue;
-    put(python, bytes, sitePackages);
+    put(python, name, bytes, places);
     placed.add(name);
   }
   isWhole = (await everything()).every((name) => placed.has(name));
@@ -223,14 +220,14 @@ async function openDoor() {
   const ask = python.pyimport("calc.render.bridge").ask;
   const first = found && [...waiting.values()].find(({ needs }) => !needs);
   // Mostly its reply is one of those that prove the memory: it is not worked twice.
-  const given = found && (await (await ofMemory).proved(ask, first?.request, (await boot).memory));
+  const given = found && (await (await ofMemory).proved(ask, first?.request, (await boot).memory, found));
   if (given) answers.set(first.id, given);
   mark("calc answers");
   return ask;
 }
 
-// A restored Python remembers what its modules hold, but has not their files; another one has those of
-// one chapter. The rest comes once the first answers are given; what needs it before waits for it.
+// A restored Python remembers what its modules hold, but has neither their files nor its library; another one has
+// the files of one chapter. The rest comes once the first answers are given; what needs it before waits for it.
 async function reply(asked) {
   const { id, request } = asked;
   const absent = (await archivesOf(asked)).filter((name) => !placed.has(name));
@@ -299,7 +296,7 @@ self.onmessage = ({ data }) => {
 };
 
 // Each is watched by itself: a file that does not come can leave the loader waiting.
-Promise.all([openDoor(), boot, stdlib, isOwnLibrary, wasm, loader, code]).then(([ask]) => {
+Promise.all([openDoor(), boot, stdlib, wasm, loader, code]).then(([ask]) => {
   door = ask;
   self.postMessage({ type: "ready", ms: performance.now() - started, rung });
   goOn();

@@ -50,7 +50,7 @@ SAID_OVER_IT = """() => {
     focused.blur();
     focused.focus();
     return before.top < focused.getBoundingClientRect().bottom;
-}"""
+}"""  # noqa: E501
 """Whether a message stood where the focus then came."""
 
 FARTHEST = 45

@@ -167,11 +167,11 @@ def test_a_memory_that_is_not_right_gives_way_to_the_files(saved, how):
 
 
 def test_a_memory_that_another_program_was_saved_with_gives_way_to_the_files(saved):
-    """What a new module holds is not in it, and is believed by its sum: here a wrong one."""
+    """What a new module holds is not in it, and is believed by its hash: here a wrong one."""
     saved.expected = BROKEN
     file, path = saved.root / "assets/runtime/memory.bin", "checks/wire-drop/index.html"
     content = bytearray(gzip.decompress(file.read_bytes()))
-    content[12] ^= 1  # of the sum
+    content[12] ^= 1  # of that hash
     other = gzip.compress(content)
     before, after = (hashlib.sha256(one).hexdigest() for one in (file.read_bytes(), other))
     html = (saved.root / path).read_text("utf-8")

@@ -4,7 +4,7 @@ import struct
 
 import pytest
 
-from build_scripts.runtime_memory import PAGE, checksum, filled, parted, sparse
+from build_scripts.runtime_memory import PAGE, filled, parted, sparse
 
 FULL, EMPTY = b"\1" * PAGE, bytes(PAGE)
 HEAD = struct.pack("<5I", 7, 20, 0, 0, 9)
@@ -36,7 +36,7 @@ def test_empty_pages_and_those_of_a_new_module_are_not_written():
     assert len(sparse(memory, EMPTY * 500 + FULL * 2)) == 2 * PAGE
 
 
-def test_the_sum_is_that_of_the_page():
-    """FNV-1a's prime and step; the page begins with 0 and takes four bytes at a time."""
-    assert checksum(struct.pack("<2I", 1, 0)) == 0x01000193**2 % 2**32
-    assert checksum(bytes(PAGE)) == 0 != checksum(bytes(4) + b"\1\0\0\0")
+def test_what_a_new_module_holds_is_told_by_its_hash():
+    """SHA-256 of two pages of ones, by `head -c 8192 /dev/zero | tr '\\0' '\\1' | sha256sum`."""
+    told = "6ba042a6672c64272ce75901468fd210026cd674fe9f1e11b46c9302e47e2136"
+    assert sparse(FULL + EMPTY + FULL + b"\2" * PAGE, FULL * 3)[12:44].hex() == told
