@@ -1,4 +1,4 @@
-"""The page's Python is made of the same bytes in any folder and in any timezone: it has one hash."""
+"""The page's Python is made of the same bytes in any folder and timezone: it has one hash."""
 
 import hashlib
 from pathlib import Path
@@ -38,7 +38,7 @@ def compiled(folder: Path) -> bytes:
 def test_what_the_page_starts_from_is_made_alike_in_another_folder_and_zone(
     built, tmp_path, monkeypatch
 ):
-    """The code of a worksheet; in a long night all of the bundle, which takes a minute each time."""
+    """The code of a worksheet; in a long night all of the bundle, a minute for each zone."""
     found = []
     for zone in ZONES[:2]:
         monkeypatch.setenv("TZ", zone)
