@@ -9,10 +9,12 @@ from calc.render.copied import NOT_A_SUBSTITUTE
 from calc.render.html import Markup, el
 from calc.render.live import details_html, fold_text, key_html
 from calc.render.rows import rows_html
+from calc.units.quantities import METRIC
 from calc.worksheet.answer import Answer
 from calc.worksheet.declare import Declaration
 from calc.worksheet.fields import Choice, Field, ParsedInput, Quantity
 from calc.worksheet.link import write
+from calc.worksheet.measures import defaults_in
 from calc.worksheet.rows import Rows, Text
 
 _BESIDE_LABEL = 16  # characters of a choice that stands beside its label at 360 px
@@ -70,6 +72,15 @@ def _last() -> Markup:
         class_="lw-last",
         hidden=True,
     )  # fmt: skip
+
+
+def _metric(sheet: Declaration) -> Markup | None:
+    """Return the line that offers metric units: shown outside the US, until they are chosen."""
+    if not defaults_in(sheet, METRIC):
+        return None
+    words = el("span", "The default values are in US units.")
+    use = el("button", "Use metric units", type="reset", class_="lw-button lw-plain")
+    return el("p", words, " ", use, data_metric=True, class_="lw-last", hidden=True)
 
 
 def example_html(
@@ -149,6 +160,7 @@ def _form(answer: Answer, jumps: Iterable[tuple[str, str]]) -> Markup:
             ),
             class_="lw-reset",
         ),
+        _metric(sheet),
         _jumps(jumps),
         data_form=True,
         novalidate=True,

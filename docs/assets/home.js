@@ -57,7 +57,18 @@ function list() {
   }
 }
 
+// Outside the US, until units are chosen: the button also resets its form, to the defaults in the new ones.
+function offerMetric(line) {
+  line.hidden = recall("measures") !== null || /-US\b/.test(navigator.language);
+  line.onclick = ({ target }) => {
+    if (!target.closest("button")) return;
+    remember("measures", "metric");
+    line.hidden = true;
+  };
+}
+
 function arrive() {
+  document.querySelectorAll("[data-metric]").forEach(offerMetric);
   for (const one of document.querySelectorAll("[data-open-search], [data-to-recent]")) one.hidden = false;
   note();
   list();

@@ -90,6 +90,26 @@ def test_units_are_chosen_and_all_is_erased_at_one_place(page, server):
     expect(sheet.part("last")).to_be_hidden()
 
 
+@pytest.mark.parametrize("locale", ["de-DE", "en-US"])
+def test_metric_units_are_offered_outside_the_us_until_they_are_chosen(browser, server, locale):
+    with another_page(browser, server, locale=locale) as page:
+        sheet = open_sheet(page, server, RUN)
+        line = sheet.part("metric")
+        if locale == "en-US":
+            expect(line).to_be_hidden()
+            return
+        sheet.type("current", "6")
+        line.get_by_role("button", name="Use metric units").click()
+        metric = usual(RUN) | defaults_in(calc.find(RUN), "metric")
+        sheet.expect_answer(metric)
+        expect(sheet.part("last")).to_contain_text("Your last values: Current 6 A.")
+        sheet = come_back(page, server)
+        sheet.expect_answer(metric)
+        expect(sheet.part("metric")).to_be_hidden()
+        open_sheet(page, server, "runtime")  # is in the same units everywhere
+        expect(page.locator("[data-metric]")).to_have_count(0)
+
+
 def test_what_was_opened_last_is_above_the_bar_and_can_be_pinned(fresh_page, server):
     page = fresh_page
     page.goto(f"{server.url}licences/")
