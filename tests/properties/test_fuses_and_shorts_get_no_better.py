@@ -85,6 +85,9 @@ def test_a_shorter_or_thicker_feed_is_never_better_for_a_fuse(data, texts):
     near, far = pair(data.draw, st.floats(0.2, 10).map(lambda x: round(x, 2)), "m")
     never_better("fuse-choice", behind, "feed_length", far, near)
     thin, thick = sorted(data.draw(st.sampled_from(range(4, 9))) for _ in range(2))
+    # A feed that can't carry the load is stopped for that, and a thicker one is not.
+    carried = worked("fuse-choice", behind | {"feed_conductor": WIRES[thin]})
+    assume(carried is not None and "feed.below-load" not in carried.rules)
     never_better("fuse-choice", behind, "feed_conductor", WIRES[thin], WIRES[thick])
 
 
