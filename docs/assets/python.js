@@ -17,6 +17,8 @@ delete window.lugwiseFirst; // it is ours alone
 const boot = document.querySelector("meta[name=lugwise-boot]").content; // of the edition that may answer to this page
 let memory = first ? first.rung === "memory" : Boolean(navigator.serviceWorker?.controller) && !remembered();
 
+let failed = false; // the memory, in this page
+
 function remembered() {
   try {
     return sessionStorage.getItem(NO_MEMORY);
@@ -27,9 +29,7 @@ function remembered() {
 
 function withoutMemory() {
   memory = false;
-  try {
-    sessionStorage.setItem(NO_MEMORY, "1");
-  } catch {} // as above
+  failed = true;
   end();
   start();
   for (const [id, { request }] of waiting) send(id, request);
@@ -100,6 +100,14 @@ let ticking = 0;
 function begin(rung) {
   ready = true;
   document.documentElement.dataset.python = rung; // for whoever asks how it started
+  if (failed) note();
+}
+
+// Once Python has come the other way: of a page that is being left, some browsers break off what its worker loads.
+function note() {
+  try {
+    sessionStorage.setItem(NO_MEMORY, "1");
+  } catch {} // as above
 }
 
 // Counts its own ticks, so that it stands still with a page that is hidden or a device that sleeps.

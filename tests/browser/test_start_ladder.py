@@ -199,6 +199,35 @@ def test_a_memory_that_hangs_gives_way_after_its_own_time(saved):
     page.close()
 
 
+FAILS_AS_IT_IS_LEFT = (
+    NAMED
+    + """
+  const Made = window.Worker;
+  window.Worker = class extends Made {
+    constructor(url, options) {
+      super(url, options);
+      if (!options.name.startsWith("memory ") || sessionStorage.getItem("left")) return;
+      this.terminate();
+      addEventListener("load", () => {
+        sessionStorage.setItem("left", "1");
+        this.dispatchEvent(new MessageEvent("message", { data: { type: "failed", message: "broke off" } }));
+        location.reload();
+      });
+    }
+  };
+"""
+)  # noqa: E501
+
+
+def test_a_start_that_a_browser_breaks_off_as_the_page_is_left_spoils_no_later_one(saved):
+    """As Firefox does on a reload, and tells the page that goes: no reason to start slowly after."""
+    page = open_sheet(saved, FAILS_AS_IT_IS_LEFT)
+    page.wait_for_function("() => sessionStorage.getItem('left')")
+    wait_until_ready(page)
+    assert starts(page) == ["memory"]
+    page.close()
+
+
 def test_where_neither_way_works_the_page_says_so(saved):
     """The built answer stays, and the reader is told that no other can come."""
     saved.expected = BROKEN
