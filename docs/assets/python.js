@@ -66,10 +66,10 @@ export function start() {
   for (const event of heard) acts[event.type](event);
 }
 
-async function notStarted() {
+async function notStarted(why) {
   if (memory) return withoutMemory();
   end();
-  const found = await whyNot();
+  const found = why ?? (await whyNot());
   if (!worker) return stop(found);
   for (const [id, { request }] of waiting) send(id, request); // one has been asked meanwhile
 }
@@ -79,9 +79,11 @@ async function whyNot() {
   const given = new AbortController();
   const clock = setTimeout(() => given.abort(), ASIDE_LIMIT);
   const options = { cache: "no-store", signal: given.signal };
-  const isThere = await fetch(new URL("./runtime/boot.json", import.meta.url), options).then(({ ok }) => ok, () => false);
+  const isThere = (name) => fetch(new URL(`./runtime/${name}`, import.meta.url), options).then(({ ok }) => ok, () => false);
+  const found = await Promise.all(["boot.json", "pyodide.js", "pyodide.asm.js"].map(isThere));
   clearTimeout(clock);
-  return isThere ? "start" : "file";
+  given.abort(); // what has come of them is enough
+  return found.every(Boolean) ? "start" : "file";
 }
 
 function hear(data) {
@@ -90,7 +92,7 @@ function hear(data) {
   else if (data.type === "answer") reply(data.id, data.response);
   else if (data.id) fail(data.id, data.reason ?? "failed", data.message);
   else if (data.reason === "edition") return stop("edition");
-  else return ready ? restart() : notStarted(); // Python itself is broken
+  else return ready ? restart() : notStarted(data.reason); // Python itself is broken
   if (waiting.size) setClock(STAGE_LIMIT, restart);
   else stopClock();
 }

@@ -137,7 +137,7 @@ async function findMemory() {
     return heard;
   };
   const [found, program, coming] = ["found", "program", "memory"].map(hear);
-  return (await found) && { program, coming };
+  return (await found) ? { program, coming } : null;
 }
 
 const ofMemory = way === "memory" ? import("./memory.js") : null;

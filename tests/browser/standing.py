@@ -21,6 +21,10 @@ UNSHOWN = (
 NO_START = (
     f"The calculation could not start in this browser. {DEFAULT} Try again, or use another browser."
 )
+NO_FILE = (
+    "A file of the calculation could not be loaded. "
+    f"{DEFAULT} Check the connection, then try again."
+)
 
 
 def expect_marked(sheet: Sheet, busy: bool) -> None:

@@ -12,9 +12,9 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.asked import ASK, expect_replies, of_each_sheet
-from tests.browser.place import Place
+from tests.browser.place import Place, drop
 from tests.browser.sheet_helpers import Sheet, link_to, usual
-from tests.browser.standing import NO_START, expect_standing
+from tests.browser.standing import NO_FILE, expect_standing
 from tests.browser.tools import VIEWPORTS
 
 NAMED = """
@@ -38,6 +38,7 @@ SPOIL = """async ([hash, how, words]) => {
 }"""
 
 BROKEN = ["the saved memory", "begins otherwise", "was truncated", "not valid", "Failed to fetch"]
+BROKEN += ["net::ERR_FAILED", "could not be loaded"]
 """What the browser's console says of files that the test has broken."""
 
 RESTORE = """async ([hash, bytes]) => {
@@ -199,10 +200,9 @@ def test_a_memory_that_hangs_gives_way_after_its_own_time(saved):
     page.close()
 
 
-FAILS_AS_IT_IS_LEFT = (
-    NAMED
-    + """
+FAILS_AS_IT_IS_LEFT = """
   const Made = window.Worker;
+  const data = { type: "failed", message: "broke off" };
   window.Worker = class extends Made {
     constructor(url, options) {
       super(url, options);
@@ -210,21 +210,55 @@ FAILS_AS_IT_IS_LEFT = (
       this.terminate();
       addEventListener("load", () => {
         sessionStorage.setItem("left", "1");
-        this.dispatchEvent(new MessageEvent("message", { data: { type: "failed", message: "broke off" } }));
+        this.dispatchEvent(new MessageEvent("message", { data }));
         location.reload();
       });
     }
   };
 """
-)  # noqa: E501
 
 
-def test_a_start_that_a_browser_breaks_off_as_the_page_is_left_spoils_no_later_one(saved):
-    """As Firefox does on a reload, and tells the page that goes: no reason to start slowly after."""
-    page = open_sheet(saved, FAILS_AS_IT_IS_LEFT)
+def test_a_start_that_is_broken_off_as_the_page_is_left_spoils_no_later_one(saved):
+    """As Firefox does on a reload, and tells the page that goes: the next start is not slower."""
+    page = open_sheet(saved, NAMED + FAILS_AS_IT_IS_LEFT)
     page.wait_for_function("() => sessionStorage.getItem('left')")
     wait_until_ready(page)
     assert starts(page) == ["memory"]
+    page.close()
+
+
+def test_where_no_memory_is_saved_the_same_worker_starts_from_the_files(saved):
+    """Without an error, and so the tab looks for it again the next time."""
+    digest, _ = saved.files["assets/runtime/memory.bin"]
+    held = (saved.root / "assets/runtime/memory.bin").read_bytes()
+    page = open_sheet(saved)
+    wait_until_ready(page)
+    drop(page, digest)
+    page.reload()
+    wait_until_ready(page)
+    assert page.evaluate("() => window.starts") == ["memory"]
+    assert page.locator("html").get_attribute("data-python") == "files"
+    key = f"{saved.server.url}_b/{digest}"
+    page.evaluate(ADD, [key, base64.b64encode(held).decode()])
+    page.reload()
+    wait_until_ready(page)
+    assert starts(page) == ["memory"]
+    page.close()
+
+
+@pytest.mark.parametrize("file", ["pyodide.asm.wasm.bin", "pyodide.js", "pyodide.asm.js"])
+def test_where_a_file_of_the_start_cannot_come_that_is_said(saved, file):
+    """And not that the browser is to blame: the list of what to start with is there."""
+    saved.expected = BROKEN
+    path = f"assets/runtime/{file}"
+    digest, held = saved.files[path][0], (saved.root / path).read_bytes()
+    page = open_sheet(saved)
+    wait_until_ready(page)
+    drop(page, digest)
+    page.reload()
+    expect_standing(Sheet(page, "wire-drop"), NO_FILE)
+    key = f"{saved.server.url}_b/{digest}"
+    page.evaluate(ADD, [key, base64.b64encode(held).decode()])
     page.close()
 
 
@@ -238,6 +272,6 @@ def test_where_neither_way_works_the_page_says_so(saved):
     page.reload()
     sheet = Sheet(page, "wire-drop")
     answer = sheet.answer.text_content()
-    expect_standing(sheet, NO_START)
+    expect_standing(sheet, NO_FILE)
     assert sheet.answer.text_content() == answer
     page.close()
