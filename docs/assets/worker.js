@@ -127,7 +127,8 @@ async function findMemory() {
   // While this worker is busy several messages may come: what hears each is there from the start.
   const hear = (part) => {
     const heard = new Promise((take, stop) => {
-      helper.addEventListener("error", () => stop(new Error("the saved memory could not be unpacked")));
+      const failed = () => stop(new Error("the saved memory could not be unpacked"));
+      for (const kind of ["error", "messageerror"]) helper.addEventListener(kind, failed);
       helper.addEventListener("message", ({ data }) => {
         if (data.error) stop(new Error(data.error));
         else if (part in data) take(data[part]);

@@ -21,7 +21,8 @@ ASK = """async (requests) => {
 
 ASK_APART = """async (requests) => {
   const address = new URL("../../assets/worker.js", location.href);
-  const worker = new Worker(address, { type: "module", name: "memory" });
+  const edition = document.querySelector("meta[name=lugwise-boot]").content;
+  const worker = new Worker(address, { type: "module", name: `memory ${edition}` });
   const reply = (request, id) => new Promise((take, stop) => {
     worker.onerror = () => stop(new Error("no start"));
     worker.onmessage = ({ data }) => {
