@@ -18,7 +18,7 @@ from calc.worksheet.rows import Text
 from tests.browser.asked import ASK_APART, expect_replies, of_each_sheet
 from tests.browser.place import SAVED
 from tests.browser.sheet_helpers import EVERY_FIELD, FOLLOW, MOVED, OPEN_FOLDS, reply_to, usual
-from tests.browser.strange_links import NOTE, OPEN, UNHARMED, strange_link, told
+from tests.browser.strange_links import NOTE, OPEN, UNHARMED, is_heading, strange_link, told
 from tests.browser.tools import Server
 from tests.counts import SOAK, chance, often, some_of
 from tests.markup import text_of, tree
@@ -198,8 +198,8 @@ class EngineTests:
             saved.engine.run(NOTE)
             for _ in range(often(24, 2_250) // len(names)):
                 link = strange_link(draw, name)
-                if "=" not in link:
-                    continue  # a heading's name
+                if is_heading(link):
+                    continue
                 written, _ = saved.engine.run(OPEN, [link, PACE])
                 read = saved.engine.run("() => location.hash")  # as the engine writes it
                 assert written.partition("#")[2] == told(read[1:], name), link[:2_000]

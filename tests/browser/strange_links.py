@@ -92,3 +92,8 @@ def told(link: str, name: str) -> str:
     """The link that this machine's Python makes of one."""
     sheet = calc.find(name)
     return write(sheet, open_fragment(sheet, f"#{link}"[:LONGEST]).texts)
+
+
+def is_heading(link: str) -> bool:
+    """Whether a fragment is read as a heading's name: of a longer one the end is cut off first."""
+    return "=" not in link[: LONGEST - 1]

@@ -17,6 +17,7 @@ from tests.browser.sheet_helpers import (
     reply_to,
     usual,
 )
+from tests.browser.standing import NO_FILE
 from tests.browser.tools import VIEWPORTS
 
 RUN, FUSE = "wire-drop", "fuse-choice"
@@ -148,7 +149,7 @@ def test_a_python_that_does_not_come_is_said_and_the_built_answer_stays(browser,
         page.context.route("**/pyodide.asm.wasm.bin", lambda route: route.abort())
         page.goto(f"{server.url}checks/{RUN}/")
         sheet = Sheet(page, RUN)
-        expect(sheet.state).to_contain_text("The calculation could not start in this browser.")
+        expect(sheet.state).to_contain_text(NO_FILE)
         expect(sheet.answer).to_have_text(sheet.text_of(reply_to(RUN, usual(RUN))["answer"]))
         # What hindered it may pass: the next key tries again.
         page.context.unroute("**/pyodide.asm.wasm.bin")

@@ -10,7 +10,7 @@ from playwright.sync_api import Page
 
 import calc
 from tests.browser.sheet_helpers import Sheet, another_page, open_sheet
-from tests.browser.strange_links import LONGEST, NOTE, OPEN, UNHARMED, strange_link, told
+from tests.browser.strange_links import NOTE, OPEN, UNHARMED, is_heading, strange_link, told
 from tests.counts import chance, often
 
 IN_PLACE, COLD = often(40, 9_000), often(2, 1_000)
@@ -46,8 +46,8 @@ def test_strange_links_in_place_are_read_as_on_a_desk_and_harm_nothing(
             sheet = open_sheet(page, server, name)
             for _ in range(IN_PLACE // len(names)):
                 link = strange_link(draw, name)
-                if "=" not in link[: LONGEST - 1]:
-                    continue  # a heading's name: the rest of a longer one is not read
+                if is_heading(link):
+                    continue
                 written, took = page.evaluate(OPEN, [link, PACE])
                 assert written, f"no reply to {link[:2_000]!r}"
                 read = page.evaluate("() => location.hash")  # as the browser writes it
